@@ -1,0 +1,490 @@
+"""Parts: a blank and a tuple of cuts, a placement, a material, a mark and a name.
+
+Frames, defined once for the whole tool
+----------------------------------------
+In a part, x runs along the length (the grain), y across the width, z through the
+thickness, from the low corner of the blank:
+
+        y                      faces:  low end  x = 0        high end  x = length
+        |  ________________            low edge y = 0        high edge y = width
+        | /               /|           low face z = 0        high face z = thickness
+        |/_______________/ |
+        |________________|/   -> x
+       z towards you
+
+On a face, (u, v) are the two remaining axes in the order x, y, z, measured from the
+blank's corner; depth goes into the wood from the blank's own surface.
+
+In the world X is right, Y away from the viewer, Z up; x = 0 at the left edge of the
+opening, y = 0 on the wall face, z = 0 at the highest floor; the front is seen looking
+along +Y. A leaf's frame is parallel to the world's, with its origin at the left outer
+edge, the front face and the finished foot.
+
+Every cut removes material, and no two cuts of a part remove the same material, so the
+part's volume is the blank's less the cuts'. All lengths mm, angles deg.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import hashlib
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal, assert_never
+
+Vector = tuple[float, float, float]
+Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high face"]
+End = Literal["low end", "high end"]
+Edge = Literal["low edge", "high edge"]
+By = Literal["router", "saw", "bench"]
+When = Literal["before glue-up", "after glue-up", "on site"]
+
+FACES: tuple[Face, ...] = ("low end", "high end", "low edge", "high edge", "low face", "high face")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Making:
+    """How a cut is made: by which machine, when, and with what (shop words)."""
+
+    by: By
+    when: When = "before glue-up"
+    cutter: float | None = None
+    tool: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slot:
+    """A round-ended mortise of `width`, from u0 to u1 along u, centred on v."""
+
+    name: str
+    face: Face
+    u0: float
+    u1: float
+    v: float
+    width: float
+    depth: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pocket:
+    """A flat-bottomed pocket with rounded corners, centred on (u, v).
+
+    `surface` is the depth of the floor it starts from (a deeper pocket inside a
+    shallower one starts at the other's floor); `depth` is from the blank's surface.
+    Depth equal to the thickness makes a window.
+    """
+
+    name: str
+    face: Face
+    u: float
+    v: float
+    length: float
+    width: float
+    corner: float
+    depth: float
+    making: Making
+    surface: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove:
+    """A groove along u from u0 to u1, centred on v.
+
+    A groove that stops inside the blank is left by the cutter with ends of radius
+    `corner`; `squared` says that they are chopped square at the bench afterwards,
+    so that a square-cornered panel can go home. `surface` is where the wood begins
+    (the trim line, when the groove is run after trimming).
+    """
+
+    name: str
+    face: Face
+    u0: float
+    u1: float
+    v: float
+    width: float
+    depth: float
+    making: Making
+    corner: float = 0.0
+    squared: bool = False
+    surface: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trim:
+    """A square cut that takes `length` off one end."""
+
+    name: str
+    end: End
+    length: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mitre:
+    """A 45 degree cut across the width at one end; `keeps` is the edge that stays full length."""
+
+    name: str
+    end: End
+    keeps: Edge
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RaisedBevel:
+    """The bevel all round a raised panel's high face.
+
+    From thickness `edge` at the very edge to `foot` where the fillet stands, over `run`;
+    the fillet is the step from `foot` to the full thickness.
+    """
+
+    name: str
+    run: float
+    edge: float
+    foot: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tongue:
+    """The tongue all round a raised panel, cut after its bevel.
+
+    `thickness` is left over `length`, standing `back` off the low face (the back
+    rebate); `edge` and `slope` are those of the bevel it is cut through.
+    """
+
+    name: str
+    thickness: float
+    length: float
+    back: float
+    edge: float
+    slope: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundArrises:
+    """The four arrises along x rounded to `radius` (a loose tenon's edges)."""
+
+    name: str
+    radius: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundCorners:
+    """The four corners seen on the high face rounded to `radius`, through the thickness."""
+
+    name: str
+    radius: float
+    making: Making
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Island:
+    """All but a rounded rectangle taken away from one face, to `depth` (a pull's body under its flange).
+
+    The blank's own corners are already rounded to `outer`.
+    """
+
+    name: str
+    face: Literal["low face", "high face"]
+    length: float
+    width: float
+    corner: float
+    outer: float
+    depth: float
+    making: Making
+
+
+Cut = (
+    Slot
+    | Pocket
+    | Groove
+    | Trim
+    | Mitre
+    | RaisedBevel
+    | Tongue
+    | RoundArrises
+    | RoundCorners
+    | Island
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blank:
+    """The piece before any cut: length along the grain, width, thickness, mm."""
+
+    length: float
+    width: float
+    thickness: float
+
+    @property
+    def volume(self) -> float:
+        """mm3."""
+        return float(self.length) * float(self.width) * float(self.thickness)
+
+
+def rounded_rectangle_area(length: float, width: float, corner: float) -> float:
+    """Area of a rectangle with four round corners, mm2."""
+    return length * width - (4 - math.pi) * corner**2
+
+
+def frustum_area(blank: Blank, inset: float) -> float:
+    """A(s) of a raised panel: what is left of its face at an inset s from all edges, mm2."""
+    return (blank.length - 2 * inset) * (blank.width - 2 * inset)
+
+
+def frustum_integral(blank: Blank, inset: float) -> float:
+    """G(s): the integral of A from 0 to s, mm3."""
+    area, half = blank.length * blank.width, blank.length + blank.width
+    return area * inset - half * inset**2 + 4 / 3 * inset**3
+
+
+def removed_volume(cut: Cut, blank: Blank) -> float:
+    """The volume a cut takes from its blank, mm3, in closed form.
+
+    Raised panel: the two-step saw geometry, integrated over the inset s from the edge.
+    """
+    match cut:
+        case Slot():
+            flat = (cut.u1 - cut.u0 - cut.width) * cut.width
+            return (flat + math.pi * cut.width**2 / 4) * cut.depth
+        case Pocket():
+            area = rounded_rectangle_area(cut.length, cut.width, cut.corner)
+            return area * (cut.depth - cut.surface)
+        case Groove():
+            corner = 0.0 if cut.squared else cut.corner
+            area = rounded_rectangle_area(cut.u1 - cut.u0, cut.width, corner)
+            return area * (cut.depth - cut.surface)
+        case Trim():
+            return cut.length * blank.width * blank.thickness
+        case Mitre():
+            return blank.width**2 / 2 * blank.thickness
+        case RaisedBevel():
+            slope = (cut.foot - cut.edge) / cut.run
+            kept = (
+                cut.edge * frustum_area(blank, 0)
+                + slope * frustum_integral(blank, cut.run)
+                + (blank.thickness - cut.foot) * frustum_area(blank, cut.run)
+            )
+            return blank.volume - kept
+        case Tongue():
+            ring = frustum_area(blank, 0) - frustum_area(blank, cut.length)
+            wedge = frustum_integral(blank, cut.length) - cut.length * frustum_area(
+                blank, cut.length
+            )
+            return (cut.edge - cut.thickness) * ring + cut.slope * wedge
+        case RoundArrises():
+            return (4 - math.pi) * cut.radius**2 * blank.length
+        case RoundCorners():
+            return (4 - math.pi) * cut.radius**2 * blank.thickness
+        case Island():
+            outer = rounded_rectangle_area(blank.length, blank.width, cut.outer)
+            return (outer - rounded_rectangle_area(cut.length, cut.width, cut.corner)) * cut.depth
+        case _:
+            assert_never(cut)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """What a part is made of. `look` is the family that pictures and hatches know."""
+
+    name: str
+    look: Literal["timber", "board", "glass", "metal", "tape"]
+    density: float
+    """kg/m3"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placement:
+    """Where a part's or a group's frame stands: its origin and its x and y directions.
+
+    Directions are unit vectors at right angles; z = x × y, so a placement never mirrors.
+    """
+
+    origin: Vector = (0.0, 0.0, 0.0)
+    x: Vector = (1.0, 0.0, 0.0)
+    y: Vector = (0.0, 1.0, 0.0)
+
+    @property
+    def z(self) -> Vector:
+        """The third direction."""
+        a, b = self.x, self.y
+        return (
+            a[1] * b[2] - a[2] * b[1],
+            a[2] * b[0] - a[0] * b[2],
+            a[0] * b[1] - a[1] * b[0],
+        )
+
+    def point(self, local: Vector) -> Vector:
+        """A point of this frame, in the frame it is placed in."""
+        x, y, z = self.x, self.y, self.z
+        return (
+            float(self.origin[0] + x[0] * local[0] + y[0] * local[1] + z[0] * local[2]),
+            float(self.origin[1] + x[1] * local[0] + y[1] * local[1] + z[1] * local[2]),
+            float(self.origin[2] + x[2] * local[0] + y[2] * local[1] + z[2] * local[2]),
+        )
+
+    def direction(self, local: Vector) -> Vector:
+        """A direction of this frame, in the frame it is placed in."""
+        x, y, z = self.x, self.y, self.z
+        return (
+            x[0] * local[0] + y[0] * local[1] + z[0] * local[2],
+            x[1] * local[0] + y[1] * local[1] + z[1] * local[2],
+            x[2] * local[0] + y[2] * local[1] + z[2] * local[2],
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One piece of one leaf or case.
+
+    `name` is the instance (`leaf A / lock rail`); `mark` the type, counted over the job
+    (twins share one). `noun` is what the shop calls it ("lock rail", "stile, with pull").
+    `faces` gives the shop's word for each face that has one ("inner edge", "face").
+    `supplied` parts are bought and shown, not made.
+    """
+
+    name: str
+    noun: str
+    mark: str
+    material: Material
+    blank: Blank
+    placement: Placement
+    cuts: tuple[Cut, ...] = ()
+    faces: Mapping[Face, str] = dataclasses.field(default_factory=dict)
+    supplied: bool = False
+
+    @property
+    def volume(self) -> float:
+        """Blank less cuts, mm3."""
+        return self.blank.volume - sum(removed_volume(c, self.blank) for c in self.cuts)
+
+    @property
+    def mass(self) -> float:
+        """kg."""
+        return self.volume * float(self.material.density) / 1e9
+
+    @property
+    def finished(self) -> tuple[float, float, float]:
+        """Length, width, thickness once the ends are trimmed, mm."""
+        trimmed = sum(c.length for c in self.cuts if isinstance(c, Trim))
+        return (self.blank.length - trimmed, self.blank.width, self.blank.thickness)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slide:
+    """How a group moves: along a unit direction of the world, through `travel` mm from shut."""
+
+    direction: Vector
+    travel: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """Parts that move as one: a leaf with all that hangs on it, or the fixed hardware."""
+
+    name: str
+    placement: Placement
+    parts: tuple[Part, ...]
+    slide: Slide | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """One position of everything that moves: how far each group is along its slide, 0 to 1."""
+
+    name: str
+    open: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assembly:
+    """All parts of a job where they stand, and the states that pictures and clash checks share."""
+
+    name: str
+    groups: tuple[Group, ...]
+    states: tuple[State, ...]
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every part of every group."""
+        return tuple(part for group in self.groups for part in group.parts)
+
+
+def displaced(group: Group, state: State) -> Placement:
+    """Where a group stands in a state."""
+    if group.slide is None:
+        return group.placement
+    far = float(group.slide.travel) * state.open.get(group.name, 0.0)
+    x, y, z = group.placement.origin
+    d = group.slide.direction
+    return dataclasses.replace(
+        group.placement, origin=(x + d[0] * far, y + d[1] * far, z + d[2] * far)
+    )
+
+
+def face_depth(face: Face, blank: Blank) -> float:
+    """How much wood lies behind a face, mm."""
+    match face:
+        case "low end" | "high end":
+            return blank.length
+        case "low edge" | "high edge":
+            return blank.width
+        case "low face" | "high face":
+            return blank.thickness
+
+
+def face_size(face: Face, blank: Blank) -> tuple[float, float]:
+    """The size of a face along u and v, mm."""
+    match face:
+        case "low end" | "high end":
+            return (blank.width, blank.thickness)
+        case "low edge" | "high edge":
+            return (blank.length, blank.thickness)
+        case "low face" | "high face":
+            return (blank.length, blank.width)
+
+
+def face_point(face: Face, blank: Blank, u: float, v: float, depth: float) -> Vector:
+    """The part-frame point at (u, v) on a face, `depth` into the wood."""
+    match face:
+        case "low end":
+            return (depth, u, v)
+        case "high end":
+            return (blank.length - depth, u, v)
+        case "low edge":
+            return (u, depth, v)
+        case "high edge":
+            return (u, blank.width - depth, v)
+        case "low face":
+            return (u, v, depth)
+        case "high face":
+            return (u, v, blank.thickness - depth)
+
+
+def _canonical(value: Any) -> Any:
+    if isinstance(value, float):
+        return round(float(value), 6) + 0.0
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        fields = {f.name: _canonical(getattr(value, f.name)) for f in dataclasses.fields(value)}
+        return {"is": type(value).__name__, **fields}
+    if isinstance(value, Mapping):
+        return {str(k): _canonical(v) for k, v in value.items()}
+    if isinstance(value, (tuple, list)):
+        return [_canonical(v) for v in value]
+    return value
+
+
+def digest(*things: Any) -> str:
+    """sha256 of the canonical JSON of dataclasses and values; floats rounded to 1e-6."""
+    text = json.dumps(_canonical(things), sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def shape_key(part: Part) -> str:
+    """The same for two parts exactly when one solid serves for both."""
+    return digest(part.material.look, part.blank, part.cuts)
