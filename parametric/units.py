@@ -1,0 +1,244 @@
+"""Lengths as a maker writes and prints them.
+
+Everything inside the tool is millimetres at full precision; a length is an exact fraction
+only while it is read or printed. Rounding is a rule of printing and of nothing else.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+from typing import Literal
+
+Unit = Literal["mm", "inch"]
+
+INCH = Fraction(254, 10)
+"""Millimetres in an inch, exactly. Source: the international yard and pound agreement of 1959."""
+FOOT = 12 * INCH
+
+MM_STEP = 0.5
+INCH_STEP = Fraction(1, 32)
+"""What lengths are printed to unless the house file says otherwise. Common practice, no source."""
+
+_SUFFIXES: dict[str, Fraction] = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "m": Fraction(1000),
+    "in": INCH,
+    '"': INCH,
+}
+_WHOLE = r"[0-9]+"
+_DECIMAL = rf"{_WHOLE}(?:\.[0-9]+)?"
+_FRACTION = rf"(?:(?P<whole>{_WHOLE})[ -])?(?P<top>{_WHOLE})/(?P<bottom>{_WHOLE})"
+_LENGTH = re.compile(
+    rf"(?P<sign>[-+]?) ?"
+    rf"(?:(?P<feet>{_WHOLE})'(?P<joint> ?-? ?))?"
+    rf"(?P<number>{_FRACTION}|(?P<decimal>{_DECIMAL}))?"
+    rf" ?(?P<suffix>mm|cm|m|in|\")?"
+)
+_LONGEST = 40
+_TYPOGRAPHIC = {
+    **{"’": "'", "′": "'", "‘": "'", "”": '"', "″": '"', "“": '"', "−": "-", "–": "-"},
+    **{"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"},
+}
+_OTHER_WORDS = {
+    "inch": "in",
+    "inches": "in",
+    "ins": "in",
+    "''": '"',
+    "ft": "'",
+    "feet": "'",
+    "foot": "'",
+    "millimetres": "mm",
+    "millimeters": "mm",
+    "centimetres": "cm",
+    "centimeters": "cm",
+    "metres": "m",
+    "meters": "m",
+    "MM": "mm",
+    "CM": "cm",
+    "M": "m",
+    "IN": "in",
+}
+
+
+class NotALength(ValueError):  # noqa: N818 - it names what was written, not a fault of ours
+    """What was written cannot be read as a length; the message says so in shop words."""
+
+
+def read_length(text: str, unit: Unit) -> Fraction:
+    """Read a length as written: `784.5`, `19 mm`, `23-5/16"`, `1' 6-1/2"`, `-3`.
+
+    Args:
+        text: what the maker wrote.
+        unit: the unit of a bare number.
+
+    Returns:
+        Millimetres, exactly.
+
+    Raises:
+        NotALength: with a sentence that says what to write instead.
+
+    Example:
+        >>> read_length("60 cm", "inch")
+        Fraction(600, 1)
+        >>> float(read_length('23-5/16"', "mm"))
+        592.1375
+    """
+    written = text.strip()
+    found = _LENGTH.fullmatch(written) if len(written) <= _LONGEST else None
+    if found is None or (found["number"] is None and found["feet"] is None):
+        raise NotALength(_instead(written))
+    if found["feet"] is not None:
+        value = _after_feet(written, found)
+    else:
+        scale = _SUFFIXES[found["suffix"]] if found["suffix"] else _bare(unit)
+        value = _number(written, found) * scale
+    return -value if found["sign"] == "-" else value
+
+
+def _bare(unit: Unit) -> Fraction:
+    return INCH if unit == "inch" else Fraction(1)
+
+
+def _number(written: str, found: re.Match[str]) -> Fraction:
+    if found["number"] is None:
+        return Fraction(0)
+    if found["decimal"] is not None:
+        return Fraction(found["decimal"])
+    top, bottom = int(found["top"]), int(found["bottom"])
+    if bottom == 0:
+        raise NotALength(f'"{written}" is not a length: nothing can be divided by 0.')
+    if found["whole"] is None:
+        return Fraction(top, bottom)
+    if top >= bottom:
+        raise NotALength(
+            f'"{written}" is not a length: {top}/{bottom} beside a whole number is one or more.'
+        )
+    return int(found["whole"]) + Fraction(top, bottom)
+
+
+def _after_feet(written: str, found: re.Match[str]) -> Fraction:
+    feet = int(found["feet"]) * FOOT
+    if found["number"] is None:
+        if found["suffix"] or found["joint"].strip():
+            raise NotALength(f'"{written}" is not a length: write 6\' or 6\' 2-1/2".')
+        return feet
+    if found["suffix"] not in (None, "in", '"'):
+        raise NotALength(f'"{written}" mixes feet with {found["suffix"]}; after feet come inches.')
+    return feet + _number(written, found) * INCH
+
+
+def _instead(written: str) -> str:
+    """What to answer to something that is no length."""
+    if len(written) > _LONGEST:
+        return f'"{written[:_LONGEST]}..." is not a length.'
+    plain = "".join(_TYPOGRAPHIC.get(sign, sign) for sign in written).strip()
+    if plain != written and _LENGTH.fullmatch(plain):
+        return f"Write {plain} with plain signs from the keyboard."
+    if thousands := re.fullmatch(r"([-+]?[0-9]{1,3}),([0-9]{3})( ?[a-z\"']+)?", written):
+        joined, suffix = thousands[1] + thousands[2], thousands[3] or ""
+        point = f"{thousands[1]}.{thousands[2]}{suffix}"
+        return f"Write {joined}{suffix} without the comma, or {point} with a point."
+    if re.fullmatch(r"[-+]?[0-9]+,[0-9]+( ?(mm|cm|m|in|\"))?", written):
+        return f"Write {written.replace(',', '.')} with a point."
+    if re.fullmatch(r"[-+]?\.[0-9]+( ?(mm|cm|m|in|\"))?", written):
+        return f"Write {written.replace('.', '0.', 1)} with a nought before the point."
+    number = re.fullmatch(rf"(?P<number>[-+]?(?:{_WHOLE}[ -])?[0-9./]+) ?(?P<word>\S+)", written)
+    if number and number["word"] in _OTHER_WORDS:
+        mark = _OTHER_WORDS[number["word"]]
+        space = "" if mark in ("'", '"') else " "
+        return f"Write {number['number']}{space}{mark}."
+    return f'"{written}" is not a length.'
+
+
+def _steps(value: Fraction, step: Fraction, down: bool) -> int:
+    """How many steps long a value is; the last bits of a float never tip it over an edge."""
+    count = float(value / step)
+    if down:
+        return math.floor(count + 1e-6)
+    whole = math.floor(abs(count) + 0.5 + 1e-9)
+    return -whole if count < 0 else whole
+
+
+def _step(step: float | Fraction) -> Fraction:
+    return step if isinstance(step, Fraction) else Fraction(float(step)).limit_denominator(10_000)
+
+
+def mm_text(value: float, step: float | Fraction = MM_STEP, *, down: bool = False) -> str:
+    """A length in mm for paper: to the nearest step, halves up, no trailing nought.
+
+    Args:
+        value: mm.
+        step: what is printed to, mm.
+        down: to the next step below instead, as panels and glass are.
+
+    Example:
+        >>> mm_text(803.5329), mm_text(778.5), mm_text(1829.0), mm_text(803.99, down=True)
+        ('803.5', '778.5', '1829', '803.5')
+    """
+    every = _step(step)
+    rounded = _steps(Fraction(float(value)), every, down) * every
+    text = f"{float(rounded):.4f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def inch_text(value: float, step: float | Fraction = INCH_STEP, *, down: bool = False) -> str:
+    """A length in inches for paper, as the rule reads: whole, and a fraction in lowest terms.
+
+    Args:
+        value: mm.
+        step: what is printed to, inches.
+        down: to the next step below instead, as panels and glass are.
+
+    Example:
+        >>> inch_text(592.1375), inch_text(19.05), inch_text(-3.175), inch_text(1828.8)
+        ('23-5/16', '3/4', '-1/8', '72')
+    """
+    every = _step(step)
+    rounded = _steps(Fraction(float(value)) / INCH, every, down) * every
+    sign = "-" if rounded < 0 else ""
+    return sign + _whole_and_fraction(abs(rounded))
+
+
+def _whole_and_fraction(inches: Fraction) -> str:
+    whole, rest = divmod(inches, 1)
+    if rest == 0:
+        return str(whole)
+    fraction = f"{rest.numerator}/{rest.denominator}"
+    return f"{whole}-{fraction}" if whole else fraction
+
+
+def feet_inch_text(value: float, step: float | Fraction = INCH_STEP, *, down: bool = False) -> str:
+    r"""A length in feet and inches with their marks.
+
+    Args:
+        value: mm.
+        step: what is printed to, inches.
+        down: to the next step below instead.
+
+    Example:
+        >>> feet_inch_text(469.9), feet_inch_text(609.6), feet_inch_text(50.8)
+        ('1\' 6-1/2"', '2\' 0"', '2"')
+    """
+    every = _step(step)
+    rounded = _steps(Fraction(float(value)) / INCH, every, down) * every
+    feet, inches = divmod(abs(rounded), 12)
+    sign = "-" if rounded < 0 else ""
+    marked = f'{_whole_and_fraction(inches)}"'
+    return f"{sign}{feet}' {marked}" if feet else sign + marked
+
+
+def length_text(
+    value: float, unit: Unit, step: float | Fraction | None = None, *, down: bool = False
+) -> str:
+    """A length in the unit of the paper; `step` is in that unit.
+
+    Example:
+        >>> length_text(784.5, "mm"), length_text(784.5, "inch")
+        ('784.5', '30-7/8')
+    """
+    if unit == "mm":
+        return mm_text(value, MM_STEP if step is None else step, down=down)
+    return inch_text(value, INCH_STEP if step is None else step, down=down)
