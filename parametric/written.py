@@ -477,6 +477,8 @@ Words = Annotated[Text, PlainValidator(_words), _scalar("words")]
 """Anything written for people."""
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""
+Pins = dict[str, Length]
+"""Numbers held to what is written, by the name that `explain` prints."""
 
 
 # Blocks -------------------------------------------------------------------------------------
