@@ -1,0 +1,122 @@
+"""What the tool takes where neither the design nor the house says: the lowest of three layers.
+
+The same blocks and keys as in a design file, as text in mm, each with where it comes from.
+A block whose keys depend on its kind has a second entry under both words (`door bypass`).
+Every number here is a habit that a house file may change; none is a limit of nature.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import NamedTuple
+
+PRACTICE = "common practice, no source"
+_HANDBOOK = (
+    "Wood Handbook, FPL-GTR-190 (2010), chapter 13, moisture content of interior wood when "
+    "installed: 8 % on average, single pieces 6 to 10 %, from memory"
+)
+
+
+class Default(NamedTuple):
+    """One value as it would stand in a file, or a list of them, and where it comes from."""
+
+    text: str | tuple[str, ...]
+    source: str = PRACTICE
+
+
+def _habits(**keys: str | tuple[str, ...] | Default) -> Mapping[str, Default]:
+    return MappingProxyType(
+        {
+            key.rstrip("_").replace("_", " "): value
+            if isinstance(value, Default)
+            else Default(value)
+            for key, value in keys.items()
+        }
+    )
+
+
+DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
+    {
+        "survey": _habits(fixing="not known"),
+        "door": _habits(floor_gap="10"),
+        "door bypass": _habits(
+            hung="on the wall",
+            leaves="2",
+            overlap="stile",
+            side_lap="40",
+            head_lap="40",
+            track_allowance="60",
+            between_leaves="10",
+            beside_leaves="10",
+        ),
+        "leaf": _habits(sawn="flat", sticking="square", trim="12", site_trim="10"),
+        "panel": _habits(grain="upright", groove="8.2 x 14", groove_by="router", clearance="1"),
+        "panel raised": _habits(back_rebate="0", fillet="0", stock="140"),
+        "glass": _habits(held_by="stops", stop="12 x 14.5", tape="0", clearance="3"),
+        "joint": _habits(kind="loose tenon"),
+        "joint loose tenon": _habits(off_groove="6", off_end="40"),
+        "track": _habits(hangers="2", brackets_every="400"),
+        "pull recessed": _habits(
+            fit="0.3",
+            extra_depth="0.2",
+            stands_out="0",
+            height="1000",
+            from_edge="60",
+            stile="outer",
+            faces="front",
+        ),
+        "finish": _habits(
+            kind="none",
+            primer_coats="1",
+            top_coats="2",
+            primer_covers="11 m2 per litre",
+            top_coat_covers="12 m2 per litre",
+            spare="15 %",
+        ),
+        "moisture": _habits(
+            made=Default("8 %", _HANDBOOK), driest=Default("6 %", _HANDBOOK), dampest="11 %"
+        ),
+        "shop": _habits(
+            bench_paper="A4",
+            drawing_paper="A3",
+            print_to="0.5",
+            print_glass_and_pockets_to="0.1",
+        ),
+        "saw": _habits(blade="254", most_height="79", tilts="left", kerf="3.2", dado_set="203"),
+        "router": _habits(cutters=("6", "8", "12")),
+        "clamps": _habits(owned="12", caul="0", glue_minutes="12"),
+        "blanks": _habits(
+            length="25", width="6", panel="6", filler="6", waste="25 %", edge_band_spare="10 %"
+        ),
+        "accuracy": _habits(
+            reading="1.5",
+            marking="0.3",
+            slot="0.2",
+            clamping="0.3",
+            hanging="0.5",
+            marked="together",
+        ),
+        "limits": _habits(
+            groove_wall="5",
+            engagement="5",
+            tongue_spare="1",
+            pocket_wall="6",
+            behind_slot="10",
+            below_guide="10",
+            passing="6",
+            uneven_gap="3",
+            reach_spare="5 %",
+            screw_in_timber="38",
+            one_person="25 kg",
+        ),
+    }
+)
+
+BAND_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
+    {
+        "rail": _habits(tenons="1", underside="straight"),
+        "infill": _habits(wide="1", high="1"),
+    }
+)
+"""What a line of a leaf's list takes beside its size, for a rail and for what stands between."""
