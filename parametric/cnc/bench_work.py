@@ -1,0 +1,158 @@
+"""What no router file makes: saw and bench cuts by part, so that none is ever dropped."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import assert_never
+
+from parametric.cnc.operations import depth_text, squaring
+from parametric.cnc.setups import PartType, face_word, file_cut, part_types
+from parametric.model import (
+    Assembly,
+    By,
+    Cut,
+    Groove,
+    Island,
+    Mitre,
+    Part,
+    Pocket,
+    RaisedBevel,
+    RoundArrises,
+    RoundCorners,
+    Slot,
+    Tongue,
+    Trim,
+    When,
+    removed_volume,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchCut:
+    """One cut of one part type that the saw or the bench makes.
+
+    `what` is the cut in words with its sizes in mm; `removes` is what it takes from one
+    part, mm3.
+    """
+
+    mark: str
+    noun: str
+    names: tuple[str, ...]
+    cut: str
+    what: str
+    by: By
+    when: When
+    tool: str
+    removes: float
+
+    @property
+    def count(self) -> int:
+        """How many parts are cut so."""
+        return len(self.names)
+
+
+def bench_work(assembly: Assembly) -> tuple[BenchCut, ...]:
+    """Every cut of every made part that is in no set-up, part by part, in order of making.
+
+    A groove that the router stops and the bench squares is counted here with its corners.
+    """
+    return tuple(cut for kind in part_types(assembly) for cut in _of_part(kind))
+
+
+def _of_part(kind: PartType) -> Iterator[BenchCut]:
+    part = kind.part
+    for cut in part.cuts:
+        if file_cut(cut, part) is None:
+            yield _bench_cut(
+                kind,
+                cut,
+                what=described(cut, part),
+                by=cut.making.by,
+                tool=cut.making.tool,
+                removes=float(removed_volume(cut, part.blank)),
+            )
+        elif isinstance(cut, Groove) and (left := squaring(cut, part.blank, part.cuts)):
+            yield _bench_cut(
+                kind,
+                cut,
+                what=f"chop the round ends square, r {depth_text(cut.corner)}, "
+                f"{depth_text(cut.depth)} deep, in the {face_word(part, cut.face)}",
+                by="bench",
+                tool="chisel",
+                removes=left,
+            )
+
+
+def _bench_cut(
+    kind: PartType, cut: Cut, *, what: str, by: By, tool: str, removes: float
+) -> BenchCut:
+    return BenchCut(
+        mark=kind.part.mark,
+        noun=kind.part.noun,
+        names=kind.names,
+        cut=cut.name,
+        what=what,
+        by=by,
+        when=cut.making.when,
+        tool=tool,
+        removes=removes,
+    )
+
+
+def described(cut: Cut, part: Part) -> str:
+    """A cut in words, its sizes in mm from the lower left corner of the blank's face."""
+    n = depth_text
+    match cut:
+        case Slot():
+            return (
+                f"slot {n(cut.width)} wide, {n(cut.u0)} to {n(cut.u1)}, centre across {n(cut.v)}, "
+                f"{n(cut.depth)} deep, in the {face_word(part, cut.face)}"
+            )
+        case Pocket():
+            return (
+                f"pocket {n(cut.length)} x {n(cut.width)}, corners r {n(cut.corner)}, centred on "
+                f"{n(cut.u)}; {n(cut.v)}, {_down(cut.depth, cut.surface)}, "
+                f"in the {face_word(part, cut.face)}"
+            )
+        case Groove():
+            ramp = f", stopped with ramps of a blade r {n(cut.ramp)}" if cut.ramp else ""
+            return (
+                f"groove {n(cut.width)} wide, {n(cut.u0)} to {n(cut.u1)}, centre across "
+                f"{n(cut.v)}, {_down(cut.depth, cut.surface)}, "
+                f"in the {face_word(part, cut.face)}{ramp}"
+            )
+        case Trim():
+            return f"trim {n(cut.length)} off the {face_word(part, cut.end)}"
+        case Mitre():
+            return (
+                f"mitre the {face_word(part, cut.end)} at 45 degrees, "
+                f"the {face_word(part, cut.keeps)} keeping its length"
+            )
+        case RaisedBevel():
+            return (
+                f"bevel all round the {face_word(part, 'high face')}: {n(cut.run)} in, from "
+                f"{n(cut.edge)} thick at the edge to {n(cut.foot)}"
+            )
+        case Tongue():
+            return (
+                f"tongue all round: {n(cut.thickness)} thick, {n(cut.length)} long, "
+                f"{n(cut.back)} off the {face_word(part, 'low face')}"
+            )
+        case RoundArrises():
+            return f"round the four long edges, r {n(cut.radius)}"
+        case RoundCorners():
+            return f"round the four corners, r {n(cut.radius)}"
+        case Island():
+            return (
+                f"take the {face_word(part, cut.face)} down {n(cut.depth)} round a raised "
+                f"{n(cut.length)} x {n(cut.width)}, corners r {n(cut.corner)}"
+            )
+        case _:
+            assert_never(cut)
+
+
+def _down(depth: float, surface: float) -> str:
+    """How deep, and from where, when the wood begins below the blank's own face."""
+    deep = f"{depth_text(depth - surface)} deep"
+    return f"{deep} from {depth_text(surface)} below the blank" if surface else deep

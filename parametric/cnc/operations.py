@@ -1,0 +1,201 @@
+"""One cut as the router makes it: a closed outline, a depth and a cutter.
+
+The outline is the finished edge, never the path of the cutter. A groove that runs out of
+the blank, or out to a line where the piece is trimmed, has a square open end there: the
+outline stops at the end of the groove and the operator runs the cutter past it. A groove
+that stops has the round ends the cutter leaves; if they are to be square they are chopped
+at the bench, which the set-up says and the list of bench work counts.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from parametric.cnc.outlines import Bounds, Outline, Radii, rounded_rectangle
+from parametric.figures import plain
+from parametric.model import Blank, Cut, Groove, Pocket, Slot, Trim, face_depth, face_size
+
+Kind = Literal["slot", "pocket", "groove", "bore", "cut_through"]
+Routed = Slot | Pocket | Groove
+
+_SAME = 1e-6
+"""mm, a nanometre: nearer than this is the same place."""
+_PLACES = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Operation:
+    """One outline of a machine file.
+
+    `outline` is in the file's x and y, `depth` from the surface of the stock. `corner`
+    is the smallest inside corner, mm; 0 when every corner is open. `note` says what the
+    operator must do beyond following the outline.
+    """
+
+    name: str
+    kind: Kind
+    outline: Outline
+    depth: float
+    cutter: float
+    corner: float
+    part: str
+    note: str = ""
+
+    @property
+    def layer(self) -> str:
+        """The layer it is drawn on: what it is, and how deep, mm."""
+        if self.kind == "cut_through":
+            return self.kind
+        return f"{self.kind}_d{depth_text(self.depth)}"
+
+
+def depth_text(depth: float) -> str:
+    """A depth or diameter as layers and lists print it, to a thousandth of a millimetre."""
+    return plain(round(float(depth), _PLACES))
+
+
+def routed(cut: Cut) -> Routed | None:
+    """The cut, when a router can make it from a flat outline and a depth; else None.
+
+    A groove with ramps was stopped on the saw, whatever made it.
+    """
+    match cut:
+        case Slot() | Pocket():
+            return cut
+        case Groove():
+            return None if cut.ramp else cut
+        case _:
+            return None
+
+
+def open_ends(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> tuple[bool, bool]:
+    """Whether a groove runs out at its low and its high end, of the blank or of a trim line."""
+    low, high = 0.0, face_size(cut.face, blank)[0]
+    if cut.face not in ("low end", "high end"):
+        low += sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
+        high -= sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
+    return (cut.u0 <= low + _SAME, cut.u1 >= high - _SAME)
+
+
+def squaring(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> float:
+    """The wood left in the round ends of a groove that is to be square, mm3."""
+    if not cut.squared:
+        return 0.0
+    stopped = open_ends(cut, blank, cuts).count(False)
+    return stopped * (4 - math.pi) / 2 * float(cut.corner) ** 2 * float(cut.depth - cut.surface)
+
+
+def bounds_on_face(cut: Routed) -> Bounds:
+    """The box of a cut in its face's own u and v, mm."""
+    match cut:
+        case Slot() | Groove():
+            half = float(cut.width) / 2
+            return (float(cut.u0), float(cut.v) - half, float(cut.u1), float(cut.v) + half)
+        case Pocket():
+            u, v = float(cut.u), float(cut.v)
+            along, across = float(cut.length) / 2, float(cut.width) / 2
+            return (u - along, v - across, u + along, v + across)
+
+
+def corners_of(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
+    """The corner radii of a cut's outline on its face, mm; 0 where it runs out."""
+    match cut:
+        case Slot():
+            return (float(cut.width) / 2,) * 4
+        case Pocket():
+            return (float(cut.corner),) * 4
+        case Groove():
+            low, high = open_ends(cut, blank, cuts)
+            at_low = 0.0 if low else float(cut.corner)
+            at_high = 0.0 if high else float(cut.corner)
+            return (at_high, at_high, at_low, at_low)
+
+
+def largest_cutter(cut: Routed, corner: float) -> float:
+    """The largest cutter diameter that leaves this cut as drawn, mm."""
+    u0, v0, u1, v1 = bounds_on_face(cut)
+    narrowest = min(u1 - u0, v1 - v0)
+    return min(narrowest, 2 * corner) if corner else narrowest
+
+
+def make_operation(
+    cut: Routed, blank: Blank, cuts: Sequence[Cut], part: str, cutters: Sequence[float]
+) -> Operation:
+    """A cut as an operation, its outline still in the face's own u and v.
+
+    Args:
+        cut: the cut.
+        blank: the blank it is made in.
+        cuts: every cut of the part, to know where its ends are trimmed.
+        part: the name of the part.
+        cutters: the diameters the shop owns, mm; asked when the cut names none.
+
+    Raises:
+        ValueError: no cutter can make the cut, or it lies outside the wood. The rules
+            stop a design before it comes to that.
+    """
+    where = f"{part}: {cut.name}"
+    bounds, radii = bounds_on_face(cut), corners_of(cut, blank, cuts)
+    limits = face_size(cut.face, blank)
+    thickness = float(face_depth(cut.face, blank))
+    if min(bounds[:2]) < -_SAME or bounds[2] > limits[0] + _SAME or bounds[3] > limits[1] + _SAME:
+        raise ValueError(f"{where} lies outside the {cut.face} of its blank")
+    if not 0 < cut.depth <= thickness + _SAME:
+        raise ValueError(f"{where} is {cut.depth} deep in {thickness} of wood")
+    stopped = True if not isinstance(cut, Groove) else not all(open_ends(cut, blank, cuts))
+    if stopped and max(radii) == 0:
+        raise ValueError(f"{where} has square inside corners, which no router cuts")
+    corner = min((r for r in radii if r > 0), default=0.0)
+    return Operation(
+        name=cut.name,
+        kind=_kind(cut, bounds, radii, thickness),
+        outline=rounded_rectangle(bounds, radii),
+        depth=min(float(cut.depth), thickness),
+        cutter=_cutter(cut, corner, cutters, where),
+        corner=corner,
+        part=part,
+        note=_note(cut, blank, cuts),
+    )
+
+
+def _cutter(cut: Routed, corner: float, cutters: Sequence[float], where: str) -> float:
+    limit = largest_cutter(cut, corner)
+    fitting = [float(c) for c in cutters if c <= limit + _SAME]
+    cutter = cut.making.cutter
+    if cutter is None and fitting:
+        cutter = max(fitting)
+    if cutter is None or cutter > limit + _SAME:
+        found = "no cutter of the shop" if cutter is None else f"a cutter of {plain(cutter)}"
+        raise ValueError(f"{where}: {found} is small enough; at most {plain(limit)} fits")
+    return float(cutter)
+
+
+def _kind(cut: Routed, bounds: Bounds, radii: Radii, thickness: float) -> Kind:
+    if cut.depth >= thickness - _SAME:
+        return "cut_through"
+    width, height = bounds[2] - bounds[0], bounds[3] - bounds[1]
+    if abs(width - height) <= _SAME and abs(min(radii) * 2 - width) <= _SAME:
+        return "bore"
+    match cut:
+        case Slot():
+            return "slot"
+        case Pocket():
+            return "pocket"
+        case Groove():
+            return "groove"
+
+
+def _note(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> str:
+    if not isinstance(cut, Groove):
+        return ""
+    low, high = open_ends(cut, blank, cuts)
+    notes = []
+    if low or high:
+        ends = "both ends" if low and high else "one end"
+        notes.append(f"open at {ends}: run the cutter past")
+    if cut.squared and not (low and high):
+        notes.append(f"round ends r {depth_text(cut.corner)} are chopped square at the bench")
+    return "; ".join(notes)
