@@ -95,8 +95,9 @@ class Groove:
 
     A groove that stops inside the blank is left by the cutter with ends of radius
     `corner`; `squared` says that they are chopped square at the bench afterwards,
-    so that a square-cornered panel can go home. `surface` is where the wood begins
-    (the trim line, when the groove is run after trimming).
+    so that a square-cornered panel can go home. A groove stopped on the saw instead
+    leaves a ramp beyond each end, an arc of the blade's radius `ramp`. `surface` is
+    where the wood begins (the trim line, when the groove is run after trimming).
     """
 
     name: str
@@ -109,6 +110,7 @@ class Groove:
     making: Making
     corner: float = 0.0
     squared: bool = False
+    ramp: float = 0.0
     surface: float = 0.0
 
 
@@ -232,6 +234,23 @@ def rounded_rectangle_area(length: float, width: float, corner: float) -> float:
     return length * width - (4 - math.pi) * corner**2
 
 
+def ramp_length(radius: float, depth: float) -> float:
+    """How far a blade of this radius runs on past a stop when it is `depth` into the wood, mm.
+
+    Half the chord: sqrt(2 r d - d2), from the circle.
+    """
+    return math.sqrt(2 * radius * depth - depth**2)
+
+
+def ramp_area(radius: float, depth: float) -> float:
+    """Area, seen from the side, of the ramp a blade leaves past one end of a stopped groove, mm2.
+
+    Half the circular segment of height `depth`.
+    """
+    half = math.acos((radius - depth) / radius)
+    return (radius**2 * half - (radius - depth) * ramp_length(radius, depth)) / 2
+
+
 def frustum_area(blank: Blank, inset: float) -> float:
     """A(s) of a raised panel: what is left of its face at an inset s from all edges, mm2."""
     return (blank.length - 2 * inset) * (blank.width - 2 * inset)
@@ -258,7 +277,8 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
         case Groove():
             corner = 0.0 if cut.squared else cut.corner
             area = rounded_rectangle_area(cut.u1 - cut.u0, cut.width, corner)
-            return area * (cut.depth - cut.surface)
+            ramps = 2 * ramp_area(cut.ramp, cut.depth) * cut.width if cut.ramp else 0.0
+            return area * (cut.depth - cut.surface) + ramps
         case Trim():
             return cut.length * blank.width * blank.thickness
         case Mitre():

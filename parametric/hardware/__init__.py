@@ -1,0 +1,1 @@
+"""Hardware; each piece brings the cuts that it needs to the parts it mounts on."""

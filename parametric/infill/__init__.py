@@ -1,0 +1,1 @@
+"""What fills a frame's openings."""

@@ -1,0 +1,147 @@
+"""Glass between mitred stops in a plain opening.
+
+    section at the edge of a lite
+    frame |##| stop
+    ______|##|tape
+          |  =================  glass, `clearance` short of the opening all round
+    ______|##|tape
+    frame |##| stop
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from pydantic import Field
+
+from parametric.figures import Figure, named
+from parametric.model import Blank, Making, Mitre, Pocket
+from parametric.names import join
+from parametric.written import Block, Length, LengthPair
+
+GlassKind = Literal["toughened", "laminated", "toughened laminated", "ordinary", "mirror"]
+
+
+class GlassSpec(Block):
+    """Glass as written. stop: wide x deep, seen from the front and through the leaf."""
+
+    kind: GlassKind
+    thickness: Length
+    true_thickness: Length | None = None
+    held_by: Literal["stops"]
+    stop: LengthPair = Field(description="wide x deep")
+    tape: Length
+    clearance: Length
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pane:
+    """One pane and its stops, mm; weight kg."""
+
+    name: str
+    kind: GlassKind
+    width: Figure
+    height: Figure
+    thickness: Figure
+    clearance: Figure
+    bite: Figure
+    stop_width: Figure
+    stop_depth: Figure
+    tape: Figure
+    stop_below_face: Figure
+    stop_across: Figure
+    stop_up: Figure
+    weight: Figure
+
+
+def size_pane(
+    spec: GlassSpec,
+    *,
+    name: str,
+    opening_width: Figure,
+    opening_height: Figure,
+    frame: Figure,
+    per_mm: Figure,
+) -> Pane:
+    """Glass between stops: the opening less twice the edge clearance.
+
+    Args:
+        spec: the glass as written.
+        name: the pane's name (`leaf A / lite 1 / glass`).
+        opening_width: between the stiles, mm.
+        opening_height: between the rails, mm.
+        frame: thickness of the frame, mm.
+        per_mm: kg/m2 of glass per mm of thickness.
+
+    Source: common practice, no source; mass by the catalogue's glass density.
+    """
+
+    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
+        return named(join(name, quantity), value, unit)
+
+    clearance = at("clearance", spec.clearance)
+    thick = at(
+        "thickness", spec.thickness if spec.true_thickness is None else spec.true_thickness
+    )
+    width = at("width", opening_width - 2 * clearance)
+    height = at("height", opening_height - 2 * clearance)
+    stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
+    tape = at("tape thickness", spec.tape)
+    return Pane(
+        name=name,
+        kind=spec.kind,
+        width=width,
+        height=height,
+        thickness=thick,
+        clearance=clearance,
+        bite=at("bite", stop_width - clearance),
+        stop_width=stop_width,
+        stop_depth=stop_depth,
+        tape=tape,
+        stop_below_face=at(
+            "stop below the frame's face", (frame - thick) / 2 - tape - stop_depth
+        ),
+        stop_across=at("stop length across", opening_width),
+        stop_up=at("stop length up", opening_height),
+        weight=at("weight", width * height * thick * per_mm / 1e6, "kg"),
+    )
+
+
+def pane_blank(pane: Pane) -> Blank:
+    """The pane: its width is laid along x, so that the cut list reads width first."""
+    return Blank(length=pane.width, width=pane.height, thickness=pane.thickness)
+
+
+def stop_blank(pane: Pane, length: Figure) -> Blank:
+    """A stop before its mitres."""
+    return Blank(length=length, width=pane.stop_width, thickness=pane.stop_depth)
+
+
+def stop_mitres() -> tuple[Mitre, Mitre]:
+    """Both ends at 45 degrees; the edge against the frame stays full length."""
+    making = Making(by="saw", tool="45 degrees, against a stop block")
+    return (
+        Mitre(name="mitre", end="low end", keeps="low edge", making=making),
+        Mitre(name="mitre", end="high end", keeps="low edge", making=making),
+    )
+
+
+def tape_blank(pane: Pane) -> Blank:
+    """The glazing tape of one face, taken as one piece the size of the pane."""
+    return Blank(length=pane.width, width=pane.height, thickness=pane.tape)
+
+
+def tape_window(pane: Pane) -> Pocket:
+    """What the tape leaves free: it covers the bite of the stops."""
+    return Pocket(
+        name="sight size",
+        face="high face",
+        u=pane.width / 2,
+        v=pane.height / 2,
+        length=pane.width - 2 * pane.bite,
+        width=pane.height - 2 * pane.bite,
+        corner=0.0,
+        depth=pane.tape,
+        making=Making(by="bench", tool="tape applied in four strips"),
+    )

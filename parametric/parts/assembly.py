@@ -1,0 +1,93 @@
+"""The whole job as parts that stand where they belong, marked by type."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterable
+
+from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
+from parametric.model import Assembly, Group, Material, Part, Placement, Slide, shape_key
+from parametric.names import join
+from parametric.parts.frame import frame_parts
+from parametric.parts.glazing import glazing_parts
+from parametric.parts.hardware import pull_parts
+from parametric.parts.panels import panel_parts
+from parametric.resolve.door import Door, Resolved
+from parametric.resolve.leaf import Leaf
+
+STEEL = Material(name="track", look="metal", density=0.0)
+
+
+def make_parts(resolved: Resolved) -> Assembly:
+    """Every part of the job, in its group, with its mark.
+
+    Twins share a mark: two parts have the same one exactly when one solid serves for both.
+    """
+    door = resolved.door
+    groups = [
+        Group(
+            name=leaf.name,
+            placement=Placement(
+                origin=(
+                    float(door.hanging.lefts[i]),
+                    -float(door.hanging.planes[i]) - float(leaf.thickness) / 2,
+                    float(door.hanging.floor_gap),
+                )
+            ),
+            parts=leaf_parts(leaf),
+            slide=Slide(direction=(1.0, 0.0, 0.0), travel=door.hanging.travels[i]),
+        )
+        for i, leaf in enumerate(door.leaves)
+    ]
+    groups.append(_tracks(door))
+    return Assembly(
+        name=resolved.job, groups=tuple(_marked(groups)), states=door.hanging.states()
+    )
+
+
+def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
+    """The pieces of one leaf, in the order they are marked: frame, panels, glass, hardware."""
+    return (
+        *frame_parts(leaf),
+        *panel_parts(leaf),
+        *glazing_parts(leaf),
+        *pull_parts(leaf),
+    )
+
+
+def _tracks(door: Door) -> Group:
+    """The tracks as plain bars over their planes: bought, shown so that the leaves hang on something."""
+    hanging = door.hanging
+    bottom = float(hanging.floor_gap) + float(hanging.leaf_height) + TRACK_ABOVE_LEAF
+    parts = tuple(
+        Part(
+            name=join("tracks", f"{word} track"),
+            noun="track",
+            mark="K",
+            material=STEEL,
+            blank=track_blank(hanging.track_length),
+            placement=Placement(
+                origin=(float(hanging.lefts[0]), -float(plane) - TRACK_WIDE / 2, bottom)
+            ),
+            supplied=True,
+        )
+        for plane, word in zip(hanging.planes, hanging.tracks, strict=True)
+    )
+    return Group(name="tracks", placement=Placement(), parts=parts)
+
+
+def _marked(groups: Iterable[Group]) -> list[Group]:
+    """Number the types of each letter in the order they come; a part arrives with its letter."""
+    marks: dict[tuple[str, str], str] = {}
+    counts: dict[str, int] = {}
+    marked = []
+    for group in groups:
+        parts = []
+        for part in group.parts:
+            key = (part.mark, shape_key(part))
+            if key not in marks:
+                counts[part.mark] = counts.get(part.mark, 0) + 1
+                marks[key] = f"{part.mark}{counts[part.mark]}"
+            parts.append(dataclasses.replace(part, mark=marks[key]))
+        marked.append(dataclasses.replace(group, parts=tuple(parts)))
+    return marked

@@ -1,0 +1,210 @@
+"""Stiles, rails and loose tenons of a framed leaf.
+
+A stile's blank is as long as the leaf and its trims; y runs from its outer edge in. A
+rail's blank is its shoulder length; y runs up. Each joint's slots are cut in both members
+from the same numbers.
+"""
+
+from __future__ import annotations
+
+from parametric.figures import Figure
+from parametric.hardware.guide import guide_cut
+from parametric.hardware.pull import pull_pockets
+from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
+from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
+from parametric.names import join
+from parametric.resolve.leaf import HungPull, Leaf, PanelField, Rail, Side
+
+UP = (0.0, 0.0, 1.0)
+RIGHT = (1.0, 0.0, 0.0)
+LEFT = (-1.0, 0.0, 0.0)
+
+
+def frame_parts(leaf: Leaf) -> tuple[Part, ...]:
+    """Both stiles, the rails from the top down, and every tenon."""
+    return (
+        _stile(leaf, "left"),
+        _stile(leaf, "right"),
+        *(_rail(leaf, rail) for rail in leaf.rails),
+        *(tenon for rail in leaf.rails for tenon in _tenons(leaf, rail)),
+    )
+
+
+def _stile(leaf: Leaf, side: Side) -> Part:
+    """Left and right are one part turned about its length; the face words turn with it."""
+    middle = leaf.thickness / 2
+    width = leaf.left_stile if side == "left" else leaf.right_stile
+    pulls = [hung for hung in leaf.pulls if hung.side == side]
+    front: Face = "low face" if side == "left" else "high face"
+    back: Face = "high face" if side == "left" else "low face"
+    cuts: list[Cut] = [
+        stile_slot(leaf.joint, place, noun=rail.noun, shift=leaf.trim, middle=middle)
+        for rail in reversed(leaf.rails)
+        for place in rail.slots
+    ]
+    cuts += [_stile_groove(leaf, field, middle) for field in reversed(leaf.panels)]
+    cuts += _trims(leaf)
+    if leaf.guide is not None:
+        cuts.append(
+            guide_cut(leaf.guide, face="low end", length=width, middle=middle, trimmed=leaf.trim)
+        )
+    for hung in pulls:
+        cuts += _pockets(leaf, hung, front=front, back=back)
+    x, y = (0.0, RIGHT) if side == "left" else (float(leaf.width), LEFT)
+    return Part(
+        name=join(leaf.name, f"{side} stile"),
+        noun="stile with pull" if pulls else "stile",
+        mark="S",
+        material=leaf.material,
+        blank=Blank(length=leaf.stile_blank, width=width, thickness=leaf.thickness),
+        placement=Placement(
+            origin=(x, 0.0 if side == "left" else float(leaf.thickness), -float(leaf.trim)),
+            x=UP,
+            y=y,
+        ),
+        cuts=tuple(cuts),
+        faces={
+            "low end": "foot",
+            "high end": "top",
+            "low edge": "outer edge",
+            "high edge": "inner edge",
+            front: "face",
+            back: "back",
+        },
+    )
+
+
+def _trims(leaf: Leaf) -> list[Cut]:
+    if float(leaf.trim) == 0:
+        return []
+    making = Making(by="saw", when="after glue-up", tool="panel saw or track-guided saw")
+    return [
+        Trim(name="trim foot", end="low end", length=leaf.trim, making=making),
+        Trim(name="trim top", end="high end", length=leaf.trim, making=making),
+    ]
+
+
+def _pockets(leaf: Leaf, hung: HungPull, *, front: Face, back: Face) -> list[Cut]:
+    cuts: list[Cut] = []
+    for word in hung.pull.faces:
+        cuts += pull_pockets(
+            hung.pull,
+            face=front if word == "front" else back,
+            u=hung.pull.up + leaf.trim,
+            v=hung.pull.from_edge,
+        )
+    return cuts
+
+
+def groove_cutter(leaf: Leaf, field: PanelField) -> Figure | None:
+    """The largest cutter in the shop that a panel groove admits."""
+    fitting = [c for c in leaf.cutters if c <= field.panel.groove_width]
+    return max(fitting, default=None)
+
+
+def _groove_making(leaf: Leaf, field: PanelField) -> Making:
+    if field.panel.groove_by == "saw":
+        return Making(by="saw", tool="dado set")
+    return Making(by="router", cutter=groove_cutter(leaf, field), tool="straight cutter")
+
+
+def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
+    """Stopped at both ends: never into the glazed zone, nor into the slots."""
+    making = _groove_making(leaf, field)
+    routed = making.by == "router"
+    return Groove(
+        name="panel groove",
+        face="high edge",
+        u0=field.groove_low + leaf.trim,
+        u1=field.groove_high + leaf.trim,
+        v=middle,
+        width=field.panel.groove_width,
+        depth=field.panel.groove_depth,
+        corner=(making.cutter or 0.0) / 2 if routed else 0.0,
+        squared=routed,
+        ramp=0.0 if routed else field.blade / 2,
+        making=making,
+    )
+
+
+def _rail(leaf: Leaf, rail: Rail) -> Part:
+    middle = leaf.thickness / 2
+    cuts: list[Cut] = [
+        rail_slot(leaf.joint, place, face=face, foot=rail.foot, middle=middle)
+        for face in ("low end", "high end")
+        for place in rail.slots
+    ]
+    for field in leaf.panels:
+        if field.top == rail.foot:
+            cuts.append(_rail_groove(leaf, field, rail, "low edge", middle))
+        if field.foot == rail.top:
+            cuts.append(_rail_groove(leaf, field, rail, "high edge", middle))
+    if leaf.guide is not None and rail is leaf.rails[-1]:
+        cuts.append(
+            guide_cut(leaf.guide, face="low edge", length=rail.length, middle=middle, trimmed=0.0)
+        )
+    return Part(
+        name=rail.name,
+        noun=rail.noun,
+        mark="R",
+        material=leaf.material,
+        blank=Blank(length=rail.length, width=rail.height, thickness=leaf.thickness),
+        placement=Placement(
+            origin=(float(leaf.left_stile), float(leaf.thickness), float(rail.foot)),
+            x=RIGHT,
+            y=UP,
+        ),
+        cuts=tuple(cuts),
+        faces={
+            "low end": "left end",
+            "high end": "right end",
+            "low edge": "lower edge",
+            "high edge": "upper edge",
+            "low face": "back",
+            "high face": "face",
+        },
+    )
+
+
+def _rail_groove(leaf: Leaf, field: PanelField, rail: Rail, face: Face, middle: Figure) -> Groove:
+    """From end to end: the shoulders hide where it runs out."""
+    return Groove(
+        name="panel groove",
+        face=face,
+        u0=0.0,
+        u1=rail.length,
+        v=middle,
+        width=field.panel.groove_width,
+        depth=field.panel.groove_depth,
+        making=_groove_making(leaf, field),
+    )
+
+
+def _tenons(leaf: Leaf, rail: Rail) -> list[Part]:
+    """One tenon for each slot pair, half its length in each member."""
+    tenons = []
+    joint = leaf.joint
+    for number, place in enumerate(rail.slots, start=1):
+        for side in ("left", "right"):
+            line = leaf.left_stile if side == "left" else leaf.width - leaf.right_stile
+            word = f"{side} tenon {number}" if len(rail.slots) > 1 else f"{side} tenon"
+            tenons.append(
+                Part(
+                    name=join(rail.name, word),
+                    noun="loose tenon",
+                    mark="T",
+                    material=leaf.material,
+                    blank=tenon_blank(joint),
+                    placement=Placement(
+                        origin=(
+                            float(line - joint.tenon_length / 2),
+                            float(leaf.thickness / 2 + joint.tenon_thickness / 2),
+                            float(place.centre - joint.tenon_width / 2),
+                        ),
+                        x=RIGHT,
+                        y=UP,
+                    ),
+                    cuts=(tenon_arrises(joint),),
+                )
+            )
+    return tenons

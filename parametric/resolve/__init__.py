@@ -1,0 +1,1 @@
+"""Spec + Shop -> Resolved: every number a Figure, no choice left."""

@@ -1,0 +1,445 @@
+"""One leaf resolved: stiles, rails, openings, what fills them, the joints and the weight."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from parametric.catalog.glass_facts import MASS
+from parametric.catalog.shop import Shop
+from parametric.catalog.timbers import TIMBERS, Timber
+from parametric.design import Design
+from parametric.design.leaf import LeafSpec
+from parametric.design.materials import TimberSpec
+from parametric.figures import Figure, named
+from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
+from parametric.hardware.pull import Pull, PullSpec, size_pull
+from parametric.infill.glass import GlassSpec, Pane, size_pane
+from parametric.infill.raised_panel import RaisedPanel, RaisedPanelSpec, Seasons, size_raised_panel
+from parametric.joints.loose_tenon import (
+    LooseTenon,
+    LooseTenonSpec,
+    SlotPlace,
+    place_slots,
+    size_loose_tenon,
+)
+from parametric.model import Material, ramp_length
+from parametric.names import join
+from parametric.problems import Problem
+from parametric.resolve.bands import Band, resolve_bands
+
+Side = Literal["left", "right"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rail:
+    """A rail between the stiles, mm; grooves are depths, None where an edge has none."""
+
+    name: str
+    noun: str
+    foot: Figure
+    height: Figure
+    top: Figure
+    length: Figure
+    low_groove: Figure | None
+    high_groove: Figure | None
+    slots: tuple[SlotPlace, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lite:
+    """A glazed opening, mm."""
+
+    name: str
+    foot: Figure
+    height: Figure
+    top: Figure
+    width: Figure
+    pane: Pane
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelField:
+    """An opening filled by a panel, mm, with the stopped groove it needs in each stile.
+
+    `ramp` is how far a dado blade would run on past each stop, were the groove sawn.
+    """
+
+    name: str
+    foot: Figure
+    height: Figure
+    top: Figure
+    width: Figure
+    panel: RaisedPanel
+    groove_low: Figure
+    groove_high: Figure
+    blade: Figure
+    ramp: Figure
+    ramp_low: Figure
+    ramp_high: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HungPull:
+    """A pull on one stile: which, and where its centre is from the leaf's left edge, mm."""
+
+    side: Side
+    across: Figure
+    pull: Pull
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weights:
+    """What a leaf weighs by gross volumes, kg: to lift, to carry in, to hang."""
+
+    frame_volume: Figure
+    frame: Figure
+    panels: Figure
+    glass: Figure
+    estimate: Figure
+    without_glass: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """A framed leaf, mm."""
+
+    name: str
+    letter: str
+    written: LeafSpec
+    timber: Timber
+    material: Material
+    cutters: tuple[Figure, ...]
+    width: Figure
+    height: Figure
+    thickness: Figure
+    left_stile: Figure
+    right_stile: Figure
+    trim: Figure
+    site_trim: Figure
+    stile_blank: Figure
+    shoulder: Figure
+    bands: tuple[Band, ...]
+    rails: tuple[Rail, ...]
+    lites: tuple[Lite, ...]
+    panels: tuple[PanelField, ...]
+    joint: LooseTenon
+    guide: GuideGroove | None
+    pulls: tuple[HungPull, ...]
+    wood_over_guide: Figure | None
+    wood_over_guide_after_site_trim: Figure | None
+    least_cover_at_top: Figure
+    weights: Weights
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeafParts:
+    """The blocks a leaf is made by, found in the design."""
+
+    leaf: LeafSpec
+    joint: LooseTenonSpec
+    panel: RaisedPanelSpec | None
+    glass: GlassSpec | None
+    guide: GuideSpec | None
+    pull: PullSpec | None
+
+
+def resolve_timber(design: Design, name: str) -> Timber:
+    """The catalogue's timber, with what the design or house says of it in place of its facts."""
+    timber = TIMBERS[name]
+    written = design.find("timber", name)
+    if not isinstance(written, TimberSpec):
+        return timber
+    density, moves = timber.density, (timber.tangential, timber.radial)
+    if written.density is not None:
+        density = named(join(name, "density"), written.density, "kg/m3")
+    if written.movement is not None:
+        moved = written.movement / 100
+        moves = (moved, moved)
+    return Timber(
+        name=timber.name,
+        density=density,
+        tangential=moves[0],
+        radial=moves[1],
+        source=timber.source,
+    )
+
+
+def resolve_leaf(
+    design: Design,
+    shop: Shop,
+    blocks: LeafParts,
+    *,
+    letter: str,
+    width: Figure,
+    height: Figure,
+    floor_gap: Figure,
+    pull_side: Side | None,
+) -> tuple[Leaf | None, tuple[Problem, ...]]:
+    """Engineer one leaf of a given size.
+
+    Args:
+        design: for the timbers it names.
+        shop: moisture, saw and router.
+        blocks: the leaf and what it calls.
+        letter: A, B, ... from the left.
+        width: finished width, mm.
+        height: finished height, mm.
+        floor_gap: the leaf's foot above the highest floor, mm.
+        pull_side: the stile a pull is let into, None for a leaf without.
+    """
+    spec = blocks.leaf
+    place = f"leaf {letter}"
+    unit = design.unit
+
+    def at(quantity: str, value: float, kind: str = "mm") -> Figure:
+        return named(join(place, quantity), value, kind)
+
+    own_width, own_height = at("width", width), at("height", height)
+    thickness = at("thickness", spec.thickness)
+    bands, problems = resolve_bands(spec, place=place, height=own_height, unit=unit)
+    if problems:
+        return None, problems
+    left = at("left stile / width", spec.stile("left"))
+    right = at("right stile / width", spec.stile("right"))
+    shoulder = at(
+        "shoulder",
+        own_width - 2 * left if spec.stile("left") is spec.stile("right") else own_width - left - right,
+    )
+    trim = at("trim", spec.trim)
+    timber = resolve_timber(design, spec.timber)
+    joint = size_loose_tenon(blocks.joint, join(place, "joint"))
+    groove = None
+    if blocks.panel is not None:
+        groove = named(join(place, "panel groove depth"), blocks.panel.groove[1])
+    rails = tuple(
+        _rail(bands, index, joint, shoulder, groove)
+        for index, band in enumerate(bands)
+        if band.is_rail
+    )
+    lites = tuple(
+        _lite(band, blocks.glass, shoulder, thickness)
+        for band in bands
+        if band.noun == "lite" and blocks.glass is not None
+    )
+    panels = tuple(
+        _panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness)
+        for band in bands
+        if band.noun == "panel" and blocks.panel is not None
+    )
+    guide = None if blocks.guide is None else size_guide(blocks.guide, join(place, "guide groove"))
+    site_trim = at("site trim", spec.site_trim)
+    lowest, highest = rails[-1].slots[0], rails[0].slots[-1]
+    over = None if guide is None else at("wood over the guide groove", lowest.low - guide.depth)
+    return (
+        Leaf(
+            name=place,
+            letter=letter,
+            written=spec,
+            timber=timber,
+            material=Material(name=timber.name, look="timber", density=timber.density),
+            cutters=shop.router.cutters,
+            width=own_width,
+            height=own_height,
+            thickness=thickness,
+            left_stile=left,
+            right_stile=right,
+            trim=trim,
+            site_trim=site_trim,
+            stile_blank=at("stile blank length", own_height + 2 * trim),
+            shoulder=shoulder,
+            bands=bands,
+            rails=rails,
+            lites=lites,
+            panels=panels,
+            joint=joint,
+            guide=guide,
+            pulls=_pulls(blocks.pull, place, pull_side, own_width, floor_gap, thickness, shop),
+            wood_over_guide=over,
+            wood_over_guide_after_site_trim=None
+            if over is None
+            else at("wood over the guide groove after site trim", over - site_trim),
+            least_cover_at_top=at("cover over the top slot", own_height - highest.high),
+            weights=_weigh(place, own_height, thickness, left, right, rails, lites, panels, timber),
+        ),
+        (),
+    )
+
+
+def _rail(
+    bands: tuple[Band, ...], index: int, joint: LooseTenon, shoulder: Figure, groove: Figure | None
+) -> Rail:
+    """A rail, grooved on each edge that a panel stands against."""
+    band = bands[index]
+    above = bands[index - 1].noun if index else None
+    below = bands[index + 1].noun if index + 1 < len(bands) else None
+    low = groove if below == "panel" else None
+    high = groove if above == "panel" else None
+    return Rail(
+        name=band.name,
+        noun=band.noun,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        length=named(join(band.name, "length"), shoulder),
+        low_groove=low,
+        high_groove=high,
+        slots=place_slots(
+            joint,
+            rail=band.name,
+            count=int(band.written.tenons),
+            foot=band.foot,
+            height=band.height,
+            low_groove=low,
+            high_groove=high,
+            low_end=below is None,
+            high_end=above is None,
+        ),
+    )
+
+
+def _lite(band: Band, glass: GlassSpec, shoulder: Figure, thickness: Figure) -> Lite:
+    width = named(join(band.name, "width"), shoulder)
+    return Lite(
+        name=band.name,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        width=width,
+        pane=size_pane(
+            glass,
+            name=join(band.name, "glass"),
+            opening_width=width,
+            opening_height=band.height,
+            frame=thickness,
+            per_mm=MASS,
+        ),
+    )
+
+
+def _panel(
+    band: Band,
+    spec: RaisedPanelSpec,
+    leaf: LeafSpec,
+    shop: Shop,
+    frame_timber: Timber,
+    design: Design,
+    shoulder: Figure,
+    thickness: Figure,
+) -> PanelField:
+    """A panel in its opening, and the stopped grooves it asks of the stiles."""
+    width = named(join(band.name, "width"), shoulder)
+    timber = frame_timber if spec.timber is None else resolve_timber(design, spec.timber)
+    panel = size_raised_panel(
+        spec,
+        name=band.name,
+        opening_width=width,
+        opening_height=band.height,
+        frame=thickness,
+        timber=timber,
+        sawn=spec.sawn or leaf.sawn,
+        density=timber.density,
+        seasons=Seasons(
+            made=shop.moisture.made, driest=shop.moisture.driest, dampest=shop.moisture.dampest
+        ),
+        blade_height=named("saw most height", shop.saw.most_height),
+    )
+    low = named(join(band.name, "stile groove low end"), band.foot - panel.groove_depth)
+    high = named(join(band.name, "stile groove high end"), band.top + panel.groove_depth)
+    blade = named("dado set", shop.saw.dado_set)
+    ramp = named(
+        join(band.name, "saw ramp"),
+        Figure(
+            ramp_length(float(blade) / 2, float(panel.groove_depth)),
+            op="half chord at depth",
+            args=(blade, panel.groove_depth),
+        ),
+    )
+    return PanelField(
+        name=band.name,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        width=width,
+        panel=panel,
+        groove_low=low,
+        groove_high=high,
+        blade=blade,
+        ramp=ramp,
+        ramp_low=named(join(band.name, "saw ramp low end"), low - ramp),
+        ramp_high=named(join(band.name, "saw ramp high end"), high + ramp),
+    )
+
+
+def _pulls(
+    spec: PullSpec | None,
+    place: str,
+    side: Side | None,
+    width: Figure,
+    floor_gap: Figure,
+    thickness: Figure,
+    shop: Shop,
+) -> tuple[HungPull, ...]:
+    if spec is None or side is None:
+        return ()
+    name = join(place, "pull")
+    pull = size_pull(
+        spec,
+        place=name,
+        floor_gap=floor_gap,
+        thickness=thickness,
+        cutters=shop.router.cutters,
+    )
+    across = pull.from_edge if side == "left" else width - pull.from_edge
+    return (
+        HungPull(
+            side=side,
+            across=named(join(name, "centre from the left edge"), across),
+            pull=pull,
+        ),
+    )
+
+
+def _weigh(
+    place: str,
+    height: Figure,
+    thickness: Figure,
+    left: Figure,
+    right: Figure,
+    rails: tuple[Rail, ...],
+    lites: tuple[Lite, ...],
+    panels: tuple[PanelField, ...],
+    timber: Timber,
+) -> Weights:
+    """Gross volumes times density: tenons and slots cancel, stops and hardware left out.
+
+    Source: common practice, no source.
+    """
+
+    def at(quantity: str, value: float, unit: str = "kg") -> Figure:
+        return named(join(place, quantity), value, unit)
+
+    stiles = (left + right) * height * thickness
+    sections: Figure = rails[0].height
+    for rail in rails[1:]:
+        sections = sections + rail.height
+    volume = at("frame volume", stiles + sections * rails[0].length * thickness, "mm3")
+    frame = at("frame weight", volume * timber.density / 1e9)
+    panel = at("panel weight", _total([p.panel.weight for p in panels]))
+    glass = at("glass weight", _total([lite.pane.weight for lite in lites]))
+    bare = at("weight without glass", frame + panel)
+    return Weights(
+        frame_volume=volume,
+        frame=frame,
+        panels=panel,
+        glass=glass,
+        estimate=at("weight estimate", bare + glass),
+        without_glass=bare,
+    )
+
+
+def _total(values: list[Figure]) -> Figure:
+    total = values[0] if values else Figure(0.0, unit="kg")
+    for value in values[1:]:
+        total = total + value
+    return total

@@ -1,0 +1,58 @@
+"""What every design is checked for, one file a fault."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from parametric.problems import Problem, in_order
+from parametric.rules.blade_will_not_reach import blade_will_not_reach
+from parametric.rules.checked import Checked
+from parametric.rules.cutter_too_big import cutter_too_big
+from parametric.rules.field_stands_proud import field_stands_proud
+from parametric.rules.fingers_between_leaves import fingers_between_leaves
+from parametric.rules.fixing_not_known import fixing_not_known
+from parametric.rules.glass_not_safety import glass_not_safety
+from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
+from parametric.rules.hanger_overloaded import hanger_overloaded
+from parametric.rules.heavy_leaf import heavy_leaf
+from parametric.rules.little_wood_over_guide import little_wood_over_guide
+from parametric.rules.moisture_out_of_range import moisture_out_of_range
+from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
+from parametric.rules.panel_moves_upright import panel_moves_upright
+from parametric.rules.panel_will_not_move import panel_will_not_move
+from parametric.rules.part_has_no_size import part_has_no_size
+from parametric.rules.pocket_meets_something import pocket_meets_something
+from parametric.rules.reading_doubted import reading_doubted
+from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
+from parametric.rules.slot_comes_through import slot_comes_through
+from parametric.rules.stops_too_deep import stops_too_deep
+from parametric.rules.uneven_floor_gap import uneven_floor_gap
+
+RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
+    part_has_no_size,
+    slot_comes_through,
+    groove_leaves_no_wall,
+    panel_cannot_be_cut,
+    panel_will_not_move,
+    field_stands_proud,
+    stops_too_deep,
+    pocket_meets_something,
+    cutter_too_big,
+    sawn_groove_meets_slot,
+    hanger_overloaded,
+    fixing_not_known,
+    uneven_floor_gap,
+    blade_will_not_reach,
+    little_wood_over_guide,
+    fingers_between_leaves,
+    glass_not_safety,
+    moisture_out_of_range,
+    panel_moves_upright,
+    heavy_leaf,
+    reading_doubted,
+)
+
+
+def check(job: Checked) -> tuple[Problem, ...]:
+    """Every rule, all problems, stops first."""
+    return in_order(problem for rule in RULES for problem in rule(job))

@@ -1,0 +1,52 @@
+"""What a rule looks at: the design resolved and made into parts, and how to say a length."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.shop import Shop
+from parametric.design import Design
+from parametric.model import Assembly
+from parametric.resolve.door import Door, Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.trade.loads import LeafLoad
+from parametric.units import length_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """One job, as far as it could be worked out."""
+
+    resolved: Resolved
+    assembly: Assembly
+    loads: tuple[LeafLoad, ...]
+
+    @property
+    def design(self) -> Design:
+        """The design as written."""
+        return self.resolved.design
+
+    @property
+    def door(self) -> Door:
+        """The door."""
+        return self.resolved.door
+
+    @property
+    def shop(self) -> Shop:
+        """The workshop."""
+        return self.resolved.shop
+
+    @property
+    def leaf(self) -> Leaf:
+        """The leaf that speaks for its twins: they share every line of the file."""
+        return self.resolved.door.leaves[0]
+
+    def size(self, value: float) -> str:
+        """A length as wood is printed."""
+        unit = self.design.unit
+        return length_text(float(value), unit, self.shop.paper.wood_step(unit))
+
+    def fine(self, value: float) -> str:
+        """A length as pockets and glass are printed."""
+        unit = self.design.unit
+        return length_text(float(value), unit, self.shop.paper.fine_step(unit))

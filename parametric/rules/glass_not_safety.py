@@ -1,0 +1,58 @@
+"""Glass in a door breaks over people.
+
+Why: panes in doors that a 76 ball can pass must be safety glass in most places; local
+codes decide, and may ask for more.
+Example: an ordinary pane of 778.5 x 515.
+Source: 16 CFR 1201; IRC 2015 R308.4.1 with its 3 in sphere exception.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.catalog.glass_facts import SAFETY_KINDS, safety_glazing
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def glass_not_safety(job: Checked) -> Iterator[Problem]:
+    """Caution for any other kind; a note that names the kind once it is a safety one."""
+    seen: set[tuple[str, float, float]] = set()
+    for lite in job.leaf.lites:
+        pane = lite.pane
+        key = (pane.kind, float(pane.width), float(pane.height))
+        if key in seen:
+            continue
+        seen.add(key)
+        asked = safety_glazing(
+            pane.width, pane.height, opening_width=lite.width, opening_height=lite.height
+        )
+        if asked.exempt:
+            continue
+        size = f"{job.fine(pane.width)} × {job.fine(pane.height)}"
+        glass = job.design.block("glass", None)
+        if pane.kind in SAFETY_KINDS:
+            yield Problem(
+                code="glass_not_safety",
+                level="note",
+                message=f"Safety glass, {pane.kind}, {job.fine(pane.thickness)} thick, {size}: "
+                f"class asked for is category {asked.category}. Each pane carries its maker's "
+                "permanent mark and is ordered to size; it cannot be cut again. Local codes decide.",
+                where=glass.line("kind"),
+                about=pane.name,
+                found=pane.kind,
+                allowed=asked.because,
+            )
+        else:
+            yield Problem(
+                code="glass_not_safety",
+                level="caution",
+                message="Glass in a door: safety glass unless a 76 ball cannot pass. Your pane is "
+                f"{size}.",
+                where=glass.line("kind"),
+                about="glass not safety",
+                found=pane.kind,
+                allowed=", ".join(sorted(SAFETY_KINDS)) + f" ({asked.source})",
+                fix="Write `kind: toughened` or `kind: laminated`; or accept it under `accepted` "
+                "with initials, date and reason. It stays printed. Local codes decide.",
+            )

@@ -1,0 +1,44 @@
+"""The leaf is too heavy for its hangers, or nobody wrote what they carry.
+
+Why: a leaf that falls off its track hurts someone.
+Example: 35.9 kg on two hangers is 18 kg each.
+Source: statics; ratings are the supplier's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def hanger_overloaded(job: Checked) -> Iterator[Problem]:
+    """Stop over the rating, caution without one; the larger of the two weights counts."""
+    worst = max(job.loads, key=lambda load: load.per_hanger)
+    carries = job.door.track.carries
+    track = job.design.block("track", None)
+    if carries is None:
+        yield Problem(
+            code="hanger_rating_unknown",
+            level="caution",
+            message=f"Each hanger carries {float(worst.per_hanger):.1f} kg; what the track's maker "
+            "rates it for is not written.",
+            where=track.here,
+            about="hanger rating unknown",
+            found="not known",
+            allowed=f"{float(worst.per_hanger):.1f} kg or more a hanger",
+            fix="Read it off the track's data sheet and write `carries: ... kg` under `track`.",
+        )
+    elif worst.per_hanger > carries:
+        yield Problem(
+            code="hanger_overloaded",
+            level="stop",
+            message=f"Each hanger would carry {float(worst.per_hanger):.1f} kg and is rated for "
+            f"{float(carries):g} kg.",
+            where=track.line("carries"),
+            about=worst.per_hanger.name or "",
+            found=f"{float(worst.per_hanger):.1f} kg",
+            allowed=f"{float(carries):g} kg",
+            fix="Choose a heavier track, more hangers, or a lighter leaf.",
+        )

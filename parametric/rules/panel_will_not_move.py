@@ -1,0 +1,61 @@
+"""The panel drops out of its groove in a dry winter, or closes on the frame in a damp summer.
+
+Why: wood moves across the grain and must neither show daylight nor burst the frame.
+Example: a panel of 803.5 keeps 7.2 in each groove at 6 %; 5 is enough. A tongue of 15 under
+13 of engagement keeps its shoulder off the frame.
+Source: movement, Wood Handbook (FPL-GTR-190) eq. 13-2; limits common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def panel_will_not_move(job: Checked) -> Iterator[Problem]:
+    """Stops: too little left in the groove at the driest; tongue too short, or too thick to enter."""
+    limits = job.shop.limits
+    for field in job.leaf.panels:
+        panel = field.panel
+        dry = panel.engagement_dry
+        if dry < limits.engagement:
+            yield Problem(
+                code="panel_leaves_groove",
+                level="stop",
+                message=f"In the driest season the panel keeps {job.fine(dry)} in each groove; at "
+                f"least {job.fine(limits.engagement)} is needed.",
+                where=job.design.line_of(panel.groove_depth),
+                about=dry.name or "",
+                found=job.fine(dry),
+                allowed=f"{job.fine(limits.engagement)} or more",
+                fix="Make the groove deeper, or the panel of a timber or cut that moves less "
+                "(`sawn: quarter`).",
+            )
+        deepest = max(panel.engagement_damp, panel.end_engagement)
+        if panel.tongue_length < deepest + limits.tongue_spare:
+            yield Problem(
+                code="tongue_too_short",
+                level="stop",
+                message=f"The tongue is {job.fine(panel.tongue_length)} long and goes "
+                f"{job.fine(deepest)} into its groove when the panel has swollen: the shoulder "
+                "closes on the frame.",
+                where=job.design.line_of(panel.tongue_length),
+                about=panel.tongue_length.name or "",
+                found=job.fine(panel.tongue_length),
+                allowed=f"{job.fine(deepest + limits.tongue_spare)} or more",
+                fix="Make the tongue longer.",
+            )
+        if panel.tongue_thickness > panel.groove_width:
+            yield Problem(
+                code="tongue_too_thick",
+                level="stop",
+                message=f"The tongue is {job.fine(panel.tongue_thickness)} thick and the groove "
+                f"{job.fine(panel.groove_width)} wide: it does not go in.",
+                where=job.design.line_of(panel.tongue_thickness),
+                about=panel.tongue_thickness.name or "",
+                found=job.fine(panel.tongue_thickness),
+                allowed=f"{job.fine(panel.groove_width)} or less",
+                fix="Make the groove wider or the tongue thinner.",
+            )

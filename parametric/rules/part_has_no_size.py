@@ -1,0 +1,64 @@
+"""A part, or a cut in one, comes to zero or less.
+
+Why: nothing can be made of it, and nothing is written, not even when asked for.
+Example: stiles of 600 on a leaf 1024.5 wide leave rails of -175.5.
+Source: arithmetic.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator
+
+from parametric.figures import Figure, leaves
+from parametric.model import Making, Part
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+_MAY_BE_NOTHING = frozenset({"surface", "corner", "u0", "u", "v", "back", "slope", "ramp"})
+
+
+def part_has_no_size(job: Checked) -> Iterator[Problem]:
+    """Stop, once for each type of part."""
+    seen: set[str] = set()
+    for part in job.assembly.parts:
+        if part.mark in seen:
+            continue
+        for what, value in _sizes(part):
+            if float(value) > 0:
+                continue
+            seen.add(part.mark)
+            cause = _cause(value)
+            yield Problem(
+                code="part_has_no_size",
+                level="stop",
+                message=f"The {part.name} would be {job.fine(value)} in {what}"
+                + (f", because of the {cause.name} of {job.fine(cause)}." if cause else "."),
+                where=cause.where if cause else None,
+                about=part.name,
+                found=job.fine(value),
+                allowed="more than 0",
+                fix="Look at that line again." if cause else "Look at the sizes around it.",
+                no_size=True,
+            )
+            break
+
+
+def _sizes(part: Part) -> Iterator[tuple[str, float]]:
+    for what in ("length", "width", "thickness"):
+        yield what, getattr(part.blank, what)
+    for cut in part.cuts:
+        for field in dataclasses.fields(cut):
+            value = getattr(cut, field.name)
+            if isinstance(value, (str, bool, Making)) or field.name in _MAY_BE_NOTHING:
+                continue
+            yield f"{field.name} of its {cut.name}", value
+
+
+def _cause(value: float) -> Figure | None:
+    """The largest written number behind it, for that is the one most likely wrong; else the first."""
+    if not isinstance(value, Figure):
+        return None
+    written = [leaf for leaf in leaves(value) if leaf.where is not None and leaf.name]
+    choices = [leaf for leaf in written if leaf.origin != "measured"] or written
+    return max(choices, key=float, default=None)

@@ -1,0 +1,135 @@
+"""A tenon slot comes out of the far side, or lies where there is no wood for it.
+
+Why: a slot that comes through shows; one that meets a groove or the end of the leaf holds
+nothing.
+Example: a slot 46 deep in a stile 40 wide comes out by 6.
+Source: geometry; the least behind a slot is the house's `behind slot`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.figures import Figure
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def slot_comes_through(job: Checked) -> Iterator[Problem]:
+    """Stop through the edge, caution with little wood behind; stop out of the rail's own wood."""
+    yield from _through(job)
+    yield from _outside_rail(job)
+    yield from _walls(job)
+    yield from _tenon(job)
+
+
+def _through(job: Checked) -> Iterator[Problem]:
+    leaf = job.leaf
+    depth = leaf.joint.slot_depth
+    for word, stile in (("left", leaf.left_stile), ("right", leaf.right_stile)):
+        if word == "right" and float(stile) == float(leaf.left_stile):
+            continue
+        behind = stile - depth
+        if float(behind) <= 0:
+            yield Problem(
+                code="slot_comes_through",
+                level="stop",
+                message=f"The slot comes out of the far edge of the stile by {job.fine(-behind)}; "
+                "make it shallower or the stile wider.",
+                where=job.design.line_of(depth),
+                about=depth.name or "",
+                found=f"{job.fine(depth)} deep in {job.fine(stile)}",
+                allowed=f"{job.fine(stile - job.shop.limits.behind_slot)} or less",
+                fix="Make the slot shallower or the stile wider.",
+            )
+        elif behind < job.shop.limits.behind_slot:
+            yield Problem(
+                code="slot_comes_through",
+                level="caution",
+                message=f"The slots leave {job.fine(behind)} of stile behind them; at least "
+                f"{job.fine(job.shop.limits.behind_slot)} is better.",
+                where=job.design.line_of(depth),
+                about=depth.name or "",
+                found=job.fine(behind),
+                allowed=f"{job.fine(job.shop.limits.behind_slot)} or more",
+                fix="Make the slot shallower or the stile wider.",
+            )
+    for rail in leaf.rails:
+        if 2 * depth > rail.length:
+            yield Problem(
+                code="slot_comes_through",
+                level="stop",
+                message=f"The slots in the two ends of the {rail.noun} meet: each is "
+                f"{job.fine(depth)} deep and the rail is {job.fine(rail.length)} long.",
+                where=job.design.line_of(depth),
+                about=rail.name,
+                found=job.fine(2 * depth),
+                allowed=f"less than {job.fine(rail.length)}",
+                fix="Make the slots shallower.",
+            )
+
+
+def _outside_rail(job: Checked) -> Iterator[Problem]:
+    """The slots must lie between the rail's edges, off its grooves, and clear of one another."""
+    leaf = job.leaf
+    for rail in leaf.rails:
+        low, high = rail.foot, rail.top
+        if rail.low_groove is not None:
+            low = low + rail.low_groove + leaf.joint.off_groove
+        if rail.high_groove is not None:
+            high = high - rail.high_groove - leaf.joint.off_groove
+        slots = rail.slots
+        overlap = any(a.high > b.low for a, b in zip(slots, slots[1:], strict=False))
+        if slots[0].low < low or slots[-1].high > high or overlap:
+            room: Figure = high - low
+            yield Problem(
+                code="slot_finds_no_wood",
+                level="stop",
+                message=f"The {rail.noun} has {job.fine(room)} of wood clear of its grooves; "
+                f"{len(slots)} slot{'s' if len(slots) > 1 else ''} of "
+                f"{job.fine(leaf.joint.slot_length)} do{'es' if len(slots) == 1 else ''} not fit.",
+                where=job.design.line_of(rail.height),
+                about=rail.name,
+                found=job.fine(room),
+                allowed=f"{job.fine(leaf.joint.slot_length * len(slots))} or more",
+                fix="Make the rail wider, the slot shorter, or the tenons fewer.",
+            )
+
+
+def _walls(job: Checked) -> Iterator[Problem]:
+    width, thick = job.leaf.joint.slot_width, job.leaf.thickness
+    if width >= thick:
+        yield Problem(
+            code="slot_comes_through",
+            level="stop",
+            message=f"The slot is {job.fine(width)} wide in a {job.fine(thick)} frame: no cheeks "
+            "are left.",
+            where=job.design.line_of(width),
+            about=width.name or "",
+            found=job.fine(width),
+            allowed=f"about a third of {job.fine(thick)}",
+            fix="Make the slot narrower.",
+        )
+
+
+def _tenon(job: Checked) -> Iterator[Problem]:
+    """The tenon must enter its slots."""
+    joint = job.leaf.joint
+    pairs = (
+        ("thick", joint.tenon_thickness, joint.slot_width),
+        ("wide", joint.tenon_width, joint.slot_length),
+        ("long", joint.tenon_length, 2 * joint.slot_depth),
+    )
+    for word, tenon, room in pairs:
+        if tenon > room:
+            yield Problem(
+                code="tenon_too_big",
+                level="stop",
+                message=f"The tenon is {job.fine(tenon)} {word} and its slots take "
+                f"{job.fine(room)}: it does not go home.",
+                where=job.design.line_of(tenon),
+                about=tenon.name or "",
+                found=job.fine(tenon),
+                allowed=f"{job.fine(room)} or less",
+                fix="Make the tenon smaller or the slots larger.",
+            )

@@ -1,0 +1,1 @@
+"""Resolved and Parts -> loads and lists."""
