@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
@@ -150,9 +150,8 @@ def safety_glazing(
         opening_height: the same, mm.
         patio_slider: a sliding glass door of the patio type, category II whatever its area.
 
-    The federal rule grades by pane; a door with one pane over 9 square feet has that
-    pane in category II, and the safest reading is the highest category for all.
-    Local codes may ask for more, and they decide.
+    This grades one pane; the rule grades the door by its largest, so ask `door_category`
+    for the class to order. Local codes may ask for more, and they decide.
 
     Source: 16 CFR 1201.2(a)(3) and (4); exemption 16 CFR 1201.1(c)(1), paragraph from
     memory, and IRC 2015 R308.4.1.
@@ -173,7 +172,8 @@ def safety_glazing(
             because="a sliding glass door of the patio type, whatever the area",
             source="16 CFR 1201.2(a)(4)",
         )
-    if float(pane_width) * float(pane_height) > CATEGORY_I_LARGEST:
+    # A thousandth of a square millimetre is the float's doing, not the pane's.
+    if float(pane_width) * float(pane_height) > CATEGORY_I_LARGEST + 0.001:
         return Glazing(
             exempt=False,
             category="II",
@@ -186,3 +186,15 @@ def safety_glazing(
         because="the pane is 9 square feet (0.836 m2) or less",
         source="16 CFR 1201.2(a)(3)",
     )
+
+
+def door_category(panes: Iterable[Glazing]) -> Category | None:
+    """The class that every pane of a door must meet: that of the largest; None if all are exempt.
+
+    Source: 16 CFR 1201.2(a)(3) and (4): a door is in category I only when no single
+    piece in it is greater than 9 square feet.
+    """
+    found = {pane.category for pane in panes}
+    if "II" in found:
+        return "II"
+    return "I" if "I" in found else None
