@@ -1,0 +1,61 @@
+"""The solids of many parts, each shape built once and shared by all parts that have it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from OCP.TopoDS import TopoDS_Solid
+
+from parametric.model import Part, shape_key
+from parametric.solids.cache import Cache
+from parametric.solids.shape import part_solid
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solids:
+    """One solid for each distinct shape, and which shape each part has."""
+
+    shapes: Mapping[str, TopoDS_Solid]
+    keys: Mapping[str, str]
+    """Shape key by part name."""
+
+    def key(self, part: Part) -> str:
+        """The shape key of a part: equal keys, same solid."""
+        return self.keys[part.name]
+
+    def of(self, part: Part) -> TopoDS_Solid:
+        """The solid of a part, in the part's frame."""
+        return self.shapes[self.keys[part.name]]
+
+
+def build_solids(parts: Iterable[Part], cache: Cache | None = None) -> Solids:
+    """The solid of every part, from the cache where it holds one.
+
+    Args:
+        parts: parts with names of their own.
+        cache: solids kept between runs; None builds all of them.
+
+    Raises:
+        WrongSolidError: a solid is not what its part's numbers say.
+        ValueError: two parts have one name.
+    """
+    shapes: dict[str, TopoDS_Solid] = {}
+    keys: dict[str, str] = {}
+    for part in parts:
+        if part.name in keys:
+            raise ValueError(f"two parts are called {part.name}")
+        key = keys[part.name] = shape_key(part)
+        if key not in shapes:
+            shapes[key] = part_solid(part) if cache is None else _kept(cache, key, part)
+    if cache is not None:
+        cache.trim()
+    return Solids(shapes=shapes, keys=keys)
+
+
+def _kept(cache: Cache, key: str, part: Part) -> TopoDS_Solid:
+    solid = cache.find(key, part.volume)
+    if solid is None:
+        solid = part_solid(part)
+        cache.keep(key, solid)
+    return solid

@@ -1,0 +1,132 @@
+"""The cutting tool of each cut that is taken out of the rough shape.
+
+A tool stands `OVER` proud of every face it comes in or out through, as a cutter does,
+so that no face of a tool lies in a face of the wood.
+"""
+
+from __future__ import annotations
+
+from typing import assert_never
+
+from OCP.TopoDS import TopoDS_Shape
+
+from parametric.model import (
+    Blank,
+    Face,
+    Groove,
+    Island,
+    Placement,
+    Pocket,
+    Slot,
+    Vector,
+    face_depth,
+    face_point,
+    face_size,
+)
+from parametric.solids.outline import SAME, flat, prism, ramped, rounded_rectangle
+
+OVER = 1.0
+"""mm"""
+
+Sunk = Slot | Pocket | Groove | Island
+"""Cuts that are taken out of the rough shape by a boolean."""
+
+
+def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shape:
+    """The body that a cut takes away, overrunning wherever the cut is open.
+
+    Args:
+        cut: the cut, in plain floats.
+        blank: its part's blank.
+        wood: where the wood begins and ends along x, after trimming, mm.
+    """
+    plane, inwards = _outside(cut.face, blank)
+    match cut:
+        case Slot():
+            low = (cut.u0, cut.v - cut.width / 2)
+            high = (cut.u1, cut.v + cut.width / 2)
+            outline = rounded_rectangle(plane, low, high, cut.width / 2)
+        case Pocket():
+            low = (cut.u - cut.length / 2, cut.v - cut.width / 2)
+            high = (cut.u + cut.length / 2, cut.v + cut.width / 2)
+            low, high = _overrun(low, high, cut.corner, _wood_of_face(cut.face, blank, wood))
+            outline = rounded_rectangle(plane, low, high, cut.corner)
+        case Groove() if cut.ramp > 0:
+            return _sawn_groove(cut, blank)
+        case Groove():
+            corner = 0.0 if cut.squared else cut.corner
+            low = (cut.u0, cut.v - cut.width / 2)
+            high = (cut.u1, cut.v + cut.width / 2)
+            low, high = _overrun(low, high, corner, _wood_of_face(cut.face, blank, wood))
+            outline = rounded_rectangle(plane, low, high, corner)
+        case Island():
+            length, width = blank.length, blank.width
+            outline = rounded_rectangle(plane, (-OVER, -OVER), (length + OVER, width + OVER), 0.0)
+            low = ((length - cut.length) / 2, (width - cut.width) / 2)
+            high = ((length + cut.length) / 2, (width + cut.width) / 2)
+            left = rounded_rectangle(plane, low, high, cut.corner)
+            return prism(flat(plane, outline, hole=left), _times(inwards, OVER + cut.depth))
+        case _:
+            assert_never(cut)
+    through = cut.depth >= face_depth(cut.face, blank) - SAME
+    far = OVER + cut.depth + (OVER if through else 0.0)
+    return prism(flat(plane, outline), _times(inwards, far))
+
+
+def _sawn_groove(cut: Groove, blank: Blank) -> TopoDS_Shape:
+    """A groove stopped on the saw: drawn from the side, with the blade's ramps."""
+    surface, inwards = _outside(cut.face, blank)
+    origin = face_point(cut.face, blank, 0.0, cut.v - cut.width / 2, 0.0)
+    side = Placement(origin=origin, x=surface.x, y=inwards)
+    outline = ramped(side, cut.u0, cut.u1, cut.depth, cut.ramp, OVER)
+    return prism(flat(side, outline), _times(surface.y, cut.width))
+
+
+def _outside(face: Face, blank: Blank) -> tuple[Placement, Vector]:
+    """The plane `OVER` in front of a face, with its (u, v), and the way into the wood."""
+    corner = face_point(face, blank, 0.0, 0.0, 0.0)
+    along_u = _from_to(corner, face_point(face, blank, 1.0, 0.0, 0.0))
+    along_v = _from_to(corner, face_point(face, blank, 0.0, 1.0, 0.0))
+    inwards = _from_to(corner, face_point(face, blank, 0.0, 0.0, 1.0))
+    origin = face_point(face, blank, 0.0, 0.0, -OVER)
+    return Placement(origin=origin, x=along_u, y=along_v), inwards
+
+
+def _wood_of_face(
+    face: Face, blank: Blank, wood: tuple[float, float]
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The low and the high corner of a face in (u, v), after trimming."""
+    u, v = face_size(face, blank)
+    if face in ("low end", "high end"):
+        return (0.0, 0.0), (u, v)
+    return (wood[0], 0.0), (wood[1], v)
+
+
+def _overrun(
+    low: tuple[float, float],
+    high: tuple[float, float],
+    corner: float,
+    wood: tuple[tuple[float, float], tuple[float, float]],
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Run an outline out past every edge of the face that it reaches, round corners and all."""
+    out = OVER + corner
+    (w_u0, w_v0), (w_u1, w_v1) = wood
+    return (
+        (
+            w_u0 - out if low[0] <= w_u0 + SAME else low[0],
+            w_v0 - out if low[1] <= w_v0 + SAME else low[1],
+        ),
+        (
+            w_u1 + out if high[0] >= w_u1 - SAME else high[0],
+            w_v1 + out if high[1] >= w_v1 - SAME else high[1],
+        ),
+    )
+
+
+def _from_to(a: Vector, b: Vector) -> Vector:
+    """The unit step between two points, to the nearest axis."""
+    return (float(round(b[0] - a[0])), float(round(b[1] - a[1])), float(round(b[2] - a[2])))
+
+
+def _times(v: Vector, far: float) -> Vector:
+    return (v[0] * far, v[1] * far, v[2] * far)
