@@ -1,0 +1,196 @@
+// The site as it was measured: the wall with its opening out of true, the floor with its
+// fall, and a plain room on either side. Nothing is squared up.
+import * as THREE from 'three';
+import { surface } from './dress.js';
+
+const SIDE = 4.2; // from the middle of the opening to the end of the wall
+const HIGH = 2.95;
+const BACK = 3.2; // to the far wall, from the face of this one
+const FRONT = 7;
+const BURIED = 0.25; // how far walls go down behind the floor
+const BOARD = 0.165;
+const BOARDS = 8;
+const RUN = 2.64; // length of floor in the picture of it
+
+/** Random numbers that are the same every time. */
+function dice(seed) {
+  let state = seed;
+  return () => (state = (state * 48271) % 2147483647) / 2147483647;
+}
+
+/** A picture of floor boards: tone by board, streaks along the grain, dark joints. */
+function boardsPicture() {
+  const random = dice(11);
+  const canvas = document.createElement('canvas');
+  canvas.width = 1024;
+  canvas.height = 2048;
+  const pen = canvas.getContext('2d');
+  const wide = canvas.width / BOARDS;
+  const tone = (l, a) => `hsla(${32 + 3 * random()},${27 + 6 * random()}%,${l}%,${a})`;
+  for (let i = 0; i < BOARDS; i += 1) {
+    const joint = Math.floor(random() * canvas.height);
+    for (const [from, to] of [[joint - canvas.height, joint], [joint, joint + canvas.height]]) {
+      pen.save();
+      pen.beginPath();
+      pen.rect(i * wide, from, wide, to - from);
+      pen.clip();
+      pen.fillStyle = tone(60 + 7 * random(), 1);
+      pen.fillRect(i * wide, from, wide, to - from);
+      const lean = (random() - 0.5) * 20;
+      for (let k = 0; k < 90; k += 1) {
+        const x = (i + random()) * wide;
+        pen.strokeStyle = tone(random() < 0.72 ? 44 : 72, 0.05 + 0.09 * random());
+        pen.lineWidth = 0.8 + 3.4 * random() ** 3;
+        pen.beginPath();
+        pen.moveTo(x, from);
+        const bow = (random() - 0.5) * 26;
+        pen.bezierCurveTo(x + bow, from + 600, x - bow + lean, to - 600, x + lean, to);
+        pen.stroke();
+      }
+      pen.restore();
+    }
+    pen.fillStyle = 'hsla(28,30%,20%,.55)';
+    pen.fillRect(i * wide, 0, 2, canvas.height);
+    pen.fillRect(i * wide, joint, wide, 2);
+  }
+  const texture = new THREE.CanvasTexture(canvas);
+  texture.colorSpace = THREE.SRGBColorSpace;
+  texture.wrapS = THREE.RepeatWrapping;
+  texture.wrapT = THREE.RepeatWrapping;
+  texture.anisotropy = 8;
+  return texture;
+}
+
+/** The floor's line, carried on beyond the readings at the slope it ends with. */
+function floorLine(readings, middle) {
+  const at = ([a, b], x) => b[1] + ((b[1] - a[1]) / (b[0] - a[0])) * (x - b[0]);
+  const points = readings.length > 1 ? readings : [[0, 0], [1, 0]];
+  const [first, last] = [points.slice(0, 2).reverse(), points.slice(-2)];
+  const [left, right] = [middle - SIDE, middle + SIDE];
+  return [[left, at(first, left)], ...points, [right, at(last, right)]];
+}
+
+function floor(line) {
+  const [position, uv, index] = [[], [], []];
+  line.forEach(([x, y], i) => {
+    for (const z of [FRONT, -BACK - 0.1]) {
+      position.push(x, y, z);
+      uv.push(x / (BOARD * BOARDS), z / RUN);
+    }
+    if (i) index.push(2 * i - 2, 2 * i, 2 * i - 1, 2 * i, 2 * i + 1, 2 * i - 1);
+  });
+  const shape = new THREE.BufferGeometry();
+  shape.setAttribute('position', new THREE.Float32BufferAttribute(position, 3));
+  shape.setAttribute('uv', new THREE.Float32BufferAttribute(uv, 2));
+  shape.setIndex(index);
+  shape.computeVertexNormals();
+  return shape;
+}
+
+/** The wall with the surveyed opening cut through it; its feet run on below the floor. */
+function wallWithOpening(opening, middle, thick) {
+  const [left, right] = [middle - SIDE, middle + SIDE];
+  const shape = new THREE.Shape(
+    [[left, -2 * BURIED], [right, -2 * BURIED], [right, HIGH], [left, HIGH]].map((p) => new THREE.Vector2(...p)),
+  );
+  const [first, last] = [opening[0], opening[opening.length - 1]];
+  const hole = [[first[0], -BURIED], ...opening, [last[0], -BURIED]];
+  shape.holes.push(new THREE.Path(hole.map((p) => new THREE.Vector2(...p))));
+  return new THREE.ExtrudeGeometry(shape, { depth: thick, bevelEnabled: false }).translate(0, 0, -thick);
+}
+
+/** A plane that faces `turn` about the upright, or down when it is a ceiling. */
+function plane(width, height, x, y, z, { turn = 0, down = false } = {}) {
+  const shape = new THREE.PlaneGeometry(width, height);
+  if (down) shape.rotateX(Math.PI / 2);
+  else shape.rotateY(turn);
+  return shape.translate(x, y, z);
+}
+
+function joined(shapes) {
+  const [position, normal, index] = [[], [], []];
+  for (const shape of shapes) {
+    const start = position.length / 3;
+    position.push(...shape.attributes.position.array);
+    normal.push(...shape.attributes.normal.array);
+    for (const i of shape.index.array) index.push(start + i);
+    shape.dispose();
+  }
+  const all = new THREE.BufferGeometry();
+  all.setAttribute('position', new THREE.Float32BufferAttribute(position, 3));
+  all.setAttribute('normal', new THREE.Float32BufferAttribute(normal, 3));
+  all.setIndex(index);
+  return all;
+}
+
+const SPINES = ['#6b4038', '#3f5566', '#b7a88c', '#5b6553', '#84703f', '#cdc6b4', '#45444a'];
+
+/** A plain bookcase in the far room, so that there is something behind the glass. */
+function bookcase(middle) {
+  const random = dice(7);
+  const [wide, bays, shelves, pitch, deep] = [2.7, 3, 5, 0.37, 0.3];
+  const z = -BACK + deep / 2 + 0.01;
+  const box = (w, h, d, x, y, back = 0) => new THREE.BoxGeometry(w, h, d).translate(x, y, z + back);
+  const boards = [];
+  const books = SPINES.map(() => []);
+  for (let i = 0; i <= shelves; i += 1) boards.push(box(wide, 0.026, deep, middle, 0.08 + i * pitch));
+  for (let i = 0; i <= bays; i += 1) {
+    const x = middle - wide / 2 + (i * wide) / bays;
+    boards.push(box(0.028, shelves * pitch + 0.1, deep, x, (shelves * pitch) / 2 + 0.04));
+  }
+  for (let s = 0; s < shelves; s += 1) {
+    for (let b = 0; b < bays; b += 1) {
+      let x = middle - wide / 2 + (b * wide) / bays + 0.03;
+      const end = x + wide / bays - 0.07 - random() * 0.3;
+      while (x < end) {
+        const [w, h] = [0.02 + random() * 0.034, 0.18 + random() * 0.12];
+        const spine = books[Math.floor(random() * SPINES.length)];
+        spine.push(box(w * 0.95, h, 0.2, x + w / 2, 0.093 + s * pitch + h / 2, -0.02 + random() * 0.02));
+        x += w;
+      }
+    }
+  }
+  return { boards, books };
+}
+
+/**
+ * Build the site.
+ * Lengths in the data are millimetres; returns an object in metres, with the wall's own mesh
+ * apart since it throws a shadow.
+ */
+export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
+  const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
+  const thick = wall / 1000;
+  const plaster = surface(shared, '#cfd3cd', { rough: 0.93, mottle: 0.03 });
+  const far = surface(shared, '#8d9a90', { rough: 0.95, mottle: 0.03 });
+  const pale = surface(shared, '#e4e6e2', { rough: 0.95 });
+  const oak = surface(shared, '#ffffff', { rough: 0.46, boards: boardsPicture() });
+  const shelf = surface(shared, '#a5835a', { rough: 0.6 });
+  const room = new THREE.Group();
+  const put = (shape, material) => {
+    const mesh = new THREE.Mesh(shape, material);
+    room.add(mesh);
+    return mesh;
+  };
+
+  const wallMesh = put(wallWithOpening(metres(opening), middle, thick), plaster);
+  put(floor(floorLine(metres(readings), middle)), oak);
+  const [left, right] = [middle - SIDE, middle + SIDE];
+  put(joined([
+    plane(FRONT, HIGH + 1, left, HIGH / 2, FRONT / 2, { turn: Math.PI / 2 }),
+    plane(FRONT, HIGH + 1, right, HIGH / 2, FRONT / 2, { turn: -Math.PI / 2 }),
+  ]), plaster);
+  put(joined([
+    plane(2 * SIDE, FRONT, middle, HIGH, FRONT / 2, { down: true }),
+    plane(2 * SIDE, BACK, middle, HIGH - 0.3, -BACK / 2 - thick, { down: true }),
+  ]), pale);
+  put(joined([
+    plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, -BACK),
+    plane(BACK, HIGH + 1, middle - 2.7, HIGH / 2, -BACK / 2, { turn: Math.PI / 2 }),
+    plane(BACK, HIGH + 1, middle + 2.7, HIGH / 2, -BACK / 2, { turn: -Math.PI / 2 }),
+  ]), far);
+  const { boards, books } = bookcase(middle);
+  put(joined(boards), shelf);
+  books.forEach((spine, i) => put(joined(spine), surface(shared, SPINES[i], { rough: 0.8 })));
+  return { room, wallMesh };
+}
