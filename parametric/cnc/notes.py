@@ -7,7 +7,6 @@ the piece; on an end of 40 x 120 they are small, and grow with the room there is
 from __future__ import annotations
 
 import math
-import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -142,13 +141,25 @@ def _tallest(room: Bounds, lines: Sequence[str], most: float) -> tuple[float, li
     width, height = room[2] - room[0], room[3] - room[1]
     tall = most
     while True:
-        letters = int(width / (tall * _ADVANCE))
-        if letters >= 1:
-            rows = [
-                row
-                for line in lines
-                for row in textwrap.wrap(line, letters, break_on_hyphens=False)
-            ]
-            if len(rows) * tall * _PITCH <= height and max(map(len, rows)) <= letters:
-                return tall, rows
+        rows = _wrapped(lines, int(width / (tall * _ADVANCE)))
+        if rows and len(rows) * tall * _PITCH <= height:
+            return tall, rows
         tall *= 0.95
+
+
+def _wrapped(lines: Sequence[str], letters: int) -> list[str]:
+    """The lines broken between words to so many letters a row; none when a word is longer."""
+    rows: list[str] = []
+    for line in lines:
+        row = ""
+        for word in line.split(" "):
+            if len(word) > letters:
+                return []
+            longer = f"{row} {word}" if row else word
+            if len(longer) > letters:
+                rows.append(row.rstrip())
+                row = word
+            else:
+                row = longer
+        rows.append(row)
+    return rows

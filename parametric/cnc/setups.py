@@ -147,7 +147,7 @@ def _part_set_ups(kind: PartType, cutters: Sequence[float]) -> Iterator[SetUp]:
         length, width = face_size(face, part.blank)
         word = face_word(part, face)
         yield SetUp(
-            file=f"{slug(f'{part.mark} {part.noun} {word}')}.dxf",
+            file=f"{file_stem(f'{part.mark} {part.noun} {word}')}.dxf",
             mark=part.mark,
             noun=part.noun,
             names=kind.names,
@@ -218,7 +218,7 @@ def _leaf_set_up(
         for cut, part in here
     )
     return SetUp(
-        file=f"{slug(f'{group.name} {side}')}.dxf",
+        file=f"{file_stem(f'{group.name} {side}')}.dxf",
         mark="",
         noun=group.name,
         names=(group.name,),
@@ -266,7 +266,7 @@ def face_word(part: Part, face: Face) -> str:
     return word if alone else face
 
 
-def slug(text: str) -> str:
+def file_stem(text: str) -> str:
     """A file name that every system takes: letters, digits and single hyphens."""
     plain_letters = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
     return re.sub(r"[^A-Za-z0-9]+", "-", plain_letters).strip("-")

@@ -97,6 +97,8 @@ def _frame(document: Drawing, space: Modelspace, set_up: SetUp) -> None:
     """Extents of the piece, and a first view of the whole of it."""
     length, width = round(set_up.length, _PLACES), round(set_up.width, _PLACES)
     space.reset_extents((0.0, 0.0, 0.0), (length, width, 0.0))
+    # the library takes a corner at 0;0 for one that was never set: say it in the header too
+    document.header["$EXTMIN"], document.header["$EXTMAX"] = (0.0, 0.0, 0.0), (length, width, 0.0)
     space.reset_limits((0.0, 0.0), (length, width))
     tall = 1.05 * max(width, length / 1.6)
     document.set_modelspace_vport(height=tall, center=(length / 2, width / 2))

@@ -447,11 +447,7 @@ def into_part(file: MachineFile, removal: Removal, normal: Vec, along: Vec) -> t
         normal: unit vector out of the wood, in the part.
         along: unit vector of the file's x, in the part.
     """
-    up = (
-        normal[1] * along[2] - normal[2] * along[1],
-        normal[2] * along[0] - normal[0] * along[2],
-        normal[0] * along[1] - normal[1] * along[0],
-    )
+    up = _cross_product(normal, along)
     size = tuple(
         abs(along[i]) * file.length + abs(up[i]) * file.width + abs(normal[i]) * file.thickness
         for i in range(3)
@@ -470,3 +466,50 @@ def into_part(file: MachineFile, removal: Removal, normal: Vec, along: Vec) -> t
     low = tuple(min(p, q) for p, q in zip(a, b, strict=True))
     high = tuple(max(p, q) for p, q in zip(a, b, strict=True))
     return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def amiss(
+    file: MachineFile,
+    *,
+    size: Vec,
+    normal: Vec,
+    along: Vec,
+    expected: list[tuple[Vec, Vec, float]],
+) -> list[str]:
+    """What a file does to one face of a part that it should not, or leaves undone.
+
+    Args:
+        file: the machine file.
+        size: the blank's length, width and thickness, mm.
+        normal: unit vector out of the face, in the part.
+        along: unit vector of the file's x, in the part.
+        expected: low corner, high corner and volume of every cut in that face.
+    """
+    lying = (file.length, file.width, file.thickness)
+    up = _cross_product(normal, along)
+    standing = tuple(
+        sum(abs(w[i]) * side for w, side in zip((along, up, normal), lying, strict=True))
+        for i in range(3)
+    )
+    if any(abs(a - b) > NEAR for a, b in zip(standing, size, strict=True)):
+        return [f"a blank of {standing} where the part has {size}"]
+    wanted = Counter(_rounded(low, high, volume) for low, high, volume in expected)
+    made = Counter(
+        _rounded(*into_part(file, removal, normal, along), removal.volume)
+        for removal in file.removals
+    )
+    return [f"not cut: {w}" for w in (wanted - made).elements()] + [
+        f"cut, but not in the part: {m}" for m in (made - wanted).elements()
+    ]
+
+
+def _rounded(low: Vec, high: Vec, volume: float) -> tuple[tuple[float, ...], float]:
+    return tuple(round(a, 3) + 0.0 for a in (*low, *high)), round(volume, 1)
+
+
+def _cross_product(a: Vec, b: Vec) -> Vec:
+    return (
+        a[1] * b[2] - a[2] * b[1],
+        a[2] * b[0] - a[0] * b[2],
+        a[0] * b[1] - a[1] * b[0],
+    )
