@@ -19,7 +19,6 @@ from fontTools.ttLib import TTFont
 
 HERE = Path(__file__).resolve().parent
 SOURCE = HERE / "node_modules" / "@expo-google-fonts" / "alegreya-sans"
-TARGET = HERE.parent / "parametric" / "vendor" / "fonts"
 
 FAMILY = "Stilewright"
 WEIGHTS = (("Regular", "400Regular"), ("Medium", "500Medium"), ("Bold", "700Bold"))
@@ -95,22 +94,23 @@ def cut(source: Path, *, weight: str, web: bool) -> TTFont:
     return font
 
 
-def main() -> int:
+def main(target: Path) -> int:
     """Write the three weights twice: as TTF for paper, as WOFF2 for the page."""
     if not SOURCE.is_dir():
-        print(f"{SOURCE} is missing; run npm ci in {HERE} first", file=sys.stderr)
+        sys.stderr.write(f"{SOURCE} is missing; run npm ci in {HERE} first\n")
         return 1
-    TARGET.mkdir(parents=True, exist_ok=True)
+    target.mkdir(parents=True, exist_ok=True)
     for weight, folder in WEIGHTS:
         (source,) = (SOURCE / folder).glob("*.ttf")
         for web in (False, True):
             font = cut(source, weight=weight, web=web)
             font.flavor = "woff2" if web else None
-            path = TARGET / f"stilewright-{weight.lower()}.{'woff2' if web else 'ttf'}"
+            path = target / f"stilewright-{weight.lower()}.{'woff2' if web else 'ttf'}"
             font.save(path, reorderTables=True)
-            print(f"{path.name}  {path.stat().st_size}")
+            sys.stdout.write(f"{path.name}  {path.stat().st_size}\n")
     return 0
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    vendored = HERE.parent / "parametric" / "vendor" / "fonts"
+    sys.exit(main(Path(sys.argv[1]) if len(sys.argv) > 1 else vendored))

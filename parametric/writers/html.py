@@ -30,7 +30,7 @@ WORDS = {
     "seen from above": "seen from above",
     "strip": "The doors seen from above",
     "waiting": "Hanging the doors…",
-    "no picture": "This screen cannot draw the doors in the round. The drawing is true to size.",
+    "no picture": "This screen cannot draw the doors in the round. The drawing is to scale.",
     "no script": "The drawing and the sizes are here; sliding the doors needs a browser with script.",
     "hint touch": "Slide a door with your finger",
     "hint mouse": "Drag a door to slide it",
@@ -45,6 +45,7 @@ WORDS = {
     "revision": "Revision {0}",
     "mark": "mark {0}",
     "maker": "Drawn by {0} from the measured opening.",
+    "finish": "Pictured in {0}. Choose colours by a real sample: no two screens agree.",
     "made with": "Made with stilewright",
 }
 """Every word the page says of itself; the rest comes with the job."""
@@ -89,7 +90,7 @@ class Fact:
 class Finish:
     """How the timber looks: a paint's name, its sRGB colour and its sheen (0 a mirror, 1 chalk)."""
 
-    name: str = "Lichen"
+    name: str = "a grey-green paint"
     colour: str = "#98a48c"
     rough: float = 0.45
 
@@ -151,6 +152,7 @@ def write_html(page: PreviewPage, glb: bytes) -> bytes:
         "under": _text(page.subtitle),
         "unit": _text(WORDS[f"unit {page.unit}"]),
         "facts": "".join(_fact(fact) for fact in page.facts),
+        "in finish": _text(WORDS["finish"].format(page.finish.name)),
         "foot": _foot(page),
         "data": _data(page),
         "model": base64.b64encode(glb).decode(),
@@ -254,8 +256,9 @@ def _foot(page: PreviewPage) -> str:
     ]
     first = " · ".join(f"<span>{_text(word)}</span>" for word in said if word)
     maker = _text(WORDS["maker"].format(page.maker)) if page.maker else ""
-    lines = [first, f'<span class="maker">{maker}</span>' if maker else ""]
-    return "<br>".join([*filter(None, lines), f"<span>{_text(WORDS['made with'])}</span>"])
+    lines = [first, f'<span class="maker">{maker}<br></span>' if maker else ""]
+    made = f"<span>{_text(WORDS['made with'])}</span>"
+    return f"{lines[0]}<br>{lines[1]}{made}" if first else f"{lines[1]}{made}"
 
 
 def _drawing(svg: str) -> str:
@@ -340,6 +343,7 @@ _PAGE = """\
 <h2>{{words.sizes}} <small>{{unit}}</small></h2>
 <dl>
 {{facts}}</dl>
+<p>{{in finish}}</p>
 </div>
 <footer id="foot">
 <button id="sizes-button" type="button" aria-expanded="false" aria-controls="sizes">{{words.sizes}}</button>

@@ -40,7 +40,7 @@ export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, bo
 }
 
 /** Clear glass: `body` is how much of its own colour it shows. */
-export function glass(shared, colour = '#9db8ac', body = 0.045) {
+export function glass(shared, colour = '#8fb0a4', body = 0.03) {
   return new THREE.ShaderMaterial({
     uniforms: { ...shared, colour: { value: new THREE.Color(colour) }, body: { value: body } },
     vertexShader: SURFACE_VERTEX,

@@ -34,6 +34,11 @@ export class Eye {
     this.aim.near = hold(this.aim.near * near, 0.3, 1.15);
   }
 
+  /** Whether the eye stands where it first stood, with the whole job before it. */
+  get atHome() {
+    return Math.abs(this.aim.turn) < 0.02 && this.aim.near > 0.98;
+  }
+
   /** Walk on; true while walking. */
   step(now) {
     const gone = this.walked === null ? 0 : Math.min(400, now - this.walked);

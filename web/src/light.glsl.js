@@ -14,12 +14,12 @@ float between(float a, float lo, float hi, float soft) {
 // tall windows in its left wall and two behind the viewer.
 vec3 seenFrom(vec3 at, vec3 d, float rough) {
   vec3 p = at - middle;
-  vec3 low = vec3(-4.2, -.01, 0.), high = vec3(4.2, 2.8, 6.6);
+  vec3 low = vec3(-4.2, -.01, 0.), high = vec3(4.2, 3.2, 6.6);
   vec3 inv = 1. / (d + vec3(1e-5));
   vec3 away = max((low - p) * inv, (high - p) * inv);
   float far = clamp(min(away.x, min(away.y, away.z)), 0., 12.);
   vec3 hit = p + d * far;
-  float soft = .03 + rough * rough * 2.2 + rough * far * .22;
+  float soft = .012 + rough * rough * 2.2 + rough * far * .22;
   vec3 c = vec3(.50, .51, .495);
   c = mix(c, vec3(.80, .81, .80), smoothstep(high.y - soft, high.y, hit.y));
   c = mix(c, vec3(.235, .175, .115), 1. - smoothstep(low.y, low.y + soft, hit.y));
@@ -30,7 +30,7 @@ vec3 seenFrom(vec3 at, vec3 d, float rough) {
   float behind = smoothstep(high.z - soft * 1.5, high.z, hit.z);
   panes = between(abs(hit.x), .85, 1.95, soft) * between(hit.y, .8, 2.35, soft);
   bars = between(abs(abs(hit.x) - 1.4), -1., .035, soft) + between(abs(hit.y - 1.75), -1., .03, soft);
-  c = mix(c, vec3(2.3, 2.4, 2.5) * (1. - .75 * min(1., bars) / (1. + 30. * soft)), behind * panes);
+  c = mix(c, vec3(2.1, 2.2, 2.35) * (1. - .8 * min(1., bars) / (1. + 12. * soft)), behind * panes);
   return c;
 }
 
@@ -44,7 +44,9 @@ vec3 lightAt(vec3 at, vec3 n) {
   float fall = mix(1.18, .58, smoothstep(-1.7, 1.9, p.x)) * mix(.70, 1.04, smoothstep(-.3, -2.4, p.z));
   vec3 there = mix(vec3(.23, .205, .17), vec3(.36, .37, .375), n.y * .5 + .5);
   there += vec3(.50, .495, .47) * max(0., dot(n, vec3(-.70, .42, .58)));
-  return mix(here, there * fall, smoothstep(.0, -wall - .02, p.z));
+  // in the thickness of the wall each side lights the other
+  float depth = between(p.z, -wall, 0., .004);
+  return mix(here, there * fall * .9, smoothstep(.0, -wall - .02, p.z)) + vec3(.13, .13, .125) * depth * abs(n.x);
 }
 
 // The pattern that a window with bars throws along its own light, with soft edges.
@@ -55,7 +57,7 @@ float window(vec3 at, vec3 from) {
   float w = between(a, -1.62, .98, .40) * between(b, -1.70, 1.16, .32);
   w *= 1. - .26 * between(a, -.40, -.26, .12);
   w *= 1. - .20 * between(b, -.16, -.03, .12);
-  return mix(.16, 1.1, w);
+  return mix(.24, 1.08, w);
 }
 `;
 
@@ -157,8 +159,8 @@ void main() {
   vec3 n = normalize(facing), v = normalize(cameraPosition - at);
   float c = abs(dot(n, v));
   float mirror = .042 + .958 * pow(1. - c, 5.);
-  float keep = clamp(body + mirror * .6, 0., 1.);
-  vec3 seen = seenFrom(at, reflect(-v, n), .02) * mirror * 1.6;
+  float keep = clamp(body + mirror * .75, 0., 1.);
+  vec3 seen = seenFrom(at, reflect(-v, n), 0.) * mirror * 1.15;
   gl_FragColor = vec4(colour * lightAt(at, n) * body + seen, keep);
 }
 `;

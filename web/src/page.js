@@ -69,6 +69,7 @@ async function hang() {
   function turn(now) {
     const gliding = leaves.step(now);
     if (eye.step(now)) picture.touch();
+    $('title').classList.toggle('away', !eye.atHome);
     picture.step(now);
     if (picture.drawn && document.documentElement.dataset.picture === 'waiting') {
       document.documentElement.dataset.picture = 'round';

@@ -4,8 +4,8 @@
 import * as THREE from 'three';
 
 const CASTS = 1; // the layer of whatever throws a shadow
-const KEY = { towards: [-3.0, 2.55, 3.9], disc: 0.85, colour: ['#fff0dc', 1.02] };
-const SKY = { lobe: [0, 0.6, 0.8], colour: ['#e3ebf5', 0.4] };
+const KEY = { towards: [-3.0, 2.55, 3.9], disc: 0.85, colour: ['#fff6ea', 1.0] };
+const SKY = { lobe: [0, 0.6, 0.8], colour: ['#e4ecf6', 0.42] };
 const REACH = { left: -2.8, right: 2.8, top: 2.7, bottom: -2.4, near: 0.5, far: 14 };
 const STILL = { quick: 36, slow: 14 }; // frames in the sum
 const SLOW = 60; // ms for one still frame, above which the machine is spared
@@ -84,11 +84,12 @@ class Shadow {
 
 export class Picture {
   constructor(canvas, shared) {
-    const renderer = new THREE.WebGLRenderer({ canvas, antialias: false, powerPreference: 'high-performance' });
-    const gl = renderer.getContext();
+    const gl = canvas.getContext('webgl2', { antialias: false, powerPreference: 'high-performance' });
+    if (!gl) throw new Error('this screen has no WebGL 2');
     if (!gl.getExtension('EXT_color_buffer_float') && !gl.getExtension('EXT_color_buffer_half_float')) {
       throw new Error('this screen has no half-float pictures');
     }
+    const renderer = new THREE.WebGLRenderer({ canvas, context: gl });
     renderer.toneMapping = THREE.NoToneMapping;
     renderer.outputColorSpace = THREE.LinearSRGBColorSpace; // SHOW does the last step itself
     renderer.info.autoReset = false;

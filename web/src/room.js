@@ -4,7 +4,7 @@ import * as THREE from 'three';
 import { surface } from './dress.js';
 
 const SIDE = 4.2; // from the middle of the opening to the end of the wall
-const HIGH = 2.95;
+const HIGH = 3.3;
 const BACK = 3.2; // to the far wall, from the face of this one
 const FRONT = 7;
 const BURIED = 0.25; // how far walls go down behind the floor
@@ -123,7 +123,7 @@ function joined(shapes) {
   return all;
 }
 
-const SPINES = ['#6b4038', '#3f5566', '#b7a88c', '#5b6553', '#84703f', '#cdc6b4', '#45444a'];
+const SPINES = ['#664842', '#4c5a66', '#a89d88', '#5f6659', '#7a6d50', '#bdb7a8', '#4b4a4d'];
 
 /** A plain bookcase in the far room, so that there is something behind the glass. */
 function bookcase(middle) {
@@ -165,7 +165,7 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
   const far = surface(shared, '#8d9a90', { rough: 0.95, mottle: 0.03 });
   const pale = surface(shared, '#e4e6e2', { rough: 0.95 });
   const oak = surface(shared, '#ffffff', { rough: 0.46, boards: boardsPicture() });
-  const shelf = surface(shared, '#a5835a', { rough: 0.6 });
+  const shelf = surface(shared, '#9a8264', { rough: 0.6 });
   const room = new THREE.Group();
   const put = (shape, material) => {
     const mesh = new THREE.Mesh(shape, material);
@@ -182,7 +182,7 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
   ]), plaster);
   put(joined([
     plane(2 * SIDE, FRONT, middle, HIGH, FRONT / 2, { down: true }),
-    plane(2 * SIDE, BACK, middle, HIGH - 0.3, -BACK / 2 - thick, { down: true }),
+    plane(2 * SIDE, BACK, middle, HIGH - 0.6, -BACK / 2 - thick, { down: true }),
   ]), pale);
   put(joined([
     plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, -BACK),
