@@ -1,6 +1,6 @@
 """Place a pack and be killed, with no chance to tidy up, at the step whose number is given.
 
-    python cut_off.py FOLDER STEP
+    python -m tests.pack.cut_off FOLDER STEP
 
 A step is anything that changes the disk: making or deleting a folder, renaming,
 deleting, or opening a file to write. The interpreter reports each before it is done.

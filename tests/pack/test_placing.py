@@ -22,6 +22,8 @@ from parametric.pack import placing
 from parametric.pack.marker import MARKER
 from parametric.pack.placing import may_place, place_pack
 
+PROJECT = Path(__file__).resolve().parents[2]
+
 FIRST = {"order/timber.csv": b"1", "numbers.json": b"{1}", "shop/drawings.pdf": b"sheet 1"}
 SECOND = {"order/timber.csv": b"2", "numbers.json": b"{2}", "new": b"n"}
 THIRD = {"order/glass.csv": b"3", "numbers.json": b"{3}"}
@@ -357,7 +359,7 @@ def test_a_build_waits_for_another_and_then_says_so(
 
 def test_builds_at_once_leave_one_whole_pack(pack: Path) -> None:
     never = 10**6
-    runs = [subprocess.Popen(kill_command(pack, never)) for _ in range(4)]
+    runs = [subprocess.Popen(kill_command(pack, never), cwd=PROJECT) for _ in range(4)]
     assert [run.wait() for run in runs] == [0, 0, 0, 0]
     assert contents(pack) == SECOND
     assert beside(pack) == ["larch-hill"]
@@ -490,7 +492,7 @@ def test_one_failure_of_the_disk_is_undone_at_once(tmp_path: Path) -> None:
 
 
 def kill_command(pack: Path, step: int) -> list[str]:
-    return [sys.executable, str(Path(__file__).with_name("cut_off.py")), str(pack), str(step)]
+    return [sys.executable, "-m", "tests.pack.cut_off", str(pack), str(step)]
 
 
 def test_killed_at_any_step(tmp_path: Path) -> None:
@@ -499,7 +501,7 @@ def test_killed_at_any_step(tmp_path: Path) -> None:
         pack = tmp_path / str(step) / "larch-hill"
         place_pack(pack, FIRST)
         put(pack, NOTE | EDIT)
-        ended = subprocess.run(kill_command(pack, step), check=False).returncode
+        ended = subprocess.run(kill_command(pack, step), cwd=PROJECT, check=False).returncode
         assert_nothing_lost_and_nothing_torn(pack)
         assert ended in (0, -signal.SIGKILL)
         assert place_pack(pack, THIRD).written
@@ -515,7 +517,7 @@ def test_killed_while_writing_the_very_first_pack(tmp_path: Path) -> None:
     for step in range(8):
         pack = tmp_path / str(step) / "larch-hill"
         pack.parent.mkdir()
-        assert subprocess.run(kill_command(pack, step), check=False).returncode < 0
+        assert subprocess.run(kill_command(pack, step), cwd=PROJECT, check=False).returncode < 0
         assert not pack.exists()
         assert place_pack(pack, FIRST).problems == ()
         assert contents(pack) == FIRST

@@ -1,0 +1,42 @@
+"""What every test may count on: its own empty settings folder, and hypothesis without a clock."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+# Two workers on two cores: how long an example takes says nothing about the code.
+settings.register_profile("here", deadline=None, print_blob=True)
+settings.register_profile("ci", deadline=None, print_blob=True, derandomize=True, database=None)
+settings.load_profile("ci" if os.environ.get("CI") == "true" else "here")
+
+_SETTINGS = tempfile.TemporaryDirectory(prefix="stilewright-tests-")
+
+
+def pytest_configure() -> None:
+    """No test reads the house file of whoever runs it, nor leaves anything in their cache."""
+    for name in ("XDG_CONFIG_HOME", "XDG_CACHE_HOME", "XDG_DATA_HOME"):
+        folder = Path(_SETTINGS.name, name.lower())
+        folder.mkdir(exist_ok=True)
+        os.environ[name] = str(folder)
+
+
+def pytest_unconfigure() -> None:
+    """Take the settings folder away again."""
+    _SETTINGS.cleanup()
+
+
+@pytest.fixture(scope="session")
+def project() -> Path:
+    """The folder that holds the whole project."""
+    return Path(__file__).resolve().parent.parent
+
+
+@pytest.fixture(scope="session")
+def reading_room(project: Path) -> Path:
+    """The design file of the pair of sliding doors that is the worked example."""
+    return project / "examples" / "larch-hill-reading-room" / "design.yaml"
