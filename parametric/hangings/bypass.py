@@ -1,10 +1,10 @@
 """Bypass doors: leaves on parallel tracks that pass one another.
 
-    seen from above, shut                wall face
-    =====================================---------
-              |____B____|                 inner track
-    |____A____|                           outer track
-    0                        cover
+seen from above, shut                wall face
+=====================================---------
+          |____B____|                 inner track
+|____A____|                           outer track
+0                        cover
 """
 
 from __future__ import annotations
@@ -92,7 +92,7 @@ def overlap_width(spec: BypassSpec, stile: Figure) -> Figure:
 
 
 def leaf_width(cover: Figure, overlap: Figure, leaves: Figure) -> Figure:
-    """n leaves and n - 1 equal overlaps fill the cover."""
+    """N leaves and n - 1 equal overlaps fill the cover."""
     count = named("leaves", leaves, unit="")
     return named("leaf width", (cover + (count - 1) * overlap) / count)
 

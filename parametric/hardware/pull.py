@@ -1,10 +1,10 @@
 """Recessed pulls: a flange let in flush, a body let in deeper.
 
-    section          flange pocket
-     ________  ____________________  ________
-             |_                    _|
-               |   body pocket    |
-               |__________________|
+section          flange pocket
+ ________  ____________________  ________
+         |_                    _|
+           |   body pocket    |
+           |__________________|
 """
 
 from __future__ import annotations
@@ -97,7 +97,10 @@ def size_pull(
     flange_length, flange_width, flange_depth = (
         at(f"flange {q}", v) for q, v in zip(("length", "width", "depth"), spec.flange, strict=True)
     )
-    body_corner, flange_corner = at("body corner", spec.body_corner), at("flange corner", spec.flange_corner)
+    body_corner, flange_corner = (
+        at("body corner", spec.body_corner),
+        at("flange corner", spec.flange_corner),
+    )
     pocket_length = at("body pocket length", body_length + 2 * fit)
     pocket_depth = at("body pocket depth", body_depth + extra)
     pocket_corner = at("body pocket corner", body_corner + fit)

@@ -1,11 +1,11 @@
 """Glass between mitred stops in a plain opening.
 
-    section at the edge of a lite
-    frame |##| stop
-    ______|##|tape
-          |  =================  glass, `clearance` short of the opening all round
-    ______|##|tape
-    frame |##| stop
+section at the edge of a lite
+frame |##| stop
+______|##|tape
+      |  =================  glass, `clearance` short of the opening all round
+______|##|tape
+frame |##| stop
 """
 
 from __future__ import annotations
@@ -81,9 +81,7 @@ def size_pane(
         return named(join(name, quantity), value, unit)
 
     clearance = at("clearance", spec.clearance)
-    thick = at(
-        "thickness", spec.thickness if spec.true_thickness is None else spec.true_thickness
-    )
+    thick = at("thickness", spec.thickness if spec.true_thickness is None else spec.true_thickness)
     width = at("width", opening_width - 2 * clearance)
     height = at("height", opening_height - 2 * clearance)
     stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
@@ -99,9 +97,7 @@ def size_pane(
         stop_width=stop_width,
         stop_depth=stop_depth,
         tape=tape,
-        stop_below_face=at(
-            "stop below the frame's face", (frame - thick) / 2 - tape - stop_depth
-        ),
+        stop_below_face=at("stop below the frame's face", (frame - thick) / 2 - tape - stop_depth),
         stop_across=at("stop length across", opening_width),
         stop_up=at("stop length up", opening_height),
         weight=at("weight", width * height * thick * per_mm / 1e6, "kg"),

@@ -1,13 +1,13 @@
 """Raised panels, run on the saw in two steps, floating in grooves.
 
-    section at one edge (face up)
-                          ______________  T   field
-                    _.-'' |fillet
-              _.-''                       bevel, run L, from t0 at the edge to t2
-        ____|                             shoulder
-    ___|                                  tongue, tt thick, a long
-    ___
-       |________________________________  back, with a back rebate b under the tongue
+section at one edge (face up)
+                      ______________  T   field
+                _.-'' |fillet
+          _.-''                       bevel, run L, from t0 at the edge to t2
+    ____|                             shoulder
+___|                                  tongue, tt thick, a long
+___
+   |________________________________  back, with a back rebate b under the tongue
 """
 
 from __future__ import annotations
@@ -139,7 +139,10 @@ def size_raised_panel(
     upright = spec.grain == "upright"
     opening_across = at("opening across the grain", opening_width if upright else opening_height)
     opening_along = at("opening along the grain", opening_height if upright else opening_width)
-    groove_width, groove_depth = at("groove width", spec.groove[0]), at("groove depth", spec.groove[1])
+    groove_width, groove_depth = (
+        at("groove width", spec.groove[0]),
+        at("groove depth", spec.groove[1]),
+    )
     clearance = at("clearance", spec.clearance)
     ends = spec.clearance if spec.end_clearance is None else spec.end_clearance
     end_clearance = at("end clearance", ends)

@@ -1,10 +1,10 @@
 """Loose tenons: a slot in each member, a shop-made tenon glued into both.
 
-    stile            rail
-    ________ | _______________
-        ____ | ____
-       (____   ____)  slot, round ended, `deep` into each member
-             |
+stile            rail
+________ | _______________
+    ____ | ____
+   (____   ____)  slot, round ended, `deep` into each member
+         |
 """
 
 from __future__ import annotations
@@ -131,7 +131,9 @@ def place_slots(
     return tuple(places)
 
 
-def stile_slot(joint: LooseTenon, place: SlotPlace, *, noun: str, shift: float, middle: float) -> Slot:
+def stile_slot(
+    joint: LooseTenon, place: SlotPlace, *, noun: str, shift: float, middle: float
+) -> Slot:
     """The slot in a stile's inner edge; `shift` turns leaf heights into heights on the blank."""
     return Slot(
         name=f"slot, tenon in {noun}",

@@ -28,9 +28,7 @@ def _panel(leaf: Leaf, field: PanelField) -> Part:
         name=panel.name,
         noun="raised panel",
         mark="P",
-        material=Material(
-            name=panel.timber.name, look="timber", density=panel.timber.density
-        ),
+        material=Material(name=panel.timber.name, look="timber", density=panel.timber.density),
         blank=panel_blank(panel),
         placement=placement,
         cuts=panel_cuts(panel),

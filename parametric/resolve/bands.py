@@ -1,10 +1,10 @@
 """The bands of a leaf, read top to bottom: rails, and what fills the openings between them.
 
-    2102 ___________   given     read from the top of the list to its foot;
-         | top rail |  equal     the lines that are `equal`, `rest` or `parts`
-         |  lite    |  rest      share what the given ones leave
-         |   ...    |
-       0 |__________|
+2102 ___________   given     read from the top of the list to its foot;
+     | top rail |  equal     the lines that are `equal`, `rest` or `parts`
+     |  lite    |  rest      share what the given ones leave
+     |   ...    |
+   0 |__________|
 """
 
 from __future__ import annotations
@@ -12,22 +12,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from parametric.design.leaf import BandSpec, LeafSpec
+from parametric.design.leaf import RAILS, LeafSpec
+from parametric.design.leaf import Band as WrittenBand
 from parametric.figures import Figure, named, origin_line
 from parametric.names import join
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
 from parametric.written import Equal, Parts, Rest
-
-RAILS = (
-    "top rail",
-    "dividing rail",
-    "lock rail",
-    "mid rail",
-    "frieze rail",
-    "bottom rail",
-    "rail",
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +30,7 @@ class Band:
     height: Figure
     foot: Figure
     top: Figure
-    written: BandSpec
+    written: WrittenBand
 
     @property
     def is_rail(self) -> bool:
@@ -65,10 +56,10 @@ def resolve_bands(
     """
     lines = tuple(leaf.top_to_bottom)
     names = _names(lines, place)
-    solved: list[tuple[BandSpec, str, Figure]] = []
+    solved: list[tuple[WrittenBand, str, Figure]] = []
     feet: dict[str, Figure] = {}
     problems: list[Problem] = []
-    zone: list[tuple[BandSpec, str]] = []
+    zone: list[tuple[WrittenBand, str]] = []
     ceiling: Figure = height
     for line, name in zip(lines, names, strict=True):
         foot = _pinned_foot(line, name)
@@ -91,7 +82,7 @@ def resolve_bands(
 
 
 def _stack(
-    solved: Sequence[tuple[BandSpec, str, Figure]], feet: dict[str, Figure]
+    solved: Sequence[tuple[WrittenBand, str, Figure]], feet: dict[str, Figure]
 ) -> list[Band]:
     """Heights into places, from the finished foot up; listed from the top again."""
     bands: list[Band] = []
@@ -100,34 +91,36 @@ def _stack(
         start = feet.get(name, foot)
         low = named(join(name, "foot"), start)
         top = named(join(name, "top"), low + size)
-        bands.append(Band(noun=line.noun, name=name, height=size, foot=low, top=top, written=line))
+        bands.append(Band(noun=line.kind, name=name, height=size, foot=low, top=top, written=line))
         foot = top
     return bands[::-1]
 
 
-def _names(lines: Sequence[BandSpec], place: str) -> list[str]:
+def _names(lines: Sequence[WrittenBand], place: str) -> list[str]:
     """Bands of one kind are counted from the top; a lone one needs no number."""
     total: dict[str, int] = {}
     for line in lines:
-        total[line.noun] = total.get(line.noun, 0) + 1
+        total[line.kind] = total.get(line.kind, 0) + 1
     seen: dict[str, int] = {}
     names = []
     for line in lines:
-        seen[line.noun] = seen.get(line.noun, 0) + 1
-        number = f" {seen[line.noun]}" if total[line.noun] > 1 else ""
-        names.append(join(place, line.noun + number))
+        seen[line.kind] = seen.get(line.kind, 0) + 1
+        number = f" {seen[line.kind]}" if total[line.kind] > 1 else ""
+        names.append(join(place, line.kind + number))
     return names
 
 
-def _given(line: BandSpec) -> Figure:
+def _given(line: WrittenBand) -> Figure:
     """A pinned rail's own height is always given; the reader has seen to that."""
     assert isinstance(line.size, Figure)
     return line.size
 
 
-def _pinned_foot(line: BandSpec, name: str) -> Figure | None:
+def _pinned_foot(line: WrittenBand, name: str) -> Figure | None:
     if line.centre is not None:
-        return named(join(name, "foot"), named(join(name, "pinned centre"), line.centre) - _given(line) / 2)
+        return named(
+            join(name, "foot"), named(join(name, "pinned centre"), line.centre) - _given(line) / 2
+        )
     if line.top is not None:
         return named(join(name, "foot"), named(join(name, "pinned top"), line.top) - _given(line))
     if line.bottom is not None:
@@ -136,13 +129,13 @@ def _pinned_foot(line: BandSpec, name: str) -> Figure | None:
 
 
 def _share_out(
-    zone: Sequence[tuple[BandSpec, str]],
+    zone: Sequence[tuple[WrittenBand, str]],
     room: Figure,
     leaf: LeafSpec,
     unit: Unit,
     *,
-    pin: BandSpec | None,
-) -> tuple[list[tuple[BandSpec, str, Figure]], list[Problem]]:
+    pin: WrittenBand | None,
+) -> tuple[list[tuple[WrittenBand, str, Figure]], list[Problem]]:
     """Give every line of a zone its height; the zone must be filled exactly."""
     given = {
         name: named(join(name, "height"), line.size)
@@ -182,12 +175,12 @@ def _show(value: float, unit: Unit) -> str:
 
 
 def _does_not_add(
-    zone: Sequence[tuple[BandSpec, str]],
+    zone: Sequence[tuple[WrittenBand, str]],
     room: Figure,
     left: float,
     leaf: LeafSpec,
     unit: Unit,
-    pin: BandSpec | None,
+    pin: WrittenBand | None,
 ) -> Problem:
     """Bands that are all given must add to the height, to the last bit of wood."""
     where = leaf.line("top to bottom")
@@ -195,23 +188,23 @@ def _does_not_add(
         return Problem(
             code="pin_has_no_room",
             level="stop",
-            message=f"The {pin.noun} cannot be held there: it would stand "
+            message=f"The {pin.kind} cannot be held there: it would stand "
             f"{_show(abs(left), unit)} {'short of' if left > 0 else 'beyond'} its neighbour.",
             where=pin.here,
-            about=pin.noun,
+            about=pin.kind,
             found=_show(abs(left), unit),
             allowed="0",
             fix="Move the pin, or put an opening with `equal` or `rest` beside the rail.",
         )
     total = float(room) - left
     amount = _show(abs(left), unit)
-    infill = [line.noun for line, _ in zone if line.noun not in RAILS]
-    rails = [line.noun for line, _ in zone if line.noun in RAILS]
+    infill = [line.kind for line, _ in zone if line.kind not in RAILS]
+    rails = [line.kind for line, _ in zone if line.kind in RAILS]
     first = infill[-1] if infill else rails[0]
     second = next((r for r in reversed(rails) if r != first), first)
     whole = "door" if pin is None and _is_whole(zone, leaf) else "room between the pinned rails"
     if pin is not None or not _is_whole(zone, leaf):
-        pinned = f" {pin.noun} is pinned;" if pin is not None else ""
+        pinned = f" {pin.kind} is pinned;" if pin is not None else ""
         message = (
             f"The{pinned} lines beside it add to {_show(total, unit)}; the {whole} is "
             f"{_show(room, unit)}. Nothing there is `equal` or `rest`: free one size."
@@ -243,12 +236,12 @@ def _does_not_add(
     )
 
 
-def _is_whole(zone: Sequence[tuple[BandSpec, str]], leaf: LeafSpec) -> bool:
+def _is_whole(zone: Sequence[tuple[WrittenBand, str]], leaf: LeafSpec) -> bool:
     return len(zone) == len(leaf.top_to_bottom)
 
 
 def _nothing_left(
-    line: BandSpec, name: str, share: Figure, leaf: LeafSpec, room: Figure, unit: Unit
+    line: WrittenBand, name: str, share: Figure, leaf: LeafSpec, room: Figure, unit: Unit
 ) -> Problem:
     """The given lines use up all the height: the flexible one comes out zero or less."""
     given = float(room) - float(share) * sum(
@@ -265,11 +258,11 @@ def _nothing_left(
         level="stop",
         message=f"The {name} would be {_show(share, unit)} high: the given lines already add to "
         f"{_show(given, unit)} of the door's {_show(room, unit)}. The largest of them is the "
-        f"{largest_given.noun}.",
+        f"{largest_given.kind}.",
         where=origin_line(size) if isinstance(size, Figure) else line.here,
         about=name,
         found=_show(share, unit),
         allowed="more than 0",
-        fix=f"Make the {largest_given.noun} or another given line smaller.",
+        fix=f"Make the {largest_given.kind} or another given line smaller.",
         no_size=True,
     )

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from parametric.catalog.shop import Shop
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
-from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, collect, largest, named
 from parametric.hangings import DoorSpec
 from parametric.hangings.bypass import Bypass, size_bypass
@@ -20,8 +19,8 @@ from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.names import leaf_letter
 from parametric.problems import Problem, stops
 from parametric.resolve.leaf import Leaf, LeafParts, Side, resolve_leaf
-from parametric.resolve.pins import compare_pins
 from parametric.resolve.opening import Opening, resolve_opening
+from parametric.resolve.pins import compare_pins
 from parametric.units import length_text
 
 
@@ -81,7 +80,7 @@ def _resolve_door(
         narrowest=opening.narrowest,
         clear=opening.clear,
         head=opening.head,
-        stile=named("stile width", leaf_spec.stile("right")),
+        stile=named("stile width", leaf_spec.stiles),
         thickness=named("leaf thickness", leaf_spec.thickness),
         off_wall=track_spec.off_wall,
         spacing=track_spec.spacing,
@@ -141,7 +140,7 @@ def _blocks(design: Design, spec: DoorSpec) -> tuple[LeafParts, LeafSpec]:
     assert leaf is not None
     joint = design.called(leaf, "joint", LooseTenonSpec)
     assert joint is not None
-    nouns = {band.noun for band in leaf.top_to_bottom}
+    nouns = {band.kind for band in leaf.top_to_bottom}
     return (
         LeafParts(
             leaf=leaf,

@@ -200,12 +200,9 @@ def resolve_leaf(
     bands, problems = resolve_bands(spec, place=place, height=own_height, unit=unit)
     if problems:
         return None, problems
-    left = at("left stile / width", spec.stile("left"))
-    right = at("right stile / width", spec.stile("right"))
-    shoulder = at(
-        "shoulder",
-        own_width - 2 * left if spec.stile("left") is spec.stile("right") else own_width - left - right,
-    )
+    left = at("left stile / width", spec.stiles)
+    right = at("right stile / width", spec.stiles)
+    shoulder = at("shoulder", own_width - left - right)
     trim = at("trim", spec.trim)
     timber = resolve_timber(design, spec.timber)
     joint = size_loose_tenon(blocks.joint, join(place, "joint"))
@@ -287,7 +284,7 @@ def _rail(
         slots=place_slots(
             joint,
             rail=band.name,
-            count=int(band.written.tenons),
+            count=1 if band.written.tenons is None else int(band.written.tenons),
             foot=band.foot,
             height=band.height,
             low_groove=low,

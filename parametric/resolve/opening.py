@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.catalog.shop import Shop
-from parametric.design.survey import SurveySpec
+from parametric.design.survey import SurveySpec, Taken
 from parametric.figures import Figure, largest, named, origin_line, smallest
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
@@ -73,14 +73,14 @@ class Opening:
         return tuple((x[p], float(self.floor[p])) for p in PLACES_ACROSS if p in self.floor)
 
 
-def _taken(readings: object, name: str) -> dict[str, Figure]:
+def _taken(readings: tuple[Taken, ...] | str | None, name: str) -> dict[str, Figure]:
     """The readings that were taken, named by place."""
-    if not isinstance(readings, Mapping):
+    if readings is None or isinstance(readings, str):
         return {}
     return {
-        place: named(f"{name} {place}", value)
-        for place, value in readings.items()
-        if isinstance(value, Figure)
+        taken.place: named(f"{name} {taken.place}", taken.reading)
+        for taken in readings
+        if isinstance(taken.reading, Figure)
     }
 
 
@@ -105,8 +105,7 @@ def resolve_opening(
         return None, tuple(problems)
 
     lean = {place: Figure(0.0) for place in widths}
-    if isinstance(survey.left_side, Mapping):
-        lean |= _taken(survey.left_side, "left side")
+    lean |= _taken(survey.left_side, "left side")
     problems += _sides(survey, widths, lean, shop, unit)
     problems += _diagonals(survey, widths, heights, shop, unit)
     problems += _assumed_plumb(survey, fit)
@@ -176,8 +175,7 @@ def _missing(survey: SurveySpec, key: str, what: str, example: str) -> Problem:
 
 
 def _assumed_plumb(survey: SurveySpec, fit: Fit) -> list[Problem]:
-    known = survey.left_side is not None and not isinstance(survey.left_side, NotMeasured)
-    if fit == "covers" or known:
+    if fit == "covers" or survey.left_side not in (None, "not measured"):
         return []
     return [
         Problem(
@@ -236,16 +234,15 @@ def _sides(
     survey: SurveySpec, widths: dict[str, Figure], lean: dict[str, Figure], shop: Shop, unit: Unit
 ) -> list[Problem]:
     """Both sides read: the widths must then follow from them, within the trust in four readings."""
-    sides = survey.right_side
-    if sides is None or isinstance(sides, NotMeasured) or isinstance(survey.left_side, NotMeasured):
+    unknown = (None, "not measured")
+    if survey.left_side in unknown or survey.right_side in unknown or "bottom" not in widths:
         return []
-    if survey.left_side is None or "bottom" not in widths:
-        return []
-    right = _taken(sides, "right side") if isinstance(sides, Mapping) else {}
+    right = _taken(survey.right_side, "right side")
+    plumb = survey.right_side == "plumb"
     allowed = 4 * float(shop.accuracy.reading)
     found = []
     for place, width in widths.items():
-        if place == "bottom" or (isinstance(sides, Mapping) and place not in right):
+        if place == "bottom" or not (plumb or place in right):
             continue
         expected = widths["bottom"] - lean.get(place, 0.0) - right.get(place, 0.0)
         apart = float(width - expected)
@@ -280,10 +277,13 @@ def _diagonals(
     leaning e the same way: D1 - D2 = 2 W e / D; one side alone: its lean is the difference
     of the bases sqrt(D1^2 - H^2) and sqrt(D2^2 - H^2). Source: Pythagoras.
     """
-    taken = _taken(survey.diagonals, "diagonal")
-    if len(taken) < 2:
+    if survey.diagonals is None:
         return []
-    rising_right, rising_left = taken["rising right"], taken["rising left"]
+    rising_right, rising_left = survey.diagonals.rising_right, survey.diagonals.rising_left
+    if isinstance(rising_right, NotMeasured) or isinstance(rising_left, NotMeasured):
+        return []
+    rising_right = named("diagonal rising right", rising_right)
+    rising_left = named("diagonal rising left", rising_left)
     width = float(widths.get("middle", next(iter(widths.values()))))
     height = float(heights.get("middle", next(iter(heights.values()))))
     true = math.hypot(width, height)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -32,7 +33,7 @@ def blade_will_not_reach(job: Checked) -> Iterator[Problem]:
                 if short
                 else f", {job.fine(reach - run)} more than it must: set it on a test piece."
             ),
-            where=job.design.line_of(run),
+            where=origin_line(run),
             about=f"{panel.name} / blade reach when tilted",
             found=job.fine(reach),
             allowed=f"{job.fine(run * (1 + spare))} or more for a comfortable cut",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import Figure
+from parametric.figures import Figure, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -33,7 +33,7 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"A cutter of {job.size(pull.cutter)} leaves a corner of "
                 f"{job.fine(pull.cutter / 2)}; the pull's is {job.fine(corner)}.{largest}",
-                where=job.design.line_of(pull.cutter),
+                where=origin_line(pull.cutter),
                 about=pull.cutter.name or "",
                 found=job.fine(pull.cutter / 2),
                 allowed=f"{job.fine(corner)} or less",
@@ -49,7 +49,7 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
                 message=f"Cut the pull's pockets with the {job.size(pull.cutter)} cutter: the "
                 f"{job.size(min(bigger))} leaves a corner of {job.fine(min(bigger) / 2)}, and the "
                 f"pull's is {job.fine(corner)}.",
-                where=job.design.line_of(pull.cutter),
+                where=origin_line(pull.cutter),
                 about=pull.cutter.name or "",
                 found=job.size(pull.cutter),
                 allowed=f"radius {job.fine(corner)} or less",
@@ -61,9 +61,7 @@ def _narrow_cuts(job: Checked) -> Iterator[Problem]:
     leaf = job.leaf
     widths: list[tuple[str, Figure]] = [("slot", leaf.joint.slot_width)]
     widths += [
-        ("panel groove", f.panel.groove_width)
-        for f in leaf.panels
-        if f.panel.groove_by == "router"
+        ("panel groove", f.panel.groove_width) for f in leaf.panels if f.panel.groove_by == "router"
     ]
     for what, width in widths:
         if any(cutter <= width for cutter in job.shop.router.cutters):
@@ -74,7 +72,7 @@ def _narrow_cuts(job: Checked) -> Iterator[Problem]:
             level="stop",
             message=f"The {what} is {job.fine(width)} wide and your smallest cutter is "
             f"{job.fine(smallest)}.",
-            where=job.design.line_of(width),
+            where=origin_line(width),
             about=width.name or "",
             found=job.fine(smallest),
             allowed=f"{job.fine(width)} or less",
@@ -87,7 +85,7 @@ def _narrow_cuts(job: Checked) -> Iterator[Problem]:
             level="stop",
             message=f"A cutter of {job.fine(guide.cutter)} does not go into a guide groove "
             f"{job.fine(guide.width)} wide.",
-            where=job.design.line_of(guide.cutter),
+            where=origin_line(guide.cutter),
             about=guide.cutter.name or "",
             found=job.fine(guide.cutter),
             allowed=f"{job.fine(guide.width)} or less",

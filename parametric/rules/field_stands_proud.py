@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -24,7 +25,7 @@ def field_stands_proud(job: Checked) -> Iterator[Problem]:
             level="stop",
             message=f"The panel's field stands {job.fine(-below)} out of the frame's face, and the "
             "leaves pass one another.",
-            where=job.design.line_of(field.panel.thickness),
+            where=origin_line(field.panel.thickness),
             about=below.name or "",
             found=job.fine(-below),
             allowed="0 or below the face",

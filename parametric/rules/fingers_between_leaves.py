@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -48,7 +49,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The pull stands {job.fine(out)} out of the face; the leaves pass with "
                 f"{job.size(gap)} between them, so it may stand out {job.size(room)} at most.",
-                where=job.design.line_of(out),
+                where=origin_line(out),
                 about=out.name or "",
                 found=job.fine(out),
                 allowed=f"{job.size(room)} or less",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -26,7 +27,7 @@ def groove_leaves_no_wall(job: Checked) -> Iterator[Problem]:
                 message=f"The groove is {job.fine(width)} wide in an "
                 f"{job.fine(job.leaf.thickness)} frame and leaves {job.fine(wall)} each side; at "
                 f"least {job.fine(least)} is needed.",
-                where=job.design.line_of(width),
+                where=origin_line(width),
                 about=width.name or "",
                 found=job.fine(wall),
                 allowed=f"{job.fine(least)} or more",

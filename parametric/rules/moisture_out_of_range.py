@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.catalog.moisture import DAMPEST, DRIEST, humidity_for, in_range
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -35,7 +36,7 @@ def moisture_out_of_range(job: Checked) -> Iterator[Problem]:
             level="caution",
             message=f"{float(value):g} % is outside {float(DRIEST):g} to {float(DAMPEST):g} %, "
             f"where the movement figures hold; is the timber dry?{air}",
-            where=job.design.line_of(value),
+            where=origin_line(value),
             about=f"moisture {word}",
             found=f"{float(value):g} %",
             allowed=f"{float(DRIEST):g} to {float(DAMPEST):g} %",
@@ -47,7 +48,7 @@ def moisture_out_of_range(job: Checked) -> Iterator[Problem]:
             level="caution",
             message=f"The timber is made at {float(moisture.made):g} %, outside the year of its "
             f"room, {float(moisture.driest):g} to {float(moisture.dampest):g} %.",
-            where=job.design.line_of(moisture.made),
+            where=origin_line(moisture.made),
             about="moisture made",
             found=f"{float(moisture.made):g} %",
             allowed=f"{float(moisture.driest):g} to {float(moisture.dampest):g} %",

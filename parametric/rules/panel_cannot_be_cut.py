@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -54,7 +55,7 @@ def panel_cannot_be_cut(job: Checked) -> Iterator[Problem]:
                     code="panel_cannot_be_cut",
                     level="stop",
                     message=f"The panel cannot be cut: {why}.",
-                    where=job.design.line_of(blame),
+                    where=origin_line(blame),
                     about=blame.name or "",
                     found=job.fine(blame),
                     allowed=allowed,

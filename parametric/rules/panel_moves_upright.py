@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -28,7 +29,7 @@ def panel_moves_upright(job: Checked) -> Iterator[Problem]:
             message=f"The panel's grain lies level, so it moves {job.fine(panel.movement)} up and "
             f"down over the year, in a height of {job.size(panel.across)}; upright it would move "
             f"{job.fine(other)} across.",
-            where=job.design.line_of(panel.groove_depth),
+            where=origin_line(panel.groove_depth),
             about=panel.movement.name or "",
             found=job.fine(panel.movement),
             allowed=job.fine(other),

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -26,7 +27,7 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"In the driest season the panel keeps {job.fine(dry)} in each groove; at "
                 f"least {job.fine(limits.engagement)} is needed.",
-                where=job.design.line_of(panel.groove_depth),
+                where=origin_line(panel.groove_depth),
                 about=dry.name or "",
                 found=job.fine(dry),
                 allowed=f"{job.fine(limits.engagement)} or more",
@@ -41,7 +42,7 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 message=f"The tongue is {job.fine(panel.tongue_length)} long and goes "
                 f"{job.fine(deepest)} into its groove when the panel has swollen: the shoulder "
                 "closes on the frame.",
-                where=job.design.line_of(panel.tongue_length),
+                where=origin_line(panel.tongue_length),
                 about=panel.tongue_length.name or "",
                 found=job.fine(panel.tongue_length),
                 allowed=f"{job.fine(deepest + limits.tongue_spare)} or more",
@@ -53,7 +54,7 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The tongue is {job.fine(panel.tongue_thickness)} thick and the groove "
                 f"{job.fine(panel.groove_width)} wide: it does not go in.",
-                where=job.design.line_of(panel.tongue_thickness),
+                where=origin_line(panel.tongue_thickness),
                 about=panel.tongue_thickness.name or "",
                 found=job.fine(panel.tongue_thickness),
                 allowed=f"{job.fine(panel.groove_width)} or less",

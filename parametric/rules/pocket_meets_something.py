@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.resolve.leaf import HungPull
 from parametric.rules.checked import Checked
@@ -30,7 +31,7 @@ def _web(job: Checked, hung: HungPull) -> Iterator[Problem]:
             level="stop",
             message=f"The pull's pockets leave {job.fine(web)} of wood between them; at least "
             f"{job.fine(least)} is needed.",
-            where=job.design.line_of(hung.pull.body_depth),
+            where=origin_line(hung.pull.body_depth),
             about=web.name or "",
             found=job.fine(web),
             allowed=f"{job.fine(least)} or more",
@@ -52,7 +53,7 @@ def _edges(job: Checked, hung: HungPull) -> Iterator[Problem]:
             message=f"The pull's pocket, {job.fine(pull.flange_pocket_width)} wide about "
             f"{job.fine(pull.from_edge)} from the edge and {job.fine(pull.up)} up, does not lie "
             f"within the stile, {job.fine(stile)} wide.",
-            where=job.design.line_of(pull.from_edge),
+            where=origin_line(pull.from_edge),
             about=pull.from_edge.name or "",
             found=f"{job.fine(pull.from_edge - half)} to {job.fine(pull.from_edge + half)}",
             allowed=f"within 0 to {job.fine(stile)}",
@@ -78,7 +79,7 @@ def _slots(job: Checked, hung: HungPull) -> Iterator[Problem]:
                     message=f"The pull's pocket, {job.fine(pull.body_pocket_low)} to "
                     f"{job.fine(pull.body_pocket_high)} up, cuts into the {rail.noun}'s slot at "
                     f"{job.fine(slot.low)} to {job.fine(slot.high)}.",
-                    where=job.design.line_of(pull.up),
+                    where=origin_line(pull.up),
                     about=slot.name,
                     found=job.fine(pull.body_pocket_low),
                     allowed=f"clear of {job.fine(slot.low)} to {job.fine(slot.high)}",

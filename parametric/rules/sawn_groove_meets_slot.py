@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -36,7 +37,7 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
             f"{job.size(field.blade)} dado set{' the stile groove' if sawn else ': it'} would ramp "
             f"{job.fine(field.ramp)} past each stop, to {job.fine(low)} and {job.fine(high)}, "
             f"through the slot{'s' if len(hit) > 1 else ''} at {slots}.",
-            where=job.design.line_of(field.panel.groove_depth),
+            where=origin_line(field.panel.groove_depth),
             about=field.ramp.name or "",
             found=f"{job.fine(low)} to {job.fine(high)}",
             allowed=f"{job.size(field.groove_low)} to {job.size(field.groove_high)}",

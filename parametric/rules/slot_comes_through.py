@@ -8,9 +8,10 @@ Source: geometry; the least behind a slot is the house's `behind slot`.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
-from parametric.figures import Figure
+from parametric.figures import Figure, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -36,7 +37,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The slot comes out of the far edge of the stile by {job.fine(-behind)}; "
                 "make it shallower or the stile wider.",
-                where=job.design.line_of(depth),
+                where=origin_line(depth),
                 about=depth.name or "",
                 found=f"{job.fine(depth)} deep in {job.fine(stile)}",
                 allowed=f"{job.fine(stile - job.shop.limits.behind_slot)} or less",
@@ -48,7 +49,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 level="caution",
                 message=f"The slots leave {job.fine(behind)} of stile behind them; at least "
                 f"{job.fine(job.shop.limits.behind_slot)} is better.",
-                where=job.design.line_of(depth),
+                where=origin_line(depth),
                 about=depth.name or "",
                 found=job.fine(behind),
                 allowed=f"{job.fine(job.shop.limits.behind_slot)} or more",
@@ -61,7 +62,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The slots in the two ends of the {rail.noun} meet: each is "
                 f"{job.fine(depth)} deep and the rail is {job.fine(rail.length)} long.",
-                where=job.design.line_of(depth),
+                where=origin_line(depth),
                 about=rail.name,
                 found=job.fine(2 * depth),
                 allowed=f"less than {job.fine(rail.length)}",
@@ -79,7 +80,7 @@ def _outside_rail(job: Checked) -> Iterator[Problem]:
         if rail.high_groove is not None:
             high = high - rail.high_groove - leaf.joint.off_groove
         slots = rail.slots
-        overlap = any(a.high > b.low for a, b in zip(slots, slots[1:], strict=False))
+        overlap = any(a.high > b.low for a, b in itertools.pairwise(slots))
         if slots[0].low < low or slots[-1].high > high or overlap:
             room: Figure = high - low
             yield Problem(
@@ -88,7 +89,7 @@ def _outside_rail(job: Checked) -> Iterator[Problem]:
                 message=f"The {rail.noun} has {job.fine(room)} of wood clear of its grooves; "
                 f"{len(slots)} slot{'s' if len(slots) > 1 else ''} of "
                 f"{job.fine(leaf.joint.slot_length)} do{'es' if len(slots) == 1 else ''} not fit.",
-                where=job.design.line_of(rail.height),
+                where=origin_line(rail.height),
                 about=rail.name,
                 found=job.fine(room),
                 allowed=f"{job.fine(leaf.joint.slot_length * len(slots))} or more",
@@ -104,7 +105,7 @@ def _walls(job: Checked) -> Iterator[Problem]:
             level="stop",
             message=f"The slot is {job.fine(width)} wide in a {job.fine(thick)} frame: no cheeks "
             "are left.",
-            where=job.design.line_of(width),
+            where=origin_line(width),
             about=width.name or "",
             found=job.fine(width),
             allowed=f"about a third of {job.fine(thick)}",
@@ -127,7 +128,7 @@ def _tenon(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The tenon is {job.fine(tenon)} {word} and its slots take "
                 f"{job.fine(room)}: it does not go home.",
-                where=job.design.line_of(tenon),
+                where=origin_line(tenon),
                 about=tenon.name or "",
                 found=job.fine(tenon),
                 allowed=f"{job.fine(room)} or less",

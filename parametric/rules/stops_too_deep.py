@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -24,7 +25,7 @@ def stops_too_deep(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The stops stand {job.fine(-pane.stop_below_face)} out of each face of "
                 f"the {job.fine(job.leaf.thickness)} frame.",
-                where=job.design.line_of(pane.stop_depth),
+                where=origin_line(pane.stop_depth),
                 about=pane.stop_below_face.name or "",
                 found=job.fine(pane.stop_depth),
                 allowed=f"{job.fine(pane.stop_depth + pane.stop_below_face)} or less",
@@ -36,7 +37,7 @@ def stops_too_deep(job: Checked) -> Iterator[Problem]:
                 level="stop",
                 message=f"The stops are {job.fine(pane.stop_width)} wide and the glass clears the "
                 f"opening by {job.fine(pane.clearance)}: nothing holds it.",
-                where=job.design.line_of(pane.stop_width),
+                where=origin_line(pane.stop_width),
                 about=pane.bite.name or "",
                 found=job.fine(pane.bite),
                 allowed="more than 0",

@@ -32,14 +32,18 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
         mass = named(
             join(leaf.name, "mass"), Figure(total, op="sum of the parts as cut", unit="kg"), "kg"
         )
-        governing = named(join(leaf.name, "governing weight"), largest(mass, leaf.weights.estimate), "kg")
+        governing = named(
+            join(leaf.name, "governing weight"), largest(mass, leaf.weights.estimate), "kg"
+        )
         loads.append(
             LeafLoad(
                 leaf=leaf.name,
                 mass=mass,
                 governing=governing,
                 per_hanger=named(
-                    join(leaf.name, "governing load per hanger"), governing / resolved.door.track.hangers, "kg"
+                    join(leaf.name, "governing load per hanger"),
+                    governing / resolved.door.track.hangers,
+                    "kg",
                 ),
             )
         )

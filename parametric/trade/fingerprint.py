@@ -1,0 +1,53 @@
+"""The fingerprint: one digest of everything that changes a made or a visible thing.
+
+Not in it: rates, notes, records, revision letters, provenance, or how a cut is worded. Two
+designs with one fingerprint make the same doors.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from typing import Any
+
+from parametric.model import Assembly, Making, Part, digest
+from parametric.resolve.door import Resolved
+
+
+def fingerprint(resolved: Resolved, assembly: Assembly) -> str:
+    """sha256, hex, of parts, places, motion, opening and finish; floats rounded to 1e-6 mm."""
+    opening = resolved.door.opening
+    groups = [
+        (group.name, group.placement, group.slide, [_made(part) for part in group.parts])
+        for group in assembly.groups
+    ]
+    finish = resolved.finish
+    look = (finish.kind, finish.colour or "") if finish is not None else None
+    return digest(assembly.name, groups, opening.outline(), opening.floor_line(), look)
+
+
+def mark(full: str) -> str:
+    """The first eight hex digits as people read them: `7C1F-04AB`."""
+    return f"{full[:4]}-{full[4:8]}".upper()
+
+
+def _made(part: Part) -> list[Any]:
+    return [
+        part.name,
+        part.mark,
+        part.material.name,
+        part.material.look,
+        part.blank,
+        part.placement,
+        [_cut(cut) for cut in part.cuts],
+    ]
+
+
+def _cut(cut: Any) -> list[Any]:
+    """A cut's kind and numbers, how and when it is made; not what it is called."""
+    numbers = [
+        getattr(cut, field.name)
+        for field in dataclasses.fields(cut)
+        if field.name not in ("name", "making")
+    ]
+    making: Making = cut.making
+    return [type(cut).__name__, numbers, making.by, making.when, making.cutter]
