@@ -1,0 +1,240 @@
+"""client/preview.html in a real browser, opened from disk with the network off."""
+
+from __future__ import annotations
+
+import pytest
+
+from parametric.writers.html import write_html
+from tests.browser.conftest import NO_WEBGL
+from tests.browser.standin import TRAVEL, standin_glb, standin_page
+
+pytestmark = pytest.mark.browser
+
+PHONE, LYING, DESK = (390, 844), (844, 390), (1440, 900)
+# where the groups of the model stand when shut, from the left edge of the opening
+SHUT = {"leaf A": -50.0, "leaf B": 854.5}
+
+
+@pytest.fixture(scope="module")
+def data() -> bytes:
+    return write_html(standin_page(), standin_glb())
+
+
+@pytest.mark.parametrize("size", [PHONE, LYING, DESK], ids=["phone", "lying", "desk"])
+def test_it_opens_alone_and_draws_the_doors(open_page, data, size):
+    seen = open_page(data, size)
+    seen.still()
+    assert seen.errors == []
+    assert len(seen.requests) == 1
+    assert seen.requests[0].startswith("file:")
+    figures = seen.page.evaluate("stilewright.figures()")
+    assert 0 < figures["calls"] <= 250
+    assert 0 < figures["triangles"] <= 150_000
+    # nothing runs over the side of the screen
+    assert seen.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    # the doors are there: their grey-green is the commonest colour of the middle third
+    screen = seen.pixels()
+    picture = seen.page.locator("#picture").bounding_box()
+    middle = screen[
+        int(picture["height"] * 0.35) : int(picture["height"] * 0.75),
+        int(picture["width"] * 0.4) : int(picture["width"] * 0.6),
+    ]
+    red, green, blue = middle[..., 0], middle[..., 1], middle[..., 2]
+    assert ((green > red) & (red > blue) & (green > 110)).mean() > 0.3
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_job_mark_and_sizes_are_said(open_page, data, size):
+    seen = open_page(data, size)
+    assert seen.page.inner_text("h1") == "Larch Hill reading room"
+    foot = seen.page.inner_text("#foot")
+    assert "Revision A" in foot
+    assert "7C1F-04AB" in foot
+    assert "Made with stilewright" in foot
+    if size == PHONE:
+        assert not seen.page.is_visible("#sizes")
+        seen.page.click("#sizes-button")
+    assert seen.page.is_visible("#sizes")
+    said = dict(
+        zip(
+            seen.page.locator("#sizes dt").all_inner_texts(),
+            seen.page.locator("#sizes dd.value").all_inner_texts(),
+            strict=True,
+        )
+    )
+    assert said == {fact.label: fact.value for fact in standin_page().facts}
+    if size == PHONE:
+        tray = seen.page.locator("#sizes").bounding_box()
+        picture = seen.page.locator("#picture").bounding_box()
+        assert picture["y"] + picture["height"] <= tray["y"] + 2  # the doors stay uncovered
+        seen.page.keyboard.press("Escape")
+        assert not seen.page.is_visible("#sizes")
+
+
+def test_keys_move_a_leaf_by_what_they_say(open_page, data):
+    seen = open_page(data, reduced_motion="reduce")
+    bar = seen.page.locator('[data-leaf="leaf A"]')
+    bar.focus()
+    steps = (
+        ("ArrowRight", 10.0),
+        ("ArrowUp", 20.0),
+        ("PageUp", 120.0),
+        ("ArrowLeft", 110.0),
+        ("PageDown", 10.0),
+        ("End", TRAVEL),
+        ("ArrowRight", TRAVEL),  # no farther than its stop
+        ("Home", 0.0),
+        ("Enter", TRAVEL),
+        ("Enter", 0.0),
+        ("PageDown", 0.0),
+    )
+    for key, moved in steps:
+        seen.page.keyboard.press(key)
+        assert seen.where("leaf A") == pytest.approx(SHUT["leaf A"] + moved, abs=0.1), key
+        assert float(bar.get_attribute("aria-valuenow")) == pytest.approx(moved, abs=0.1)
+    assert bar.get_attribute("aria-valuetext") == "Shut"
+    assert seen.where("leaf B") == pytest.approx(SHUT["leaf B"], abs=0.1)
+    # the other leaf opens to the left: its value is 0 at its left stop, where it is open
+    other = seen.page.locator('[data-leaf="leaf B"]')
+    assert float(other.get_attribute("aria-valuenow")) == pytest.approx(TRAVEL)
+    other.focus()
+    seen.page.keyboard.press("PageDown")
+    assert seen.where("leaf B") == pytest.approx(SHUT["leaf B"] - 100, abs=0.1)
+    assert other.get_attribute("aria-valuetext") == "100 millimetres open"
+
+
+def test_the_clear_way_is_the_jobs(open_page, data):
+    seen = open_page(data, reduced_motion="reduce")
+    assert seen.clear() == "Shut"
+    seen.page.focus('[data-leaf="leaf A"]')
+    seen.page.keyboard.press("End")
+    assert seen.clear() == f"{standin_page().clear_way:g}" == "852"
+    # 300 short of its stop the leaf still laps the other by 120 - ... : the gap is
+    # left of it, from the jamb at 2.5 to its edge at -50 + 604.5: 552
+    for _ in range(3):
+        seen.page.keyboard.press("PageDown")
+    assert seen.clear() == "552"
+    seen.page.keyboard.press("Home")
+    seen.page.focus('[data-leaf="leaf B"]')
+    seen.page.keyboard.press("Home")
+    assert seen.clear() == "852"
+
+
+def brass(seen, screen) -> float:
+    """The middle column of the leftmost pull: the only bright brass at the height of a hand."""
+    box = seen.page.locator("#picture").bounding_box()
+    band = screen[int(box["height"] * 0.45) : int(box["height"] * 0.62), : int(box["width"])]
+    yellow = (band[..., 0] - band[..., 2] > 60).sum(axis=0) > 15
+    first = int(yellow.argmax())
+    last = first + int((~yellow[first:]).argmax()) - 1
+    assert last > first, "no pull to be seen"
+    return (first + last) / 2
+
+
+def test_a_leaf_slides_under_the_finger(open_page, data):
+    """Drag leaf A by 150 pixels: its pull, seen in the pixels, goes 150 too."""
+    seen = open_page(data, DESK)
+    seen.still()
+    before = brass(seen, seen.pixels())
+    mouse = seen.page.mouse
+    mouse.move(before + 100, 500)
+    mouse.down()
+    for x in range(0, 151, 10):
+        mouse.move(before + 100 + x, 500)
+    seen.page.wait_for_timeout(300)  # held still, so that it is not thrown
+    mouse.move(before + 250, 500)
+    mouse.up()
+    seen.still()
+    moved = seen.where("leaf A") - SHUT["leaf A"]
+    assert brass(seen, seen.pixels()) - before == pytest.approx(150, abs=2)
+    assert 300 < moved < 700
+    # what the strip says is that movement, less the lap of 50 + 2.5 over the jamb
+    assert float(seen.clear()) == pytest.approx(moved - 52.5, abs=0.3)
+
+
+def test_a_tap_opens_and_shuts(open_page, data):
+    seen = open_page(data, DESK)
+    pull = brass(seen, seen.pixels())
+    seen.page.mouse.click(pull + 60, 560)
+    seen.page.wait_for_timeout(100)
+    assert seen.where("leaf A") < SHUT["leaf A"] + TRAVEL - 100  # a door takes its time
+    seen.wait(f"Math.abs(stilewright.where('leaf A') - {SHUT['leaf A'] + TRAVEL}) < 0.1")
+    seen.page.locator('[data-leaf="leaf A"]').click()
+    seen.wait(f"Math.abs(stilewright.where('leaf A') - {SHUT['leaf A']}) < 0.1")
+
+
+def test_a_bar_drags_to_scale(open_page, data):
+    """The strip spans the leaves' reach and 240 of wall each side: 1929 + 480 mm."""
+    seen = open_page(data, DESK)
+    plan = seen.page.locator("#plan").bounding_box()
+    bar = seen.page.locator('[data-leaf="leaf B"]').bounding_box()
+    x, y = bar["x"] + 60, bar["y"] + bar["height"] / 2
+    seen.page.mouse.move(x, y)
+    seen.page.mouse.down()
+    seen.page.mouse.move(x - 40, y)
+    seen.page.mouse.move(x - 120, y)
+    seen.page.mouse.up()
+    expected = -120 * (1929 + 480) / plan["width"]
+    assert seen.where("leaf B") - SHUT["leaf B"] == pytest.approx(expected, abs=1)
+
+
+def test_uprights_stay_upright_when_looking_round(open_page, data):
+    """Looked at from the side the leaf's edge still stands in one column of pixels."""
+    seen = open_page(data, DESK)
+    seen.page.focus("#canvas")
+    for key in ("ArrowRight", "ArrowRight", "ArrowUp"):
+        seen.page.keyboard.press(key)
+    seen.still()
+    screen = seen.pixels()
+    greens = [(row[:, 1] - row[:, 2] > 22) & (row[:, 1] >= row[:, 0]) for row in screen[300:560:20]]
+    lefts = [int(row.nonzero()[0][0]) for row in greens]
+    assert max(lefts) - min(lefts) <= 2
+    assert seen.page.locator("#title").evaluate("e => e.classList.contains('away')")
+
+
+def test_without_webgl_the_drawing_stays_and_the_strip_works(open_page, data):
+    seen = open_page(data, PHONE, flag=NO_WEBGL, until="drawing", reduced_motion="reduce")
+    assert seen.errors == []
+    drawing = seen.page.locator("#drawing svg").bounding_box()
+    assert drawing["width"] > 200
+    assert drawing["height"] > 200
+    assert not seen.page.is_visible("#canvas")
+    assert "cannot draw" in seen.page.inner_text("#waiting")
+    seen.page.focus('[data-leaf="leaf A"]')
+    seen.page.keyboard.press("End")
+    assert seen.clear() == "852"
+    seen.page.click("#sizes-button")
+    assert seen.page.is_visible("#sizes")
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "</script><script>window.bad=1</script>",
+        '"O\'Brien" & <i>daughters</i> {{data}}',
+        "غرفة القراءة 5⁄16",
+        "Öland 🚪 Łódź",
+        "<img src=x onerror=window.bad=1>",
+    ],
+)
+def test_odd_names_are_shown_as_they_are(open_page, name):
+    page = standin_page(job=name, subtitle=name, maker=name, revision=name, mark=name)
+    seen = open_page(write_html(page, standin_glb(name=name)), PHONE)
+    assert seen.page.inner_text("h1") == name
+    assert name in seen.page.title()
+    assert name in (seen.page.text_content("#foot") or "")
+    assert seen.page.evaluate("typeof window.bad") == "undefined"
+    assert seen.page.locator("h1 *").count() == 0
+    assert seen.errors == []
+    assert len(seen.requests) == 1
+
+
+def test_an_inch_job_speaks_in_inches(open_page):
+    """852 mm = 33.543 in = 33 17/32 (17.4 thirty-seconds, to the nearest)."""
+    seen = open_page(
+        write_html(standin_page(unit="in"), standin_glb()), PHONE, reduced_motion="reduce"
+    )
+    seen.page.focus('[data-leaf="leaf A"]')
+    seen.page.keyboard.press("End")
+    assert seen.clear() == "33\u200917\u204432\u2033"
+    assert seen.page.locator("#state .fraction").inner_text() == "17\u204432"

@@ -1,0 +1,155 @@
+"""client/preview.html as a file: whole, the same every time, and proof against odd names."""
+
+from __future__ import annotations
+
+import base64
+import dataclasses
+import gzip
+import hashlib
+import os
+import re
+import subprocess
+import sys
+
+import pytest
+
+from parametric.writers.html import WORDS, Fact, Finish, widest_clear_way, write_html
+from tests.browser.standin import standin_glb, standin_page
+
+
+@pytest.fixture(scope="module")
+def page() -> str:
+    return write_html(standin_page(), standin_glb()).decode()
+
+
+def test_two_processes_write_the_same_bytes():
+    program = (
+        "import hashlib;from parametric.writers.html import write_html;"
+        "from tests.browser.standin import standin_glb, standin_page;"
+        "print(hashlib.sha256(write_html(standin_page(), standin_glb())).hexdigest())"
+    )
+    digests = {
+        subprocess.run(
+            [sys.executable, "-c", program],
+            env=os.environ | {"PYTHONHASHSEED": seed},
+            check=True,
+            capture_output=True,
+            text=True,
+        ).stdout
+        for seed in ("1", "2")
+    }
+    assert len(digests) == 1
+
+
+def test_the_file_is_small_enough_to_mail(page):
+    """The budget: 1.5 MB, 500 kB packed."""
+    assert len(page.encode()) <= 1_500_000
+    assert len(gzip.compress(page.encode(), mtime=0)) <= 500_000
+
+
+def test_only_the_one_script_may_run_and_nothing_may_be_fetched(page):
+    (policy,) = re.findall(r'Content-Security-Policy" content="(.*?)"', page)
+    rules = dict(rule.split(" ", 1) for rule in policy.split("; "))
+    assert rules["default-src"] == "'none'"
+    assert "connect-src" not in rules
+    assert "img-src" not in rules
+    (script,) = re.findall(r"<script>(.*?)</script>", page, re.DOTALL)
+    digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    assert rules["script-src"] == f"'sha256-{digest}'"
+    # addresses stand in words (licences, standards' names) but never where one is fetched
+    head = page[: page.index("<body>")]
+    assert not re.search(r"(?:src|href)=[\"']?(?!data:)[a-z]+:", head, re.IGNORECASE)
+    assert not re.search(r"url\((?!data:)", head)
+
+
+def test_the_page_carries_the_notices_of_what_it_holds(page):
+    (notice,) = re.findall(r"<!--(.*?)-->", page, re.DOTALL)
+    assert "Permission is hereby granted" in notice
+    assert "SIL Open Font License" in notice
+
+
+def test_the_words_are_there_before_the_script_runs(page):
+    body = re.sub(r"<script.*?</script>", "", page[page.index("<body>") :], flags=re.DOTALL)
+    for word in ("Larch Hill reading room", "Revision A", "7C1F-04AB", "21 left, 12 right"):
+        assert word in body
+    assert WORDS["made with"] in body
+    assert "<svg xmlns" in body
+
+
+def test_clear_way_of_g1():
+    """1824 - (1024.5 - (1929 - 1824)/2) = 852: both leaves at one side."""
+    assert widest_clear_way(standin_page()) == pytest.approx(852, abs=1e-9)
+
+
+def test_a_page_that_contradicts_its_job_is_refused():
+    with pytest.raises(ValueError, match="clear"):
+        write_html(standin_page(clear_way=851.0), standin_glb())
+
+
+def test_a_model_of_other_leaves_is_refused():
+    with pytest.raises(ValueError, match="leaves"):
+        write_html(standin_page(), standin_glb(travel=900.0))
+    one = standin_page()
+    renamed = dataclasses.replace(one.leaves[0], name="leaf C")
+    with pytest.raises(ValueError, match="leaf C"):
+        write_html(dataclasses.replace(one, leaves=(renamed, one.leaves[1])), standin_glb())
+
+
+@pytest.mark.parametrize(
+    "svg",
+    [
+        '<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>',
+        '<svg xmlns="http://www.w3.org/2000/svg"><foreignObject/></svg>',
+        "<p>no drawing</p>",
+    ],
+)
+def test_a_drawing_that_is_more_than_a_drawing_is_refused(svg):
+    with pytest.raises(ValueError, match="elevation"):
+        write_html(standin_page(elevation_svg=svg), standin_glb())
+
+
+def test_a_colour_that_is_not_one_is_refused():
+    with pytest.raises(ValueError, match="hex"):
+        write_html(standin_page(finish=Finish(colour="red;}")), standin_glb())
+
+
+HOSTILE = (
+    "\"Larch\" & 'Hill' <b>",
+    "</script><script>window.bad=1</script>",
+    "</title></style><img src=x onerror=window.bad=1>",
+    "{{model}} {{script}}",
+    "<!-- --> ]]>",
+)
+
+
+@pytest.mark.parametrize("name", HOSTILE)
+def test_no_name_becomes_markup(name):
+    """Wherever a name stands, every sign that opens or closes markup is written as a reference."""
+    facts = (Fact(label=name, value=name, note=name),)
+    leaves = tuple(dataclasses.replace(leaf, label=name) for leaf in standin_page().leaves)
+    plain = write_html(standin_page(facts=(Fact(label="x", value="x", note="x"),)), standin_glb())
+    page = write_html(
+        standin_page(
+            job=name,
+            subtitle=name,
+            maker=name,
+            revision=name,
+            mark=name,
+            facts=facts,
+            leaves=leaves,
+        ),
+        standin_glb(name=name),
+    )
+    assert page.count(b"<") == plain.count(b"<")
+    assert page.count(b">") == plain.count(b">")
+
+
+def test_fractions_are_set_as_fractions():
+    facts = (Fact(label="Each door", value="40\u20095\u204416\u2033"),)
+    page = write_html(standin_page(facts=facts), standin_glb()).decode()
+    assert '40\u2009<span class="fraction">5\u204416</span>\u2033' in page
+
+
+def test_letters_that_no_file_can_hold_are_shown_as_missing():
+    page = write_html(standin_page(job="half a \ud83d sign"), standin_glb())
+    assert b"half a &#55357; sign" in page
