@@ -329,14 +329,15 @@ _PAGE = """\
 <div id="app">
 <main id="picture">
 <div id="drawing" role="img" aria-label="{{words.drawing}}">{{drawing}}</div>
-<canvas id="canvas" tabindex="0" aria-label="{{words.canvas}}"></canvas>
+<canvas id="canvas" tabindex="0" role="application" aria-label="{{words.canvas}}"></canvas>
 <header id="title"><h1 dir="auto">{{job}}</h1><p dir="auto">{{under}}</p></header>
 <p id="waiting"><noscript>{{words.no script}}</noscript></p>
 <p id="hint" aria-hidden="true"></p>
 </main>
 <section id="strip" aria-label="{{words.strip}}">
-<p class="say"><b id="state" aria-live="polite">{{words.shut}}</b><span>{{words.seen from above}}</span></p>
+<p class="say"><b id="state">{{words.shut}}</b><span>{{words.seen from above}}</span></p>
 <div id="plan"><svg aria-hidden="true"></svg></div>
+<p id="told" class="unseen" aria-live="polite"></p>
 </section>
 <aside id="side">
 <div id="sizes">

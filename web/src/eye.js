@@ -11,9 +11,9 @@ const hold = (v, a, b) => Math.min(Math.max(v, a), b);
 
 export class Eye {
   /** `frame` is what must be seen: middle, half width, foot and head, in metres. */
-  constructor(lens, frame, { instant = false } = {}) {
+  constructor(lens, frame, { instant = false, wake }) {
     lens.fov = VIEW;
-    Object.assign(this, { lens, frame, instant });
+    Object.assign(this, { lens, frame, instant, wake });
     this.aim = { turn: 0, height: STANDING, near: 1 }; // near: 1 shows all
     this.now = { ...this.aim };
     this.walked = null;
@@ -32,6 +32,7 @@ export class Eye {
     this.aim.turn = hold(this.aim.turn + turn, -ROUND, ROUND);
     this.aim.height = hold(this.aim.height + height, ...HEIGHTS);
     this.aim.near = hold(this.aim.near * near, 0.3, 1.15);
+    this.wake();
   }
 
   /** Whether the eye stands where it first stood, with the whole job before it. */
@@ -52,6 +53,7 @@ export class Eye {
       moving = true;
     }
     if (moving) this.#place();
+    else this.walked = null;
     return moving;
   }
 

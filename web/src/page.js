@@ -49,18 +49,26 @@ async function hang() {
   picture.scene.add(room, ...groups.values());
   const nodes = new Map(leaves.list.map((leaf) => [leaf, groups.get(leaf.name)]));
   const shutAt = new Map([...nodes].map(([leaf, node]) => [leaf, node.position.x]));
+  let awake = false;
+  const wake = () => {
+    if (!awake) requestAnimationFrame(turn);
+    awake = true;
+    document.documentElement.removeAttribute('data-still');
+  };
   leaves.watch((leaf) => {
     nodes.get(leaf).position.x = shutAt.get(leaf) + leaf.moved / 1000;
     picture.touch();
+    wake();
   });
 
-  const eye = new Eye(picture.lens, frame, { instant });
+  const eye = new Eye(picture.lens, frame, { instant, wake });
   new Touch($('canvas'), { eye, leaves, first: () => $('hint').classList.add('gone') });
   const fit = () => {
     const { width, height } = $('picture').getBoundingClientRect();
     eye.resize(width, height);
     picture.resize(Math.round(width), Math.round(height), Math.min(devicePixelRatio, sharpest));
     strip.resize();
+    wake();
   };
   new ResizeObserver(fit).observe($('picture'));
   fit();
@@ -68,17 +76,19 @@ async function hang() {
 
   function turn(now) {
     const gliding = leaves.step(now);
-    if (eye.step(now)) picture.touch();
+    const walking = eye.step(now);
+    if (walking) picture.touch();
     $('title').classList.toggle('away', !eye.atHome);
     picture.step(now);
     if (picture.drawn && document.documentElement.dataset.picture === 'waiting') {
       document.documentElement.dataset.picture = 'round';
       setTimeout(() => $('hint').classList.add('gone'), 6000);
     }
-    document.documentElement.toggleAttribute('data-still', picture.settled && !gliding);
-    requestAnimationFrame(turn);
+    // nothing moves and the picture is finished: rest until something does
+    awake = gliding || walking || !picture.settled;
+    document.documentElement.toggleAttribute('data-still', !awake);
+    if (awake) requestAnimationFrame(turn);
   }
-  requestAnimationFrame(turn);
   // for whoever tests the page: where a leaf's node is, in mm, and what drawing it took
   window.stilewright = {
     where: (name) => nodes.get(leaves.named(name)).position.x * 1000,

@@ -7,6 +7,7 @@ const TOUCH = 44; // px, height of what a finger may hit
 const ROW = 25; // px from bar to bar
 const WALL = [2, 26]; // px, the wall's band
 const STUB = 240; // mm of wall shown beside the doors, at least
+const SETTLED = 700; // ms without a move before the clear way is spoken
 const TAP = 6; // px a finger may stray and still have tapped
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -21,6 +22,7 @@ export class Strip {
   constructor(root, leaves, { unit, words }) {
     Object.assign(this, { leaves, unit, words });
     this.state = root.querySelector('#state');
+    this.told = root.querySelector('#told');
     this.plan = root.querySelector('#plan');
     this.svg = this.plan.querySelector('svg');
     const reach = leaves.list.flatMap((leaf) => leaf.stops.flatMap((s) => [leaf.x + s, leaf.x + s + leaf.width]));
@@ -28,7 +30,10 @@ export class Strip {
     // the nearer a leaf hangs to the viewer, the lower its bar
     this.rows = [...leaves.list].sort((a, b) => b.front - a.front);
     this.bars = new Map(leaves.list.map((leaf) => [leaf, this.#bar(leaf)]));
-    leaves.watch(() => this.draw());
+    leaves.watch(() => {
+      this.draw();
+      this.#tell();
+    });
   }
 
   resize() {
@@ -59,6 +64,12 @@ export class Strip {
       this.state.replaceChildren(before, value, after);
     }
     this.#lines(shut ? null : [from, to]);
+  }
+
+  /** Say what is clear, once, when the leaves have come to rest. */
+  #tell() {
+    clearTimeout(this.telling);
+    this.telling = setTimeout(() => (this.told.textContent = this.state.textContent), SETTLED);
   }
 
   #x(mm) {
