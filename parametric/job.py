@@ -18,13 +18,37 @@ from pathlib import Path
 
 from parametric import rules
 from parametric.catalog.shop import Shop
-from parametric.design import Design, load
+from parametric.design import Design, load, new_design, new_house, schema
+from parametric.figures import Figure
 from parametric.model import Assembly
+from parametric.names import match, nearest
+from parametric.pack.doctor import doctor
+from parametric.pack.numbers import figure_record, figures, problem_record
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
 from parametric.rules.checked import Checked
+from parametric.trade.cutlist import cut_list
+from parametric.trade.explain import explain as explain_figure
+from parametric.trade.explain import value_text
+from parametric.trade.glass import glass_order
 from parametric.trade.loads import LeafLoad, leaf_loads
+from parametric.trade.tables import Table, cut_table, glass_table
+
+__all__ = [
+    "Built",
+    "Explained",
+    "Job",
+    "build",
+    "check",
+    "doctor",
+    "explain",
+    "figure_record",
+    "lists",
+    "new",
+    "problem_record",
+    "schema",
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,3 +177,70 @@ def build(
         kept=placed.kept,
         problems=placed.problems,
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Explained:
+    """The figures that were asked about, and their arithmetic in lines of text."""
+
+    figures: tuple[Figure, ...]
+    lines: tuple[str, ...]
+    problems: tuple[Problem, ...] = ()
+
+
+def explain(
+    path: Path, name: str | None, *, house: Path | None = None, user_house: bool = True
+) -> Explained:
+    """The arithmetic of one number by its name or any short form of it; all numbers without one."""
+    job = check(path, house=house, user_house=user_house)
+    if job.resolved is None:
+        return Explained(figures=(), lines=(), problems=job.problems)
+    known = figures(job.resolved, job.loads)
+    unit = job.resolved.design.unit
+    if name is None:
+        everything = tuple(known.values())
+        return Explained(
+            figures=everything,
+            lines=tuple(f"{f.name} = {value_text(f, unit)}" for f in everything),
+        )
+    hits = match(name, known)
+    if len(hits) == 1:
+        figure = known[hits[0]]
+        return Explained(figures=(figure,), lines=explain_figure(figure, unit))
+    close = nearest(name, known)
+    message = (
+        f'"{name}" may mean {", ".join(hits[:6])}{" ..." if len(hits) > 6 else ""}. Say which.'
+        if hits
+        else f'No number is called "{name}".' + (f' Did you mean "{close}"?' if close else "")
+    )
+    return Explained(
+        figures=(),
+        lines=(),
+        problems=(
+            Problem(
+                code="unknown_name",
+                level="stop",
+                message=message,
+                found=name,
+                allowed="a name that `stilewright explain DESIGN` lists",
+                fix="Leave the name out to see all of them.",
+                unreadable=True,
+            ),
+        ),
+    )
+
+
+def lists(job: Job) -> dict[str, Table]:
+    """The cut list and the glass order of a checked job, by title."""
+    assert job.resolved is not None
+    assert job.assembly is not None
+    unit, shop = job.resolved.design.unit, job.resolved.shop
+    return {
+        "Cut list": cut_table(cut_list(job.assembly), unit, shop),
+        "Glass": glass_table(glass_order(job.resolved, job.assembly), unit, shop),
+    }
+
+
+def new(path: Path, *, kind: str = "bypass", house: bool = False) -> tuple[Problem, ...]:
+    """Copy a starter to a path where nothing stands yet."""
+    return new_house(path) if house else new_design(kind, path)

@@ -28,6 +28,7 @@ class TrackSpec(Block):
 class Track:
     """What the track carries and how it is fixed. kg, mm."""
 
+    written: TrackSpec
     hangers: Figure
     load_per_hanger: Figure
     carries: Figure | None
@@ -68,6 +69,7 @@ def size_track(
             named("board over fixing", board) + named("screw in timber", screw),
         )
     return Track(
+        written=spec,
         hangers=hangers,
         load_per_hanger=named("load per hanger", heaviest / hangers, "kg"),
         carries=carries,

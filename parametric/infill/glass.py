@@ -40,6 +40,7 @@ class Pane:
     """One pane and its stops, mm; weight kg."""
 
     name: str
+    written: GlassSpec
     kind: GlassKind
     width: Figure
     height: Figure
@@ -88,6 +89,7 @@ def size_pane(
     tape = at("tape thickness", spec.tape)
     return Pane(
         name=name,
+        written=spec,
         kind=spec.kind,
         width=width,
         height=height,

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from parametric.catalog.shop import Shop
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
+from parametric.design.settings import FinishSpec
+from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, collect, largest, named
 from parametric.hangings import DoorSpec
 from parametric.hangings.bypass import Bypass, size_bypass
@@ -18,6 +20,7 @@ from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.names import leaf_letter
 from parametric.problems import Problem, stops
+from parametric.resolve.calls import called
 from parametric.resolve.leaf import Leaf, LeafParts, Side, resolve_leaf
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
@@ -30,6 +33,7 @@ class Door:
 
     name: str
     written: DoorSpec
+    survey: SurveySpec
     opening: Opening
     hanging: Bypass
     leaves: tuple[Leaf, ...]
@@ -46,33 +50,41 @@ class Resolved:
     design: Design
     shop: Shop
     door: Door
+    finish: FinishSpec | None
 
 
 def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem, ...]]:
     """Resolve the design's door; None when a stop leaves no size to go on with."""
     name, spec = design.doors[0]
-    survey = design.survey_of(spec)
+    survey = design.block("survey", spec.in_)
+    assert isinstance(survey, SurveySpec)
     opening, found = resolve_opening(
         survey, shop, fit="covers" if spec.hung == "on the wall" else "fits", unit=design.unit
     )
     problems = list(found)
     if opening is None:
         return None, tuple(problems)
-    door, found = _resolve_door(design, shop, name, spec, opening)
+    door, found = _resolve_door(design, shop, name, spec, survey, opening)
     problems += found
     if door is None:
         return None, tuple(problems)
-    resolved = Resolved(job=design.job, design=design, shop=shop, door=door)
+    resolved = Resolved(
+        job=design.job,
+        design=design,
+        shop=shop,
+        door=door,
+        finish=called(design, spec, "finish", FinishSpec),
+    )
     if spec.pinned:
         problems += compare_pins(spec.pinned, collect(resolved.door), design.unit)
     return resolved, tuple(problems)
 
 
 def _resolve_door(
-    design: Design, shop: Shop, name: str, spec: DoorSpec, opening: Opening
+    design: Design, shop: Shop, name: str, spec: DoorSpec, survey: SurveySpec, opening: Opening
 ) -> tuple[Door | None, list[Problem]]:
     blocks, leaf_spec = _blocks(design, spec)
-    track_spec = design.called(spec, "track", TrackSpec)
+    track_spec = called(design, spec, "track", TrackSpec)
     assert track_spec is not None
     hanging = size_bypass(
         spec,
@@ -124,6 +136,7 @@ def _resolve_door(
         Door(
             name=name,
             written=spec,
+            survey=survey,
             opening=opening,
             hanging=hanging,
             leaves=tuple(leaves),
@@ -136,19 +149,19 @@ def _resolve_door(
 
 def _blocks(design: Design, spec: DoorSpec) -> tuple[LeafParts, LeafSpec]:
     """The blocks the door and its leaf call; the reader has seen that they are there."""
-    leaf = design.called(spec, "leaf", LeafSpec)
+    leaf = called(design, spec, "leaf", LeafSpec)
     assert leaf is not None
-    joint = design.called(leaf, "joint", LooseTenonSpec)
+    joint = called(design, leaf, "joint", LooseTenonSpec)
     assert joint is not None
     nouns = {band.kind for band in leaf.top_to_bottom}
     return (
         LeafParts(
             leaf=leaf,
             joint=joint,
-            panel=design.called(leaf, "panel", RaisedPanelSpec) if "panel" in nouns else None,
-            glass=design.called(leaf, "glass", GlassSpec) if "lite" in nouns else None,
-            guide=design.called(spec, "guide", GuideSpec),
-            pull=design.called(spec, "pull", PullSpec),
+            panel=called(design, leaf, "panel", RaisedPanelSpec) if "panel" in nouns else None,
+            glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
+            guide=called(design, spec, "guide", GuideSpec),
+            pull=called(design, spec, "pull", PullSpec),
         ),
         leaf,
     )

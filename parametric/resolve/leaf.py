@@ -10,7 +10,7 @@ from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
-from parametric.design.materials import TimberSpec
+from parametric.design.settings import TimberSpec
 from parametric.figures import Figure, named
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
 from parametric.hardware.pull import Pull, PullSpec, size_pull
@@ -147,7 +147,7 @@ class LeafParts:
 def resolve_timber(design: Design, name: str) -> Timber:
     """The catalogue's timber, with what the design or house says of it in place of its facts."""
     timber = TIMBERS[name]
-    written = design.find("timber", name)
+    written = design.block("timber", name)
     if not isinstance(written, TimberSpec):
         return timber
     density, moves = timber.density, (timber.tangential, timber.radial)

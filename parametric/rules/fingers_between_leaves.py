@@ -23,7 +23,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
             code="leaves_touch",
             level="stop",
             message=f"The leaves cannot pass: {job.size(gap)} between them.",
-            where=job.design.block("track", None).line("spacing"),
+            where=job.door.track.written.line("spacing"),
             about=gap.name or "",
             found=job.size(gap),
             allowed=f"{job.size(job.shop.limits.passing)} or more",
@@ -35,7 +35,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
         level="caution",
         message=f"{job.size(gap)} between the passing leaves: fingers can be caught. Nothing may "
         f"stand out more than {job.size(room)}.",
-        where=job.design.block("track", None).line("spacing"),
+        where=job.door.track.written.line("spacing"),
         about="fingers between leaves",
         found=job.size(gap),
         allowed="no finger trap",

@@ -18,7 +18,7 @@ def fixing_not_known(job: Checked) -> Iterator[Problem]:
     if not job.door.hanging.on_wall:
         return
     fixing = job.door.opening.fixing
-    survey = job.design.survey_of(job.door.written)
+    survey = job.door.survey
     if fixing == "not known":
         yield Problem(
             code="fixing_not_known",

@@ -30,7 +30,7 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
         if asked.exempt:
             continue
         size = f"{job.fine(pane.width)} × {job.fine(pane.height)}"
-        glass = job.design.block("glass", None)
+        glass = pane.written
         if pane.kind in SAFETY_KINDS:
             yield Problem(
                 code="glass_not_safety",

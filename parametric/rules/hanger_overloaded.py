@@ -17,7 +17,7 @@ def hanger_overloaded(job: Checked) -> Iterator[Problem]:
     """Stop over the rating, caution without one; the larger of the two weights counts."""
     worst = max(job.loads, key=lambda load: load.per_hanger)
     carries = job.door.track.carries
-    track = job.design.block("track", None)
+    track = job.door.track.written
     if carries is None:
         yield Problem(
             code="hanger_rating_unknown",

@@ -1,0 +1,230 @@
+"""The command: parse arguments, call the job, print. No rule and no number lives here."""
+
+from __future__ import annotations
+
+import json as json_text
+import sys
+from pathlib import Path
+from typing import Annotated, Any, NoReturn
+
+import typer
+
+from parametric import job as jobs
+from parametric.problems import Problem, exit_status, stops
+
+app = typer.Typer(
+    name="stilewright",
+    help="From one measured design file to a checked design, drawings, machine files and lists "
+    "for made-to-measure doors.",
+    no_args_is_help=True,
+    add_completion=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+
+DesignFile = Annotated[
+    Path, typer.Argument(metavar="DESIGN", help="The design file, such as reading-room.yaml.")
+]
+House = Annotated[
+    Path | None,
+    typer.Option("--house", metavar="FILE", help="Use this house file and look for no other."),
+]
+Json = Annotated[
+    bool, typer.Option("--json", help="Print JSON for a program, and nothing else.")
+]
+
+
+@app.command()
+def check(design: DesignFile, house: House = None, json: Json = False) -> None:
+    """Check a design and say what is wrong, what to decide, and what is good to know."""
+    job = jobs.check(design, house=house)
+    if json:
+        _print_json(
+            {
+                "design": str(design),
+                "house": job.house,
+                "problems": [jobs.problem_record(p) for p in job.problems],
+            }
+        )
+    else:
+        _print_problems(job.problems)
+        typer.echo(f"House file: {job.house or 'none found; the tool’s own settings'}.")
+        typer.echo(_verdict(job.problems))
+    raise typer.Exit(job.exit_status)
+
+
+@app.command()
+def build(
+    design: DesignFile,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="DIR", help="The pack folder; else outputs/NAME."),
+    ] = None,
+    house: House = None,
+    with_stops: Annotated[
+        bool,
+        typer.Option(
+            "--with-stops",
+            help="Write drawings and model of a design that has stops, marked NOT FOR MAKING.",
+        ),
+    ] = False,
+    no_cache: Annotated[
+        bool, typer.Option("--no-cache", help="Build every solid anew.")
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Write the job pack: preview, model, shop drawings, machine files, lists, numbers."""
+    built = jobs.build(
+        design,
+        out=out,
+        house=house,
+        with_stops=with_stops,
+        use_cache=not no_cache,
+        progress=(lambda step: None) if json else _say_step,
+    )
+    problems = (*built.job.problems, *built.problems)
+    if json:
+        _print_json(
+            {
+                "design": str(design),
+                "folder": None if built.folder is None else str(built.folder),
+                "files": list(built.files),
+                "kept": [str(path) for path in built.kept],
+                "problems": [jobs.problem_record(p) for p in problems],
+            }
+        )
+        raise typer.Exit(built.exit_status)
+    _print_problems(problems)
+    for path in built.kept:
+        typer.echo(f"Kept a file of yours: {path}")
+    if built.folder is None:
+        typer.echo("Nothing was written.")
+    else:
+        typer.echo(f"{len(built.files)} files in {built.folder}")
+    typer.echo(_verdict(problems))
+    raise typer.Exit(built.exit_status)
+
+
+@app.command()
+def explain(
+    design: DesignFile,
+    name: Annotated[
+        str | None,
+        typer.Argument(metavar="NUMBER", help="The number, such as 'A lock rail length'."),
+    ] = None,
+    house: House = None,
+    json: Json = False,
+) -> None:
+    """Show the arithmetic of one number, down to what was measured; without one, list all."""
+    explained = jobs.explain(design, name, house=house)
+    if stops(explained.problems):
+        _stop(explained.problems, json)
+    if json:
+        _print_json([jobs.figure_record(f) for f in explained.figures])
+    else:
+        for line in explained.lines:
+            typer.echo(line)
+    raise typer.Exit(0)
+
+
+@app.command()
+def cutlist(design: DesignFile, house: House = None, json: Json = False) -> None:
+    """Print the cut list and the glass to order."""
+    job = jobs.check(design, house=house)
+    if job.assembly is None or stops(job.problems):
+        _stop(job.problems, json)
+    lists = jobs.lists(job)
+    if json:
+        _print_json({title: [dict(zip(t.header, row, strict=True)) for row in t.rows]
+                     for title, t in lists.items()})
+        raise typer.Exit(0)
+    for title, table in lists.items():
+        typer.echo(title)
+        for line in _columns(table.header, table.rows):
+            typer.echo(f"  {line}")
+    raise typer.Exit(0)
+
+
+@app.command()
+def new(
+    path: Annotated[
+        Path, typer.Argument(metavar="FILE", help="The file to make; it must not be there yet.")
+    ],
+    kind: Annotated[
+        str, typer.Option("--kind", help="Which starter to copy.")
+    ] = "bypass",
+    house: Annotated[
+        bool, typer.Option("--house", help="Make a house file instead of a design.")
+    ] = False,
+) -> None:
+    """Copy a starter: a whole design, or a house file, with every line explained."""
+    problems = jobs.new(path, kind=kind, house=house)
+    if problems:
+        _print_problems(problems)
+        raise typer.Exit(exit_status(problems))
+    typer.echo(f"Made {path}. Change its sizes to yours, then: stilewright check {path}")
+
+
+@app.command()
+def schema() -> None:
+    """Print the JSON Schema of the design file, for an editor that completes words."""
+    _print_json(jobs.schema())
+
+
+@app.command()
+def doctor(json: Json = False) -> None:
+    """Try everything the tool needs of this machine, and say what is missing and how to get it."""
+    found = jobs.doctor()
+    if json:
+        _print_json([{"what": f.what, "works": f.works, "says": f.says, "fix": f.fix} for f in found])
+    else:
+        for trial in found:
+            typer.echo(f"{'works  ' if trial.works else 'MISSING'}  {trial.what}: {trial.says}")
+            if not trial.works:
+                typer.echo(f"         {trial.fix}")
+    raise typer.Exit(0 if all(f.works for f in found) else 1)
+
+
+def _say_step(step: str) -> None:
+    typer.echo(f"… {step}", err=True)
+
+
+def _print_json(content: Any) -> None:
+    sys.stdout.write(json_text.dumps(content, ensure_ascii=False, indent=2) + "\n")
+
+
+def _stop(problems: tuple[Problem, ...], json: bool) -> NoReturn:
+    if json:
+        _print_json({"problems": [jobs.problem_record(p) for p in problems]})
+    else:
+        _print_problems(problems)
+        typer.echo(_verdict(problems))
+    raise typer.Exit(exit_status(problems))
+
+
+def _print_problems(problems: tuple[Problem, ...]) -> None:
+    """`file:line  level  message`, and under it the way out."""
+    for problem in problems:
+        where = "" if problem.where is None else f"{problem.where.file}:{problem.where.line}"
+        typer.echo(f"{where + '  ' if where else ''}{problem.level:<8}{problem.message}")
+        if problem.fix:
+            typer.echo(f"{' ' * (len(where) + 2 if where else 0)}{'':<8}{problem.fix}")
+
+
+def _verdict(problems: tuple[Problem, ...]) -> str:
+    counted = {level: sum(p.level == level for p in problems) for level in ("stop", "caution", "note")}
+    words = ", ".join(
+        f"{count} {level}{'s' if count != 1 else ''}" for level, count in counted.items() if count
+    )
+    if counted["stop"]:
+        return f"{words}: it cannot be made as it stands."
+    return f"{words}: it can be made." if words else "Nothing to say against it."
+
+
+def _columns(header: tuple[str, ...], rows: tuple[tuple[str, ...], ...]) -> list[str]:
+    """Left-aligned columns of the terminal, two spaces apart."""
+    widths = [max(len(row[i]) for row in (header, *rows)) for i in range(len(header))]
+    return [
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
+        for row in (header, *rows)
+    ]

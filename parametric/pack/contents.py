@@ -1,0 +1,144 @@
+"""What a job pack holds: every file by its path in the pack, as bytes.
+
+Folders are by who receives them: client, shop, cnc, order, model.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from parametric.cnc.bench_work import BENCH_LIST_HEADER, bench_work
+from parametric.cnc.notes import Stamp
+from parametric.cnc.setups import SetUp, set_ups
+from parametric.cnc.tool_list import TOOL_LIST_HEADER, bench_list, tool_list
+from parametric.drawing import Drawings, draw
+from parametric.model import Assembly
+from parametric.pack.numbers import numbers
+from parametric.pack.preview import preview_page
+from parametric.pack.slug import slug
+from parametric.problems import Problem
+from parametric.resolve.door import Resolved
+from parametric.trade.cutlist import cut_list
+from parametric.trade.fingerprint import fingerprint, mark
+from parametric.trade.glass import glass_order
+from parametric.trade.loads import LeafLoad
+from parametric.trade.tables import cut_table, glass_table
+from parametric.writers.csv import write_csv
+from parametric.writers.dxf import write_cnc_dxf
+from parametric.writers.dxf_sheets import write_dxf
+from parametric.writers.html import write_html
+from parametric.writers.json import write_json
+from parametric.writers.pdf import write_pdf
+from parametric.writers.svg import write_svg
+
+
+def contents(
+    resolved: Resolved,
+    assembly: Assembly,
+    loads: tuple[LeafLoad, ...],
+    problems: tuple[Problem, ...],
+    *,
+    not_for_making: bool,
+    use_cache: bool,
+    progress: Callable[[str], None],
+) -> dict[str, bytes]:
+    """Every file of the pack.
+
+    Args:
+        resolved: the design's numbers.
+        assembly: its parts.
+        loads: its weights.
+        problems: what is printed on the sheets and into numbers.json.
+        not_for_making: there are stops: drawings and model only, and marked so.
+        use_cache: keep solids between runs.
+        progress: told each step as it begins.
+    """
+    name = slug(resolved.job)
+    whole = fingerprint(resolved, assembly)
+    short = mark(whole)
+    revisions = resolved.design.revisions
+    revision = revisions[-1].letter if revisions else ""
+    files: dict[str, bytes] = {}
+
+    progress("drawing the sheets")
+    drawings = draw(
+        resolved, assembly, loads, problems, mark=short, not_for_making=not_for_making
+    )
+    files["shop/drawings.pdf"] = write_pdf(drawings.sheets)
+    for sheet in drawings.sheets:
+        files[f"shop/drawing-{sheet.title.sheet}-{slug(sheet.title.document)}.dxf"] = write_dxf(sheet)
+
+    progress("building the solids")
+    step, glb, solids = _model(assembly, use_cache)
+    model = f"{name}-NOT-FOR-MAKING" if not_for_making else name
+    files[f"model/{model}.step"] = step
+    files[f"model/{model}.glb"] = glb
+
+    if not not_for_making:
+        progress("writing the machine files")
+        stamp = Stamp(job=resolved.job, fingerprint=short, revision=revision)
+        files |= _machine(assembly, resolved, stamp)
+        progress("writing the orders")
+        files |= _orders(resolved, assembly)
+        progress("writing the client's page")
+        page = preview_page(
+            resolved, mark=short, revision=revision, elevation=write_svg(drawings.elevation)
+        )
+        files["client/preview.html"] = write_html(page, glb)
+
+    files["numbers.json"] = write_json(
+        numbers(
+            resolved,
+            loads,
+            assembly,
+            problems,
+            fingerprint=whole,
+            verification={"solids": solids, "sheets": _audited(drawings)},
+        )
+    )
+    return dict(sorted(files.items()))
+
+
+def _model(assembly: Assembly, use_cache: bool) -> tuple[bytes, bytes, Mapping[str, Any]]:
+    """STEP and GLB from one set of solids; the kernel is loaded here and not before."""
+    from parametric.solids.cache import user_cache
+    from parametric.solids.solid_set import build_solids
+    from parametric.writers.glb import write_glb
+    from parametric.writers.step import write_step
+
+    solids = build_solids(assembly.parts, user_cache() if use_cache else None)
+    verdict = {
+        "shapes": len(solids.shapes),
+        "each": "valid, closed, one solid, volume as its part's to 1e-6",
+    }
+    return write_step(assembly, solids), write_glb(assembly, solids), verdict
+
+
+def _machine(assembly: Assembly, resolved: Resolved, stamp: Stamp) -> dict[str, bytes]:
+    """One DXF a set-up, the tool list, and the work that no router does."""
+    found: tuple[SetUp, ...] = set_ups(assembly, resolved.shop.router.cutters)
+    files = {f"cnc/{s.file}": write_cnc_dxf(s, stamp) for s in found}
+    files["cnc/tool-list.csv"] = write_csv(TOOL_LIST_HEADER, tool_list(found))
+    files["cnc/saw-and-bench-work.csv"] = write_csv(
+        BENCH_LIST_HEADER, bench_list(bench_work(assembly))
+    )
+    return files
+
+
+def _orders(resolved: Resolved, assembly: Assembly) -> dict[str, bytes]:
+    unit, shop = resolved.design.unit, resolved.shop
+    cut = cut_table(cut_list(assembly), unit, shop)
+    glass = glass_table(glass_order(resolved, assembly), unit, shop)
+    return {
+        "order/cut-list.csv": write_csv(cut.header, cut.rows),
+        "order/glass.csv": write_csv(glass.header, glass.rows),
+    }
+
+
+def _audited(drawings: Drawings) -> Mapping[str, Any]:
+    """What the audit of the sheets found: nothing, or it is said."""
+    return {
+        "sheets": len(drawings.sheets),
+        "findings": [str(finding) for finding in drawings.findings],
+    }

@@ -1,0 +1,95 @@
+"""Trying what the tool needs of a machine, one capability at a time."""
+
+from __future__ import annotations
+
+import importlib.resources
+import sys
+import tempfile
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trial:
+    """One capability: whether it works, what it said, how to get it."""
+
+    what: str
+    works: bool
+    says: str
+    fix: str
+
+
+def doctor() -> tuple[Trial, ...]:
+    """Every trial, in the order a pack needs them."""
+    return tuple(
+        _try(what, trial, fix)
+        for what, trial, fix in (
+            ("Python 3.11 or newer", _python, "Install Python 3.11 or newer."),
+            (
+                "solids (CAD kernel)",
+                _kernel,
+                "pip install cadquery; on Debian or Ubuntu also: apt-get install libgl1",
+            ),
+            ("drawings (PDF)", _pdf, "pip install reportlab"),
+            ("drawings and machine files (DXF)", _dxf, "pip install ezdxf"),
+            ("fonts and page viewer", _vendored, "Install stilewright again: files are missing."),
+            ("writing in this folder", _writing, "Go to a folder you may write in, or use --out."),
+        )
+    )
+
+
+def _try(what: str, trial: Callable[[], str], fix: str) -> Trial:
+    try:
+        return Trial(what=what, works=True, says=trial(), fix="")
+    except Exception as error:
+        # Whatever fails here is what the user came to hear about.
+        return Trial(what=what, works=False, says=f"{type(error).__name__}: {error}", fix=fix)
+
+
+def _python() -> str:
+    found = ".".join(str(n) for n in sys.version_info[:3])
+    if sys.version_info < (3, 11):
+        raise RuntimeError(f"this is {found}")
+    return found
+
+
+def _kernel() -> str:
+    from parametric.model import Blank, Making, Material, Part, Placement, Trim
+    from parametric.solids.shape import part_solid, volume
+
+    making = Making(by="saw")
+    part = Part(
+        name="trial",
+        noun="trial",
+        mark="",
+        material=Material(name="trial", look="timber", density=0.0),
+        blank=Blank(length=100.0, width=20.0, thickness=10.0),
+        placement=Placement(),
+        cuts=(Trim(name="trim", end="low end", length=10.0, making=making),),
+    )
+    return f"a trial piece of {volume(part_solid(part)):.0f} mm3"
+
+
+def _pdf() -> str:
+    import reportlab
+
+    return f"reportlab {reportlab.Version}"
+
+
+def _dxf() -> str:
+    import ezdxf
+
+    return f"ezdxf {ezdxf.__version__}"
+
+
+def _vendored() -> str:
+    folder = importlib.resources.files("parametric") / "vendor"
+    needed = ("fonts/stilewright-regular.ttf", "viewer/viewer.min.js")
+    sizes = [len(folder.joinpath(name).read_bytes()) for name in needed]
+    return f"{len(needed)} files, {sum(sizes)} bytes"
+
+
+def _writing() -> str:
+    with tempfile.TemporaryFile(dir=Path.cwd()):
+        return str(Path.cwd())

@@ -1,0 +1,75 @@
+"""The lists as people and programs read them: words and rounded numbers in rows.
+
+Wood prints to the nearest step of the house; panels and glass print rounded down, since a
+piece that is too large does not go in. Rounding is a rule of printing and of nothing else.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.shop import Shop
+from parametric.trade.cutlist import CutRow
+from parametric.trade.glass import GlassRow
+from parametric.units import Unit, length_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A header and its rows, as text."""
+
+    header: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def wood(value: float, unit: Unit, shop: Shop, *, down: bool = False) -> str:
+    """A size of wood, printed."""
+    return length_text(float(value), unit, shop.paper.wood_step(unit), down=down)
+
+
+def fine(value: float, unit: Unit, shop: Shop, *, down: bool = False) -> str:
+    """A size of glass or of a pocket, printed."""
+    return length_text(float(value), unit, shop.paper.fine_step(unit), down=down)
+
+
+def cut_table(rows: tuple[CutRow, ...], unit: Unit, shop: Shop) -> Table:
+    """Mark, part, number, length × width × thickness along the grain first, timber, note."""
+    return Table(
+        header=("mark", "part", "no.", "length", "width", "thick", "material", "note"),
+        rows=tuple(
+            (
+                row.mark,
+                row.noun,
+                str(row.number),
+                *(
+                    wood(size, unit, shop, down=row.noun == "raised panel")
+                    for size in (row.length, row.width, row.thickness)
+                ),
+                row.material,
+                row.note,
+            )
+            for row in rows
+            if row.look != "glass"
+        ),
+    )
+
+
+def glass_table(rows: tuple[GlassRow, ...], unit: Unit, shop: Shop) -> Table:
+    """Mark, number, kind, width × height × thickness, weight, the class asked for, note."""
+    return Table(
+        header=("mark", "no.", "kind", "width", "height", "thick", "kg each", "class", "note"),
+        rows=tuple(
+            (
+                row.mark,
+                str(row.number),
+                row.kind,
+                fine(row.width, unit, shop, down=True),
+                fine(row.height, unit, shop, down=True),
+                fine(row.thickness, unit, shop),
+                f"{float(row.weight):.2f}",
+                row.safety_class,
+                row.note,
+            )
+            for row in rows
+        ),
+    )
