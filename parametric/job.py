@@ -147,7 +147,8 @@ def build(
         progress: told each step as it begins.
     """
     from parametric.pack.contents import contents
-    from parametric.pack.placing import may_place, place_pack, slug
+    from parametric.pack.placing import may_place, place_pack
+    from parametric.pack.slug import slug
 
     job = check(path, house=house, user_house=user_house)
     halted = stops(job.problems)
@@ -156,7 +157,9 @@ def build(
     if halted and (not with_stops or any(p.no_size or p.unreadable for p in halted)):
         return Built(job=job, folder=None)
     folder = out if out is not None else Path("outputs") / slug(job.resolved.job)
-    in_the_way = may_place(folder, design=path.name)
+    # The folder a design stands in tells two of one file name apart, on any machine.
+    owner = f"{job.resolved.job}, {path.resolve().parent.name}/{path.name}"
+    in_the_way = may_place(folder, design=owner)
     if stops(in_the_way):
         return Built(job=job, folder=None, problems=in_the_way)
     files = contents(
@@ -169,7 +172,7 @@ def build(
         progress=progress,
     )
     progress("putting the pack in place")
-    placed = place_pack(folder, files, design=path.name)
+    placed = place_pack(folder, files, design=owner)
     return Built(
         job=job,
         folder=placed.folder if placed.written else None,
