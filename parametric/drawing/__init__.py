@@ -1,0 +1,1 @@
+"""Parts and resolved numbers to sheets: lines, hatches, texts and dimensions on named layers."""

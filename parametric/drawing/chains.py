@@ -1,0 +1,213 @@
+"""Chains of dimensions, placed so that no value is touched by a line or by another text.
+
+        a link        stop
+    |---- 904.5 ----/-- 120 --/---- 904.5 ----|      dimension line
+    |               |         |               |      extension lines
+    ============================================     the thing measured
+
+All lines of a view's chains are laid down first; then the values are placed, the
+innermost chain first, each in the first of a fixed list of places that is free.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from parametric.drawing.dimensions import TICK, Axis, Dimension
+from parametric.drawing.draft import Draft, Segment, segments
+from parametric.drawing.lettering import TEXT, width
+from parametric.drawing.plane import Point
+from parametric.drawing.primitives import Label
+from parametric.drawing.printing import MM, Rule
+from parametric.drawing.sheet import View, primitives
+from parametric.figures import Figure
+
+FIRST = 10.0
+"""From the outermost thing on a side to the innermost chain, mm."""
+NEXT = 8.0
+"""From one chain to the next, mm."""
+GAP = 1.2
+"""From the thing measured to its extension line, mm."""
+OVER = 1.6
+"""How far an extension line passes the dimension line, mm."""
+ABOVE = 0.8
+"""From the dimension line to the foot of its value, mm."""
+SIDES = 1.2
+"""What a value needs beside its own width to stand inside its link, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stop:
+    """A place that a chain reads to.
+
+    Args:
+        at: the model coordinate along the chain, mm.
+        foot: the paper coordinate, across the chain, of the thing measured.
+        inner: the place is carried on from a chain nearer the thing, whose line is at `foot`.
+    """
+
+    at: float
+    foot: float
+    inner: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Link:
+    """What a chain prints between two stops: a figure, and words round it."""
+
+    figure: Figure
+    before: str = ""
+    after: str = ""
+    rule: Rule = MM
+
+    @property
+    def text(self) -> str:
+        """The value with its words."""
+        value = self.rule.text(self.figure)
+        return " ".join(word for word in (self.before, value, self.after) if word)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chain:
+    """A row of links along one line.
+
+    Args:
+        view: the view it measures in.
+        axis: the direction it measures along.
+        line: the paper coordinate of its dimension line.
+        stops: in order along the axis.
+        links: one fewer than stops; None leaves a gap in the chain.
+    """
+
+    view: View
+    axis: Axis
+    line: float
+    stops: tuple[Stop, ...]
+    links: tuple[Link | None, ...]
+
+
+def place_chains(draft: Draft, chains: Sequence[Chain]) -> None:
+    """Draw the chains of a view, innermost first.
+
+    A value that finds no place is named in the draft's `unplaced`.
+    """
+    bare = [(chain, tuple(_bare(chain))) for chain in chains]
+    for _, links in bare:
+        for dimension in links:
+            draft.hold(_lines(dimension))
+    for chain, links in bare:
+        for index, dimension in enumerate(links):
+            _place_value(draft, chain, dimension, first=index == 0, last=index == len(links) - 1)
+
+
+def _lines(dimension: Dimension) -> Iterator[Segment]:
+    for primitive in primitives(dimension):
+        yield from segments(primitive)
+
+
+def _on_paper(chain: Chain, along: float, across: float) -> Point:
+    return (along, across) if chain.axis == "across" else (across, along)
+
+
+def _bare(chain: Chain) -> Iterator[Dimension]:
+    """The links of a chain with their lines, values still to be placed."""
+    view = chain.view
+    scaled = view.x if chain.axis == "across" else view.y
+    for index, link in enumerate(chain.links):
+        if link is None:
+            continue
+        start, end = chain.stops[index : index + 2]
+        after = chain.links[index + 1] if index + 1 < len(chain.links) else None
+        a = _on_paper(chain, scaled(start.at), chain.line)
+        b = _on_paper(chain, scaled(end.at), chain.line)
+        feet = [_on_paper(chain, scaled(stop.at), _foot(chain, stop)) for stop in (start, end)]
+        yield Dimension(
+            figure=link.figure.name or "",
+            value=float(link.figure),
+            text=link.text,
+            before=link.before,
+            after=link.after,
+            rule=link.rule,
+            axis=chain.axis,
+            p1=view.back(_on_paper(chain, scaled(start.at), start.foot)),
+            p2=view.back(_on_paper(chain, scaled(end.at), end.foot)),
+            a=a,
+            b=b,
+            feet=(feet[0], feet[1] if after is None else None),
+            ticks=(True, after is None),
+            label=Label(text=link.text, at=a, anchor="centre", layer="dims", view=view.name),
+            view=view.name,
+        )
+
+
+def _foot(chain: Chain, stop: Stop) -> float:
+    """Where an extension line begins: off the thing, or where an inner chain's line ends."""
+    away = 1.0 if chain.line >= stop.foot else -1.0
+    return stop.foot + away * (OVER if stop.inner else GAP)
+
+
+def _place_value(
+    draft: Draft, chain: Chain, dimension: Dimension, *, first: bool, last: bool
+) -> None:
+    places = tuple(_places(chain, dimension, first=first, last=last))
+    found = next((place for place in places if draft.free(place[0].box)), None)
+    if found is None:
+        draft.unplaced.append(dimension.text)
+    label, tail = found or places[0]
+    draft.add(dataclasses.replace(dimension, label=label, tail=tail))
+
+
+def _places(
+    chain: Chain, dimension: Dimension, *, first: bool, last: bool
+) -> Iterator[tuple[Label, tuple[Point, ...]]]:
+    """The places a value may take, best first, each with the line that carries it."""
+    which = 0 if chain.axis == "across" else 1
+    low, high = sorted((dimension.a[which], dimension.b[which]))
+    room = high - low
+    wide = width(dimension.text, TEXT)
+    middle = (low + high) / 2
+    # Values stand above a level line and left of an upright one, read from the right.
+    side = ABOVE if chain.axis == "across" else -ABOVE
+
+    def label(along: float, lift: float = 0.0) -> Label:
+        return Label(
+            text=dimension.text,
+            at=_on_paper(chain, along, chain.line + side + lift),
+            anchor="centre",
+            turned=0 if chain.axis == "across" else 90,
+            layer="dims",
+            view=dimension.view,
+        )
+
+    def beside(end: float, outwards: float) -> tuple[Label, tuple[Point, ...]]:
+        centre = end + outwards * (wide / 2 + TICK + 0.7)
+        far = centre + outwards * wide / 2
+        return label(centre), (
+            _on_paper(chain, end, chain.line),
+            _on_paper(chain, far, chain.line),
+        )
+
+    fits = wide + SIDES <= room
+    if fits:
+        yield label(middle), ()
+    if first:
+        yield beside(low, -1.0)
+    if last:
+        yield beside(high, 1.0)
+    if fits:
+        play = (room - wide - SIDES) / 2
+        moved = 2.0
+        while moved <= play:
+            yield label(middle + moved), ()
+            yield label(middle - moved), ()
+            moved += 2.0
+    # Off the line, on the side away from the thing, with a short line to the link it belongs to.
+    away = 1.0 if chain.line >= chain.stops[0].foot else -1.0
+    for lift in (3.4, 6.8):
+        base = lift if away * side > 0 else lift - ABOVE
+        for along in (middle, high + wide / 2 + 1.0, low - wide / 2 - 1.0):
+            start = _on_paper(chain, middle, chain.line)
+            end = _on_paper(chain, along, chain.line + away * (lift - 3.0))
+            yield label(along, away * base), (start, end)

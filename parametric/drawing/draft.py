@@ -1,0 +1,158 @@
+"""The drawing board: a sheet being drawn, and what later texts must keep clear of.
+
+Every text and every line that may not run through a text is kept in an index of 5 mm
+squares, so that a place can be tried before it is taken.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+
+from parametric.drawing.layers import PENS, Layer
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, edges
+from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke
+from parametric.drawing.sheet import Element, Paper, Sheet, TitleBlock, View, primitives
+from parametric.drawing.tables import Cell, Table
+
+Segment = tuple[Point, Point]
+_SQUARE = 5.0
+CLEAR = 0.35
+"""What a text keeps clear of other texts and of lines, mm."""
+
+
+def segments(primitive: Primitive) -> Iterator[Segment]:
+    """The lines of a primitive; round ones as short chords."""
+    match primitive:
+        case Stroke() if primitive.closed:
+            yield from edges(primitive.points)
+        case Stroke():
+            yield from zip(primitive.points, primitive.points[1:], strict=False)
+        case Fill():
+            yield from edges(primitive.points)
+        case Circle():
+            yield from edges(arc_points(primitive.centre, primitive.radius, 0, 360, 0.5)[:-1])
+        case Arc():
+            a = primitive
+            points = arc_points(a.centre, a.radius, a.start, a.end, 0.5)
+            yield from itertools.pairwise(points)
+        case Label():
+            return
+
+
+class Squares:
+    """Boxes and lines filed by the 5 mm squares they touch."""
+
+    def __init__(self) -> None:
+        self._boxes: defaultdict[tuple[int, int], list[Box]] = defaultdict(list)
+        self._lines: defaultdict[tuple[int, int], list[Segment]] = defaultdict(list)
+
+    def add_box(self, box: Box) -> None:
+        """File a box."""
+        for square in _under(box):
+            self._boxes[square].append(box)
+
+    def add_line(self, a: Point, b: Point) -> None:
+        """File a line in the squares it runs through."""
+        pieces = max(1, math.ceil(math.dist(a, b) / _SQUARE))
+        touched: dict[tuple[int, int], None] = {}
+        for i in range(pieces):
+            ends = [
+                (a[0] + (b[0] - a[0]) * t / pieces, a[1] + (b[1] - a[1]) * t / pieces)
+                for t in (i, i + 1)
+            ]
+            touched.update(dict.fromkeys(_under(around(ends))))
+        for square in touched:
+            self._lines[square].append((a, b))
+
+    def meets_box(self, box: Box) -> bool:
+        """True when a filed box lies in the way."""
+        return any(box.meets(other) for square in _under(box) for other in self._boxes[square])
+
+    def meets_line(self, box: Box) -> bool:
+        """True when a filed line runs through."""
+        return any(box.crossed(*line) for square in _under(box) for line in self._lines[square])
+
+
+def _under(box: Box) -> Iterator[tuple[int, int]]:
+    for i in range(math.floor(box.x0 / _SQUARE), math.floor(box.x1 / _SQUARE) + 1):
+        for j in range(math.floor(box.y0 / _SQUARE), math.floor(box.y1 / _SQUARE) + 1):
+            yield i, j
+
+
+class Draft:
+    """A sheet on the board."""
+
+    def __init__(self, paper: Paper) -> None:
+        self.paper = paper
+        self.views: list[View] = []
+        self.elements: list[Element] = []
+        self.cells: list[Cell] = []
+        self.unplaced: list[str] = []
+        self._squares = Squares()
+
+    def view(self, name: str, scale: float, origin: Point) -> View:
+        """Open a view on the sheet."""
+        view = View(name=name, scale=scale, origin=origin)
+        self.views.append(view)
+        return view
+
+    def add(self, *elements: Element) -> None:
+        """Draw, and keep later texts off what is drawn."""
+        for element in elements:
+            self.elements.append(element)
+            if isinstance(element, Table):
+                self.cells += [cell for cell, _ in element.cells()]
+                self.reserve(element.box)
+            for primitive in primitives(element):
+                self._file(primitive)
+
+    def _file(self, primitive: Primitive) -> None:
+        if isinstance(primitive, Label):
+            self._squares.add_box(primitive.box)
+        elif not PENS[primitive.layer].crosses_text:
+            for a, b in segments(primitive):
+                self._squares.add_line(a, b)
+
+    def reserve(self, box: Box) -> None:
+        """Keep texts out of a box."""
+        self._squares.add_box(box)
+
+    def hold(self, lines: Iterable[Segment]) -> None:
+        """Keep texts off lines that will be drawn later."""
+        for a, b in lines:
+            self._squares.add_line(a, b)
+
+    def free(self, box: Box, clear: float = CLEAR) -> bool:
+        """True when a text may stand in a box: on the sheet, off texts and lines."""
+        grown = box.grown(clear)
+        return (
+            self.paper.frame.holds(grown)
+            and not self._squares.meets_box(grown)
+            and not self._squares.meets_line(grown)
+        )
+
+    def first_free(self, labels: Sequence[Label], clear: float = CLEAR) -> Label | None:
+        """The first of several places for a text that is free."""
+        return next((label for label in labels if self.free(label.box, clear)), None)
+
+    def line(self, layer: Layer, a: Point, b: Point, view: str = "") -> None:
+        """A straight line."""
+        self.add(Stroke(layer=layer, points=(a, b), view=view))
+
+    def path(self, layer: Layer, points: Polygon, view: str = "", *, closed: bool = False) -> None:
+        """A polyline."""
+        self.add(Stroke(layer=layer, points=points, view=view, closed=closed))
+
+    def sheet(self, title: TitleBlock) -> Sheet:
+        """Take the finished sheet off the board."""
+        return Sheet(
+            title=title,
+            paper=self.paper,
+            views=tuple(self.views),
+            elements=tuple(self.elements),
+            cells=tuple(self.cells),
+            unplaced=tuple(self.unplaced),
+        )

@@ -1,0 +1,194 @@
+"""Paper, frame line, grid and title block.
+
+Source: ISO 5457 (sizes, frame, fields of about 50 mm, centring marks) and ISO 7200 (what
+a title block must say), both from memory.
+"""
+
+from __future__ import annotations
+
+from parametric.drawing.draft import Draft
+from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE, Weight, width
+from parametric.drawing.marks import first_angle
+from parametric.drawing.plane import Box
+from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.sheet import Paper, TitleBlock
+from parametric.drawing.tables import Cell
+
+A4 = Paper(name="A4", width=210.0, height=297.0, columns=4, rows=6)
+A3 = Paper(name="A3", width=420.0, height=297.0, columns=8, rows=6)
+A2 = Paper(name="A2", width=594.0, height=420.0, columns=12, rows=8)
+
+BLOCK_WIDTH = 120.0
+_ROWS = (9.0, 13.0, 10.0, 10.0)
+_BANNER = 9.0
+_REVISION_ROW = 5.0
+_REVISION_COLUMNS = (("Rev.", 10.0), ("Change", 68.0), ("Date", 22.0), ("By", 20.0))
+_MARGIN = 1.2
+NOT_YET = "not yet"
+
+
+def title_block_box(paper: Paper, title: TitleBlock) -> Box:
+    """What the title block takes of the sheet, with all that stands on it."""
+    frame = paper.frame
+    height = sum(_ROWS)
+    if title.not_for_making:
+        height += _BANNER
+    if title.revisions:
+        height += _REVISION_ROW * (1 + min(4, len(title.revisions)))
+    return Box(frame.x1 - BLOCK_WIDTH, frame.y0, frame.x1, frame.y0 + height)
+
+
+def draw_frame(draft: Draft, title: TitleBlock) -> None:
+    """Frame line, grid letters, centring marks and title block."""
+    paper = draft.paper
+    draft.path("sheet_frame", paper.frame.polygon, closed=True)
+    _grid(draft, paper)
+    _centring(draft, paper)
+    _title_block(draft, title)
+
+
+def _grid(draft: Draft, paper: Paper) -> None:
+    frame = paper.frame
+    for k in range(paper.columns):
+        x = frame.x0 + frame.width * k / paper.columns
+        middle = x + frame.width / paper.columns / 2
+        for low, high, base in (
+            (frame.y0 - 5, frame.y0, frame.y0 - 3.8),
+            (frame.y1, frame.y1 + 5, frame.y1 + 1.3),
+        ):
+            if k:
+                draft.line("sheet_thin", (x, low), (x, high))
+            _grid_letter(draft, str(k + 1), middle, base)
+    for k in range(paper.rows):
+        y = frame.y1 - frame.height * k / paper.rows
+        middle = y - frame.height / paper.rows / 2 - TEXT / 2
+        for left, right, at in (
+            (frame.x0 - 5, frame.x0, frame.x0 - 2.5),
+            (frame.x1, frame.x1 + 5, frame.x1 + 2.5),
+        ):
+            if k:
+                draft.line("sheet_thin", (left, y), (right, y))
+            _grid_letter(draft, "ABCDEFGHJKLM"[k], at, middle)
+
+
+def _grid_letter(draft: Draft, letter: str, x: float, y: float) -> None:
+    draft.add(Label(text=letter, at=(x, y), anchor="centre", layer="sheet_frame"))
+
+
+def _centring(draft: Draft, paper: Paper) -> None:
+    frame = paper.frame
+    cx, cy = frame.centre
+    for a, b in (
+        ((cx, frame.y1 + 5), (cx, frame.y1 - 5)),
+        ((cx, frame.y0 - 5), (cx, frame.y0 + 5)),
+        ((frame.x0 - 5, cy), (frame.x0 + 5, cy)),
+        ((frame.x1 + 5, cy), (frame.x1 - 5, cy)),
+    ):
+        draft.line("sheet_frame", a, b)
+
+
+def _title_block(draft: Draft, title: TitleBlock) -> None:
+    outer = title_block_box(draft.paper, title)
+    left, right, low = outer.x0, outer.x1, outer.y0
+    tops = [low + sum(_ROWS[i:]) for i in range(len(_ROWS))]
+    draft.path("cut", ((left, low), (left, tops[0]), (right, tops[0])), closed=False)
+    for y in tops[1:]:
+        draft.line("sheet_thin", (left, y), (right, y))
+    scale_row = (
+        ("Drawn", title.drawn, 19.0, TEXT, "regular"),
+        ("Approved", title.approved, 20.0, TEXT, "regular"),
+        ("Date of issue", title.date, 24.0, TEXT, "regular"),
+        ("Scale", title.scale, 23.0, TEXT, "regular"),
+        ("Sizes and tolerance", title.sizes, 34.0, TEXT, "regular"),
+    )
+    number_row = (
+        ("Drawing number", title.number, 50.0, TITLE, "bold"),
+        ("Rev.", title.revision, 12.0, TITLE, "bold"),
+        ("Sheet", f"{title.sheet} / {title.sheets}", 20.0, TITLE, "bold"),
+        ("Fingerprint of the design", title.fingerprint, 38.0, TEXT, "regular"),
+    )
+    owner_row = (
+        ("Owner", title.owner, 60.0, TEXT, "bold"),
+        ("Document type", title.document, 39.0, TEXT, "regular"),
+    )
+    _cells(draft, left, tops[0], _ROWS[0], owner_row)
+    draft.line("sheet_thin", (left + 99.0, tops[0]), (left + 99.0, tops[1]))
+    first_angle(draft, (left + 109.5, tops[1] + _ROWS[0] / 2))
+    _cells(draft, left, tops[2], _ROWS[2], scale_row)
+    _cells(draft, left, tops[3], _ROWS[3], number_row)
+    _title(draft, left, tops[1], title)
+    top = tops[0]
+    if title.not_for_making:
+        top = _banner(draft, left, right, top)
+    if title.revisions:
+        _revisions(draft, left, right, top, title)
+    draft.reserve(outer)
+
+
+def _cells(
+    draft: Draft,
+    left: float,
+    top: float,
+    row: float,
+    cells: tuple[tuple[str, str, float, float, str], ...],
+) -> None:
+    x = left
+    for index, (name, value, wide, height, weight) in enumerate(cells):
+        if index:
+            draft.line("sheet_thin", (x, top), (x, top - row))
+        draft.add(Label(text=name, at=(x + _MARGIN, top - 2.7), height=CELL_LABEL))
+        _value(draft, value, (x + _MARGIN, top - row + 1.7), wide, height, weight == "bold")
+        x += wide
+
+
+def _title(draft: Draft, left: float, top: float, title: TitleBlock) -> None:
+    draft.add(Label(text="Title", at=(left + _MARGIN, top - 2.7), height=CELL_LABEL))
+    _value(draft, title.title, (left + _MARGIN, top - 7.6), BLOCK_WIDTH, TITLE, True)
+    _value(draft, title.second_line, (left + _MARGIN, top - 11.7), BLOCK_WIDTH, TEXT, False)
+
+
+def _value(
+    draft: Draft, text: str, at: tuple[float, float], room: float, height: float, bold: bool
+) -> None:
+    """A value in its cell; a long one drops to the next height, and no further."""
+    text = text or NOT_YET
+    weight: Weight = "bold" if bold else "regular"
+    room = room - 2 * _MARGIN
+    if height > TEXT and width(text, height, weight) > room:
+        height = TEXT
+    draft.cells.append(Cell(text=text, room=room, height=height, weight=weight))
+    draft.add(Label(text=text, at=at, height=height, weight=weight))
+
+
+def _banner(draft: Draft, left: float, right: float, low: float) -> float:
+    """The words that keep a faulty design off the bench, across the top of the block."""
+    top = low + _BANNER
+    draft.path("cut", ((left, low), (left, top), (right, top)))
+    draft.add(
+        Label(
+            text="NOT FOR MAKING",
+            at=((left + right) / 2, low + 2.0),
+            height=5.0,
+            anchor="centre",
+            weight="bold",
+        )
+    )
+    return top
+
+
+def _revisions(draft: Draft, left: float, right: float, low: float, title: TitleBlock) -> None:
+    """The last four revisions, the newest next to the block, headings on top."""
+    rows = [("Rev.", "Change", "Date", "By")]
+    rows += [(r.letter, r.change, r.date, r.by) for r in title.revisions[-4:]]
+    top = low + _REVISION_ROW * len(rows)
+    draft.add(Stroke(layer="edge", points=((left, low), (left, top), (right, top))))
+    for index, row in enumerate(rows):
+        y = top - _REVISION_ROW * (index + 1)
+        if index:
+            draft.line("sheet_thin", (left, y + _REVISION_ROW), (right, y + _REVISION_ROW))
+        x = left
+        for (_, wide), text in zip(_REVISION_COLUMNS, row, strict=True):
+            weight: Weight = "bold" if index == 0 else "regular"
+            draft.cells.append(Cell(text=text, room=wide - _MARGIN, height=TEXT, weight=weight))
+            draft.add(Label(text=text, at=(x + _MARGIN, y + 1.3), weight=weight))
+            x += wide

@@ -1,0 +1,207 @@
+"""Marks on a drawing: datum, section ends, leaf letters, grain, travel, captions, leaders."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import Literal
+
+from parametric.drawing.dimensions import Leader
+from parametric.drawing.draft import Draft
+from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE, width
+from parametric.drawing.plane import Point, spread
+from parametric.drawing.primitives import (
+    Anchor,
+    Circle,
+    Fill,
+    Label,
+    Stroke,
+    arrowhead,
+)
+from parametric.drawing.sheet import Element
+
+Way = Literal["left", "right", "up", "down"]
+_STEPS: dict[Way, Point] = {
+    "left": (-1.0, 0.0),
+    "right": (1.0, 0.0),
+    "up": (0.0, 1.0),
+    "down": (0.0, -1.0),
+}
+LEADER_PITCH = 1.6
+"""Line to line of a leader's words, in heights of capitals."""
+
+
+def datum(draft: Draft, at: Point, words: str, view: str = "") -> None:
+    """The triangle that stands on the line heights are read from, and its name."""
+    x, y = at
+    corners = ((x, y), (x - 1.6, y + 2.8), (x + 1.6, y + 2.8))
+    draft.add(
+        Fill(layer="dims", points=((x, y), (x - 1.6, y + 2.8), (x, y + 2.8)), view=view),
+        Stroke(layer="edge_fine", points=corners, closed=True, view=view),
+        Label(text=words, at=(x + 2.6, y + 0.9), weight="bold", view=view),
+    )
+
+
+def section_end(draft: Draft, at: Point, *, outwards: Way, looks: Way, letter: str) -> None:
+    """One end of a section line: a heavy stroke, an arrow the way one looks, the letter.
+
+    Args:
+        draft: the sheet.
+        at: the outer end of the stroke, mm on paper.
+        outwards: which way the section line leaves the view here.
+        looks: the way the section is seen.
+        letter: the section's letter.
+    """
+    ox, oy = _STEPS[outwards]
+    lx, ly = _STEPS[looks]
+    x, y = at
+    stem = (x - ox * 1.2, y - oy * 1.2)
+    tip = (stem[0] + lx * 5.0, stem[1] + ly * 5.0)
+    letter_at = (x - lx * 3.2 - ox * 2.2, y - ly * 3.2 - oy * 2.2)
+    draft.add(
+        Stroke(layer="section_marks", points=((x - ox * 5.0, y - oy * 5.0), at)),
+        Stroke(layer="edge", points=(stem, (stem[0] + lx * 3.0, stem[1] + ly * 3.0))),
+        Fill(layer="dims", points=arrowhead(tip, stem, 2.6, 0.75)),
+        Label(
+            text=letter,
+            at=(letter_at[0], letter_at[1] - TITLE / 2),
+            height=TITLE,
+            anchor="centre",
+            weight="bold",
+        ),
+    )
+
+
+def leaf_letter_mark(letter: str, words: Sequence[str], at: Point, view: str) -> list[Element]:
+    """A leaf's letter in a ring, words under it; `at` is the ring's middle."""
+    x, y = at
+    found: list[Element] = [
+        Circle(layer="edge", centre=at, radius=4.0, view=view),
+        Label(
+            text=letter,
+            at=(x, y - TITLE / 2),
+            height=TITLE,
+            anchor="centre",
+            weight="bold",
+            view=view,
+        ),
+    ]
+    for i, line in enumerate(words):
+        base = y - 4.0 - 1.2 - TEXT - i * TEXT * LEADER_PITCH
+        found.append(Label(text=line, at=(x, base), anchor="centre", view=view))
+    return found
+
+
+def travel(at: Point, way: Way, view: str, length: float = 25.0) -> list[Element]:
+    """The arrow of the way a leaf moves, about its middle."""
+    x, y = at
+    step = _STEPS[way][0]
+    tip, tail = (x + step * length / 2, y), (x - step * length / 2, y)
+    return [
+        Stroke(layer="edge", points=(tail, (tip[0] - step * 3.0, y)), view=view),
+        Fill(layer="dims", points=arrowhead(tip, tail, 3.4, 0.9), view=view),
+    ]
+
+
+def grain(
+    at: Point, run: Literal["across", "up"], view: str, length: float = 14.0
+) -> list[Element]:
+    """The half-barbed arrow of the grain, about its middle."""
+    x, y = at
+
+    def point(along: float, aside: float) -> Point:
+        return (x + along, y + aside) if run == "across" else (x + aside, y + along)
+
+    half = length / 2
+    return [
+        Stroke(layer="edge_fine", points=(point(-half, 0), point(half, 0)), view=view),
+        Stroke(layer="edge_fine", points=(point(half, 0), point(half - 2.2, 0.8)), view=view),
+        Stroke(layer="edge_fine", points=(point(-half, 0), point(2.2 - half, -0.8)), view=view),
+    ]
+
+
+def caption(draft: Draft, at: Point, title: str, second: str = "", anchor: Anchor = "left") -> None:
+    """The name of a view and, under it, its scale and condition."""
+    x, y = at
+    draft.add(Label(text=title, at=at, height=TITLE, weight="bold", anchor=anchor))
+    if second:
+        draft.add(Label(text=second, at=(x, y - 4.6), anchor=anchor))
+
+
+def leaders(
+    draft: Draft,
+    targets: Sequence[tuple[Point, Literal["arrow", "dot"], Sequence[str]]],
+    *,
+    column: float,
+    view: str = "",
+) -> None:
+    """Words in one column beside a view, each with a line to its place; lines never cross.
+
+    Args:
+        draft: the sheet.
+        targets: where each line ends, how, and its words.
+        column: where the words begin, mm on paper; left of the targets when they stand there.
+        view: the view the targets belong to.
+    """
+    ordered = sorted(targets, key=lambda t: t[0][1])
+    tallest = max(len(words) for _, _, words in ordered)
+    pitch = TEXT * LEADER_PITCH * tallest + 1.6
+    heights = spread([target[1] for target, _, _ in ordered], pitch)
+    for (target, end, words), height in zip(ordered, heights, strict=True):
+        side = 1.0 if column >= target[0] else -1.0
+        top = height + (len(words) - 1) * TEXT * LEADER_PITCH / 2
+        knee = (column - side * 3.2, top)
+        landing = (column - side * 0.7, top)
+        labels = tuple(
+            Label(
+                text=line,
+                at=(column, top - TEXT / 2 - k * TEXT * LEADER_PITCH),
+                anchor="left" if side > 0 else "right",
+                view=view,
+            )
+            for k, line in enumerate(words)
+        )
+        draft.unplaced += [label.text for label in labels if not draft.free(label.box, 0.1)]
+        draft.add(Leader(points=(target, knee, landing), end=end, labels=labels, view=view))
+
+
+def detail_ring(
+    draft: Draft, centre: Point, radius: float, number: str, view: str, words: str = ""
+) -> None:
+    """A ring round a place that is drawn larger elsewhere, its number outside it."""
+    draft.add(Circle(layer="edge_fine", centre=centre, radius=radius, view=view))
+    text = f"{number} {words}" if words else number
+    far = radius + 1.0
+    wide = width(text, TEXT, "bold")
+    places = []
+    for degrees in (45, 135, 315, 225, 0, 180, 90, 270):
+        c, s = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
+        x = centre[0] + c * (far + wide / 2)
+        y = centre[1] + s * (far + TEXT / 2) - TEXT / 2
+        places.append(Label(text=text, at=(x, y), anchor="centre", weight="bold", view=view))
+    found = draft.first_free(places)
+    if found is None:
+        draft.unplaced.append(text)
+    draft.add(found or places[0])
+
+
+def first_angle(draft: Draft, at: Point) -> None:
+    """The sign of first-angle projection, 14 wide, about its middle.
+
+    Source: ISO 5456-2 (graphical symbol), from memory.
+    """
+    x, y = at
+    cone = ((x - 6.6, y - 1.15), (x - 1.4, y - 2.3), (x - 1.4, y + 2.3), (x - 6.6, y + 1.15))
+    draft.add(
+        Stroke(layer="edge", points=cone, closed=True),
+        Circle(layer="edge", centre=(x + 4.0, y), radius=2.3),
+        Circle(layer="edge", centre=(x + 4.0, y), radius=1.15),
+        Stroke(layer="edge_fine", points=((x - 8.0, y), (x - 0.2, y))),
+        Stroke(layer="edge_fine", points=((x + 0.8, y), (x + 7.2, y))),
+        Stroke(layer="edge_fine", points=((x + 4.0, y - 3.2), (x + 4.0, y + 3.2))),
+    )
+
+
+def small_label(text: str, at: Point) -> Label:
+    """The name of a title-block cell."""
+    return Label(text=text, at=at, height=CELL_LABEL)

@@ -1,0 +1,125 @@
+"""Ruled tables, and the widths their texts must keep."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from parametric.drawing.lettering import TEXT, Weight
+from parametric.drawing.plane import Box, Point
+from parametric.drawing.primitives import (
+    Anchor,
+    Label,
+    Primitive,
+    Stroke,
+    warning_triangle,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """One column of a table: its heading, its width, how its cells stand."""
+
+    head: str
+    width: float
+    anchor: Anchor = "left"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """A text that must stay within a width: what the audit measures."""
+
+    text: str
+    room: float
+    height: float
+    weight: Weight
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A ruled table without upright rules; `at` is the left end of its top rule.
+
+    Rows named in `wrong` are bold and wear a triangle; every `band`-th rule is thicker.
+    """
+
+    at: Point
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[str, ...], ...]
+    title: str = ""
+    height: float = TEXT
+    pitch: float = 5.4
+    margin: float = 1.2
+    wrong: frozenset[int] = frozenset()
+    band: int = 0
+    ticked: bool = False
+    view: str = ""
+
+    @property
+    def width(self) -> float:
+        """Across, mm."""
+        return sum(c.width for c in self.columns)
+
+    @property
+    def box(self) -> Box:
+        """The table with its title, mm on paper."""
+        x, y = self.at
+        above = 1.6 + self.height if self.title else 0.0
+        return Box(x, y - self.pitch * (len(self.rows) + 1), x + self.width, y + above)
+
+    def cells(self) -> Iterator[tuple[Cell, Label]]:
+        """Every cell and the text that stands in it, heading first."""
+        heads = tuple(c.head for c in self.columns)
+        for index, row in enumerate((heads, *self.rows)):
+            left = self.at[0]
+            base = self.at[1] - self.pitch * (index + 1) + (self.pitch - self.height) / 2
+            bold = index == 0 or index - 1 in self.wrong
+            weight: Weight = "bold" if bold else "regular"
+            for column, text in zip(self.columns, row, strict=True):
+                if text:
+                    across = {
+                        "left": left + self.margin,
+                        "centre": left + column.width / 2,
+                        "right": left + column.width - self.margin,
+                    }[column.anchor]
+                    yield (
+                        Cell(
+                            text=text,
+                            room=column.width - self.margin,
+                            height=self.height,
+                            weight=weight,
+                        ),
+                        Label(
+                            text=text,
+                            at=(across, base),
+                            height=self.height,
+                            anchor=column.anchor,
+                            weight=weight,
+                            view=self.view,
+                        ),
+                    )
+                left += column.width
+
+    def primitives(self) -> Iterator[Primitive]:
+        """Title, rules and texts."""
+        x, y = self.at
+        if self.title:
+            yield Label(text=self.title, at=(x, y + 1.6), height=self.height, weight="bold")
+        count = len(self.rows)
+        for i in range(count + 2):
+            down = y - self.pitch * i
+            heavy = i in (0, count + 1) or (self.band > 0 and i > 1 and (i - 1) % self.band == 0)
+            yield Stroke(
+                layer="edge" if heavy else "table",
+                points=((x, down), (x + self.width, down)),
+                view=self.view,
+            )
+        for row in sorted(self.wrong):
+            middle = y - self.pitch * (row + 1.5)
+            yield from warning_triangle((x - 4.4, middle - 1.2))
+        if self.ticked:
+            for i in range(count):
+                middle = y - self.pitch * (i + 1.5)
+                box = Box(x - 4.6, middle - 1.5, x - 1.6, middle + 1.5)
+                yield Stroke(layer="edge_fine", points=box.polygon, closed=True, view=self.view)
+        for _, label in self.cells():
+            yield label

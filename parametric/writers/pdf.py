@@ -1,0 +1,149 @@
+"""Sheets as one PDF: true scale, our own fonts only, the same bytes every time."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Sequence
+from typing import Any, assert_never
+
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+from parametric.drawing.layers import PENS, Pen
+from parametric.drawing.lettering import Weight, font_file, type_size
+from parametric.drawing.plane import Polygon
+from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke
+from parametric.drawing.sheet import Sheet, primitives
+
+MM = 72.0 / 25.4
+"""Points in a millimetre."""
+_WEIGHTS: tuple[Weight, ...] = ("regular", "bold")
+
+
+def write_pdf(sheets: Sequence[Sheet]) -> bytes:
+    """One page and one outline entry for each sheet, in the order given.
+
+    Args:
+        sheets: at least one; each page has the size of its own paper.
+
+    Returns:
+        The file; two calls with the same sheets give the same bytes.
+    """
+    for weight in _WEIGHTS:
+        pdfmetrics.registerFont(TTFont(_font(weight), str(font_file(weight))))
+    stream = io.BytesIO()
+    first = sheets[0]
+    canvas = Canvas(
+        stream,
+        pagesize=_points(first),
+        invariant=1,
+        pageCompression=1,
+        initialFontName=_font("regular"),
+        lang="en-GB",
+    )
+    canvas.setTitle(first.title.title)
+    canvas.setAuthor(first.title.owner)
+    canvas.setSubject(f"{first.title.number} {first.title.fingerprint}")
+    canvas.setCreator("stilewright")
+    for index, sheet in enumerate(sheets):
+        canvas.setPageSize(_points(sheet))
+        key = f"sheet-{index + 1}"
+        canvas.bookmarkPage(key)
+        canvas.addOutlineEntry(sheet.name, key, level=0)
+        _page(canvas, sheet)
+        canvas.showPage()
+    canvas.showOutline()
+    canvas.save()
+    return stream.getvalue()
+
+
+def _font(weight: Weight) -> str:
+    return f"stilewright-{weight}"
+
+
+def _points(sheet: Sheet) -> tuple[float, float]:
+    return (sheet.paper.width * MM, sheet.paper.height * MM)
+
+
+def _page(canvas: Any, sheet: Sheet) -> None:
+    """Lines first, layer by layer, then white behind masked texts, then all texts."""
+    parts = [part for element in sheet.elements for part in primitives(element)]
+    canvas.saveState()
+    canvas.scale(MM, MM)
+    canvas.setLineJoin(1)
+    drawn: Pen | None = None
+    for part in sorted(
+        (p for p in parts if not isinstance(p, Label)), key=lambda p: PENS[p.layer].order
+    ):
+        pen = PENS[part.layer]
+        if pen is not drawn:
+            _take(canvas, pen)
+            drawn = pen
+        _draw(canvas, part)
+    labels = [p for p in parts if isinstance(p, Label)]
+    canvas.setFillGray(1)
+    for label in labels:
+        if label.mask:
+            box = label.box.grown(0.5)
+            canvas.rect(box.x0, box.y0, box.width, box.height, stroke=0, fill=1)
+    canvas.setFillGray(0)
+    for label in labels:
+        _draw(canvas, label)
+    canvas.restoreState()
+
+
+def _take(canvas: Any, pen: Pen) -> None:
+    canvas.setLineWidth(pen.width)
+    canvas.setDash(list(pen.dash), 0)
+    canvas.setLineCap(0 if pen.dash else 1)
+
+
+def _draw(canvas: Any, part: Primitive) -> None:
+    match part:
+        case Stroke():
+            canvas.drawPath(_path(canvas, part.points, part.closed), stroke=1, fill=0)
+        case Fill():
+            canvas.drawPath(_path(canvas, part.points, True), stroke=0, fill=1)
+        case Circle():
+            canvas.circle(*part.centre, part.radius, stroke=1, fill=0)
+        case Arc():
+            x, y = part.centre
+            path = canvas.beginPath()
+            path.arc(
+                x - part.radius,
+                y - part.radius,
+                x + part.radius,
+                y + part.radius,
+                part.start,
+                part.end - part.start,
+            )
+            canvas.drawPath(path, stroke=1, fill=0)
+        case Label():
+            _letter(canvas, part)
+        case _:
+            assert_never(part)
+
+
+def _path(canvas: Any, points: Polygon, closed: bool) -> Any:
+    path = canvas.beginPath()
+    path.moveTo(*points[0])
+    for point in points[1:]:
+        path.lineTo(*point)
+    if closed:
+        path.close()
+    return path
+
+
+def _letter(canvas: Any, label: Label) -> None:
+    canvas.saveState()
+    canvas.translate(*label.at)
+    canvas.rotate(label.turned)
+    canvas.setFont(_font(label.weight), type_size(label.height, label.weight))
+    write = {
+        "left": canvas.drawString,
+        "centre": canvas.drawCentredString,
+        "right": canvas.drawRightString,
+    }[label.anchor]
+    write(0, 0, label.text)
+    canvas.restoreState()
