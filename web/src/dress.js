@@ -59,7 +59,7 @@ export function wardrobe(shared, finish) {
     timber: surface(shared, finish.colour, { rough: finish.rough }),
     board: surface(shared, finish.colour, { rough: finish.rough }),
     glass: glass(shared),
-    brass: surface(shared, '#b08c50', { rough: 0.34, metal: 1 }),
+    brass: surface(shared, '#cdb077', { rough: 0.4, metal: 0.9 }),
     metal: surface(shared, '#25292a', { rough: 0.5 }),
     tape: surface(shared, '#3c403e', { rough: 0.9 }),
   };
