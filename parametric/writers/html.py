@@ -51,6 +51,8 @@ WORDS = {
 """Every word the page says of itself; the rest comes with the job."""
 
 _ALLOWED = "default-src 'none'; script-src '{0}'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'"
+_LONG = 36
+"""Letters from which a job's name is set smaller, so that it stays off the doors."""
 _WEIGHTS = ((400, "regular"), (500, "medium"), (700, "bold"))
 _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
 
@@ -149,6 +151,7 @@ def write_html(page: PreviewPage, glb: bytes) -> bytes:
         "finish": _colour(page.finish.colour),
         "drawing": _drawing(page.elevation_svg),
         "job": _text(page.job),
+        "long": ' class="long"' if len(page.job) > _LONG else "",
         "under": _text(page.subtitle),
         "unit": _text(WORDS[f"unit {page.unit}"]),
         "facts": "".join(_fact(fact) for fact in page.facts),
@@ -330,7 +333,7 @@ _PAGE = """\
 <main id="picture">
 <div id="drawing" role="img" aria-label="{{words.drawing}}">{{drawing}}</div>
 <canvas id="canvas" tabindex="0" role="application" aria-label="{{words.canvas}}"></canvas>
-<header id="title"><h1 dir="auto">{{job}}</h1><p dir="auto">{{under}}</p></header>
+<header id="title"><h1 dir="auto"{{long}}>{{job}}</h1><p dir="auto">{{under}}</p></header>
 <p id="waiting"><noscript>{{words.no script}}</noscript></p>
 <p id="hint" aria-hidden="true"></p>
 </main>
