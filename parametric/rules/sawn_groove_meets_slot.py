@@ -20,12 +20,15 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
     """Stop when the design saws the groove; a note when it is routed, so that nobody saws it."""
     for field in job.leaf.panels:
         low, high = field.ramp_low, field.ramp_high
-        hit = [
-            slot
-            for rail in job.leaf.rails
-            for slot in rail.slots
-            if slot.low < high and slot.high > low
-        ]
+        hit = sorted(
+            (
+                slot
+                for rail in job.leaf.rails
+                for slot in rail.slots
+                if slot.low < high and slot.high > low
+            ),
+            key=lambda slot: slot.low,
+        )
         if not hit:
             continue
         slots = " and ".join(f"{job.size(s.low)} to {job.size(s.high)}" for s in hit)

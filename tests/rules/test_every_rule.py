@@ -1,0 +1,399 @@
+"""One design past each limit and one exactly at it, made by changing lines of Larch Hill.
+
+Each case says which lines change, what must then be said and at which level, and the arithmetic
+that puts it there. The design at the limit must not raise the problem at that level.
+"""
+
+from __future__ import annotations
+
+import inspect
+import re
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+from parametric.job import Job, check
+from parametric.problems import Level
+from parametric.rules import RULES
+
+DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
+HOUSE = DESIGN.parents[1] / "house.yaml"
+
+Lines = dict[str, str]
+
+
+class Case(NamedTuple):
+    code: str
+    level: Level
+    bad: Lines
+    at_limit: Lines
+    says: str
+    exit_status: int
+
+
+def case(
+    code: str, level: Level, bad: Lines, at_limit: Lines, says: str, exit_status: int | None = None
+) -> Case:
+    status = exit_status if exit_status is not None else (1 if level == "stop" else 0)
+    return Case(code, level, bad, at_limit, says, status)
+
+
+CASES = (
+    # The frame is 40 and 5 must stand each side: 40 - 2*5 = 30 is the widest groove.
+    case(
+        "groove_leaves_no_wall",
+        "stop",
+        {"groove: 8.2 x 14": "groove: 31 x 14"},
+        {"groove: 8.2 x 14": "groove: 30 x 14"},
+        "The groove is 31 wide in an 40 frame and leaves 4.5 each side; at least 5 is needed.",
+    ),
+    # Stile 120: a slot of 126 comes out by 6; behind 110 the least of 10 is left.
+    case(
+        "slot_comes_through",
+        "stop",
+        {"slot: 12 x 62 x 46": "slot: 12 x 62 x 126"},
+        {"slot: 12 x 62 x 46": "slot: 12 x 62 x 119"},
+        "The slot comes out of the far edge of the stile by 6; make it shallower or the stile "
+        "wider.",
+    ),
+    case(
+        "slot_comes_through",
+        "caution",
+        {"slot: 12 x 62 x 46": "slot: 12 x 62 x 111"},
+        {"slot: 12 x 62 x 46": "slot: 12 x 62 x 110"},
+        "9 of stile behind them",
+    ),
+    # The dividing rail is 90 without a groove: a slot of 90 just fits it; but the bottom rail
+    # holds two in 240 - 40 - 20 = 180, so 90 is the limit there too.
+    case(
+        "slot_finds_no_wood",
+        "stop",
+        {"slot: 12 x 62 x 46": "slot: 12 x 90.5 x 46"},
+        {"slot: 12 x 62 x 46": "slot: 12 x 90 x 46"},
+        "The dividing rail has 90 of wood clear of its grooves",
+    ),
+    # Tenon 12 thick in a slot 12 wide is the limit.
+    case(
+        "tenon_too_big",
+        "stop",
+        {"tenon: 12 x 60 x 90": "tenon: 12.5 x 60 x 90"},
+        {"tenon: 12 x 60 x 90": "tenon: 12 x 62 x 92"},
+        "The tenon is 12.5 thick and its slots take 12",
+    ),
+    # Edge 15, tongue 8, back rebate 5: 8 + 7 = 15 is the limit of the rebate.
+    case(
+        "panel_cannot_be_cut",
+        "stop",
+        {"back rebate: 5": "back rebate: 7.5"},
+        {"back rebate: 5": "back rebate: 7"},
+        "tongue and back rebate need 15.5 and the edge is 15 thick",
+    ),
+    # Engagement at 6 %: with C dW = opening + 2g - 2c over 1.00867, times 0.99422.
+    # Groove 14 gives 7.19; each mm of groove is worth 0.9857: 11.78 deep gives 5.00.
+    case(
+        "panel_leaves_groove",
+        "stop",
+        {"groove: 8.2 x 14": "groove: 8.2 x 11"},
+        {"groove: 8.2 x 14": "groove: 8.2 x 12"},
+        "keeps 4.2 in each groove; at least 5 is needed",
+    ),
+    # 13 of engagement when damp, and 1 to spare: a tongue of 14 is the limit.
+    case(
+        "tongue_too_short",
+        "stop",
+        {"tongue: 8 x 15": "tongue: 8 x 13.5"},
+        {"tongue: 8 x 15": "tongue: 8 x 14"},
+        "The tongue is 13.5 long and goes 13 into its groove",
+    ),
+    case(
+        "tongue_too_thick",
+        "stop",
+        {"tongue: 8 x 15": "tongue: 8.3 x 15"},
+        {"tongue: 8 x 15": "tongue: 8.2 x 15"},
+        "The tongue is 8.3 thick and the groove 8.2 wide",
+    ),
+    # 40/2 + 8/2 + b - 28 >= 0 needs a back rebate of 4.
+    case(
+        "field_stands_proud",
+        "stop",
+        {"back rebate: 5": "back rebate: 3"},
+        {"back rebate: 5": "back rebate: 4"},
+        "stands 1 out of the frame's face",
+    ),
+    # (40 - 6)/2 - 1.5 = 15.5 is the deepest stop behind tape of 1.5.
+    case(
+        "stops_too_deep",
+        "stop",
+        {"held by: stops": "held by: stops, stop: 12 x 16"},
+        {"held by: stops": "held by: stops, stop: 12 x 15.5"},
+        "The stops stand 0.5 out of each face",
+    ),
+    case(
+        "glass_has_no_bite",
+        "stop",
+        {"held by: stops": "held by: stops, stop: 3 x 14.5"},
+        {"held by: stops": "held by: stops, stop: 3.5 x 14.5"},
+        "The stops are 3 wide and the glass clears the opening by 3",
+    ),
+    # 40 - 2*(d + 0.2) >= 6 lets a body be 16.8 deep.
+    case(
+        "pockets_leave_no_web",
+        "stop",
+        {"body: 150 x 32 x 14": "body: 150 x 32 x 17"},
+        {"body: 150 x 32 x 14": "body: 150 x 32 x 16.8"},
+        "leave 5.6 of wood between them",
+    ),
+    # Flange pocket 42.6 wide about the centre: 21.3 from the edge is the limit.
+    case(
+        "pocket_off_the_stile",
+        "stop",
+        {"from edge: 60": "from edge: 21"},
+        {"from edge: 60": "from edge: 22"},
+        "does not lie within the stile",
+    ),
+    # The lock rail's slot ends at 816; the body pocket is 150.6 long: its centre must stand at
+    # 816 + 75.3 = 891.3 or more, which is 903.3 above the floor.
+    case(
+        "pocket_meets_slot",
+        "stop",
+        {"height: 1000": "height: 903"},
+        {"height: 1000": "height: 903.3"},
+        "cuts into the lock rail's slot at 754 to 816",
+    ),
+    # Corner 3 + 0.3 = 3.3 admits a cutter of 6.6.
+    case(
+        "cutter_too_big",
+        "stop",
+        {"cutter: 6}\nfinish": "cutter: 8}\nfinish", "faces: both, cutter: 6": "faces: both, cutter: 8"},
+        {"faces: both, cutter: 6": "faces: both, cutter: 6.6"},
+        "A cutter of 8 leaves a corner of 4; the pull's is 3.3. The largest that fits is 6.",
+    ),
+    case(
+        "cutter_too_big",
+        "note",
+        {},
+        {"body corner: 3": "body corner: 5.7"},
+        "the 8 leaves a corner of 4, and the pull's is 3.3",
+    ),
+    # 203 dado set, 14 deep, ramps 51.4: no slot may start below 714 + 51.4 = 765.4 nor end above
+    # 174.6. Slots moved out of the way leave nothing to say.
+    case(
+        "sawn_groove_meets_slot",
+        "stop",
+        {"groove by: router": "groove by: saw"},
+        {
+            "groove by: router": "groove by: saw",
+            "lock rail: 150": "lock rail: 250",
+            "off groove: 6": "off groove: 54",
+            "      tenons: 2\n": "",
+        },
+        "through the slots at 158 to 220 and 754 to 816",
+    ),
+    case(
+        "sawn_groove_meets_slot",
+        "note",
+        {},
+        {
+            "lock rail: 150": "lock rail: 250",
+            "off groove: 6": "off groove: 54",
+            "      tenons: 2\n": "",
+        },
+        "would ramp 51.4 past each stop, to 174.6 and 765.4",
+    ),
+    case(
+        "hanger_rating_unknown",
+        "caution",
+        {},
+        {"hangers: 2": "hangers: 2, carries: 40 kg"},
+        "is not written",
+    ),
+    case(
+        "hanger_overloaded",
+        "stop",
+        {"hangers: 2": "hangers: 2, carries: 15 kg"},
+        {"hangers: 2": "hangers: 2, carries: 19 kg"},
+        "is rated for 15 kg",
+    ),
+    case(
+        "fixing_not_known",
+        "caution",
+        {"fixing: solid timber": "fixing: not known"},
+        {"fixing: solid timber": "fixing: masonry"},
+        "is not known",
+    ),
+    # 2078 - 2069 = 9 of rise; the house lets 3 pass.
+    case(
+        "uneven_floor_gap",
+        "caution",
+        {},
+        {"{left: 2078, middle: 2074, right: 2069}": "{left: 2072, middle: 2070, right: 2069}"},
+        "runs 21, 17, 12 from left to right: the floor rises 9 to the right",
+    ),
+    # 79*cos(8.72) = 78.1; 75 * 1.05 = 78.75 is more, so caution; 74 * 1.05 = 77.7 is less.
+    case(
+        "blade_will_not_reach",
+        "caution",
+        {},
+        {"bevel run: 75": "bevel run: 74"},
+        "your saw reaches 78.1, 3.1 more than it must",
+    ),
+    case(
+        "blade_will_not_reach",
+        "stop",
+        {"bevel run: 75": "bevel run: 79"},
+        {"bevel run: 75": "bevel run: 78"},
+        "it does not get there",
+    ),
+    # 40 - 18 - 15 = 7 is under 10; a site trim of 12 leaves 10.
+    case(
+        "little_wood_over_guide",
+        "caution",
+        {},
+        {"site trim: 15": "site trim: 12"},
+        "a further 15 planed off on site leaves 7",
+    ),
+    case(
+        "little_wood_over_guide",
+        "stop",
+        {"groove: 9 x 18": "groove: 9 x 40"},
+        {"groove: 9 x 18": "groove: 9 x 39"},
+        "they meet",
+    ),
+    case(
+        "fingers_between_leaves",
+        "caution",
+        {},
+        {"spacing: 52": "spacing: 40"},
+        "12 between the passing leaves: fingers can be caught. Nothing may stand out more than 6.",
+    ),
+    case(
+        "leaves_touch",
+        "stop",
+        {"spacing: 52": "spacing: 40"},
+        {"spacing: 52": "spacing: 46"},
+        "The leaves cannot pass: 0 between them.",
+    ),
+    case(
+        "pull_hits_leaf",
+        "stop",
+        {"fit: 0.3": "fit: 0.3, stands out: 6.5"},
+        {"fit: 0.3": "fit: 0.3, stands out: 6"},
+        "it may stand out 6 at most",
+    ),
+    case(
+        "glass_not_safety",
+        "caution",
+        {"kind: toughened": "kind: ordinary"},
+        {"kind: toughened": "kind: laminated"},
+        "Glass in a door: safety glass unless a 76 ball cannot pass. Your pane is 778.5 × 515.",
+    ),
+    case(
+        "glass_not_safety",
+        "note",
+        {},
+        {"kind: toughened": "kind: ordinary"},
+        "Safety glass, toughened",
+    ),
+    case(
+        "moisture_out_of_range",
+        "caution",
+        {"timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 18 %}\ntimber tulipwood:"},
+        {"timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 14 %}\ntimber tulipwood:"},
+        "18 % is outside 6 to 14 %, where the movement figures hold; is the timber dry?",
+        # What 18 % does to the panel is told too: it leaves its groove when dry.
+        exit_status=1,
+    ),
+    case(
+        "moisture_contradicts_itself",
+        "caution",
+        {"timber tulipwood:": "moisture: {made: 12 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"},
+        {"timber tulipwood:": "moisture: {made: 11 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"},
+        "outside the year of its room",
+    ),
+    # Level grain: 460 + 28 - 2 = 486 over 1.00867 is 481.8 high; it moves 481.8*0.00289*5 = 7.0.
+    case(
+        "panel_moves_upright",
+        "note",
+        {"grain: upright": "grain: level"},
+        {},
+        "so it moves 7 up and down over the year",
+    ),
+    case(
+        "heavy_leaf",
+        "note",
+        {},
+        {"timber tulipwood:": "limits: {one person: 40 kg}\ntimber tulipwood:"},
+        "two people to lift",
+    ),
+    case(
+        "reading_doubted",
+        "caution",
+        {"bottom: 1829": "bottom: about 1829"},
+        {"middle: 1824": "middle: about 1824"},
+        "rests on width bottom",
+    ),
+    # Stiles of 512 leave rails of 1024.5 - 1024 = 0.5; 513 leave less than nothing.
+    case(
+        "part_has_no_size",
+        "stop",
+        {"stiles: 120": "stiles: 520\n  pinned: {}", "overlap: stile": "overlap: 120"},
+        {},
+        "would be -15.5",
+    ),
+)
+
+
+def written(tmp_path: Path, lines: Lines) -> Path:
+    text = DESIGN.read_text(encoding="utf-8")
+    for old, new in lines.items():
+        if old in text:
+            text = text.replace(old, new, 1)
+    path = tmp_path / "design.yaml"
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def checked(tmp_path: Path, lines: Lines) -> Job:
+    return check(written(tmp_path, lines), house=HOUSE, user_house=False)
+
+
+@pytest.mark.parametrize("one", CASES, ids=lambda c: f"{c.code}-{c.level}")
+def test_past_the_limit(tmp_path: Path, one: Case) -> None:
+    job = checked(tmp_path, one.bad)
+    found = [p for p in job.problems if (p.code, p.level) == (one.code, one.level)]
+    assert found, [(p.code, p.level, p.message) for p in job.problems]
+    assert any(one.says in p.message for p in found), [p.message for p in found]
+    assert job.exit_status == one.exit_status
+    for problem in found:
+        assert problem.found
+        assert problem.allowed
+        assert problem.level == "note" or problem.fix
+        assert problem.where is not None
+        assert problem.where.line > 0
+
+
+@pytest.mark.parametrize("one", CASES, ids=lambda c: f"{c.code}-{c.level}")
+def test_at_the_limit(tmp_path: Path, one: Case) -> None:
+    job = checked(tmp_path, one.at_limit)
+    assert job.resolved is not None, [p.message for p in job.problems]
+    if one.at_limit:
+        assert (one.code, one.level) not in {(p.code, p.level) for p in job.problems}
+
+
+def test_every_rule_has_its_pair() -> None:
+    """Every code that a rule's file can raise stands among the cases."""
+    tried = {one.code for one in CASES}
+    for rule in RULES:
+        source = inspect.getsource(inspect.getmodule(rule) or rule)
+        codes = set(re.findall(r'code="(\w+)"', source))
+        assert codes, rule.__name__
+        assert codes <= tried, (rule.__name__, codes - tried)
+
+
+def test_every_change_finds_its_line() -> None:
+    """A case that changes nothing would prove nothing."""
+    text = DESIGN.read_text(encoding="utf-8")
+    for one in CASES:
+        for lines in (one.bad, one.at_limit):
+            assert not lines or any(old in text for old in lines), one
