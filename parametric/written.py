@@ -78,18 +78,21 @@ class Branch(dict[str, Any]):
 
 
 def refuse(
-    code: str, message: str, *, found: str = "", allowed: str = "", fix: str = ""
+    code: str,
+    message: str,
+    *,
+    found: str = "",
+    allowed: str = "",
+    fix: str = "",
+    where: Where | None = None,
 ) -> PydanticCustomError:
     """The answer to a value that cannot be: raise it from a validator.
 
     `{key}` in the message stands for the key the value was written under, and `{heading}`
-    for the block.
+    for the block; `where` is the line at fault when it is another than that key's.
     """
-    return PydanticCustomError(
-        "refused",
-        "{message}",
-        {"code": code, "message": message, "found": found, "allowed": allowed, "fix": fix},
-    )
+    answer = {"code": code, "message": message, "found": found, "allowed": allowed, "fix": fix}
+    return PydanticCustomError("refused", "{message}", {**answer, "where": where})
 
 
 def _text(value: object, wanted: str) -> Text:
@@ -269,6 +272,14 @@ def _pair(value: object) -> tuple[Figure, Figure]:
 def _triple(value: object) -> tuple[Figure, Figure, Figure]:
     first, second, third = _sizes(value, 3)
     return first, second, third
+
+
+def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
+    """One to `most` sizes with x between them: what was measured of a finished thing."""
+    written = [part.strip() for part in re.split(r"\s+x\s+", text)]
+    if len(written) > most:
+        raise refuse("wrong_sizes", f"{key} takes up to {_NUMBER_WORDS[most]} with x between them.")
+    return tuple(_figure(text, _size(part, text), "mm") for part in written)
 
 
 # Numbers that are not lengths ---------------------------------------------------------------

@@ -136,7 +136,7 @@ class Limits:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Coverage:
+class Coating:
     """How far a litre goes, m2, and what is bought over, %."""
 
     primer_covers: Figure
@@ -157,4 +157,4 @@ class Shop:
     accuracy: Accuracy
     moisture: Moisture
     limits: Limits
-    finish: Coverage
+    finish: Coating

@@ -1,0 +1,267 @@
+"""The words of the language: which blocks there are, which of them build, and which not yet.
+
+A legal word that this version cannot build is answered as such, never ignored and never
+called a spelling mistake.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+
+from parametric.design.leaf import LeafSpec
+from parametric.design.records import ApprovedSpec
+from parametric.design.settings import (
+    AccuracySpec,
+    BlanksSpec,
+    ClampsSpec,
+    ClientSpec,
+    FinishSpec,
+    LimitsSpec,
+    MakerSpec,
+    MoistureSpec,
+    PaperSpec,
+    RouterSpec,
+    SawSpec,
+    SheetSpec,
+    TimberSpec,
+)
+from parametric.design.survey import SurveySpec
+from parametric.hangings import DOOR_KINDS
+from parametric.hardware.guide import GuideSpec
+from parametric.hardware.pull import PullSpec
+from parametric.hardware.track import TrackSpec
+from parametric.infill.glass import GlassSpec
+from parametric.infill.raised_panel import RaisedPanelSpec
+from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.written import Block, Group, spoken
+
+NEWEST = 1
+"""The version of the language that this tool writes and reads."""
+
+FILE_KEYS: tuple[str, ...] = ("stilewright", "job", "units")
+
+KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
+    {
+        "door": MappingProxyType(dict[str, type[Block]](DOOR_KINDS)),
+        "panel": MappingProxyType({"raised": RaisedPanelSpec}),
+        "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
+        "pull": MappingProxyType({"recessed": PullSpec}),
+    }
+)
+"""Blocks that are read by their `kind`, and the Spec of each kind that builds."""
+
+PLAIN: Mapping[str, type[Block]] = MappingProxyType(
+    {
+        "survey": SurveySpec,
+        "leaf": LeafSpec,
+        "glass": GlassSpec,
+        "track": TrackSpec,
+        "guide": GuideSpec,
+        "finish": FinishSpec,
+        "timber": TimberSpec,
+        "sheet": SheetSpec,
+        "client": ClientSpec,
+        "maker": MakerSpec,
+        "shop": PaperSpec,
+        "saw": SawSpec,
+        "router": RouterSpec,
+        "clamps": ClampsSpec,
+        "blanks": BlanksSpec,
+        "accuracy": AccuracySpec,
+        "moisture": MoistureSpec,
+        "limits": LimitsSpec,
+    }
+)
+"""Blocks with one Spec."""
+
+RECORDS: tuple[str, ...] = ("revisions", "approved", "accepted", "as built", "cut")
+RECORD_SPECS: Mapping[str, type[Group]] = MappingProxyType({"approved": ApprovedSpec})
+BESIDE: tuple[str, ...] = ("approved", "accepted", "as built", "cut")
+"""Records that may stand in NAME.records.yaml beside the design."""
+
+NOT_BUILT_BLOCKS: tuple[str, ...] = (
+    "planks",
+    "slats",
+    "arch",
+    "board",
+    "hinge",
+    "lock",
+    "cabinet",
+    "bay",
+    "run",
+    "face frame",
+    "counter",
+    "offcuts",
+    "back",
+    "drawer",
+    "shelf",
+    "rates",
+    "option",
+)
+ONCE: tuple[str, ...] = (
+    *("sheet", "client", "maker", "shop", "saw", "router", "clamps", "blanks", "accuracy"),
+    *("moisture", "limits", "rates", "offcuts", *RECORDS),
+)
+"""Blocks that stand once in a file and take no name."""
+BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
+"""Blocks whose words may be left blank, to be filled in by hand on the paper."""
+
+HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
+
+BLOCKS: tuple[str, ...] = (*KINDS, *PLAIN, *RECORDS, *NOT_BUILT_BLOCKS)
+
+_DOOR_ALL = "kind in leaf floor_gap track guide hinge pull lock finish pinned like note"
+_SLIDES = f"{_DOOR_ALL} hung side_lap head_lap track_allowance"
+_SWINGS = f"{_DOOR_ALL} opens hinge_gap head_gap"
+
+
+def _words(written: str) -> tuple[str, ...]:
+    return tuple(spoken(word) for word in written.split())
+
+
+DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "sliding": _words(f"{_SLIDES} opens_to"),
+        "biparting": _words(f"{_SLIDES} meeting_gap astragal"),
+        "bypass": _words(f"{_SLIDES} leaves overlap tracks between_leaves beside_leaves"),
+        "pocket": _words(
+            f"{_SLIDES} pocket enters_jamb stays_in_pocket above_head left_out buffer "
+            "buffer_clearance"
+        ),
+        "bifold": _words(
+            f"{_DOOR_ALL} leaves folds_to jamb_gap fold_gap meeting_gap track_allowance"
+        ),
+        "hinged": _words(f"{_SWINGS} hinge_side lock_gap edge_bevel"),
+        "hinged pair": _words(
+            f"{_SWINGS} edge_bevel meeting_gap left_leaf right_leaf first_to_open "
+            "meeting_stiles meeting_rebate"
+        ),
+        "dutch": _words(
+            f"{_SWINGS} hinge_side lock_gap split split_gap split_joint upper_leaf lower_leaf"
+        ),
+    }
+)
+"""Every kind of door there is, with its keys; KINDS says which build."""
+
+MOVES: Mapping[str, str] = MappingProxyType(
+    {
+        **dict.fromkeys(("sliding", "biparting", "bypass", "pocket"), "slide"),
+        "bifold": "fold",
+        **dict.fromkeys(("hinged", "hinged pair", "dutch"), "swing"),
+    }
+)
+"""How each kind of door moves."""
+
+COUNTERPARTS: Mapping[str, str] = MappingProxyType(
+    {
+        "side lap": "hinge gap",
+        "head lap": "head gap",
+        "hinge gap": "side lap",
+        "head gap": "head lap",
+        "hinge side": "opens to",
+        "opens to": "hinge side",
+        "overlap": "meeting gap",
+        "meeting gap": "overlap",
+    }
+)
+"""What a key of one way to hang a door is called in another."""
+
+OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "door": tuple(DOOR_KEYS),
+        "panel": ("raised", "flat", "board"),
+        "joint": (
+            *("loose tenon", "mortise and tenon", "haunched tenon", "stub tenon"),
+            *("bridle", "half lap", "dowel", "mitre"),
+        ),
+        "pull": ("recessed", "edge", "bar", "knob"),
+    }
+)
+"""Every kind there is; KINDS says which build."""
+
+NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "survey": ("rake",),
+        "door": ("lock", "hinge", "tracks"),
+        "leaf": ("mullions", "arch"),
+        "glass": _words("weight frame_rebate muntin muntin_rebate bars"),
+        "joint": ("length", "pegs"),
+        "timber": ("stiffness",),
+        "client": ("from", "included", "not included", "words"),
+        "blanks": ("rough",),
+    }
+)
+"""Keys of blocks that build which do not build themselves."""
+
+NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
+    {
+        ("glass", "held by"): ("rebate",),
+        ("leaf", "sticking"): ("ovolo", "ogee", "bevel", "bead", "cove"),
+        ("leaf", "underside"): ("arch",),
+        ("pull", "stile"): ("meeting", "both", "closing"),
+    }
+)
+"""Legal values of keys that build which do not build themselves."""
+
+WAYS: Mapping[str, str] = MappingProxyType(
+    {
+        "hung": "a way to hang",
+        "grain": "a way for the grain to run",
+        "sawn": "a way to saw a log",
+        "held by": "a way to hold glass",
+        "groove by": "a machine for a groove",
+        "faces": "a face",
+        "stile": "a stile",
+        "fixing": "a fixing",
+        "tilts": "a way for a blade to tilt",
+        "marked": "a way to mark",
+        "bench paper": "a paper",
+        "drawing paper": "a paper",
+        "sticking": "a sticking",
+        "underside": "an underside",
+    }
+)
+"""What a word under a key is, for `"inside" is not a way to hang`."""
+
+CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
+    {
+        "door": MappingProxyType(
+            {
+                **{word: word for word in ("leaf", "track", "guide", "pull", "finish")},
+                "in": "survey",
+            }
+        ),
+        "leaf": MappingProxyType({word: word for word in ("panel", "glass", "joint")}),
+    }
+)
+"""Keys that call another block by its name, and the kind they call."""
+MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "pull", "finish")
+"""Calls that may say `none`."""
+
+
+def specs(kind: str) -> tuple[type[Block], ...]:
+    """Every Spec that a block of this kind may be read by."""
+    if kind in KINDS:
+        return tuple(KINDS[kind].values())
+    return (PLAIN[kind],) if kind in PLAIN else ()
+
+
+def keys_of(spec: type[Group]) -> tuple[str, ...]:
+    """The keys of a Spec as they are written."""
+    return tuple(spoken(field) for field in spec.model_fields)
+
+
+def split_heading(heading: str, kinds: Iterable[str] = BLOCKS) -> tuple[str, str] | None:
+    """A heading's kind and name (`""` without one); the longest kind wins; None for neither."""
+    for kind in sorted(kinds, key=len, reverse=True):
+        if heading == kind:
+            return kind, ""
+        if heading.startswith(f"{kind} "):
+            return kind, heading[len(kind) + 1 :].strip()
+    return None
+
+
+def full_heading(kind: str, name: str) -> str:
+    """The heading of a kind and a name."""
+    return f"{kind} {name}" if name else kind

@@ -1,0 +1,389 @@
+"""One file as a layer: its blocks by kind and name, every value with its place and origin."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from parametric.design.language import (
+    BLANK_ALLOWED,
+    BLOCKS,
+    FILE_KEYS,
+    HARDWARE,
+    NEWEST,
+    ONCE,
+    RECORDS,
+    full_heading,
+    split_heading,
+)
+from parametric.design.reading import Items, Keys, Node, Scalar, read
+from parametric.design.versions import up_to_date
+from parametric.figures import Origin, Where
+from parametric.names import nearest
+from parametric.problems import Problem
+from parametric.units import Unit
+from parametric.written import Branch, Text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layer:
+    """What one file says, block by block; `blocks` is empty where it cannot be read."""
+
+    file: str
+    unit: Unit
+    first: Where
+    job: Text | None
+    blocks: Mapping[tuple[str, str], Any]
+    problems: tuple[Problem, ...]
+    readable: bool = True
+
+    def names(self, kind: str) -> tuple[str, ...]:
+        """The names under which a kind stands in this file, in order; "" without one."""
+        return tuple(name for found, name in self.blocks if found == kind)
+
+
+def stop(code: str, message: str, where: Where | None, **more: str) -> Problem:
+    """A stop that must be mended before the design can be understood at all."""
+    return Problem(
+        code=code,
+        level="stop",
+        message=message,
+        where=where,
+        unreadable=True,
+        about=more.get("about", ""),
+        found=more.get("found", ""),
+        allowed=more.get("allowed", ""),
+        fix=more.get("fix", ""),
+    )
+
+
+def read_layer(content: bytes | str, file: str, origin: Origin) -> Layer:
+    """Read one file into its blocks.
+
+    Args:
+        content: the file's bytes, or its text.
+        file: its name as the user gave it.
+        origin: `chosen` for a design, `house` for a house file.
+    """
+    sheet = read(content, file)
+    if sheet.keys is None:
+        return _nothing(file, sheet.problems)
+    newer, version_problems = _version(sheet.keys, file)
+    if newer:
+        return _nothing(file, version_problems)
+    reader = _Reader(file, origin, _unit_of(sheet.keys))
+    reader.problems.extend((*sheet.problems, *version_problems))
+    return reader.layer(sheet.keys)
+
+
+def _nothing(file: str, problems: tuple[Problem, ...]) -> Layer:
+    return Layer(
+        file=file,
+        unit="mm",
+        first=Where(file, 1),
+        job=None,
+        blocks={},
+        problems=problems,
+        readable=False,
+    )
+
+
+def _top(keys: Keys, key: str) -> tuple[Scalar, Node] | None:
+    return next((entry for entry in keys.entries if entry[0].text == key), None)
+
+
+def _version(keys: Keys, file: str) -> tuple[bool, tuple[Problem, ...]]:
+    """Whether the file is newer than this tool, and what is wrong with its first line."""
+    found = _top(keys, "stilewright")
+    if found is None:
+        return False, (
+            stop(
+                "no_version",
+                f"Somewhere at the margin write `stilewright: {NEWEST}`, so that this file still "
+                "opens in ten years.",
+                Where(file, 1),
+                fix=f"Make the first line `stilewright: {NEWEST}`.",
+            ),
+        )
+    node = found[1]
+    where = Where(file, found[0].line)
+    written = node.text if isinstance(node, Scalar) else ""
+    if not re.fullmatch(r"[0-9]{1,6}", written) or int(written) == 0:
+        return False, (
+            stop(
+                "wrong_version",
+                f"stilewright: takes the version of the language, a whole number from 1 to {NEWEST}.",
+                where,
+                found=written,
+                allowed=f"1 to {NEWEST}",
+            ),
+        )
+    if int(written) > NEWEST:
+        return True, (
+            stop(
+                "newer_version",
+                f"This file is written in version {written} of the language; this tool reads up "
+                f"to {NEWEST}.",
+                where,
+                found=written,
+                allowed=f"up to {NEWEST}",
+                fix="Install a newer stilewright; nothing in the file needs changing.",
+            ),
+        )
+    if int(written) < NEWEST:
+        keys.entries = up_to_date(keys, int(written)).entries
+    return False, ()
+
+
+def _unit_of(keys: Keys) -> Unit:
+    found = _top(keys, "units")
+    inch = found is not None and isinstance(found[1], Scalar) and found[1].text == "inch"
+    return "inch" if inch else "mm"
+
+
+class _Reader:
+    """Turns the keys of one file into its blocks, collecting problems."""
+
+    def __init__(self, file: str, origin: Origin, unit: Unit) -> None:
+        self.file = file
+        self.origin = origin
+        self.unit = unit
+        self.problems: list[Problem] = []
+        self.job: Text | None = None
+        self.blocks: dict[tuple[str, str], Any] = {}
+
+    def layer(self, keys: Keys) -> Layer:
+        """All of the file."""
+        self._units(keys)
+        seen: dict[str, int] = {}
+        for key, node in keys.entries:
+            where = Where(self.file, key.line)
+            if (first := seen.setdefault(key.text, key.line)) != key.line:
+                self.problems.append(_doubled(key.text, "", first, where))
+            elif key.text in FILE_KEYS:
+                self._file_key(key, node)
+            else:
+                self._block(key, node, where)
+        version = _top(keys, "stilewright")
+        return Layer(
+            file=self.file,
+            unit=self.unit,
+            first=Where(self.file, version[0].line if version else 1),
+            job=self.job,
+            blocks=self.blocks,
+            problems=tuple(self.problems),
+        )
+
+    def _units(self, keys: Keys) -> None:
+        found = _top(keys, "units")
+        if found is None:
+            self.problems.append(
+                stop(
+                    "no_units",
+                    "At the margin write `units: mm` or `units: inch`, so that a bare number "
+                    "means something.",
+                    Where(self.file, 1),
+                    allowed="mm or inch",
+                )
+            )
+            return
+        key, node = found
+        written = node.text if isinstance(node, Scalar) else "a list"
+        if written in ("mm", "inch") or (isinstance(node, Scalar) and not written):
+            return
+        also = (
+            f"; a single value may still be written 60 {written}"
+            if written in ("cm", "m", "in")
+            else ""
+        )
+        self.problems.append(
+            stop(
+                "wrong_units",
+                f'Units are mm or inch, not "{written}"{also}.',
+                Where(self.file, key.line),
+                found=written,
+                allowed="mm or inch",
+            )
+        )
+
+    def _file_key(self, key: Scalar, node: Node) -> None:
+        where = Where(self.file, key.line)
+        if not isinstance(node, Scalar):
+            self.problems.append(
+                stop("wrong_value", f'"{key.text}" takes one line of text.', where)
+            )
+        elif not node.text and not node.quoted:
+            self.problems.append(_empty(key.text, where))
+        elif key.text == "job":
+            self.job = Text(node.text, where=where, origin=self.origin, unit=self.unit)
+
+    def _block(self, key: Scalar, node: Node, where: Where) -> None:
+        heading = " ".join(key.text.split())
+        found = split_heading(heading)
+        if found is None:
+            self.problems.append(_unknown_heading(key.text, where))
+            return
+        kind, name = found
+        if name and kind in ONCE:
+            self.problems.append(
+                stop(
+                    "name_not_taken",
+                    f'"{kind}" stands once in a file and takes no name.',
+                    where,
+                    found=heading,
+                    fix=f"Write `{kind}:`.",
+                )
+            )
+            return
+        if name in BLOCKS or "," in name or " / " in name or name == "none":
+            self.problems.append(
+                stop(
+                    "wrong_name",
+                    f'"{name}" cannot be the name of a {kind}: '
+                    + (
+                        "it is a word of the language."
+                        if name in BLOCKS or name == "none"
+                        else 'a name holds no comma and no " / ".'
+                    ),
+                    where,
+                    found=heading,
+                )
+            )
+            return
+        if isinstance(node, Scalar) and not node.text and not node.quoted:
+            self.problems.append(_empty(heading, where))
+            return
+        if isinstance(node, Scalar) and kind not in RECORDS:
+            self.problems.append(_no_keys(heading, node.text, where))
+            return
+        if (kind, name) in self.blocks:
+            first = self.blocks[kind, name]
+            line = first.here.line if isinstance(first, Branch) and first.here else where.line
+            self.problems.append(_doubled(heading, "", line, where))
+            return
+        self.blocks[kind, name] = self._tree(node, heading, where, self._origin(kind, node))
+
+    def _origin(self, kind: str, node: Node) -> Origin:
+        """Surveys and as-built sizes are measured, and so is hardware that says it was."""
+        if self.origin != "chosen":
+            return self.origin
+        measured = kind in ("survey", "as built") or (
+            kind in HARDWARE and isinstance(node, Keys) and _top(node, "measured") is not None
+        )
+        return "measured" if measured else "chosen"
+
+    def _tree(self, node: Node, heading: str, where: Where, origin: Origin) -> Any:
+        """A node as Text, Branch or list; empty values and doubled keys are answered here."""
+        if isinstance(node, Scalar):
+            return Text(node.text, where=Where(self.file, node.line), origin=origin, unit=self.unit)
+        if isinstance(node, Items):
+            return [
+                self._tree(item, heading, Where(self.file, item.line), origin)
+                for item in node.items
+                if not self._blank_item(item)
+            ]
+        branch = Branch(heading, where)
+        for key, value in node.entries:
+            here = Where(self.file, key.line)
+            words = " ".join(key.text.split())
+            if words in branch:
+                earlier = branch.lines[words]
+                self.problems.append(_doubled(words, heading, earlier.line if earlier else 0, here))
+                continue
+            if isinstance(value, Scalar) and not value.text and not value.quoted:
+                if heading not in BLANK_ALLOWED:
+                    self.problems.append(_empty(words, here))
+                continue
+            branch[words] = self._tree(value, heading, here, origin)
+            branch.lines[words] = here
+            branch.origins[words] = origin
+        return branch
+
+    def _blank_item(self, item: Node) -> bool:
+        blank = isinstance(item, Scalar) and not item.text and not item.quoted
+        if blank:
+            self.problems.append(
+                stop(
+                    "empty_value",
+                    "Nothing is written after this dash or comma (a # starts a comment).",
+                    Where(self.file, item.line),
+                )
+            )
+        return blank
+
+
+def _doubled(key: str, heading: str, first: int, where: Where) -> Problem:
+    place = f" in {heading}" if heading else ""
+    also = "here and earlier on this line" if first == where.line else f"here and on line {first}"
+    return stop(
+        "doubled_key",
+        f'"{key}" is written twice{place}, {also}; keep one.',
+        where,
+        about=heading or key,
+        found=key,
+        allowed="once",
+    )
+
+
+def _empty(key: str, where: Where) -> Problem:
+    return stop(
+        "empty_value",
+        f'Nothing is written after "{key}:" (a # starts a comment).',
+        where,
+        found="nothing",
+        fix="Write the value, or take the line out.",
+    )
+
+
+def _no_keys(heading: str, written: str, where: Where) -> Problem:
+    loose = re.fullmatch(r"([a-z][a-z ]*?) ?([-+]?[0-9].*)", written)
+    if loose:
+        return stop(
+            "no_colon", f"A colon is missing: write `{loose[1]}: {loose[2]}`.", where, found=written
+        )
+    return stop(
+        "wrong_value",
+        f'"{heading}" takes keys on the lines under it, or in braces: `{heading}: {{key: value}}`.',
+        where,
+        about=heading,
+        found=written,
+    )
+
+
+def _unknown_heading(heading: str, where: Where) -> Problem:
+    """The answer to a heading whose kind is no word of the language."""
+    plain = re.sub(r"[_\s]+", " ", heading).strip().lower()
+    known = (*BLOCKS, *FILE_KEYS)
+    if plain != heading and (split_heading(plain) or plain in FILE_KEYS):
+        return stop(
+            "unknown_block",
+            f'No such block as "{heading}": write "{plain}", lower case, with a space.',
+            where,
+            found=heading,
+            fix=f"Write `{plain}:`.",
+        )
+    words = heading.split()
+    best: tuple[float, str] | None = None
+    for count in range(1, len(words) + 1):
+        close = nearest(" ".join(words[:count]), known)
+        if close:
+            near = full_heading(close, " ".join(words[count:]))
+            likeness = _likeness(heading, near)
+            if best is None or likeness > best[0]:
+                best = (likeness, near)
+    return stop(
+        "unknown_block",
+        f'No such block as "{heading}".' + (f' Did you mean "{best[1]}"?' if best else ""),
+        where,
+        found=heading,
+        allowed=", ".join(known),
+        fix=f"Write `{best[1]}:`." if best else "",
+    )
+
+
+def _likeness(one: str, other: str) -> float:
+    import difflib
+
+    return difflib.SequenceMatcher(None, one, other).ratio()

@@ -1,0 +1,254 @@
+"""A leaf as written: its timber, its stiles, and what it is made of from top to bottom."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import (
+    Field,
+    ModelWrapValidatorHandler,
+    PlainValidator,
+    WithJsonSchema,
+    model_validator,
+)
+
+from parametric.figures import Figure
+from parametric.names import nearest
+from parametric.written import (
+    Block,
+    Branch,
+    Count,
+    Equal,
+    Group,
+    Length,
+    Name,
+    Parts,
+    Pins,
+    Rest,
+    Share,
+    Text,
+    refuse,
+)
+
+RAILS: tuple[str, ...] = (
+    "top rail",
+    "dividing rail",
+    "lock rail",
+    "mid rail",
+    "frieze rail",
+    "bottom rail",
+    "rail",
+)
+INFILLS: tuple[str, ...] = ("lite", "panel")
+"""What this version can put between two rails."""
+INFILLS_NOT_BUILT: tuple[str, ...] = ("planks", "slats")
+_BESIDE_RAIL: tuple[str, ...] = ("centre", "top", "bottom", "tenons", "underside")
+_BESIDE_INFILL: tuple[str, ...] = ("wide", "high", "of")
+
+
+def _one(value: object) -> Figure:
+    text = value if isinstance(value, Text) else Text(str(value))
+    if text != "1":
+        if re.fullmatch(r"[0-9]{1,3}", text) and text.strip("0"):
+            raise refuse(
+                "not_built_yet",
+                f'"{{key}}: {text}" (divided lites and panels) cannot be built by this version yet.',
+                found=str(text),
+                allowed="1",
+                fix="Leave the line out, or write 1.",
+            )
+        raise refuse(
+            "not_a_count", f'"{{key}}" takes a whole number, not "{text}".', found=str(text)
+        )
+    return Figure(1.0, origin=text.origin, unit="", where=text.where, source=text.source)
+
+
+One = Annotated[
+    Figure, PlainValidator(_one), WithJsonSchema({"enum": [1, "1"], "description": "1"})
+]
+"""A count of which this version builds one only."""
+
+
+class Band(Group):
+    """One line of a leaf's list: a rail with its size, or what stands between two rails."""
+
+    top_rail: Length | None = None
+    dividing_rail: Length | None = None
+    lock_rail: Length | None = None
+    mid_rail: Length | None = None
+    frieze_rail: Length | None = None
+    bottom_rail: Length | None = None
+    rail: Length | None = None
+    lite: Share | None = None
+    panel: Share | None = None
+    centre: Length | None = Field(default=None, description="held at this height: its middle")
+    top: Length | None = Field(default=None, description="held at this height: its upper edge")
+    bottom: Length | None = Field(default=None, description="held at this height: its lower edge")
+    tenons: Count | None = None
+    underside: Literal["straight"] | None = None
+    wide: One | None = None
+    high: One | None = None
+    of: Name | None = Field(default=None, description="the panel or glass block it is made by")
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _one_thing(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
+        if isinstance(data, (dict, Branch)):
+            _names_one_thing(list(data))
+        elif isinstance(data, str):
+            raise _no_colon(data)
+        return handler(data)
+
+    @property
+    def kind(self) -> str:
+        """What the line names: `lock rail`, `lite`."""
+        return next(word for word in (*RAILS, *INFILLS) if self._written(word) is not None)
+
+    @property
+    def is_rail(self) -> bool:
+        """True for wood across the leaf, False for what stands between."""
+        return self.kind in RAILS
+
+    @property
+    def size(self) -> Figure | Equal | Rest | Parts:
+        """How high it is, or how it shares."""
+        size = self._written(self.kind)
+        assert size is not None
+        return size
+
+    def _written(self, word: str) -> Figure | Equal | Rest | Parts | None:
+        found: Figure | Equal | Rest | Parts | None = getattr(self, word.replace(" ", "_"))
+        return found
+
+
+def _no_colon(written: str) -> Exception:
+    things = "|".join((*RAILS, *INFILLS, *INFILLS_NOT_BUILT))
+    if loose := re.fullmatch(rf"({things})(?: ?[:=]? ?(\S.*))?", written):
+        fix = f"- {loose[1]}: {loose[2] or 'its size'}"
+        return refuse("no_colon", f"A colon is missing: write `{fix}`.", found=written, fix=fix)
+    return refuse(
+        "no_colon",
+        f'"{written}" is no line of this list: each line is `- lock rail: 150`.',
+        found=written,
+    )
+
+
+def _names_one_thing(keys: list[str]) -> None:
+    """Refuse a line that names nothing that a leaf has, or two things at once."""
+    named = [key for key in keys if key in (*RAILS, *INFILLS)]
+    unbuilt = [key for key in keys if key in INFILLS_NOT_BUILT]
+    if unbuilt:
+        raise refuse(
+            "not_built_yet",
+            f'"{unbuilt[0]}" in a leaf cannot be built by this version yet.',
+            found=unbuilt[0],
+            allowed=", ".join((*RAILS, *INFILLS)),
+        )
+    if len(named) > 1:
+        raise refuse(
+            "two_things",
+            f"One line names one thing; this one names {' and '.join(named)}.",
+            found=", ".join(named),
+            fix="Begin each with its own dash.",
+        )
+    if not named:
+        allowed = (*RAILS, *INFILLS)
+        odd = next((key for key in keys if key not in (*_BESIDE_RAIL, *_BESIDE_INFILL)), None)
+        close = nearest(odd, allowed, 0.5) if odd else None
+        raise refuse(
+            "unknown_key",
+            f'No such thing as "{odd}" in the list of {{heading}}.'
+            + (f' Did you mean "{close}"?' if close else "")
+            if odd
+            else "This line of the list does not say what it is: begin with a rail, a lite or a panel.",
+            found=odd or "",
+            allowed=", ".join(allowed),
+        )
+    beside = _BESIDE_RAIL if named[0] in RAILS else _BESIDE_INFILL
+    other = _BESIDE_INFILL if named[0] in RAILS else _BESIDE_RAIL
+    if wrong := next((key for key in keys if key in other), None):
+        raise refuse(
+            "unknown_key",
+            f'A {named[0]} takes no "{wrong}".',
+            found=wrong,
+            allowed=", ".join(beside),
+        )
+
+
+class LeafSpec(Block):
+    """A framed leaf as written."""
+
+    timber: Name
+    sawn: Literal["flat", "quarter"] = Field(description="how the boards were sawn from the log")
+    thickness: Length
+    stiles: Length = Field(description="width of each stile")
+    sticking: Literal["square"]
+    trim: Length = Field(description="waste on each end, sawn off after glue-up")
+    site_trim: Length = Field(description="the most that may be planed off on site")
+    top_to_bottom: tuple[Band, ...]
+    panel: Name | None = None
+    glass: Name | None = None
+    joint: Name | None = None
+    pinned: Pins | None = None
+
+    @property
+    def rails(self) -> tuple[Band, ...]:
+        """The rails, from the top."""
+        return tuple(band for band in self.top_to_bottom if band.is_rail)
+
+    @model_validator(mode="after")
+    def _reads_as_a_leaf(self) -> Self:
+        _shares_once(self.top_to_bottom)
+        _rails_at_both_ends(self.top_to_bottom)
+        return self
+
+
+def _lines(bands: list[Band]) -> str:
+    lines = [str(band.line(band.kind).line) for band in bands]
+    return f"lines {', '.join(lines[:-1])} and {lines[-1]}"
+
+
+def _shares_once(bands: tuple[Band, ...]) -> None:
+    """One `rest` at most, and proportions never beside equals."""
+    rests = [band for band in bands if isinstance(band.size, Rest)]
+    if len(rests) > 1:
+        raise refuse(
+            "rest_twice",
+            f'"rest" stands on {_lines(rests)}; only one can take what is left. '
+            f'Did you mean "equal" on {"both" if len(rests) == 2 else "all"}?',
+            found=f"{len(rests)} times rest",
+            allowed="rest once",
+            fix='Write "equal" on each, or give all but one a size.',
+            where=rests[1].line(rests[1].kind),
+        )
+    parts = [band for band in bands if isinstance(band.size, Parts)]
+    others = [band for band in bands if isinstance(band.size, (Rest, Equal))]
+    if parts and others:
+        raise refuse(
+            "shares_mixed",
+            f"Parts stand beside equal or rest on {_lines([parts[0], others[0]])}; they never mix.",
+            fix="Write all of them as parts, or none.",
+            where=others[0].line(others[0].kind),
+        )
+
+
+def _rails_at_both_ends(bands: tuple[Band, ...]) -> None:
+    if len(bands) < 2 or not bands[0].is_rail or not bands[-1].is_rail:
+        end = "top" if not bands or not bands[0].is_rail else "bottom"
+        raise refuse(
+            "no_end_rail",
+            f"The list of {{heading}} has no rail at the {end}; a leaf's list begins and ends "
+            "with a rail.",
+            fix=f"Add `- {end} rail: ` and its size.",
+        )
+    for above, below in pairwise(bands):
+        if not above.is_rail and not below.is_rail:
+            raise refuse(
+                "no_rail_between",
+                f"A {above.kind} and a {below.kind} stand on {_lines([above, below])} with no "
+                "rail between them.",
+                fix="Write a rail between the two.",
+                where=below.line(below.kind),
+            )

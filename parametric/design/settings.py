@@ -1,0 +1,241 @@
+"""The blocks that a workshop writes once in its house file, and any job may write again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Literal, TypeVar
+
+from pydantic import Field
+
+from parametric.catalog.shop import (
+    Accuracy,
+    Blanks,
+    Clamps,
+    Coating,
+    Limits,
+    Maker,
+    Moisture,
+    Paper,
+    Router,
+    Saw,
+    Shop,
+)
+from parametric.written import (
+    Block,
+    Count,
+    Coverage,
+    Density,
+    Length,
+    Mass,
+    Movement,
+    Percent,
+    Words,
+)
+
+
+class MakerSpec(Block):
+    """Who makes it."""
+
+    name: Words | None = None
+    address: Words | None = None
+    phone: Words | None = None
+
+
+class SheetSpec(Block):
+    """What the title block says beside the job."""
+
+    number: Words | None = None
+    drawn_by: Words | None = None
+    date: Words | None = None
+
+
+class ClientSpec(Block):
+    """Who it is made for, and where."""
+
+    name: Words | None = None
+    place: Words | None = None
+
+
+class PaperSpec(Block):
+    """What is printed on, and to what step."""
+
+    bench_paper: Literal["A4", "letter"]
+    drawing_paper: Literal["A3", "A2", "tabloid"]
+    print_to: Length = Field(description="sizes of wood are printed to this step")
+    print_glass_and_pockets_to: Length = Field(
+        description="glass and machine pockets are printed to this step"
+    )
+
+
+class SawSpec(Block):
+    """The table saw, measured."""
+
+    blade: Length = Field(description="diameter")
+    most_height: Length = Field(description="of the blade over the table, upright, measured")
+    tilts: Literal["left", "right"] = Field(description="which way the blade leans")
+    kerf: Length
+    dado_set: Length = Field(description="diameter")
+
+
+class RouterSpec(Block):
+    """The cutters that are owned."""
+
+    cutters: tuple[Length, ...] = Field(
+        description="diameters of the cutters you own", min_length=1
+    )
+
+
+class ClampsSpec(Block):
+    """The clamps that are owned."""
+
+    owned: Count
+    caul: Length = Field(description="width of the cauls; 0 for none")
+    glue_minutes: Count = Field(description="how long the glue stays open")
+
+
+class BlanksSpec(Block):
+    """Rough over finished."""
+
+    length: Length
+    width: Length
+    panel: Length
+    filler: Length
+    waste: Percent
+    edge_band_spare: Percent
+
+
+class AccuracySpec(Block):
+    """How far each is trusted, plus or minus."""
+
+    reading: Length
+    marking: Length
+    slot: Length
+    clamping: Length
+    hanging: Length
+    marked: Literal["together", "singly"] = Field(description="together: leaves from one stick")
+
+
+class MoistureSpec(Block):
+    """At the bench, and in the room over a year."""
+
+    made: Percent
+    driest: Percent
+    dampest: Percent
+
+
+class LimitsSpec(Block):
+    """What this workshop will not go below."""
+
+    groove_wall: Length = Field(description="wood left beside a groove")
+    engagement: Length = Field(description="of a panel in its groove at its driest")
+    tongue_spare: Length = Field(
+        description="a tongue is longer than its deepest engagement by this"
+    )
+    pocket_wall: Length = Field(description="wood left between pockets back to back")
+    behind_slot: Length = Field(description="wood left between a slot's end and the far edge")
+    below_guide: Length = Field(description="wood left over the guide groove after site trim")
+    passing: Length = Field(description="air kept between leaves that pass")
+    uneven_gap: Length = Field(description="a floor gap may grow by this before it is mentioned")
+    reach_spare: Percent = Field(description="of a saw's reach, before it is mentioned")
+    screw_in_timber: Length = Field(description="least thread in solid timber")
+    one_person: Mass = Field(description="the most that one person lifts")
+
+
+class FinishSpec(Block):
+    """What goes on the wood."""
+
+    kind: Literal["paint", "varnish", "oil", "none"]
+    colour: Words | None = None
+    primer_coats: Count
+    top_coats: Count
+    primer_covers: Coverage
+    top_coat_covers: Coverage
+    spare: Percent
+
+
+class TimberSpec(Block):
+    """A timber's own figures, where they are better known than the tool's."""
+
+    density: Density | None = None
+    movement: Movement | None = Field(
+        default=None, description="across the grain, per cent of the width per cent of moisture"
+    )
+
+
+_S = TypeVar("_S", bound=Block)
+
+
+def make_shop(setting: Callable[[str], Block]) -> Shop:
+    """The Shop from its merged blocks.
+
+    Args:
+        setting: the block under a heading, all three layers merged.
+    """
+
+    def block(kind: str, spec: type[_S]) -> _S:
+        found = setting(kind)
+        assert isinstance(found, spec)
+        return found
+
+    maker = block("maker", MakerSpec)
+    paper, saw = block("shop", PaperSpec), block("saw", SawSpec)
+    clamps, blanks = block("clamps", ClampsSpec), block("blanks", BlanksSpec)
+    accuracy, moisture = block("accuracy", AccuracySpec), block("moisture", MoistureSpec)
+    finish = block("finish", FinishSpec)
+    return Shop(
+        maker=Maker(name=maker.name or "", address=maker.address or "", phone=maker.phone or ""),
+        paper=Paper(
+            bench_paper=paper.bench_paper,
+            drawing_paper=paper.drawing_paper,
+            print_to=paper.print_to,
+            print_glass_and_pockets_to=paper.print_glass_and_pockets_to,
+        ),
+        saw=Saw(
+            blade=saw.blade,
+            most_height=saw.most_height,
+            tilts=saw.tilts,
+            kerf=saw.kerf,
+            dado_set=saw.dado_set,
+        ),
+        router=Router(cutters=block("router", RouterSpec).cutters),
+        clamps=Clamps(owned=clamps.owned, caul=clamps.caul, glue_minutes=clamps.glue_minutes),
+        blanks=Blanks(
+            length=blanks.length,
+            width=blanks.width,
+            panel=blanks.panel,
+            filler=blanks.filler,
+            waste=blanks.waste,
+            edge_band_spare=blanks.edge_band_spare,
+        ),
+        accuracy=Accuracy(
+            reading=accuracy.reading,
+            marking=accuracy.marking,
+            slot=accuracy.slot,
+            clamping=accuracy.clamping,
+            hanging=accuracy.hanging,
+            marked=accuracy.marked,
+        ),
+        moisture=Moisture(made=moisture.made, driest=moisture.driest, dampest=moisture.dampest),
+        limits=_limits(block("limits", LimitsSpec)),
+        finish=Coating(
+            primer_covers=finish.primer_covers,
+            top_coat_covers=finish.top_coat_covers,
+            spare=finish.spare,
+        ),
+    )
+
+
+def _limits(limits: LimitsSpec) -> Limits:
+    return Limits(
+        groove_wall=limits.groove_wall,
+        engagement=limits.engagement,
+        tongue_spare=limits.tongue_spare,
+        pocket_wall=limits.pocket_wall,
+        behind_slot=limits.behind_slot,
+        below_guide=limits.below_guide,
+        passing=limits.passing,
+        uneven_gap=limits.uneven_gap,
+        reach_spare=limits.reach_spare,
+        screw_in_timber=limits.screw_in_timber,
+        one_person=limits.one_person,
+    )
