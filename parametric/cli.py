@@ -29,9 +29,7 @@ House = Annotated[
     Path | None,
     typer.Option("--house", metavar="FILE", help="Use this house file and look for no other."),
 ]
-Json = Annotated[
-    bool, typer.Option("--json", help="Print JSON for a program, and nothing else.")
-]
+Json = Annotated[bool, typer.Option("--json", help="Print JSON for a program, and nothing else.")]
 
 
 @app.command()
@@ -68,9 +66,7 @@ def build(
             help="Write drawings and model of a design that has stops, marked NOT FOR MAKING.",
         ),
     ] = False,
-    no_cache: Annotated[
-        bool, typer.Option("--no-cache", help="Build every solid anew.")
-    ] = False,
+    no_cache: Annotated[bool, typer.Option("--no-cache", help="Build every solid anew.")] = False,
     json: Json = False,
 ) -> None:
     """Write the job pack: preview, model, shop drawings, machine files, lists, numbers."""
@@ -80,7 +76,7 @@ def build(
         house=house,
         with_stops=with_stops,
         use_cache=not no_cache,
-        progress=(lambda step: None) if json else _say_step,
+        progress=None if json else _say_step,
     )
     problems = (*built.job.problems, *built.problems)
     if json:
@@ -135,8 +131,12 @@ def cutlist(design: DesignFile, house: House = None, json: Json = False) -> None
         _stop(job.problems, json)
     lists = jobs.lists(job)
     if json:
-        _print_json({title: [dict(zip(t.header, row, strict=True)) for row in t.rows]
-                     for title, t in lists.items()})
+        _print_json(
+            {
+                title: [dict(zip(t.header, row, strict=True)) for row in t.rows]
+                for title, t in lists.items()
+            }
+        )
         raise typer.Exit(0)
     for title, table in lists.items():
         typer.echo(title)
@@ -150,9 +150,7 @@ def new(
     path: Annotated[
         Path, typer.Argument(metavar="FILE", help="The file to make; it must not be there yet.")
     ],
-    kind: Annotated[
-        str, typer.Option("--kind", help="Which starter to copy.")
-    ] = "bypass",
+    kind: Annotated[str, typer.Option("--kind", help="Which starter to copy.")] = "bypass",
     house: Annotated[
         bool, typer.Option("--house", help="Make a house file instead of a design.")
     ] = False,
@@ -176,7 +174,9 @@ def doctor(json: Json = False) -> None:
     """Try everything the tool needs of this machine, and say what is missing and how to get it."""
     found = jobs.doctor()
     if json:
-        _print_json([{"what": f.what, "works": f.works, "says": f.says, "fix": f.fix} for f in found])
+        _print_json(
+            [{"what": f.what, "works": f.works, "says": f.says, "fix": f.fix} for f in found]
+        )
     else:
         for trial in found:
             typer.echo(f"{'works  ' if trial.works else 'MISSING'}  {trial.what}: {trial.says}")
@@ -212,7 +212,9 @@ def _print_problems(problems: tuple[Problem, ...]) -> None:
 
 
 def _verdict(problems: tuple[Problem, ...]) -> str:
-    counted = {level: sum(p.level == level for p in problems) for level in ("stop", "caution", "note")}
+    counted = {
+        level: sum(p.level == level for p in problems) for level in ("stop", "caution", "note")
+    }
     words = ", ".join(
         f"{count} {level}{'s' if count != 1 else ''}" for level, count in counted.items() if count
     )

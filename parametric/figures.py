@@ -53,6 +53,7 @@ class Figure(float):
         source: str | None = None,
         about: bool = False,
     ) -> Figure:
+        """A written, measured or catalogued number; arithmetic makes all the others."""
         self = float.__new__(cls, value)
         self.name = name
         self.op = op

@@ -18,7 +18,9 @@ from pathlib import Path
 
 from parametric import rules
 from parametric.catalog.shop import Shop
-from parametric.design import Design, load, new_design, new_house, schema
+from parametric.design import Design, load
+from parametric.design.schema import schema
+from parametric.design.starters import new_design, new_house
 from parametric.figures import Figure
 from parametric.model import Assembly
 from parametric.names import match, nearest
@@ -27,6 +29,7 @@ from parametric.pack.numbers import figure_record, figures, problem_record
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
+from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
 from parametric.trade.cutlist import cut_list
 from parametric.trade.explain import explain as explain_figure
@@ -111,6 +114,7 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
     assembly = make_parts(resolved)
     loads = leaf_loads(resolved, assembly)
     problems += rules.check(Checked(resolved=resolved, assembly=assembly, loads=loads))
+    problems = accept(problems, loaded.design.records.accepted)
     return Job(
         path=path,
         house=loaded.house_file,
@@ -131,7 +135,7 @@ def build(
     user_house: bool = True,
     with_stops: bool = False,
     use_cache: bool = True,
-    progress: Callable[[str], None] = lambda step: None,
+    progress: Callable[[str], None] | None = None,
 ) -> Built:
     """Check a design and write its job pack; nothing is written when it cannot be made.
 
@@ -150,6 +154,7 @@ def build(
     from parametric.pack.placing import may_place, place_pack
     from parametric.pack.slug import slug
 
+    say = progress or _silent
     job = check(path, house=house, user_house=user_house)
     halted = stops(job.problems)
     if job.resolved is None or job.assembly is None:
@@ -169,9 +174,9 @@ def build(
         job.problems,
         not_for_making=bool(halted),
         use_cache=use_cache,
-        progress=progress,
+        progress=say,
     )
-    progress("putting the pack in place")
+    say("putting the pack in place")
     placed = place_pack(folder, files, design=owner)
     return Built(
         job=job,
@@ -180,6 +185,11 @@ def build(
         kept=placed.kept,
         problems=placed.problems,
     )
+
+
+def _silent(step: str) -> None:
+    """Progress for nobody."""
+    del step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -247,6 +247,8 @@ def ramp_area(radius: float, depth: float) -> float:
 
     Half the circular segment of height `depth`.
     """
+    if depth > radius:
+        raise ValueError(f"a blade of radius {radius} does not stand {depth} out of the table")
     half = math.acos((radius - depth) / radius)
     return (radius**2 * half - (radius - depth) * ramp_length(radius, depth)) / 2
 
@@ -385,7 +387,7 @@ class Part:
 
     @property
     def mass(self) -> float:
-        """kg."""
+        """Kg."""
         return self.volume * float(self.material.density) / 1e9
 
     @property

@@ -8,10 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from parametric.cnc.bench_work import BENCH_LIST_HEADER, bench_work
+from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
 from parametric.cnc.setups import SetUp, set_ups
-from parametric.cnc.tool_list import TOOL_LIST_HEADER, bench_list, tool_list
+from parametric.cnc.tool_list import (
+    BENCH_LIST_HEADER,
+    TOOL_LIST_HEADER,
+    bench_list,
+    tool_list,
+)
 from parametric.drawing import Drawings, draw
 from parametric.model import Assembly
 from parametric.pack.numbers import numbers
@@ -62,12 +67,12 @@ def contents(
     files: dict[str, bytes] = {}
 
     progress("drawing the sheets")
-    drawings = draw(
-        resolved, assembly, loads, problems, mark=short, not_for_making=not_for_making
-    )
+    drawings = draw(resolved, assembly, loads, problems, mark=short, not_for_making=not_for_making)
     files["shop/drawings.pdf"] = write_pdf(drawings.sheets)
     for sheet in drawings.sheets:
-        files[f"shop/drawing-{sheet.title.sheet}-{slug(sheet.title.document)}.dxf"] = write_dxf(sheet)
+        files[f"shop/drawing-{sheet.title.sheet}-{slug(sheet.title.document)}.dxf"] = write_dxf(
+            sheet
+        )
 
     progress("building the solids")
     step, glb, solids = _model(assembly, use_cache)

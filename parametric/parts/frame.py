@@ -122,7 +122,8 @@ def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
         depth=field.panel.groove_depth,
         corner=(making.cutter or 0.0) / 2 if routed else 0.0,
         squared=routed,
-        ramp=0.0 if routed else field.blade / 2,
+        # A groove too deep for the blade is a stop; it is shown without ramps.
+        ramp=0.0 if routed or field.panel.groove_depth >= field.blade / 2 else field.blade / 2,
         making=making,
     )
 

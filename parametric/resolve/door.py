@@ -24,6 +24,7 @@ from parametric.resolve.calls import called
 from parametric.resolve.leaf import Leaf, LeafParts, Side, resolve_leaf
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
+from parametric.resolve.written_sizes import zero_sizes
 from parametric.units import length_text
 
 
@@ -64,8 +65,8 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
     problems = list(found)
     if opening is None:
         return None, tuple(problems)
-    door, found = _resolve_door(design, shop, name, spec, survey, opening)
-    problems += found
+    door, more = _resolve_door(design, shop, name, spec, survey, opening)
+    problems += more
     if door is None:
         return None, tuple(problems)
     resolved = Resolved(
@@ -75,8 +76,9 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
         door=door,
         finish=called(design, spec, "finish", FinishSpec),
     )
-    if spec.pinned:
-        problems += compare_pins(spec.pinned, collect(resolved.door), design.unit)
+    known = collect(resolved.door)
+    for pins in (spec.pinned, door.leaves[0].written.pinned):
+        problems += compare_pins(pins or {}, known, design.unit)
     return resolved, tuple(problems)
 
 
@@ -86,6 +88,21 @@ def _resolve_door(
     blocks, leaf_spec = _blocks(design, spec)
     track_spec = called(design, spec, "track", TrackSpec)
     assert track_spec is not None
+    nothing = list(
+        zero_sizes(
+            (
+                ("leaf", leaf_spec),
+                ("panel", blocks.panel),
+                ("glass", blocks.glass),
+                ("joint", blocks.joint),
+                ("track", track_spec),
+                ("guide", blocks.guide),
+                ("pull", blocks.pull),
+            )
+        )
+    )
+    if nothing:
+        return None, nothing
     hanging = size_bypass(
         spec,
         widest=opening.widest,

@@ -146,22 +146,26 @@ class LeafParts:
 
 def resolve_timber(design: Design, name: str) -> Timber:
     """The catalogue's timber, with what the design or house says of it in place of its facts."""
-    timber = TIMBERS[name]
+    known = TIMBERS.get(name)
     written = design.block("timber", name)
     if not isinstance(written, TimberSpec):
-        return timber
-    density, moves = timber.density, (timber.tangential, timber.radial)
+        assert known is not None, "the reader has looked the timber up"
+        return known
+    density = known.density if known is not None else None
+    moves = (known.tangential, known.radial) if known is not None else None
     if written.density is not None:
         density = named(join(name, "density"), written.density, "kg/m3")
     if written.movement is not None:
-        moved = written.movement / 100
+        moved = named(join(name, "movement coefficient"), written.movement / 100, "per %")
         moves = (moved, moved)
+    assert density is not None, "the reader has seen to that"
+    assert moves is not None, "the reader has seen to that"
     return Timber(
-        name=timber.name,
+        name=name,
         density=density,
         tangential=moves[0],
         radial=moves[1],
-        source=timber.source,
+        source=known.source if known is not None else "as written",
     )
 
 
@@ -347,7 +351,8 @@ def _panel(
     ramp = named(
         join(band.name, "saw ramp"),
         Figure(
-            ramp_length(float(blade) / 2, float(panel.groove_depth)),
+            # A groove deeper than the blade's radius cannot be sawn; past it no ramp grows longer.
+            ramp_length(float(blade) / 2, min(float(panel.groove_depth), float(blade) / 2)),
             op="half chord at depth",
             args=(blade, panel.groove_depth),
         ),

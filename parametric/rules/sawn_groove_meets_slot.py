@@ -18,6 +18,7 @@ from parametric.rules.checked import Checked
 
 def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
     """Stop when the design saws the groove; a note when it is routed, so that nobody saws it."""
+    yield from _too_deep_to_saw(job)
     for field in job.leaf.panels:
         low, high = field.ramp_low, field.ramp_high
         hit = sorted(
@@ -46,3 +47,21 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
             allowed=f"{job.size(field.groove_low)} to {job.size(field.groove_high)}",
             fix="Rout the groove: `groove by: router`.",
         )
+
+
+def _too_deep_to_saw(job: Checked) -> Iterator[Problem]:
+    """A blade stands less than its radius out of the table."""
+    for field in job.leaf.panels:
+        deep, reach = field.panel.groove_depth, field.blade / 2
+        if field.panel.groove_by == "saw" and deep >= reach:
+            yield Problem(
+                code="groove_too_deep_to_saw",
+                level="stop",
+                message=f"A groove {job.fine(deep)} deep cannot be sawn with a dado set of "
+                f"{job.size(field.blade)}.",
+                where=origin_line(deep),
+                about=deep.name or "",
+                found=job.fine(deep),
+                allowed=f"less than {job.fine(reach)}",
+                fix="Rout the groove: `groove by: router`.",
+            )

@@ -165,7 +165,10 @@ CASES = (
     case(
         "cutter_too_big",
         "stop",
-        {"cutter: 6}\nfinish": "cutter: 8}\nfinish", "faces: both, cutter: 6": "faces: both, cutter: 8"},
+        {
+            "cutter: 6}\nfinish": "cutter: 8}\nfinish",
+            "faces: both, cutter: 6": "faces: both, cutter: 8",
+        },
         {"faces: both, cutter: 6": "faces: both, cutter: 6.6"},
         "A cutter of 8 leaves a corner of 4; the pull's is 3.3. The largest that fits is 6.",
     ),
@@ -200,6 +203,14 @@ CASES = (
             "      tenons: 2\n": "",
         },
         "would ramp 51.4 past each stop, to 174.6 and 765.4",
+    ),
+    # A dado set of 203 stands less than 101.5 out of the table.
+    case(
+        "groove_too_deep_to_saw",
+        "stop",
+        {"groove: 8.2 x 14": "groove: 8.2 x 102", "groove by: router": "groove by: saw"},
+        {"groove: 8.2 x 14": "groove: 8.2 x 101", "groove by: router": "groove by: saw"},
+        "A groove 102 deep cannot be sawn with a dado set of 203.",
     ),
     case(
         "hanger_rating_unknown",
@@ -298,8 +309,12 @@ CASES = (
     case(
         "moisture_out_of_range",
         "caution",
-        {"timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 18 %}\ntimber tulipwood:"},
-        {"timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 14 %}\ntimber tulipwood:"},
+        {
+            "timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 18 %}\ntimber tulipwood:"
+        },
+        {
+            "timber tulipwood:": "moisture: {made: 8 %, driest: 6 %, dampest: 14 %}\ntimber tulipwood:"
+        },
         "18 % is outside 6 to 14 %, where the movement figures hold; is the timber dry?",
         # What 18 % does to the panel is told too: it leaves its groove when dry.
         exit_status=1,
@@ -307,8 +322,12 @@ CASES = (
     case(
         "moisture_contradicts_itself",
         "caution",
-        {"timber tulipwood:": "moisture: {made: 12 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"},
-        {"timber tulipwood:": "moisture: {made: 11 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"},
+        {
+            "timber tulipwood:": "moisture: {made: 12 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"
+        },
+        {
+            "timber tulipwood:": "moisture: {made: 11 %, driest: 6 %, dampest: 11 %}\ntimber tulipwood:"
+        },
         "outside the year of its room",
     ),
     # Level grain: 460 + 28 - 2 = 486 over 1.00867 is 481.8 high; it moves 481.8*0.00289*5 = 7.0.
