@@ -85,13 +85,12 @@ def _trims(leaf: Leaf) -> list[Cut]:
 
 
 def _pockets(leaf: Leaf, hung: HungPull, *, front: Face, back: Face) -> list[Cut]:
+    """Low face first, whichever way the stile is turned, so that twins come out the same."""
+    faces = sorted(front if word == "front" else back for word in hung.pull.faces)
     cuts: list[Cut] = []
-    for word in hung.pull.faces:
+    for face in reversed(faces):
         cuts += pull_pockets(
-            hung.pull,
-            face=front if word == "front" else back,
-            u=hung.pull.up + leaf.trim,
-            v=hung.pull.from_edge,
+            hung.pull, face=face, u=hung.pull.up + leaf.trim, v=hung.pull.from_edge
         )
     return cuts
 

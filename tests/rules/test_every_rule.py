@@ -349,7 +349,7 @@ CASES = (
         "reading_doubted",
         "caution",
         {"bottom: 1829": "bottom: about 1829"},
-        {"middle: 1824": "middle: about 1824"},
+        {"board over fixing: 12.5": "board over fixing: about 12.5"},
         "rests on width bottom",
     ),
     # Stiles of 512 leave rails of 1024.5 - 1024 = 0.5; 513 leave less than nothing.
