@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
 from parametric.model import Assembly, Group, Material, Part, Placement, Slide, shape_key
 from parametric.names import join
-from parametric.parts.frame import frame_parts
+from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
 from parametric.parts.panels import panel_parts
@@ -44,11 +44,12 @@ def make_parts(resolved: Resolved) -> Assembly:
 
 
 def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
-    """The pieces of one leaf, in the order they are marked: frame, panels, glass, hardware."""
+    """The pieces of one leaf, in the order they are listed: frame, panels, glass, tenons, hardware."""
     return (
         *frame_parts(leaf),
         *panel_parts(leaf),
         *glazing_parts(leaf),
+        *tenon_parts(leaf),
         *pull_parts(leaf),
     )
 

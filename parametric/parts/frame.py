@@ -21,13 +21,17 @@ LEFT = (-1.0, 0.0, 0.0)
 
 
 def frame_parts(leaf: Leaf) -> tuple[Part, ...]:
-    """Both stiles, the rails from the top down, and every tenon."""
+    """Both stiles, then the rails from the top down."""
     return (
         _stile(leaf, "left"),
         _stile(leaf, "right"),
         *(_rail(leaf, rail) for rail in leaf.rails),
-        *(tenon for rail in leaf.rails for tenon in _tenons(leaf, rail)),
     )
+
+
+def tenon_parts(leaf: Leaf) -> tuple[Part, ...]:
+    """Every loose tenon, rail by rail."""
+    return tuple(tenon for rail in leaf.rails for tenon in _tenons(leaf, rail))
 
 
 def _stile(leaf: Leaf, side: Side) -> Part:
@@ -86,9 +90,10 @@ def _trims(leaf: Leaf) -> list[Cut]:
 
 def _pockets(leaf: Leaf, hung: HungPull, *, front: Face, back: Face) -> list[Cut]:
     """Low face first, whichever way the stile is turned, so that twins come out the same."""
-    faces = sorted(front if word == "front" else back for word in hung.pull.faces)
     cuts: list[Cut] = []
-    for face in reversed(faces):
+    for face in sorted(
+        (front if word == "front" else back for word in hung.pull.faces), reverse=True
+    ):
         cuts += pull_pockets(
             hung.pull, face=face, u=hung.pull.up + leaf.trim, v=hung.pull.from_edge
         )

@@ -45,7 +45,7 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
             about=field.ramp.name or "",
             found=f"{job.fine(low)} to {job.fine(high)}",
             allowed=f"{job.size(field.groove_low)} to {job.size(field.groove_high)}",
-            fix="Rout the groove: `groove by: router`.",
+            fix="Rout the groove: `groove by: router`." if sawn else "",
         )
 
 

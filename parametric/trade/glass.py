@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.catalog.glass_facts import SAFETY_KINDS, SAFETY_MARK, safety_glazing
+from parametric.catalog.glass_facts import SAFETY_KINDS, safety_glazing
 from parametric.model import Assembly
 from parametric.resolve.door import Resolved
 
@@ -51,7 +51,9 @@ def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
                 thickness=pane.thickness,
                 weight=pane.weight,
                 safety_class="exempt" if asked.category is None else f"category {asked.category}",
-                note=SAFETY_MARK if safe else "not safety glass",
+                note="maker's safety mark on each pane; made to size, cannot be cut again"
+                if safe
+                else "not safety glass",
                 names=tuple(names),
             )
         )
