@@ -1,0 +1,93 @@
+"""Starters that a maker copies: a whole design in trade words, or a house file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from parametric.design.language import DOOR_KEYS
+from parametric.design.layer import stop
+from parametric.design.understanding import not_built
+from parametric.figures import Where
+from parametric.names import nearest
+from parametric.problems import Problem
+
+_HOUSE = "house.yaml"
+
+
+def templates() -> Path:
+    """The folder of starters: inside an installed package, or beside it in the source."""
+    package = Path(__file__).resolve().parents[1]
+    installed = package / "templates"
+    return installed if installed.is_dir() else package.parent / "templates"
+
+
+def kinds() -> tuple[str, ...]:
+    """The kinds of door that have a starter."""
+    return tuple(sorted(p.stem for p in templates().glob("*.yaml") if p.name != _HOUSE))
+
+
+def new_design(kind: str, path: Path) -> tuple[Problem, ...]:
+    """Copy the starter of a kind of door to a path where nothing stands yet.
+
+    Args:
+        kind: the word after `kind:` in a door.
+        path: the new design file.
+
+    Returns:
+        Nothing, or the one reason why no file was written.
+    """
+    known = kinds()
+    where = Where(str(path), 1)
+    if kind not in known:
+        if kind in DOOR_KEYS:
+            return (
+                not_built(f'A door of kind "{kind}"', where, about=kind, allowed=", ".join(known)),
+            )
+        near = nearest(kind, DOOR_KEYS)
+        return (
+            stop(
+                "unknown_word",
+                f'"{kind}" is not a kind of door.' + (f' Did you mean "{near}"?' if near else ""),
+                where,
+                found=kind,
+                allowed=", ".join(known),
+                fix=f"Say {' or '.join(known)}.",
+            ),
+        )
+    return _copy(templates() / f"{kind}.yaml", path)
+
+
+def new_house(path: Path) -> tuple[Problem, ...]:
+    """Copy the house file's starter to a path where nothing stands yet."""
+    return _copy(templates() / _HOUSE, path)
+
+
+def _copy(starter: Path, path: Path) -> tuple[Problem, ...]:
+    """Never over a file that is there: it may be somebody's work."""
+    try:
+        with path.open("xb") as new:
+            new.write(starter.read_bytes())
+    except FileExistsError:
+        return (
+            stop(
+                "file_exists",
+                f"{path} is there already, and is left as it is.",
+                Where(str(path), 1),
+                found=str(path),
+                allowed="a name that is free",
+                fix="Choose another name.",
+            ),
+        )
+    except OSError as error:
+        reason = error.strerror or str(error)
+        return (
+            stop(
+                "file_not_written",
+                f"{path} cannot be written: {reason[:1].lower()}{reason[1:]}.",
+                Where(str(path), 1),
+                found=reason,
+                allowed="a folder that can be written in",
+                fix="Look at the folder's name and whether you may write there.",
+            ),
+        )
+    return ()
