@@ -1,6 +1,6 @@
 """STEP and GLB of a design file, as one whole process: what the plain script is timed against.
 
-    python benchmarks/model_from_yaml.py DESIGN OUT_FOLDER
+python benchmarks/model_from_yaml.py DESIGN OUT_FOLDER
 """
 
 from __future__ import annotations

@@ -15,7 +15,12 @@ import cadquery as cq
 
 W, H, T = 1024.5, 2102.0, 40.0
 STILE, TRIM, SHOULDER = 120.0, 12.0, 784.5
-SLOTS = {"bottom rail": (71, 189), "lock rail": (785,), "dividing rail": (1416,), "top rail": (2042,)}
+SLOTS = {
+    "bottom rail": (71, 189),
+    "lock rail": (785,),
+    "dividing rail": (1416,),
+    "top rail": (2042,),
+}
 RAILS = {
     "bottom rail": (0, 240),
     "lock rail": (700, 150),
@@ -56,10 +61,7 @@ def rail(name: str) -> cq.Workplane:
     for y in SLOTS[name]:
         for face, x in (("<X", 0), (">X", SHOULDER)):
             body = (
-                body.faces(face)
-                .workplane(origin=(x, y - foot, T / 2))
-                .slot2D(62, 12)
-                .cutBlind(-46)
+                body.faces(face).workplane(origin=(x, y - foot, T / 2)).slot2D(62, 12).cutBlind(-46)
             )
     if name == "lock rail":
         body = body.cut(cq.Workplane().box(SHOULDER, 14, 8.2).translate((SHOULDER / 2, 7, T / 2)))
@@ -79,9 +81,7 @@ def panel() -> cq.Workplane:
         return cq.Workplane(origin=(long / 2, wide / 2, z)).rect(long - 2 * inset, wide - 2 * inset)
 
     body = face(0, 5).extrude(8).union(face(15, 0).extrude(17.3))
-    bevel = (
-        face(15, 17.3).workplane(offset=9.2).rect(long - 150, wide - 150).loft(ruled=True)
-    )
+    bevel = face(15, 17.3).workplane(offset=9.2).rect(long - 150, wide - 150).loft(ruled=True)
     return body.union(bevel).union(face(75, 26.5).extrude(1.5))
 
 
@@ -101,7 +101,11 @@ def pull() -> cq.Workplane:
 
 def leaf(name: str, left_pull: bool, parts: dict[str, cq.Workplane]) -> cq.Assembly:
     """One leaf, every part where it stands: x right, y away, z up."""
-    timber, clear, metal = cq.Color(0.78, 0.7, 0.52), cq.Color(0.7, 0.85, 0.85, 0.35), cq.Color(0.6, 0.5, 0.3)
+    timber, clear, metal = (
+        cq.Color(0.78, 0.7, 0.52),
+        cq.Color(0.7, 0.85, 0.85, 0.35),
+        cq.Color(0.6, 0.5, 0.3),
+    )
     assembly = cq.Assembly(name=name)
     count = 0
 

@@ -71,15 +71,24 @@ def main(repeats: int) -> None:
         row("STEP and GLB, in process, imports excluded", inside, by_hand, "plain script")
 
         pack = _command("build", str(DESIGN), "--out", str(out / "pack"))
-        cold = seconds(process("-c", pack.replace("'--out'", "'--no-cache', '--out'"), cache=cache), repeats)
+        cold = seconds(
+            process("-c", pack.replace("'--out'", "'--no-cache', '--out'"), cache=cache), repeats
+        )
         row("whole pack, solids built anew", cold, None, "")
         process("-c", pack, cache=cache)()
-        row("whole pack, solids from the cache", seconds(process("-c", pack, cache=cache), repeats), cold, "anew")
+        row(
+            "whole pack, solids from the cache",
+            seconds(process("-c", pack, cache=cache), repeats),
+            cold,
+            "anew",
+        )
 
 
 def _command(*words: str) -> str:
     """The command as a program of its own, its exit status swallowed."""
-    return f"import sys; sys.argv = {['stilewright', *words]!r}\nfrom parametric.cli import app\napp()"
+    return (
+        f"import sys; sys.argv = {['stilewright', *words]!r}\nfrom parametric.cli import app\napp()"
+    )
 
 
 def _in_process(out: Path, repeats: int) -> tuple[float, float]:

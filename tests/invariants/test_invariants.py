@@ -64,9 +64,7 @@ def test_sizes_add_up(text: str) -> None:
     assert [float(b.foot) for b in first.bands] == [float(b.foot) for b in second.bands]
     assert float(first.width) == float(second.width)
     # Two leaves and one overlap fill the cover; a travel uncovers one leaf's worth.
-    assert math.isclose(
-        2 * hanging.leaf_width - hanging.overlap, hanging.cover, abs_tol=CLOSE
-    )
+    assert math.isclose(2 * hanging.leaf_width - hanging.overlap, hanging.cover, abs_tol=CLOSE)
     assert math.isclose(hanging.travels[0], -hanging.travels[1], abs_tol=CLOSE)
     # Lines that say `equal` are equal to the last bit.
     assert len({float(b.height) for b in first.bands if isinstance(b.written.size, Equal)}) <= 1
