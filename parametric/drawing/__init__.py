@@ -1,1 +1,5 @@
 """Parts and resolved numbers to sheets: lines, hatches, texts and dimensions on named layers."""
+
+from parametric.drawing.drawings import Drawings, draw
+
+__all__ = ["Drawings", "draw"]

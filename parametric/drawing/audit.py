@@ -6,6 +6,7 @@ what the eye forgives, and misses what reads wrongly: look at the sheet as well.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
@@ -42,11 +43,16 @@ class Finding:
     fault: Fault
     what: str
     at: Point = (0.0, 0.0)
+    sheet: str = ""
+
+    def __str__(self) -> str:
+        """As a person reads it."""
+        return f"{self.sheet}: {self.fault}: {self.what}, at {self.at[0]:.0f} {self.at[1]:.0f}"
 
 
 def audit(sheet: Sheet) -> tuple[Finding, ...]:
     """Everything wrong with a sheet that a program can see; empty when it is clean."""
-    return (
+    found = (
         *_overlaps(sheet),
         *_crossed(sheet),
         *_outside(sheet),
@@ -55,6 +61,7 @@ def audit(sheet: Sheet) -> tuple[Finding, ...]:
         *(Finding(fault="no room", what=text) for text in sheet.unplaced),
         *_sizes(sheet),
     )
+    return tuple(dataclasses.replace(finding, sheet=sheet.name) for finding in found)
 
 
 def _labels(sheet: Sheet) -> list[Label]:

@@ -16,8 +16,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.dimensions import TICK, Axis, Dimension
-from parametric.drawing.draft import Draft, Segment, segments
-from parametric.drawing.lettering import TEXT, width
+from parametric.drawing.draft import CLEAR, Draft, Segment, segments
+from parametric.drawing.lettering import TEXT, extent, width
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.printing import MM, Rule
@@ -32,7 +32,7 @@ GAP = 1.2
 """From the thing measured to its extension line, mm."""
 OVER = 1.6
 """How far an extension line passes the dimension line, mm."""
-ABOVE = 0.8
+ABOVE = 1.05
 """From the dimension line to the foot of its value, mm."""
 SIDES = 1.2
 """What a value needs beside its own width to stand inside its link, mm."""
@@ -44,12 +44,13 @@ class Stop:
 
     Args:
         at: the model coordinate along the chain, mm.
-        foot: the paper coordinate, across the chain, of the thing measured.
+        foot: the paper coordinate, across the chain, of the thing measured; None where the
+            chain runs to an edge that the view draws anyway.
         inner: the place is carried on from a chain nearer the thing, whose line is at `foot`.
     """
 
     at: float
-    foot: float
+    foot: float | None
     inner: bool = False
 
 
@@ -122,7 +123,8 @@ def _bare(chain: Chain) -> Iterator[Dimension]:
         after = chain.links[index + 1] if index + 1 < len(chain.links) else None
         a = _on_paper(chain, scaled(start.at), chain.line)
         b = _on_paper(chain, scaled(end.at), chain.line)
-        feet = [_on_paper(chain, scaled(stop.at), _foot(chain, stop)) for stop in (start, end)]
+        feet = [_foot(chain, scaled(stop.at), stop) for stop in (start, end)]
+        across = [chain.line if stop.foot is None else stop.foot for stop in (start, end)]
         yield Dimension(
             figure=link.figure.name or "",
             value=float(link.figure),
@@ -131,8 +133,8 @@ def _bare(chain: Chain) -> Iterator[Dimension]:
             after=link.after,
             rule=link.rule,
             axis=chain.axis,
-            p1=view.back(_on_paper(chain, scaled(start.at), start.foot)),
-            p2=view.back(_on_paper(chain, scaled(end.at), end.foot)),
+            p1=view.back(_on_paper(chain, scaled(start.at), across[0])),
+            p2=view.back(_on_paper(chain, scaled(end.at), across[1])),
             a=a,
             b=b,
             feet=(feet[0], feet[1] if after is None else None),
@@ -142,21 +144,28 @@ def _bare(chain: Chain) -> Iterator[Dimension]:
         )
 
 
-def _foot(chain: Chain, stop: Stop) -> float:
+def _foot(chain: Chain, along: float, stop: Stop) -> Point | None:
     """Where an extension line begins: off the thing, or where an inner chain's line ends."""
+    if stop.foot is None:
+        return None
     away = 1.0 if chain.line >= stop.foot else -1.0
-    return stop.foot + away * (OVER if stop.inner else GAP)
+    return _on_paper(chain, along, stop.foot + away * (OVER if stop.inner else GAP))
 
 
 def _place_value(
     draft: Draft, chain: Chain, dimension: Dimension, *, first: bool, last: bool
 ) -> None:
     places = tuple(_places(chain, dimension, first=first, last=last))
-    found = next((place for place in places if draft.free(place[0].box)), None)
+    found = next((place for place in places if draft.free(place[0].box, _clear(place))), None)
     if found is None:
         draft.unplaced.append(dimension.text)
     label, tail = found or places[0]
     draft.add(dataclasses.replace(dimension, label=label, tail=tail))
+
+
+def _clear(place: tuple[Label, tuple[Point, ...]]) -> float:
+    """A value on its own link may stand close to that link's strokes; beside it, as any text."""
+    return CLEAR if place[1] else 0.1
 
 
 def _places(
@@ -168,8 +177,10 @@ def _places(
     room = high - low
     wide = width(dimension.text, TEXT)
     middle = (low + high) / 2
-    # Values stand above a level line and left of an upright one, read from the right.
-    side = ABOVE if chain.axis == "across" else -ABOVE
+    # Values stand above a level line and left of an upright one, read from the right;
+    # letters that hang below their line keep clear of it too.
+    above = max(ABOVE, extent(dimension.text, TEXT).below + 0.5)
+    side = above if chain.axis == "across" else -above
 
     def label(along: float, lift: float = 0.0) -> Label:
         return Label(
@@ -204,10 +215,12 @@ def _places(
             yield label(middle - moved), ()
             moved += 2.0
     # Off the line, on the side away from the thing, with a short line to the link it belongs to.
-    away = 1.0 if chain.line >= chain.stops[0].foot else -1.0
-    for lift in (3.4, 6.8):
-        base = lift if away * side > 0 else lift - ABOVE
+    feet = [stop.foot for stop in chain.stops if stop.foot is not None]
+    away = 1.0 if not feet or chain.line >= feet[0] else -1.0
+    high_ink = extent(dimension.text, TEXT).above
+    for row in (0.0, TEXT * 1.45):
+        lift = OVER + 0.5 + row + (0.0 if away * side > 0 else high_ink + above)
         for along in (middle, high + wide / 2 + 1.0, low - wide / 2 - 1.0):
             start = _on_paper(chain, middle, chain.line)
-            end = _on_paper(chain, along, chain.line + away * (lift - 3.0))
-            yield label(along, away * base), (start, end)
+            end = _on_paper(chain, along, chain.line + away * (OVER + row - 0.2))
+            yield label(along, away * lift), (start, end)

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from parametric.drawing.layers import PENS, Layer
 from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, edges
-from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke
+from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke, reach
 from parametric.drawing.sheet import Element, Paper, Sheet, TitleBlock, View, primitives
 from parametric.drawing.tables import Cell, Table
 
@@ -137,6 +137,22 @@ class Draft:
     def first_free(self, labels: Sequence[Label], clear: float = CLEAR) -> Label | None:
         """The first of several places for a text that is free."""
         return next((label for label in labels if self.free(label.box, clear)), None)
+
+    def add_first(self, labels: Sequence[Label]) -> Label:
+        """Letter a text in the first place that is free; where none is, in the first, and say so."""
+        found = self.first_free(labels)
+        if found is None:
+            self.unplaced.append(labels[0].text)
+        self.add(found or labels[0])
+        return found or labels[0]
+
+    def add_first_clear(self, options: Sequence[Sequence[Element]], what: str) -> None:
+        """Draw the first of several groups whose every part stands clear."""
+        for group in options:
+            if all(self.free(reach(part)) for part in group if isinstance(part, (Label, Stroke))):
+                self.add(*group)
+                return
+        self.unplaced.append(what)
 
     def line(self, layer: Layer, a: Point, b: Point, view: str = "") -> None:
         """A straight line."""

@@ -43,7 +43,7 @@ def draw_frame(draft: Draft, title: TitleBlock) -> None:
     paper = draft.paper
     draft.path("sheet_frame", paper.frame.polygon, closed=True)
     _grid(draft, paper)
-    _centring(draft, paper)
+    _centring(draft, paper, title_block_box(paper, title))
     _title_block(draft, title)
 
 
@@ -75,12 +75,14 @@ def _grid_letter(draft: Draft, letter: str, x: float, y: float) -> None:
     draft.add(Label(text=letter, at=(x, y), anchor="centre", layer="sheet_frame"))
 
 
-def _centring(draft: Draft, paper: Paper) -> None:
+def _centring(draft: Draft, paper: Paper, block: Box) -> None:
+    """Marks at the middle of each side; none runs into the title block."""
     frame = paper.frame
     cx, cy = frame.centre
+    up = 0.0 if block.x0 < cx else 5.0
     for a, b in (
         ((cx, frame.y1 + 5), (cx, frame.y1 - 5)),
-        ((cx, frame.y0 - 5), (cx, frame.y0 + 5)),
+        ((cx, frame.y0 - 5), (cx, frame.y0 + up)),
         ((frame.x0 - 5, cy), (frame.x0 + 5, cy)),
         ((frame.x1 + 5, cy), (frame.x1 - 5, cy)),
     ):

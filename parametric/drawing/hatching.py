@@ -41,7 +41,7 @@ def metal(region: Region, view: str, gap: float = 1.2) -> Hatch:
     return _carry(region, view, "metal", _slanted(_home(region), 135.0, gap))
 
 
-def end_grain(region: Region, view: str, bow: Bow, gap: float, far: float = 30.0) -> Hatch:
+def end_grain(region: Region, view: str, bow: Bow, gap: float, far: float) -> Hatch:
     """Growth rings of a piece seen on its end.
 
     Args:
@@ -69,6 +69,14 @@ def carcassing(box: Box, view: str) -> Hatch:
     x0, y0, x1, y1 = box
     strokes = (((x0, y0), (x1, y1)), ((x0, y1), (x1, y0)))
     return Hatch(material="carcassing timber", strokes=strokes, view=view)
+
+
+def glass_cut(region: Region, view: str, apart: float = 7.0) -> Hatch:
+    """Glass where it is cut: pairs of 45 degree strokes."""
+    home = _home(region)
+    pairs = [_slanted(home, 45.0, apart)[0], _slanted(home, 45.0, apart, 1.1)[0]]
+    strokes = tuple(stroke for pair in pairs for stroke in pair)
+    return _carry(region, view, "glass", (strokes, (), ()))
 
 
 def glass_seen(box: Box, view: str) -> Hatch:
@@ -118,7 +126,7 @@ def _extent(region: Region) -> Box:
 
 
 @functools.lru_cache(maxsize=512)
-def _slanted(region: Region, angle: float, gap: float) -> _Texture:
+def _slanted(region: Region, angle: float, gap: float, shift: float = 0.0) -> _Texture:
     box = _extent(region)
     ux, uy = math.cos(math.radians(angle)), math.sin(math.radians(angle))
     corners = [-uy * x + ux * y for x, y in box.polygon]
@@ -126,11 +134,11 @@ def _slanted(region: Region, angle: float, gap: float) -> _Texture:
     strokes = []
     index = math.ceil(min(corners) / gap)
     while index * gap < max(corners):
-        off = index * gap + gap * 0.37
+        off = index * gap + gap * 0.37 + shift
         middle = (box.width / 2, box.height / 2)
         # The foot of the perpendicular from the middle of the piece to this hatch line.
-        shift = off - (-uy * middle[0] + ux * middle[1])
-        cx, cy = middle[0] - uy * shift, middle[1] + ux * shift
+        away = off - (-uy * middle[0] + ux * middle[1])
+        cx, cy = middle[0] - uy * away, middle[1] + ux * away
         a, b = (cx - ux * reach, cy - uy * reach), (cx + ux * reach, cy + uy * reach)
         strokes += [
             piece

@@ -57,7 +57,7 @@ class Linework:
                 for low, high in _less(_joined(spans), _joined(taken[key])):
                     yield Shown(layer=layer, points=_points(key, low, high))
                 taken[key] += spans
-            for (own, points) in self._curves:
+            for own, points in self._curves:
                 if own == layer:
                     yield Shown(layer=layer, points=points, closed=True)
 

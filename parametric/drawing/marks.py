@@ -8,7 +8,7 @@ from typing import Literal
 
 from parametric.drawing.dimensions import Leader
 from parametric.drawing.draft import Draft
-from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE, width
+from parametric.drawing.lettering import TEXT, TITLE, width
 from parametric.drawing.plane import Point, spread
 from parametric.drawing.primitives import (
     Anchor,
@@ -70,6 +70,29 @@ def section_end(draft: Draft, at: Point, *, outwards: Way, looks: Way, letter: s
             weight="bold",
         ),
     )
+
+
+def short_section(
+    draft: Draft, ends: tuple[float, float], y: float, letter: str, view: str
+) -> None:
+    """A section through one small place, seen from above: a short stroke at each end, a letter."""
+    left, right = ends
+    for x in ends:
+        draft.add(
+            Stroke(layer="section_marks", points=((x - 1.4, y), (x + 1.4, y)), view=view),
+            Stroke(layer="edge", points=((x, y), (x, y - 3.0)), view=view),
+            Fill(layer="dims", points=arrowhead((x, y - 4.6), (x, y), 2.4, 0.7), view=view),
+        )
+    places = [
+        Label(text=letter, at=(lx, ly - TEXT / 2), anchor="centre", weight="bold", view=view)
+        for lx, ly in (
+            (left - 3.2, y),
+            (right + 3.2, y),
+            (left, y + 2.6),
+            (right, y + 2.6),
+        )
+    ]
+    draft.add_first(places)
 
 
 def leaf_letter_mark(letter: str, words: Sequence[str], at: Point, view: str) -> list[Element]:
@@ -165,6 +188,17 @@ def leaders(
         draft.add(Leader(points=(target, knee, landing), end=end, labels=labels, view=view))
 
 
+def wave(draft: Draft, a: Point, b: Point, view: str, amplitude: float = 0.5) -> None:
+    """A broken edge: one wave from end to end."""
+    far = math.dist(a, b)
+    ux, uy = (b[0] - a[0]) / far, (b[1] - a[1]) / far
+    points = []
+    for i in range(25):
+        t, off = far * i / 24, amplitude * math.sin(2 * math.pi * i / 24)
+        points.append((a[0] + ux * t - uy * off, a[1] + uy * t + ux * off))
+    draft.path("breaks", tuple(points), view)
+
+
 def detail_ring(
     draft: Draft, centre: Point, radius: float, number: str, view: str, words: str = ""
 ) -> None:
@@ -179,10 +213,7 @@ def detail_ring(
         x = centre[0] + c * (far + wide / 2)
         y = centre[1] + s * (far + TEXT / 2) - TEXT / 2
         places.append(Label(text=text, at=(x, y), anchor="centre", weight="bold", view=view))
-    found = draft.first_free(places)
-    if found is None:
-        draft.unplaced.append(text)
-    draft.add(found or places[0])
+    draft.add_first(places)
 
 
 def first_angle(draft: Draft, at: Point) -> None:
@@ -200,8 +231,3 @@ def first_angle(draft: Draft, at: Point) -> None:
         Stroke(layer="edge_fine", points=((x + 0.8, y), (x + 7.2, y))),
         Stroke(layer="edge_fine", points=((x + 4.0, y - 3.2), (x + 4.0, y + 3.2))),
     )
-
-
-def small_label(text: str, at: Point) -> Label:
-    """The name of a title-block cell."""
-    return Label(text=text, at=at, height=CELL_LABEL)

@@ -20,6 +20,7 @@ from parametric.model import (
     Assembly,
     Blank,
     Groove,
+    Island,
     Mitre,
     Part,
     Placement,
@@ -103,7 +104,11 @@ def section(plane: Plane, world: Vector) -> Point:
 def front(piece: Piece) -> float:
     """How near the viewer the piece comes: the Y of its foremost face."""
     blank = piece.part.blank
-    return min(piece.stands.point((0.0, 0.0, z))[1] for z in (0.0, float(blank.thickness)))
+    return min(
+        piece.stands.point((0.0, y, z))[1]
+        for y in (0.0, float(blank.width))
+        for z in (0.0, float(blank.thickness))
+    )
 
 
 def high_face_in_front(piece: Piece) -> bool:
@@ -112,8 +117,15 @@ def high_face_in_front(piece: Piece) -> bool:
 
 
 def silhouette(piece: Piece) -> Polygon:
-    """The finished outline seen in the elevation, mm."""
-    return tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
+    """The finished outline seen in the elevation, mm; of a piece seen on its edge, the box."""
+    if abs(piece.stands.z[1]) > 0.5:
+        return tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
+    low, high = _trimmed(piece.part)
+    far = (float(piece.part.blank.width), float(piece.part.blank.thickness))
+    corners = [
+        elevation(piece, x, y, z) for x in (low, high) for y in (0.0, far[0]) for z in (0.0, far[1])
+    ]
+    return around(corners).polygon
 
 
 def face_outline(part: Part) -> Polygon:
@@ -245,6 +257,8 @@ def _across(part: Part, at: float) -> Polygon:
                 sides.setdefault(cut.face, []).append(
                     (middle - half, middle + half, float(cut.depth))
                 )
+            case Island():
+                sides.setdefault(cut.face, []).extend(_round_island(cut, at, part.blank))
             case _:
                 pass
     ring: list[Point] = []
@@ -253,6 +267,15 @@ def _across(part: Part, at: float) -> Polygon:
     ring += [(p, thick - d) for p, d in reversed(_steps(sides.get("high face", []), wide))]
     ring += [(d, q) for q, d in reversed(_steps(sides.get("low edge", []), thick))]
     return tuple(dict.fromkeys(ring))
+
+
+def _round_island(cut: Island, at: float, blank: Blank) -> list[tuple[float, float, float]]:
+    """What an island's cut takes from its face here, as notches across the width."""
+    wide, middle = float(blank.width), float(blank.width) / 2
+    half, depth = float(cut.width) / 2, float(cut.depth)
+    if abs(at - float(blank.length) / 2) > float(cut.length) / 2:
+        return [(0.0, wide, depth)]
+    return [(0.0, middle - half, depth), (middle + half, wide, depth)]
 
 
 def _steps(notches: list[tuple[float, float, float]], length: float) -> list[tuple[float, float]]:

@@ -201,6 +201,17 @@ def cut_path(points: Sequence[Point], region: Region) -> Iterator[tuple[Point, .
         yield tuple(run)
 
 
+def left_of(polygon: Polygon, x: float) -> Polygon:
+    """What of a polygon lies left of an upright line; after Sutherland and Hodgman."""
+    kept: list[Point] = []
+    for a, b in edges(polygon):
+        if a[0] <= x:
+            kept.append(a)
+        if (a[0] < x) != (b[0] < x) and a[0] != x and b[0] != x:
+            kept.append(along(a, b, (x - a[0]) / (b[0] - a[0])))
+    return tuple(kept)
+
+
 def arc_points(centre: Point, radius: float, start: float, end: float, step: float) -> Polygon:
     """Points on an arc, anticlockwise in degrees, no further apart than a step."""
     sweep = end - start

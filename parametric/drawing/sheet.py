@@ -161,7 +161,8 @@ class Sheet:
     @property
     def name(self) -> str:
         """What it is called in an outline or a layout tab."""
-        return f"{self.title.number} {self.title.sheet} {self.title.second_line}"
+        words = (self.title.number, str(self.title.sheet), self.title.second_line)
+        return " ".join(word for word in words if word)
 
     def view(self, name: str) -> View:
         """A view by its name."""

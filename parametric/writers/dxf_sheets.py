@@ -1,4 +1,4 @@
-"""Sheets as one DXF drawing: every view at full size in model space, a paper layout a sheet.
+"""A sheet as a DXF drawing: every view at full size in model space, the sheet as a paper layout.
 
 Model space is millimetres of the thing itself, the views standing side by side with their
 zero on y = 0, so any length can be measured. A layout holds frame, title block and tables
@@ -8,7 +8,7 @@ measurement is its value, and its picture is the one on the sheet.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, assert_never
 
@@ -74,42 +74,49 @@ class Frame:
         return round(value * self.scale, _PLACES)
 
 
-def write_dxf(sheets: Sequence[Sheet]) -> bytes:
-    """The sheets as one drawing, R2010, mm.
-
-    Args:
-        sheets: in order; each becomes a layout.
+def write_dxf(sheet: Sheet) -> bytes:
+    """One sheet as a drawing, R2010, mm.
 
     Returns:
-        The file; the same bytes for the same sheets in any process.
+        The file; the same bytes for the same sheet in any process.
     """
     document = new_document()
     # Dashes are scaled line by line, so that they look alike in model space and on paper.
     document.header["$PSLTSCALE"] = 0
     document.header["$LWDISPLAY"] = 1
-    _styles(document, {view.scale for sheet in sheets for view in sheet.views})
+    _styles(document, {view.scale for view in sheet.views})
     space = document.modelspace()
-    across = 0.0
-    for sheet in sheets:
-        layout = _layout(document, sheet)
-        for view in sheet.views:
-            own = [e for e in sheet.elements if _view_of(e) == view.name]
-            box = around_boxes(reach(p) for e in own for p in primitives(e))
-            left = (box.x0 - view.origin[0]) * view.scale
-            frame = Frame(origin=view.origin, scale=view.scale, to=(across - left, 0.0))
-            _draw_all(document, space, own, frame, view)
-            _window(layout, box.grown(1.0), frame, view)
-            across += box.width * view.scale + _APART
-        paper = [e for e in sheet.elements if _view_of(e) == ""]
-        _draw_all(document, layout, paper, Frame(), None)
+    layout = _layout(document, sheet)
+    across, tall = 0.0, (0.0, 0.0)
+    for view in sheet.views:
+        own = [e for e in sheet.elements if e.view == view.name]
+        box = around_boxes(reach(p) for e in own for p in primitives(e))
+        left, low, high = (
+            (at - zero) * view.scale
+            for at, zero in zip(
+                (box.x0, box.y0, box.y1), (view.origin[0], *(view.origin[1],) * 2), strict=True
+            )
+        )
+        frame = Frame(origin=view.origin, scale=view.scale, to=(across - left, 0.0))
+        _draw_all(document, space, own, frame, view)
+        _window(layout, box.grown(1.0), frame, view)
+        across += box.width * view.scale + _APART
+        tall = (min(tall[0], low), max(tall[1], high))
+    paper = [e for e in sheet.elements if e.view == ""]
+    _draw_all(document, layout, paper, Frame(), None)
     document.layouts.delete("Layout1")
-    document.layouts.set_active_layout(sheets[0].name)
-    space.reset_extents((0.0, -_APART, 0.0), (across, _APART * 5, 0.0))
+    _extents(document, (max(across - _APART, 1.0), tall[0], tall[1]))
     return deterministic_bytes(document)
 
 
-def _view_of(element: Element) -> str:
-    return element.view
+def _extents(document: Drawing, size: tuple[float, float, float]) -> None:
+    """What model space holds, and a first view of the whole of it."""
+    width, low, high = (round(value, _PLACES) for value in size)
+    space = document.modelspace()
+    space.reset_extents((0.0, low, 0.0), (width, high, 0.0))
+    space.reset_limits((0.0, low), (width, high))
+    height = 1.05 * max(high - low, width / 1.6, 1.0)
+    document.set_modelspace_vport(height=height, center=(width / 2, (low + high) / 2))
 
 
 def _styles(document: Drawing, scales: Iterable[float]) -> None:
@@ -156,7 +163,8 @@ def _dimstyle(scale: float) -> str:
 
 
 def _layout(document: Drawing, sheet: Sheet) -> Paperspace:
-    layout = document.layouts.new(sheet.name)
+    name = sheet.name.translate({ord(sign): "-" for sign in '<>/\\":;?*|,=`'})
+    layout = document.layouts.new(name)
     layout.page_setup(
         size=(sheet.paper.width, sheet.paper.height), margins=(0, 0, 0, 0), units="mm"
     )

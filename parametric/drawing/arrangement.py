@@ -1,0 +1,122 @@
+"""The arrangement: the leaves shut in their measured opening, cut level and cut upright.
+
+       B             B-B
+  +----------+      |wall
+  |          |      | leaves      tables,
+A | elevation| A    |             warnings,
+  |          |      |             notes
+  ===floor====    =floor=  datum
+       B
+  ####----####   plan A-A       title block
+  |- widths -|
+"""
+
+from __future__ import annotations
+
+import dataclasses
+
+from parametric.drawing.arrangement_elevation import (
+    draw_elevation,
+    elevation_chains,
+    mark_sections,
+    name_leaves,
+)
+from parametric.drawing.arrangement_layout import Extent, Placing, extent_of, place
+from parametric.drawing.arrangement_plan import draw_plan, plan_chains, plan_ordinates
+from parametric.drawing.arrangement_upright import draw_datum, draw_upright, upright_words
+from parametric.drawing.arrangement_words import sheet_items
+from parametric.drawing.audit import audit
+from parametric.drawing.chains import place_chains
+from parametric.drawing.column import place_items
+from parametric.drawing.draft import Draft
+from parametric.drawing.frame import A2, A3, draw_frame
+from parametric.drawing.lettering import TITLE
+from parametric.drawing.plane import Point
+from parametric.drawing.primitives import Anchor, Label
+from parametric.drawing.sheet import Paper, Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+
+OPTIONS: tuple[tuple[Paper, float], ...] = (
+    (A3, 10.0),
+    (A3, 20.0),
+    (A2, 10.0),
+    (A2, 20.0),
+    (A2, 50.0),
+)
+"""Papers and scales in the order they are tried."""
+
+
+def draw_arrangement(job: Subject, title: TitleBlock) -> Sheet:
+    """The first paper and scale on which everything stands clear.
+
+    Where there is none, the one with the fewest faults, left for the audit to name.
+    """
+    extent = extent_of(job)
+    best: tuple[int, Sheet] | None = None
+    for paper, scale in OPTIONS:
+        placing = place(paper, scale, extent, title)
+        if placing is None:
+            continue
+        sheet = _draw(job, extent, placing, title)
+        faults = len(audit(sheet))
+        if faults == 0:
+            return sheet
+        if best is None or faults < best[0]:
+            best = faults, sheet
+    if best is None:
+        message = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
+        raise ValueError(message)
+    return best[1]
+
+
+def _draw(job: Subject, extent: Extent, placing: Placing, title: TitleBlock) -> Sheet:
+    draft = Draft(placing.paper)
+    scale = f"1:{placing.scale:g}"
+    title = dataclasses.replace(title, scale=scale)
+    draw_frame(draft, title)
+    elevation = draw_elevation(draft, job, placing, extent)
+    plan = draw_plan(draft, job, placing, extent)
+    upright = draw_upright(draft, job, placing, extent)
+    words_at = upright.x(extent.off_most) + 6.0
+    chains = elevation_chains(job, elevation, extent)
+    mark_sections(draft, job, elevation, extent, chains)
+    draw_datum(draft, job, elevation, upright, extent, words_at)
+    place_chains(draft, chains)
+    place_chains(draft, plan_chains(job, plan, extent))
+    plan_ordinates(draft, job, plan, extent)
+    upright_words(draft, job, upright, extent, words_at + 3.0)
+    name_leaves(draft, job, elevation)
+    _captions(draft, placing, extent, scale)
+    left_over = place_items(draft, sheet_items(job), placing.columns)
+    draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]
+    return draft.sheet(title)
+
+
+def _captions(draft: Draft, placing: Placing, extent: Extent, scale: str) -> None:
+    """Names over the views, and beside the plan."""
+    top = placing.elevation[1] + extent.high / placing.scale
+    left = placing.elevation[0] + extent.x0 / placing.scale
+    right = placing.elevation[0] + extent.x1 / placing.scale
+    name = f"Front elevation  {scale}"
+    over = (
+        _title(name, (left, top + 2.6)),
+        _title(name, (right, top + 2.6), anchor="right"),
+        _title(name, ((left + right) / 2, top + 2.6), anchor="centre"),
+    )
+    beside = tuple(
+        _title(f"A-A  {scale}", (right + 14.0, placing.plan[1] - y)) for y in (18.0, 21.0, 24.0)
+    )
+    x = placing.upright[0]
+    upright = (
+        _title(f"B-B  {scale}", (x, top + 3.8), anchor="centre"),
+        _title(f"B-B  {scale}", (x + 3.0, top + 3.8), anchor="right"),
+    )
+    draft.add_first(over)
+    draft.add_first(upright)
+    found = draft.add_first(beside)
+    for i, words in enumerate(("plan section", "through the openings")):
+        draft.add(Label(text=words, at=(right + 14.0, found.at[1] - 4.8 - 4.1 * i)))
+
+
+def _title(text: str, at: Point, anchor: Anchor = "left") -> Label:
+    return Label(text=text, at=at, height=TITLE, weight="bold", anchor=anchor)

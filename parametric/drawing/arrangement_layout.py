@@ -1,0 +1,140 @@
+"""Where the views of an arrangement stand on a sheet: a pure function of sizes and paper.
+
+Every margin is reserved before anything is drawn. Views that share a direction share its
+coordinates: elevation and plan across, elevation and upright section up.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.drawing.chains import FIRST, NEXT
+from parametric.drawing.column import GUTTER, WIDTH
+from parametric.drawing.frame import title_block_box
+from parametric.drawing.pieces import silhouette
+from parametric.drawing.plane import Box, Point, around_boxes
+from parametric.drawing.plane import around as around_points
+from parametric.drawing.sheet import Paper, TitleBlock
+from parametric.drawing.subject import Subject
+
+STUB = 5.0
+"""How much wall and floor is drawn beyond the leaves, mm on paper."""
+WALL = 5.5
+"""How much wall is drawn behind its face, mm on paper."""
+GROUND = 3.0
+"""How deep the floor is hatched, mm on paper."""
+PLAN_FIRST, PLAN_NEXT = 7.5, 7.0
+"""Chains under a plan stand a little closer."""
+MARK = 6.5
+"""What a section mark takes beside a view."""
+HEAD_ROW = 7.5
+"""Captions and section marks over the views."""
+CLOSE = 2.5
+"""From the frame line to the nearest thing."""
+PLAN_WORDS = 47.0
+"""Ordinates and caption beside the plan."""
+DATUM_WORDS = 22.0
+"""The datum's name between section and column."""
+WORDS = 72.0
+"""How far the words beside the section reach."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extent:
+    """What the views must show, mm in the world: across, up, and off the wall face."""
+
+    x0: float
+    x1: float
+    low: float
+    high: float
+    off_least: float
+    off_most: float
+    head: float
+    foot: float
+    plan_chains: int
+    on_wall: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """A layout that fits: the scale, where each view's zero lies, and the columns left over."""
+
+    paper: Paper
+    scale: float
+    elevation: Point
+    plan: Point
+    upright: Point
+    columns: tuple[Box, ...]
+
+
+def extent_of(job: Subject) -> Extent:
+    """Measure the job for its arrangement."""
+    door = job.resolved.door
+    leaves = [p for p in job.shut if p.group != "tracks"]
+    everything = around_boxes(around_points(silhouette(p)) for p in job.shut)
+    alone = around_boxes(around_points(silhouette(p)) for p in leaves)
+    outline = around_points(door.opening.outline())
+    half = float(door.leaves[0].thickness) / 2
+    planes = [float(plane) for plane in door.hanging.planes]
+    return Extent(
+        x0=min(alone.x0, 0.0),
+        x1=max(alone.x1, float(door.opening.widest)),
+        low=min(z for _, z in door.opening.floor_line()),
+        high=max(everything.y1, outline.y1),
+        off_least=min(planes) - half,
+        off_most=max(0.0, max(planes) + half),
+        head=float(door.opening.head),
+        foot=float(door.hanging.floor_gap),
+        plan_chains=3 if door.hanging.on_wall else 2,
+        on_wall=door.hanging.on_wall,
+    )
+
+
+def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Placing | None:
+    """Stand the views on a paper at a scale; None when they do not fit.
+
+    Args:
+        paper: the sheet.
+        scale: model mm to one mm of paper.
+        extent: what must be shown.
+        title: the title block is an obstacle, and grows with what it has to say.
+    """
+    frame, block = paper.frame, title_block_box(paper, title)
+    wall = max(WALL, -extent.off_least / scale + 3.0)
+
+    left = frame.x0 + CLOSE + MARK + 3.5 + FIRST - 1.0 + STUB
+    elevation_x = left - extent.x0 / scale
+    right = elevation_x + extent.x1 / scale
+    upright_x = right + STUB + FIRST - 1.0 + NEXT + MARK + 3.0 + wall
+    section_right = upright_x + max(extent.off_most, 0.0) / scale + STUB
+    column_left = frame.x1 - 4.0 - WIDTH
+    if section_right + DATUM_WORDS > column_left or right + 14.0 + PLAN_WORDS - 14.0 > block.x0:
+        return None
+
+    below = CLOSE + 1.5 + PLAN_NEXT * (extent.plan_chains - 1) + PLAN_FIRST
+    plan_y = frame.y0 + below + extent.off_most / scale
+    plan_top = plan_y + wall
+    used = (
+        (plan_top - frame.y0) + GROUND + (extent.high - extent.low) / scale + HEAD_ROW + CLOSE / 2
+    )
+    spare = frame.height - used - 3.0
+    if spare < 0:
+        return None
+    # A little air goes between floor and plan; the rest stays over the views.
+    elevation_y = plan_top + 3.0 + min(spare * 0.7, 12.0) + GROUND - extent.low / scale
+    top = elevation_y + extent.head / scale - 7.0
+    columns = []
+    at = column_left
+    while at > section_right + DATUM_WORDS:
+        # Beside the section the head's words stand above a column.
+        beside = at < section_right + WORDS
+        columns.append(Box(at, block.y1 + 4.0, at + WIDTH, top if beside else frame.y1 - 6.0))
+        at -= WIDTH + GUTTER
+    return Placing(
+        paper=paper,
+        scale=scale,
+        elevation=(elevation_x, elevation_y),
+        plan=(elevation_x, plan_y),
+        upright=(upright_x, elevation_y),
+        columns=tuple(reversed(columns)),
+    )

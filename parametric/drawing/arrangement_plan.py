@@ -1,0 +1,149 @@
+"""The arrangement's plan: leaves cut level between the ends of the walls, chains of widths."""
+
+from __future__ import annotations
+
+from parametric.drawing.arrangement_layout import (
+    PLAN_FIRST,
+    PLAN_NEXT,
+    STUB,
+    Extent,
+    Placing,
+)
+from parametric.drawing.chains import Chain, Link, Stop
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import board, wall
+from parametric.drawing.leafviews import (
+    cuts_through,
+    draw_cuts,
+)
+from parametric.drawing.marks import wave
+from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.plane import rectangle
+from parametric.drawing.sheet import View
+from parametric.drawing.site import leaf_boxes, level_cut, wall_depth
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure
+
+_WORD = {1: "as measured", 2: "larger of two", 3: "largest of three"}
+
+
+def draw_plan(draft: Draft, job: Subject, place: Placing, extent: Extent) -> View:
+    """The leaves cut level and seen from above, between the ends of the walls."""
+    view = draft.view("plan A-A", place.scale, place.plan)
+    door = job.resolved.door
+    width = float(door.opening.widest) if door.hanging.on_wall else float(door.opening.clear)
+    deep = wall_depth(extent, view.scale) * view.scale
+    for inner, outer in (
+        (0.0, extent.x0 - STUB * view.scale),
+        (width, extent.x1 + STUB * view.scale),
+    ):
+        _wall_end(draft, view, job, inner, outer, deep)
+    draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
+    for plane in door.hanging.planes:
+        y = -float(plane)
+        reach_out = STUB * view.scale
+        draft.line(
+            "centre",
+            view.at((extent.x0 - reach_out, y)),
+            view.at((extent.x1 + reach_out, y)),
+            view.name,
+        )
+    return view
+
+
+def _wall_end(
+    draft: Draft, view: View, job: Subject, inner: float, outer: float, deep: float
+) -> None:
+    """One end of the wall in plan: face and reveal true, the far sides broken off."""
+    layer = job.resolved.door.opening.board
+    x0, x1 = sorted((inner, outer))
+    face = (view.at((outer, 0.0)), view.at((inner, 0.0)), view.at((inner, deep)))
+    draft.path("cut", face, view.name)
+    skin = 0.0 if layer is None else float(layer)
+    body = view.path(rectangle(x0, skin, x1, deep))
+    draft.add(wall((body,), view.name))
+    if skin:
+        draft.line("edge_fine", view.at((x0, skin)), view.at((x1, skin)), view.name)
+        draft.add(board((view.path(rectangle(x0, 0.0, x1, skin)),), view.name, 1.1))
+    wave(draft, view.at((x0, deep)), view.at((x1, deep)), view.name)
+    wave(draft, view.at((outer, 0.0)), view.at((outer, deep)), view.name)
+
+
+def plan_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
+    """All widths: the overlap innermost, then the opening with its laps, then the cover."""
+    door = job.resolved.door
+    hanging, opening, wood = door.hanging, door.opening, job.rules.wood
+    boxes = leaf_boxes(door)
+    half = float(door.leaves[0].thickness) / 2
+    fronts = [view.y(-float(plane) - half) for plane in hanging.planes]
+    lines = [
+        view.y(-extent.off_most) - PLAN_FIRST - PLAN_NEXT * i for i in range(extent.plan_chains)
+    ]
+    travel_link = Link(figure=hanging.travels[0], rule=wood)
+    chains = [
+        Chain(
+            view=view,
+            axis="across",
+            line=lines[0],
+            stops=(
+                Stop(at=boxes[0].x0, foot=fronts[0]),
+                Stop(at=boxes[1].x0, foot=fronts[0]),
+                Stop(at=boxes[0].x1, foot=fronts[0]),
+                Stop(at=boxes[1].x1, foot=fronts[1]),
+            ),
+            links=(travel_link, Link(figure=hanging.overlap, rule=wood), travel_link),
+        )
+    ]
+    if hanging.on_wall:
+        lap = Link(figure=job.figures["side lap"], rule=wood)
+        words = f"opening, {_WORD[len(opening.widths)]}"
+        face = view.y(0.0)
+        chains.append(
+            Chain(
+                view=view,
+                axis="across",
+                line=lines[1],
+                stops=(
+                    Stop(at=boxes[0].x0, foot=lines[0], inner=True),
+                    Stop(at=0.0, foot=face),
+                    Stop(at=float(opening.widest), foot=face),
+                    Stop(at=boxes[1].x1, foot=lines[0], inner=True),
+                ),
+                links=(lap, Link(figure=opening.widest, after=words, rule=wood), lap),
+            )
+        )
+    cover = Link(
+        figure=hanging.cover, after="cover" if hanging.on_wall else "clear, plumb", rule=wood
+    )
+    chains.append(
+        Chain(
+            view=view,
+            axis="across",
+            line=lines[-1],
+            stops=(
+                Stop(at=boxes[0].x0, foot=lines[-2], inner=True),
+                Stop(at=boxes[1].x1, foot=lines[-2], inner=True),
+            ),
+            links=(cover,),
+        )
+    )
+    return chains
+
+
+def plan_ordinates(draft: Draft, job: Subject, view: View, extent: Extent) -> None:
+    """How far each track's middle stands off the wall face."""
+    hanging = job.resolved.door.hanging
+    start = view.x(extent.x1) + STUB
+    face = Place(at=0.0, figure=Figure(0.0, "wall face"), start=start, words="wall face")
+    tracks = [
+        Place(
+            at=-float(plane),
+            figure=plane,
+            start=start,
+            words=f"{word} track",
+            rule=job.rules.wood,
+            down=True,
+        )
+        for plane, word in zip(hanging.planes, hanging.tracks, strict=True)
+    ]
+    place_ordinates(draft, view, "up", [face, *tracks], start + 7.0)

@@ -1,0 +1,205 @@
+"""Tables, warnings and notes of an arrangement, worked out from the job by rule."""
+
+from __future__ import annotations
+
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.column import Item, Picture, Sentences, TableItem
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import wall
+from parametric.drawing.plane import Point, rectangle
+from parametric.drawing.subject import Subject
+from parametric.drawing.tables import Column
+from parametric.figures import Figure, doubtful
+from parametric.problems import Problem, stops
+
+ON_ARRANGEMENT = frozenset(
+    {
+        "uneven_floor_gap",
+        "fingers_between_leaves",
+        "hanger_rating_unknown",
+        "fixing_not_known",
+        "reading_doubted",
+        "sides_not_measured",
+        "glass_not_safety",
+        "heavy_leaf",
+        "pin_differs",
+    }
+)
+"""Problems that the client or the fitter must know; the rest go to the bench, on the leaf's sheet."""
+
+_UP = ("top", "middle", "bottom")
+_ACROSS = ("left", "middle", "right")
+_KEY_STUB = 250.0
+
+
+def sheet_items(job: Subject) -> list[Item]:
+    """The column in the order it is read."""
+    return [
+        *_stops(job),
+        _widths(job),
+        _heights(job),
+        _leaves(job),
+        Sentences(title="For the client to know", kind="warning", texts=_cautions(job)),
+        Sentences(title="Notes", kind="numbered", texts=_notes(job)),
+        _key_plan(job),
+    ]
+
+
+def said(problem: Problem) -> str:
+    """A problem as a sheet says it."""
+    return problem.message
+
+
+def _stops(job: Subject) -> list[Item]:
+    found = tuple(said(p) for p in stops(job.problems))
+    return [
+        Sentences(
+            title="This cannot be made as it stands", kind="warning", texts=found, framed=True
+        )
+    ]
+
+
+def _reading(job: Subject, value: Figure | None) -> str:
+    """A reading as taken; one that the surveyor doubts wears a star."""
+    if value is None:
+        return "–"
+    return job.wood(value) + (" *" if doubtful(value) else "")
+
+
+def _widths(job: Subject) -> TableItem:
+    widths = job.resolved.door.opening.widths
+    return TableItem(
+        title="As measured",
+        columns=(
+            Column(head="Opening", width=36.0),
+            *(Column(head=word, width=16.0, anchor="right") for word in _UP),
+        ),
+        rows=(("Width", *(_reading(job, widths.get(place)) for place in _UP)),),
+    )
+
+
+def _heights(job: Subject) -> TableItem:
+    opening, gaps = job.resolved.door.opening, dict(job.resolved.door.gaps)
+    return TableItem(
+        title="",
+        columns=(
+            Column(head="Along the floor", width=36.0),
+            *(Column(head=word, width=16.0, anchor="right") for word in _ACROSS),
+        ),
+        rows=(
+            ("Head to floor", *(_reading(job, opening.heights.get(p)) for p in _ACROSS)),
+            ("Gap under the leaves", *(_reading(job, gaps.get(p)) for p in _ACROSS)),
+        ),
+    )
+
+
+def _leaves(job: Subject) -> TableItem:
+    door = job.resolved.door
+    loads = {load.leaf: load for load in job.loads}
+    rows = []
+    for leaf, track in zip(door.leaves, door.hanging.tracks, strict=True):
+        size = " × ".join(job.wood(v) for v in (leaf.width, leaf.height, leaf.thickness))
+        rows.append(
+            (
+                leaf.letter,
+                track,
+                size,
+                f"{float(loads[leaf.name].governing):.1f}",
+                f"{float(leaf.weights.without_glass):.1f}",
+            )
+        )
+    return TableItem(
+        title="Leaves",
+        columns=(
+            Column(head="Leaf", width=10.0, anchor="centre"),
+            Column(head="Track", width=13.0),
+            Column(head="Width × height × thick", width=36.0, anchor="right"),
+            Column(head="kg", width=9.0, anchor="right"),
+            Column(head="unglazed", width=16.0, anchor="right"),
+        ),
+        rows=tuple(rows),
+    )
+
+
+def _cautions(job: Subject) -> tuple[str, ...]:
+    return tuple(said(p) for p in job.problems if p.level == "caution" and p.code in ON_ARRANGEMENT)
+
+
+def _notes(job: Subject) -> tuple[str, ...]:
+    """Facts in shop words, each from a number of the job."""
+    door, hanging = job.resolved.door, job.resolved.door.hanging
+    leaf = door.leaves[0]
+    notes = [
+        f"All heights from the datum: the finished foot of both leaves, "
+        f"{job.wood(hanging.floor_gap)} above the highest floor.",
+        f"Leaf sizes are finished. {_timber(job)}",
+    ]
+    notes += [
+        said(p)
+        for p in job.problems
+        if p.level == "note" and p.code in ON_ARRANGEMENT - {"glass_not_safety"}
+    ]
+    if leaf.lites:
+        pane = leaf.lites[0].pane
+        notes.append(
+            f"Glass {job.fine(pane.thickness)} {pane.kind}, ordered to size: "
+            "it cannot be cut again."
+        )
+    if door.track.fixing_depth is not None and door.opening.fixing == "solid timber":
+        notes.append(
+            f"Track screws at least {job.wood(door.track.fixing_depth)} long and the "
+            "thickness of the bracket: the board alone holds nothing."
+        )
+    if leaf.pulls:
+        faces = "both faces" if len(leaf.pulls[0].pull.faces) == 2 else "the front"
+        notes.append(f"Pulls in {faces} of each leaf's outer stile; placed on the leaf's sheet.")
+    if any(doubtful(v) for v in (*door.opening.widths.values(), *door.opening.heights.values())):
+        notes.append("* a reading in doubt: measure again before anything is cut.")
+    return tuple(notes)
+
+
+def _timber(job: Subject) -> str:
+    leaf, finish = job.resolved.door.leaves[0], job.resolved.finish
+    words = {"paint": "for paint", "varnish": "varnished", "oil": "oiled", "none": "unfinished"}
+    look = words[finish.kind] if finish is not None else "unfinished"
+    return f"{leaf.timber.name.capitalize()}, {look}."
+
+
+def _key_plan(job: Subject) -> Picture:
+    hanging = job.resolved.door.hanging
+    span = float(hanging.cover) + 2 * _KEY_STUB
+    scale = next(s for s in (50.0, 100.0, 200.0) if span / s <= 80.0)
+    return Picture(
+        title=f"Both leaves to the left: the clear way, plan 1:{scale:g}",
+        height=24.0,
+        draw=lambda draft, at: _draw_key(draft, job, at, scale),
+    )
+
+
+def _draw_key(draft: Draft, job: Subject, at: Point, scale: float) -> None:
+    """The leaves stacked at the left, drawn where the opening is narrowest."""
+    door, hanging = job.resolved.door, job.resolved.door.hanging
+    left = float(hanging.lefts[0])
+    stack_right = left + float(hanging.leaf_width)
+    jamb_right = stack_right + float(hanging.clear_way)
+    jamb_left = left + (float(hanging.stack_lap) if hanging.on_wall else 0.0)
+    start = jamb_left - _KEY_STUB
+    view = draft.view("clear way", scale, (at[0] + 2.0 - start / scale, at[1] - 6.0))
+    deep = 2.6 * scale
+    for x0, x1 in ((start, jamb_left), (jamb_right, jamb_right + _KEY_STUB)):
+        outline = view.path(rectangle(x0, 0.0, x1, deep))
+        draft.path("edge", outline, view.name, closed=True)
+        draft.add(wall((outline,), view.name, 1.1))
+    for plane in hanging.planes:
+        middle = -float(plane)
+        half = float(door.leaves[0].thickness) / 2
+        outline = view.path(rectangle(left, middle - half, stack_right, middle + half))
+        draft.path("edge", outline, view.name, closed=True)
+    lowest = view.y(-max(float(p) for p in hanging.planes)) - 1.0
+    line = min(lowest, view.y(0.0)) - 7.0
+    clear = Link(figure=hanging.clear_way, rule=job.rules.wood)
+    stops_ = (
+        Stop(at=stack_right, foot=lowest),
+        Stop(at=jamb_right, foot=view.y(0.0)),
+    )
+    place_chains(draft, [Chain(view=view, axis="across", line=line, stops=stops_, links=(clear,))])

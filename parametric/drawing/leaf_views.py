@@ -1,0 +1,347 @@
+"""Twins from the front with every mark, and their section, with their chains."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Literal
+
+from parametric.drawing.chains import FIRST, NEXT, Chain, Link, Stop, place_chains
+from parametric.drawing.dimensions import Leader
+from parametric.drawing.draft import Draft
+from parametric.drawing.leaf_layout import LeafExtent
+from parametric.drawing.leafviews import (
+    cuts_through,
+    draw_cuts,
+    draw_glass_strokes,
+    draw_linework,
+    front_linework,
+    openings,
+)
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.marks import grain, leaf_letter_mark, section_end
+from parametric.drawing.ordinates import Place
+from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
+from parametric.drawing.plane import Box, around, edges
+from parametric.drawing.primitives import Label
+from parametric.drawing.sheet import Element, View
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure
+from parametric.model import Group, Part, Trim
+from parametric.resolve.leaf import Leaf
+
+
+def leaf_groups(job: Subject) -> list[tuple[Leaf, Group]]:
+    """Each leaf with its parts."""
+    groups = {group.name: group for group in job.assembly.groups}
+    return [(leaf, groups[leaf.name]) for leaf in job.resolved.door.leaves]
+
+
+def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece, ...]:
+    """One leaf from the front: tenons and guide groove dashed, trims as they come off the saw."""
+    pieces = leaf_pieces(group.parts, group.name)
+    work = front_linework(pieces, pieces)
+    for piece in pieces:
+        if piece.part.noun == "loose tenon":
+            for a, b in edges(silhouette(piece)):
+                work.line("hidden", a, b)
+    if leaf.guide is not None:
+        deep = float(leaf.guide.depth)
+        work.line("hidden", (0.0, deep), (float(leaf.width), deep))
+    draw_linework(draft, view, work)
+    draw_glass_strokes(draft, view, pieces, pieces)
+    for piece in pieces:
+        for box in _horns(piece):
+            outline = view.path(box.polygon)
+            draft.path("adjacent", outline, view.name, closed=True)
+    return pieces
+
+
+def _horns(piece: Piece) -> Iterator[Box]:
+    """What is trimmed off a part's ends, as boxes in the elevation."""
+    blank = piece.part.blank
+    whole = around(
+        (p[0], p[2])
+        for p in (
+            piece.stands.point((x, y, 0.0))
+            for x in (0.0, float(blank.length))
+            for y in (0.0, float(blank.width))
+        )
+    )
+    kept = around(silhouette(piece))
+    if any(isinstance(cut, Trim) for cut in piece.part.cuts):
+        yield Box(whole.x0, whole.y0, whole.x1, kept.y0)
+        yield Box(whole.x0, kept.y1, whole.x1, whole.y1)
+
+
+# --- marks ---------------------------------------------------------------------------------
+
+
+def mark_parts(draft: Draft, pieces: Sequence[Piece], view: View, *, small_too: bool) -> None:
+    """Every part that is made wears its mark; each type of stop and tenon once, on one leaf."""
+    once: set[str] = set()
+    for piece in pieces:
+        part = piece.part
+        if part.supplied:
+            continue
+        small = part.noun == "loose tenon" or part.noun.startswith("stop")
+        if small and (part.mark in once or not small_too):
+            continue
+        once.add(part.mark)
+        box = around(view.path(silhouette(piece)))
+        if small:
+            _call_small(draft, part, box, view)
+        else:
+            places = tuple(_mark_places(part, box, view))
+            draft.add_first(places)
+
+
+def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
+    """Where a mark may stand in its own part, the usual place first."""
+    shares = {
+        "S": ((0.5, 0.8), (0.5, 0.62), (0.5, 0.3), (0.5, 0.5)),
+        "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.5, 0.5)),
+        "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25)),
+    }.get(part.mark[0], ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5)))
+    for across, up in shares:
+        at = (box.x0 + box.width * across, box.y0 + box.height * up - TEXT / 2)
+        yield Label(text=part.mark, at=at, anchor="centre", weight="bold", view=view.name)
+
+
+def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
+    """The mark of a part too small to hold it, with a short line from it."""
+    _cx, cy = box.centre
+    tenon = part.noun == "loose tenon"
+    starts = (
+        [(box.x0 + box.width * 0.75, cy)]
+        if tenon
+        else [
+            (box.x0 + box.width * a, box.y0 + box.height * b)
+            for a, b in ((0.5, 0.5), (0.3, 0.3), (0.7, 0.7))
+        ]
+    )
+    for start in starts:
+        for dx, dy in ((7.0, 5.0), (7.0, -5.0), (-7.0, 5.0), (-7.0, -5.0), (9.0, 0.0), (-9.0, 0.0)):
+            end = (start[0] + dx, start[1] + dy)
+            side = 1.0 if dx > 0 else -1.0
+            label = Label(
+                text=part.mark,
+                at=(end[0] + side * 0.8, end[1] - TEXT / 2),
+                anchor="left" if side > 0 else "right",
+                weight="bold",
+                view=view.name,
+            )
+            if draft.free(label.box):
+                knee = (end[0] - side * 1.6, end[1])
+                points = (start, knee, end) if dy else (start, end)
+                draft.add(Leader(points=points, end="dot", labels=(label,), view=view.name))
+                return
+    draft.unplaced.append(part.mark)
+
+
+def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) -> None:
+    """The leaf's letter with its track, and the way the grain of its panels runs."""
+    words = f"{('front', 'rear')[min(index, 1)]}, {job.resolved.door.hanging.tracks[index]} track"
+    middle = view.x(float(leaf.left_stile + leaf.shoulder / 2))
+    options: list[list[Element]] = []
+    for field in openings(leaf):
+        for share in (0.62, 0.55, 0.7, 0.5):
+            y = view.y(float(field.foot) + share * float(field.height))
+            options.append(leaf_letter_mark(leaf.letter, (words,), (middle, y), view.name))
+    draft.add_first_clear(options, f"leaf {leaf.letter}")
+    for field in leaf.panels:
+        run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"
+        height = float(field.height) / view.scale
+        arrows = [
+            grain(
+                (
+                    view.x(float(leaf.left_stile) + across * float(leaf.shoulder)),
+                    view.y(float(field.foot + up * field.height)),
+                ),
+                run,
+                view.name,
+                min(14.0, height * share),
+            )
+            for up, share in ((0.5, 0.4), (0.68, 0.25), (0.32, 0.25))
+            for across in (0.8, 0.2, 0.7, 0.3)
+        ]
+        draft.add_first_clear(arrows, f"grain of {field.name}")
+
+
+# --- chains --------------------------------------------------------------------------------
+
+
+def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> list[Chain]:
+    """Bands, then the pull, then the whole with its trims, then the blank."""
+    wood = job.rules.wood
+    edge = view.x(0.0)
+    lines = [edge - FIRST - NEXT * level for level in range(extent.chains_left)]
+    bands = leaf.bands[::-1]
+    heights = [float(bands[0].foot), *(float(band.top) for band in bands)]
+    chains = [
+        Chain(
+            view=view,
+            axis="up",
+            line=lines[0],
+            stops=tuple(Stop(at=h, foot=edge) for h in heights),
+            links=tuple(Link(figure=band.height, rule=wood) for band in bands),
+        )
+    ]
+    level = 1
+    if leaf.pulls:
+        hung = leaf.pulls[0]
+        chains.append(
+            Chain(
+                view=view,
+                axis="up",
+                line=lines[level],
+                stops=(
+                    Stop(at=0.0, foot=lines[0], inner=True),
+                    Stop(at=float(hung.pull.up), foot=edge),
+                ),
+                links=(Link(figure=hung.pull.up, after="pull", rule=wood),),
+            )
+        )
+        level += 1
+    trim, height = float(leaf.trim), float(leaf.height)
+    inner = lines[0]
+    whole: tuple[Link | None, ...] = (Link(figure=leaf.height, rule=wood),)
+    stops: tuple[Stop, ...] = (
+        Stop(at=0.0, foot=lines[level - 1] if level > 1 else inner, inner=True),
+        Stop(at=height, foot=inner, inner=True),
+    )
+    if trim > 0:
+        off = Link(figure=leaf.trim, rule=wood)
+        stops = (Stop(at=-trim, foot=edge), *stops, Stop(at=height + trim, foot=edge))
+        whole = (off, *whole, off)
+    chains.append(Chain(view=view, axis="up", line=lines[level], stops=stops, links=whole))
+    if trim > 0:
+        chains.append(
+            Chain(
+                view=view,
+                axis="up",
+                line=lines[level + 1],
+                stops=(
+                    Stop(at=-trim, foot=lines[level], inner=True),
+                    Stop(at=height + trim, foot=lines[level], inner=True),
+                ),
+                links=(Link(figure=leaf.stile_blank, after="blank", rule=wood),),
+            )
+        )
+    return chains
+
+
+def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Chain]:
+    """Stile, shoulder, stile; then the whole width."""
+    wood = job.rules.wood
+    foot = view.y(-float(leaf.trim))
+    left, shoulder = float(leaf.left_stile), float(leaf.shoulder)
+    stops = (0.0, left, left + shoulder, float(leaf.width))
+    feet = (foot, view.y(0.0), view.y(0.0), foot)
+    return [
+        Chain(
+            view=view,
+            axis="across",
+            line=first,
+            stops=tuple(Stop(at=at, foot=f) for at, f in zip(stops, feet, strict=True)),
+            links=(
+                Link(figure=leaf.left_stile, rule=wood),
+                Link(figure=leaf.shoulder, rule=wood),
+                Link(figure=leaf.right_stile, rule=wood),
+            ),
+        ),
+        Chain(
+            view=view,
+            axis="across",
+            line=first - NEXT,
+            stops=(
+                Stop(at=0.0, foot=first, inner=True),
+                Stop(at=float(leaf.width), foot=first, inner=True),
+            ),
+            links=(Link(figure=leaf.width, rule=wood),),
+        ),
+    ]
+
+
+def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
+    """How far the pull's middle is from the leaf's edge, over the pull or under it."""
+    if not leaf.pulls:
+        return
+    hung = leaf.pulls[0]
+    pull = hung.pull
+    half = float(pull.flange_length) / 2
+    link = Link(figure=pull.from_edge, rule=job.rules.wood)
+    edge = 0.0 if hung.side == "left" else float(leaf.width)
+    options = []
+    for end, way in ((half, 1.0), (-half, -1.0)):
+        end_y = view.y(float(pull.up) + end)
+        for off in (5.0, 8.0):
+            stops = sorted(
+                (Stop(at=edge, foot=None), Stop(at=float(hung.across), foot=end_y)),
+                key=lambda stop: stop.at,
+            )
+            options.append(
+                Chain(
+                    view=view,
+                    axis="across",
+                    line=end_y + way * off,
+                    stops=tuple(stops),
+                    links=(link,),
+                )
+            )
+    middle = view.x((edge + float(hung.across)) / 2)
+    for chain in options:
+        label = Label(text=link.text, at=(middle, chain.line + 0.8), anchor="centre")
+        if draft.free(label.box):
+            place_chains(draft, [chain])
+            return
+    place_chains(draft, options[:1])
+
+
+def stick_places(job: Subject, leaf: Leaf) -> list[Place]:
+    """Every edge of a rail, from the finished foot."""
+    bands = leaf.bands[::-1]
+    figures: list[Figure] = [bands[0].foot, *(band.top for band in bands)]
+    return [
+        Place(at=float(figure), figure=figure, start=0.0, rule=job.rules.wood) for figure in figures
+    ]
+
+
+# --- section -------------------------------------------------------------------------------
+
+
+def section_at(leaf: Leaf) -> float:
+    """Where the leaf is cut upright, from its left edge."""
+    return float(leaf.left_stile) + 0.64 * float(leaf.shoulder)
+
+
+def draw_section(
+    draft: Draft, job: Subject, pieces: Sequence[Piece], leaf: Leaf, view: View
+) -> None:
+    """The leaf cut upright, its face to the right as on the arrangement."""
+    draw_cuts(draft, view, cuts_through(pieces, "upright", section_at(leaf)))
+    top = view.y(float(leaf.height))
+    thickness = Link(figure=leaf.thickness, rule=job.rules.wood)
+    place_chains(
+        draft,
+        [
+            Chain(
+                view=view,
+                axis="across",
+                line=top + 4.6,
+                stops=(
+                    Stop(at=-float(leaf.thickness), foot=top),
+                    Stop(at=0.0, foot=top),
+                ),
+                links=(thickness,),
+            )
+        ],
+    )
+
+
+def mark_section(draft: Draft, leaf: Leaf, view: View, letter: str) -> None:
+    """Both ends of the section line, between the leaf and its chains."""
+    x = view.x(section_at(leaf))
+    trim = float(leaf.trim)
+    top, low = view.y(float(leaf.height) + trim), view.y(-trim)
+    section_end(draft, (x, top + 6.6), outwards="up", looks="right", letter=letter)
+    section_end(draft, (x, low - 6.6), outwards="down", looks="right", letter=letter)

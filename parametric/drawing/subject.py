@@ -1,0 +1,53 @@
+"""What is drawn: one job, with everything a sheet may print of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from parametric.drawing.pieces import Piece, pieces
+from parametric.drawing.printing import Rules, printing_rules
+from parametric.figures import Figure, collect
+from parametric.model import Assembly
+from parametric.problems import Problem
+from parametric.resolve.door import Resolved
+from parametric.trade.loads import LeafLoad
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Subject:
+    """A job on its way to paper. `shut` are its parts with the doors shut."""
+
+    resolved: Resolved
+    assembly: Assembly
+    loads: tuple[LeafLoad, ...]
+    problems: tuple[Problem, ...]
+    rules: Rules
+    shut: tuple[Piece, ...]
+    figures: Mapping[str, Figure]
+
+    def wood(self, value: float, *, down: bool = False) -> str:
+        """A size of wood, as printed."""
+        return self.rules.wood.text(value, down=down)
+
+    def fine(self, value: float, *, down: bool = False) -> str:
+        """A size of glass or of a pocket, as printed."""
+        return self.rules.fine.text(value, down=down)
+
+
+def subject(
+    resolved: Resolved,
+    assembly: Assembly,
+    loads: tuple[LeafLoad, ...],
+    problems: tuple[Problem, ...],
+) -> Subject:
+    """Gather a job for its sheets."""
+    return Subject(
+        resolved=resolved,
+        assembly=assembly,
+        loads=loads,
+        problems=problems,
+        rules=printing_rules(resolved.shop, resolved.design.unit),
+        shut=pieces(assembly, next(s for s in assembly.states if s.name == "shut")),
+        figures=collect((resolved.door, loads)),
+    )
