@@ -1,5 +1,6 @@
 """The design file and the house file: read, put in layers, understood."""
 
-from parametric.design.loading import Design, Loaded, load
+from parametric.design.design import Design
+from parametric.design.loading import Loaded, load
 
 __all__ = ["Design", "Loaded", "load"]

@@ -10,7 +10,7 @@ Step = str | int
 
 
 def set_value(text: str, path: Sequence[Step], new: str) -> str:
-    """Put a value in the place of another; comments, order and blank lines stay.
+    r"""Put a value in the place of another; comments, order and blank lines stay.
 
     Args:
         text: the file.
@@ -26,8 +26,8 @@ def set_value(text: str, path: Sequence[Step], new: str) -> str:
         ValueError: the value cannot stand on one line.
 
     Example:
-        >>> set_value("leaf:\\n  stiles: 1.50   # of each\\n", ("leaf", "stiles"), "120")
-        'leaf:\\n  stiles: 120   # of each\\n'
+        >>> set_value("leaf:\n  stiles: 1.50   # of each\n", ("leaf", "stiles"), "120")
+        'leaf:\n  stiles: 120   # of each\n'
     """
     if "\n" in new or "\r" in new or not new.strip():
         raise ValueError("a value stands on one line")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
-from parametric.design.leaf import LeafSpec
+from parametric.design.leaf import Band, LeafSpec
 from parametric.design.records import ApprovedSpec
 from parametric.design.settings import (
     AccuracySpec,
@@ -26,7 +26,7 @@ from parametric.design.settings import (
     SheetSpec,
     TimberSpec,
 )
-from parametric.design.survey import SurveySpec
+from parametric.design.survey import Diagonals, InTheWay, SurveySpec
 from parametric.hangings import DOOR_KINDS
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.pull import PullSpec
@@ -104,6 +104,13 @@ ONCE: tuple[str, ...] = (
     *("moisture", "limits", "rates", "offcuts", *RECORDS),
 )
 """Blocks that stand once in a file and take no name."""
+HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", *RECORDS)
+"""What belongs to one job, and never to a house file."""
+ALWAYS: tuple[str, ...] = (
+    *("sheet", "client", "maker", "shop", "saw", "router", "clamps", "blanks", "accuracy"),
+    *("moisture", "limits", "finish"),
+)
+"""Blocks that every job has, written or not."""
 BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 """Blocks whose words may be left blank, to be filled in by hand on the paper."""
 
@@ -203,6 +210,25 @@ NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
     }
 )
 """Legal values of keys that build which do not build themselves."""
+
+NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
+    {
+        ("door", "leaf"): "a leaf of its own for each",
+        ("door", "pull"): "two pulls on one door",
+        ("leaf", "stiles"): "stiles of different widths",
+    }
+)
+"""Keys that may hold a list or braces in the language, but not in this version."""
+
+KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {"survey": _words("ceiling floor_in_travel depth wall studs skirting casing in_the_way route")}
+)
+"""Keys that are read and kept, though this version works nothing out from them."""
+
+NESTED: Mapping[str, type[Group]] = MappingProxyType(
+    {"top to bottom": Band, "diagonals": Diagonals, "in the way": InTheWay}
+)
+"""What stands in a list, or in the braces, of a key."""
 
 WAYS: Mapping[str, str] = MappingProxyType(
     {

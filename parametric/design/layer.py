@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import difflib
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from parametric.design.language import (
@@ -12,7 +14,10 @@ from parametric.design.language import (
     BLOCKS,
     FILE_KEYS,
     HARDWARE,
+    HOUSE_NEVER,
     NEWEST,
+    NOT_BUILT_BLOCKS,
+    NOT_BUILT_KEYS,
     ONCE,
     RECORDS,
     full_heading,
@@ -57,6 +62,30 @@ def stop(code: str, message: str, where: Where | None, **more: str) -> Problem:
         allowed=more.get("allowed", ""),
         fix=more.get("fix", ""),
     )
+
+
+def read_file(path: Path, origin: Origin, problems: list[Problem]) -> Layer | None:
+    """One file as a layer; None when it cannot be read at all."""
+    try:
+        if path.is_dir():
+            raise IsADirectoryError(21, "it is a folder")
+        content = path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = (error.strerror if isinstance(error, OSError) else None) or str(error)
+        problems.append(
+            stop(
+                "file_unreadable",
+                f"{path} cannot be read: {reason[:1].lower()}{reason[1:]}.",
+                Where(path.name, 1),
+                found=reason,
+                allowed="a design file",
+                fix="Look at the name and the folder; `stilewright new FILE` makes a starter.",
+            )
+        )
+        return None
+    layer = read_layer(content, path.name, origin)
+    problems += layer.problems
+    return layer if layer.readable else None
 
 
 def read_layer(content: bytes | str, file: str, origin: Origin) -> Layer:
@@ -216,6 +245,8 @@ class _Reader:
             )
         elif not node.text and not node.quoted:
             self.problems.append(_empty(key.text, where))
+        elif key.text == "job" and self.origin == "house":
+            self.problems.append(_not_of_a_house("job", where))
         elif key.text == "job":
             self.job = Text(node.text, where=where, origin=self.origin, unit=self.unit)
 
@@ -226,6 +257,8 @@ class _Reader:
             self.problems.append(_unknown_heading(key.text, where))
             return
         kind, name = found
+        if self.origin == "house" and not self._of_a_house(kind, name, where):
+            return
         if name and kind in ONCE:
             self.problems.append(
                 stop(
@@ -263,7 +296,29 @@ class _Reader:
             line = first.here.line if isinstance(first, Branch) and first.here else where.line
             self.problems.append(_doubled(heading, "", line, where))
             return
-        self.blocks[kind, name] = self._tree(node, heading, where, self._origin(kind, node))
+        tree = self._tree(node, heading, where, self._origin(kind, node))
+        if self.origin == "house":
+            tree = self._without_later_keys(kind, tree)
+        self.blocks[kind, name] = tree
+
+    def _of_a_house(self, kind: str, name: str, where: Where) -> bool:
+        """A house file holds habits; a job's own facts, and what cannot build yet, are told."""
+        if kind in HOUSE_NEVER or (kind == "door" and name):
+            self.problems.append(_not_of_a_house(full_heading(kind, name), where))
+            return False
+        if kind in NOT_BUILT_BLOCKS:
+            self.problems.append(not_used_yet(f'"{full_heading(kind, name)}"', where))
+            return False
+        return True
+
+    def _without_later_keys(self, kind: str, tree: Any) -> Any:
+        """A house's block without the keys that only a later version uses."""
+        for key in NOT_BUILT_KEYS.get(kind, ()) if isinstance(tree, Branch) else ():
+            if key in tree:
+                del tree[key]
+                where = tree.lines.get(key) or Where(self.file, 1)
+                self.problems.append(not_used_yet(f'"{key}" in {tree.heading}', where))
+        return tree
 
     def _origin(self, kind: str, node: Node) -> Origin:
         """Surveys and as-built sizes are measured, and so is hardware that says it was."""
@@ -327,6 +382,30 @@ def _doubled(key: str, heading: str, first: int, where: Where) -> Problem:
     )
 
 
+def _not_of_a_house(heading: str, where: Where) -> Problem:
+    return stop(
+        "not_of_a_house",
+        f'"{heading}" belongs to one job; a house file holds only what is the same in every job.',
+        where,
+        about=heading,
+        found=heading,
+        fix="Write it in the design file.",
+    )
+
+
+def not_used_yet(what: str, where: Where) -> Problem:
+    """The note on something legal and harmless that waits for a later version."""
+    return Problem(
+        code="not_used_yet",
+        level="note",
+        message=f"{what} is kept, but this version works nothing out from it yet.",
+        where=where,
+        about=what.strip('"'),
+        found=what.strip('"'),
+        allowed="it may stay",
+    )
+
+
 def _empty(key: str, where: Where) -> Problem:
     return stop(
         "empty_value",
@@ -384,6 +463,4 @@ def _unknown_heading(heading: str, where: Where) -> Problem:
 
 
 def _likeness(one: str, other: str) -> float:
-    import difflib
-
     return difflib.SequenceMatcher(None, one, other).ratio()

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, Default
-from parametric.design.language import full_heading
+from parametric.design.language import DOOR_KEYS, KINDS, full_heading
 from parametric.design.layer import Layer, stop
 from parametric.design.leaf import INFILLS, RAILS
 from parametric.names import nearest
@@ -28,60 +28,63 @@ class Layers:
         return (self.design,) if self.house is None else (self.house, self.design)
 
     def names(self, kind: str) -> tuple[str, ...]:
-        """Every name a kind stands under in either file; "" for the unnamed block."""
-        return tuple(dict.fromkeys(n for layer in self.files for n in layer.names(kind)))
+        """Every name a kind stands under in either file, the design's first; "" for none."""
+        return tuple(dict.fromkeys(n for layer in reversed(self.files) for n in layer.names(kind)))
 
 
 def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Branch:
     """One block out of all layers, key by key; a list is replaced whole.
 
-    From the bottom: the tool's defaults, the house's unnamed block of the kind, the house's
-    block of this name, the block it is `like`, its own keys. What the kind's own `kind`
+    From the bottom: the tool's defaults, the house's unnamed block of the kind, the block
+    it is `like`, the house's block of this name, the design's. What the block's own `kind`
     decides (`door bypass`) is filled in last, under everything that was written.
     """
-    own = layers.design.blocks.get((kind, name))
-    merged = Branch(full_heading(kind, name), own.here if isinstance(own, Branch) else None)
+    written = [*_habits(layers, kind, name), *_named(layers, kind, name, (), problems)]
+    merged = Branch(full_heading(kind, name), layers.design.first)
     _put(merged, _defaults(kind))
-    if layers.house is not None:
-        for key in dict.fromkeys(("", name)):
-            below = layers.house.blocks.get((kind, key))
-            if isinstance(below, Branch):
-                _put(merged, below)
-                merged.here = merged.here or below.here
-    for tree in _with_likes(layers, kind, name, problems):
-        _put(merged, tree)
-    kind_word = merged.get("kind")
-    if isinstance(kind_word, str):
-        _put_under(merged, _defaults(f"{kind} {kind_word}"))
+    word = _kind_word(written, merged)
+    for tree in written:
+        if kind in KINDS and _of_another_kind(tree, word, layers):
+            continue
+        _put(merged, tree, leave=_leave(tree, kind, word, layers))
+        merged.here = tree.here
+    if word is not None:
+        below = _defaults(f"{kind} {word}")
+        _put(below, merged)
+        below.heading, below.here = merged.heading, merged.here
+        merged = below
     if kind == "leaf" and isinstance(merged.get("top to bottom"), list):
         merged["top to bottom"] = [_band(line) for line in merged["top to bottom"]]
     return merged
 
 
-def _with_likes(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Iterator[Branch]:
-    """The design's own block, and before it whatever it is like, the farthest first."""
-    chain: list[Branch] = []
-    seen: list[str] = []
-    at: str | None = name
-    while at is not None:
-        tree = layers.design.blocks.get((kind, at))
-        if tree is None and layers.house is not None and seen:
-            tree = layers.house.blocks.get((kind, at))
+def _habits(layers: Layers, kind: str, name: str) -> Iterator[Branch]:
+    """The house's unnamed block, which lies under every block of its kind."""
+    tree = layers.house.blocks.get((kind, "")) if layers.house and name else None
+    if isinstance(tree, Branch):
+        yield tree
+
+
+def _named(
+    layers: Layers, kind: str, name: str, above: tuple[str, ...], problems: list[Problem]
+) -> Iterator[Branch]:
+    """A block's own keys in both files, each after whatever it is like."""
+    for layer in layers.files:
+        tree = layer.blocks.get((kind, name))
         if not isinstance(tree, Branch):
-            break
-        chain.append(tree)
-        seen.append(at)
+            continue
         other = tree.get("like")
-        if not isinstance(other, Text):
-            break
-        if str(other) in seen or str(other) not in layers.names(kind):
-            problems.append(_no_such_like(layers, kind, tree, other, seen))
-            break
-        at = str(other)
-    yield from reversed(chain)
+        if isinstance(other, Text):
+            if str(other) in (*above, name) or str(other) not in layers.names(kind):
+                problems.append(_no_such_like(layers, kind, tree, other, (*above, name)))
+            else:
+                yield from _named(layers, kind, str(other), (*above, name), problems)
+        yield tree
 
 
-def _no_such_like(layers: Layers, kind: str, tree: Branch, other: Text, seen: list[str]) -> Problem:
+def _no_such_like(
+    layers: Layers, kind: str, tree: Branch, other: Text, seen: tuple[str, ...]
+) -> Problem:
     if str(other) in seen:
         message = f'"{tree.heading}" ends up being like itself.'
         fix = "Take one `like` away."
@@ -93,20 +96,38 @@ def _no_such_like(layers: Layers, kind: str, tree: Branch, other: Text, seen: li
     return stop("unknown_name", message, other.where, about=tree.heading, found=str(other), fix=fix)
 
 
-def _put(merged: Branch, tree: Branch) -> None:
-    for key, value in tree.items():
-        if key == "like":
-            continue
-        merged[key] = value
-        merged.lines[key] = tree.lines.get(key)
-        merged.origins[key] = tree.origins.get(key, "assumed")
+def _kind_word(written: list[Branch], defaults: Branch) -> str | None:
+    """The word after `kind`, from the latest layer that says one."""
+    for tree in (*reversed(written), defaults):
+        if isinstance(word := tree.get("kind"), Text):
+            return str(word)
+    return None
 
 
-def _put_under(merged: Branch, tree: Branch) -> None:
+def _in_house(tree: Branch, layers: Layers) -> bool:
+    return layers.house is not None and any(tree is b for b in layers.house.blocks.values())
+
+
+def _of_another_kind(tree: Branch, word: str | None, layers: Layers) -> bool:
+    """A habit of the house for flat panels says nothing about a raised one."""
+    own = tree.get("kind")
+    return isinstance(own, Text) and str(own) != word and _in_house(tree, layers)
+
+
+def _leave(tree: Branch, kind: str, word: str | None, layers: Layers) -> tuple[str, ...]:
+    """Habits of the house that are for other kinds of door."""
+    if kind != "door" or not _in_house(tree, layers):
+        return ()
+    own = DOOR_KEYS.get(word or "", ())
+    return tuple(key for keys in DOOR_KEYS.values() for key in keys if key not in own)
+
+
+def _put(merged: Branch, tree: Branch, leave: tuple[str, ...] = ()) -> None:
     for key, value in tree.items():
-        if key not in merged:
+        if key != "like" and key not in leave:
             merged[key] = value
-            merged.origins[key] = "assumed"
+            merged.lines[key] = tree.lines.get(key)
+            merged.origins[key] = tree.origins.get(key, "assumed")
 
 
 def _defaults(heading: str) -> Branch:
@@ -131,8 +152,9 @@ def _band(line: Any) -> Any:
     infill = any(key in INFILLS for key in line)
     if rail == infill:
         return line
+    whole = Branch(line.heading, line.here)
     for key, default in BAND_DEFAULTS["rail" if rail else "infill"].items():
-        if key not in line:
-            line[key] = _as_written(default)
-            line.origins[key] = "assumed"
-    return line
+        whole[key] = _as_written(default)
+        whole.origins[key] = "assumed"
+    _put(whole, line)
+    return whole

@@ -9,13 +9,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
-from pydantic_core import PydanticCustomError
 
 from parametric.figures import Figure, Where
-from parametric.written import Branch, Date, Group, Name, Text, Words, refuse, sizes_of
+from parametric.written import Date, Group, Name, Text, Words, refuse, sizes_of
 
 _DATE: TypeAdapter[Text] = TypeAdapter(Date)
 
@@ -106,30 +104,6 @@ def read_as_built(name: str, written: Text) -> tuple[Figure, ...]:
     return sizes_of(written, most=3, key=name)
 
 
-def read_cut(mark: Any) -> Text:
+def read_cut(mark: Text) -> Text:
     """One part that is already sawn, by its label."""
-    if not isinstance(mark, Text) or not mark.strip():
-        raise refuse("wrong_value", "Each line of {key} is the name of one part, as on its label.")
     return mark
-
-
-def each(
-    tree: object, read: Any, problems: list[tuple[Where | None, PydanticCustomError]]
-) -> list[Any]:
-    """Read every entry of a record, and keep the refusals with their lines."""
-    made: list[Any] = []
-    entries: list[tuple[Where | None, tuple[Any, ...]]]
-    if isinstance(tree, Branch):
-        entries = [(tree.lines.get(key), (key, value)) for key, value in tree.items()]
-    elif isinstance(tree, list):
-        entries = [(getattr(value, "where", None), (value,)) for value in tree]
-    else:
-        return made
-    for where, arguments in entries:
-        try:
-            if len(arguments) == 2 and not isinstance(arguments[1], Text):
-                raise refuse("wrong_value", f'"{arguments[0]}" takes one line of text.')
-            made.append(read(*arguments))
-        except PydanticCustomError as error:
-            problems.append((where, error))
-    return made

@@ -84,7 +84,7 @@ def _shape(
     whole = spec.model_json_schema(by_alias=True, ref_template=_DEFS)
     for name, inner in whole.pop("$defs", {}).items():
         defs[name] = _plain(inner, must=True)
-    shape = _plain(whole, must=must)
+    shape: dict[str, Any] = _plain(whole, must=must)
     if blank:
         shape["properties"] = {
             key: {"anyOf": [value, {"type": "null"}]} for key, value in shape["properties"].items()

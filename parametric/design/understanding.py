@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import dataclasses
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pydantic import ValidationError
@@ -11,23 +12,25 @@ from pydantic import ValidationError
 from parametric.design.language import (
     COUNTERPARTS,
     DOOR_KEYS,
+    KEPT_ONLY,
     KINDS,
     MOVES,
+    NESTED,
     NOT_BUILT_KEYS,
+    NOT_BUILT_SHAPES,
     NOT_BUILT_VALUES,
     OTHER_KINDS,
     PLAIN,
     WAYS,
     keys_of,
 )
-from parametric.design.layer import stop
-from parametric.design.leaf import Band
+from parametric.design.layer import not_used_yet, stop
 from parametric.figures import Where
 from parametric.names import nearest
 from parametric.problems import Problem
 from parametric.written import Block, Branch, Group, Text
 
-_BUILDS_LATER = "cannot be built by this version yet."
+_TAKE_IT_OUT = "Take it out, or wait for a version that builds it."
 
 
 def not_built(what: str, where: Where | None, *, about: str, allowed: str = "") -> Problem:
@@ -35,12 +38,12 @@ def not_built(what: str, where: Where | None, *, about: str, allowed: str = "") 
     return Problem(
         code="not_built_yet",
         level="stop",
-        message=f"{what} {_BUILDS_LATER}",
+        message=f"{what} cannot be built by this version yet.",
         where=where,
         about=about,
         found=about,
         allowed=allowed,
-        fix="Take it out, or wait for a version that builds it.",
+        fix=_TAKE_IT_OUT,
     )
 
 
@@ -48,6 +51,11 @@ def understand(kind: str, tree: Branch, problems: list[Problem]) -> Block | None
     """One merged block as its Spec, or None with what is wrong added to the problems."""
     spec = _spec_of(kind, tree, problems)
     found = None if spec is None else understand_group(kind, tree, spec, problems)
+    for key in KEPT_ONLY.get(kind, ()):
+        if key in tree and tree.origins.get(key) != "assumed":
+            where = tree.lines.get(key) or tree.here
+            assert where is not None
+            problems.append(not_used_yet(f'"{key}" in {tree.heading}', where))
     return found if isinstance(found, Block) else None
 
 
@@ -68,32 +76,22 @@ def _spec_of(kind: str, tree: Branch, problems: list[Problem]) -> type[Block] | 
         return PLAIN[kind]
     written = tree.get("kind")
     if written is None:
-        problems.append(
-            stop(
-                "missing_key",
-                f'{tree.heading} needs "kind".',
-                tree.here,
-                about=tree.heading,
-                allowed=", ".join(KINDS[kind]),
-                fix=f"Write `kind: {next(iter(KINDS[kind]))}` under it.",
-            )
-        )
+        problems.append(_missing("kind", tree.heading, tree.here, ", ".join(KINDS[kind])))
         return None
     where = tree.lines.get("kind") or tree.here
-    spec = KINDS[kind].get(str(written)) if isinstance(written, Text) else None
-    if spec is not None:
-        return spec
-    if isinstance(written, Text) and str(written) in OTHER_KINDS[kind]:
+    word = str(written) if isinstance(written, Text) else ""
+    if word in KINDS[kind]:
+        return KINDS[kind][word]
+    if word in OTHER_KINDS[kind]:
         problems.append(
             not_built(
-                f'{kind} of kind "{written}"',
-                where,
-                about=str(written),
-                allowed=", ".join(KINDS[kind]),
+                f'A {kind} of kind "{word}"', where, about=word, allowed=", ".join(KINDS[kind])
             )
         )
+        if kind == "door":
+            problems.extend(_keys_of_later_door(word, tree))
         return None
-    near = nearest(str(written), OTHER_KINDS[kind], 0.4)
+    near = nearest(word, OTHER_KINDS[kind], 0.4)
     problems.append(
         stop(
             "unknown_word",
@@ -108,6 +106,16 @@ def _spec_of(kind: str, tree: Branch, problems: list[Problem]) -> type[Block] | 
     return None
 
 
+def _keys_of_later_door(word: str, tree: Branch) -> list[Problem]:
+    """What is wrong with the keys of a door that cannot be built yet, so that it is told now."""
+    known = DOOR_KEYS[word]
+    return [
+        _unknown_key(key, tree.lines.get(key) or tree.here, "door", known, tree)
+        for key in tree
+        if key not in known and tree.origins.get(key) != "assumed"
+    ]
+
+
 class _Place:
     """Where in a block an error lies: the key it is under, its line, and what is written there."""
 
@@ -115,13 +123,13 @@ class _Place:
         self.key = ""
         self.where = tree.here
         self.path: list[int | str] = []
-        self.group = tree
+        self.nested: type[Group] | None = None
         node: Any = tree
         for step in loc:
             if isinstance(node, Branch) and isinstance(step, str) and step in node:
-                self.group = node
-                self.key = str(step)
-                self.where = node.lines.get(self.key) or node.here or self.where
+                self.key = step
+                self.where = node.lines.get(step) or node.here or self.where
+                self.nested = NESTED.get(step, self.nested)
                 node = node[step]
                 self.path.append(step)
             elif isinstance(node, list) and isinstance(step, int) and step < len(node):
@@ -134,57 +142,61 @@ class _Place:
         self.last = str(loc[-1]) if loc else ""
 
 
-def _problems(
-    error: ValidationError, kind: str, spec: type[Group], tree: Branch
-) -> Iterable[Problem]:
+def _problems(error: ValidationError, kind: str, spec: type[Group], tree: Branch) -> list[Problem]:
     """One problem a place: a value that fits none of several shapes is told once."""
-    best: dict[tuple[Any, ...], tuple[int, Problem]] = {}
-    for detail in error.errors():
+    places: dict[tuple[Any, ...], list[tuple[dict[str, Any], _Place]]] = {}
+    for detail in error.errors(include_url=False):
         place = _Place(detail["loc"], tree)
-        rank, problem = _problem(dict(detail), place, kind, spec, tree)
         extra = place.last if detail["type"] in ("missing", "extra_forbidden") else ""
-        where = (*place.path, extra)
-        if where not in best or rank < best[where][0]:
-            best[where] = (rank, problem)
-    return [problem for _, problem in best.values()]
+        places.setdefault((*place.path, extra), []).append((dict(detail), place))
+    return [_problem(details, kind, spec, tree) for details in places.values()]
 
 
 def _problem(
-    detail: dict[str, Any], place: _Place, kind: str, spec: type[Group], tree: Branch
-) -> tuple[int, Problem]:
-    """A validator's error in shop words, and how well it fits when several shapes were tried."""
-    match detail["type"]:
-        case "refused":
-            return 0, _refused(detail["ctx"], place, spec, tree)
-        case "extra_forbidden":
-            return 0, _unknown_key(place, kind, spec, tree)
-        case "missing":
-            return 0, stop(
-                "missing_key",
-                f'{_said(tree, place)} needs "{place.last}".',
-                place.where or tree.here,
-                about=tree.heading,
-                allowed=place.last,
-                fix=f"Write `{place.last}: ...` under it.",
-            )
-        case "literal_error":
-            return 1, _unknown_word(detail["ctx"]["expected"], place, kind, tree)
-        case _:
-            return 2, stop(
-                "wrong_value",
-                f'"{place.key}" in {tree.heading} does not take what is written there.',
-                place.where,
-                about=tree.heading,
-                found=str(place.written)[:60],
-                fix="See `stilewright schema`, or a starter made with `stilewright new`.",
-            )
+    details: list[tuple[dict[str, Any], _Place]], kind: str, spec: type[Group], tree: Branch
+) -> Problem:
+    """The validators' errors about one place as one answer in shop words."""
+    by_type = {detail["type"]: detail for detail, _ in details}
+    place = details[0][1]
+    shape = NOT_BUILT_SHAPES.get((kind, place.key))
+    if shape and not isinstance(place.written, Text):
+        allowed = "one" if isinstance(place.written, list) else "one size"
+        return not_built(_first_upper(shape), place.where, about=place.key, allowed=allowed)
+    if "extra_forbidden" in by_type:
+        known = keys_of(place.nested or spec)
+        return _unknown_key(place.last, place.where, kind, known, tree)
+    if "missing" in by_type:
+        said = f"The {place.key} of {tree.heading}" if place.key else tree.heading
+        return _missing(place.last, said, place.where or tree.here, place.last)
+    words = [word for d, _ in details if d["type"] == "literal_error" for word in _choices(d)]
+    if "refused" in by_type:
+        refused = by_type["refused"]["ctx"]
+        near = nearest(str(place.written), words, 0.6) if words else None
+        if (
+            words
+            and isinstance(place.written, Text)
+            and (near or refused["code"] == "not_a_length")
+        ):
+            return _neither(place, words, near, tree)
+        return _refused(refused, place, spec, tree)
+    if words and isinstance(place.written, Text):
+        return _unknown_word(words, place, kind, tree)
+    return _wrong_shape(place, by_type, tree)
 
 
-def _said(tree: Branch, place: _Place) -> str:
-    return f"The {place.key} of {tree.heading}" if place.key else tree.heading
+def _missing(key: str, said: str, where: Where | None, allowed: str) -> Problem:
+    return stop(
+        "missing_key",
+        f'{said} needs "{key}".',
+        where,
+        about=said,
+        found="nothing",
+        allowed=allowed,
+        fix=f"Write `{key}: ` and its value under it.",
+    )
 
 
-def _refused(ctx: dict[str, Any], place: _Place, spec: type[Group], tree: Branch) -> Problem:
+def _refused(ctx: Mapping[str, Any], place: _Place, spec: type[Group], tree: Branch) -> Problem:
     """A refusal of one of our own validators; its message has holes for key, heading and order."""
     described = next(
         (f.description for f in spec.model_fields.values() if f.alias == place.key), None
@@ -202,54 +214,42 @@ def _refused(ctx: dict[str, Any], place: _Place, spec: type[Group], tree: Branch
         allowed=str(ctx["allowed"]),
         fix=str(ctx["fix"]),
     )
-    return not_built_like(problem) if problem.code == "not_built_yet" else problem
+    if problem.code != "not_built_yet":
+        return problem
+    return dataclasses.replace(problem, unreadable=False, fix=problem.fix or _TAKE_IT_OUT)
 
 
-def not_built_like(problem: Problem) -> Problem:
-    """The same problem as one that a later version will not have: exit 1."""
-    return Problem(
-        code=problem.code,
-        level="stop",
-        message=problem.message,
-        where=problem.where,
-        about=problem.about,
-        found=problem.found,
-        allowed=problem.allowed,
-        fix=problem.fix or "Take it out, or wait for a version that builds it.",
-    )
-
-
-def _unknown_key(place: _Place, kind: str, spec: type[Group], tree: Branch) -> Problem:
+def _unknown_key(
+    key: str, where: Where | None, kind: str, known: tuple[str, ...], tree: Branch
+) -> Problem:
     """A key that is not there: misspelt, of another kind, or not built yet."""
-    key, where = place.last, place.where
-    in_line = any(isinstance(step, int) for step in place.path)
-    known = keys_of(Band) if in_line and kind == "leaf" else keys_of(spec)
-    if not in_line and key in NOT_BUILT_KEYS.get(kind, ()):
+    if key in NOT_BUILT_KEYS.get(kind, ()):
         return not_built(f'"{key}" in {tree.heading}', where, about=key)
     plain = re.sub(r"[_\s]+", " ", key).strip().lower()
     if plain != key and plain in known:
         return stop(
             "unknown_key",
-            f'No such thing as "{key}" in {tree.heading}: write "{plain}", lower case, with a '
-            "space.",
+            f'No such thing as "{key}" in {tree.heading}: write "{plain}", lower case'
+            + (", with a space." if " " in plain else "."),
             where,
             about=tree.heading,
             found=key,
             allowed=", ".join(known),
-            fix=f"Write `{plain}: ...`.",
+            fix=f"Write `{plain}: ` and its value.",
         )
     if kind == "door" and (others := [k for k, keys in DOOR_KEYS.items() if key in keys]):
         return _of_other_doors(key, where, others, tree, known)
     near = nearest(key, known)
+    line = f" (line {where.line})" if where else ""
     return stop(
         "unknown_key",
-        f'No such thing as "{key}" in {tree.heading}.'
+        f'No such thing as "{key}" in {tree.heading}{line}.'
         + (f' Did you mean "{near}"?' if near else ""),
         where,
         about=tree.heading,
         found=key,
         allowed=", ".join(known),
-        fix=f"Write `{near}: ...`." if near else "Take the line out.",
+        fix=f"Write `{near}: ` and its value." if near else "Take the line out.",
     )
 
 
@@ -258,8 +258,10 @@ def _of_other_doors(
 ) -> Problem:
     """A key that doors of another kind have."""
     own = str(tree.get("kind"))
-    ways = {MOVES[k] for k in others}
-    theirs = f"doors that {next(iter(ways))}" if len(ways) == 1 else f"{' and '.join(others)} doors"
+    ways = tuple(dict.fromkeys(MOVES[k] for k in others))
+    theirs = (
+        f"{' and '.join(others)} doors" if MOVES[own] in ways else f"doors that {' or '.join(ways)}"
+    )
     counterpart = COUNTERPARTS.get(key)
     near = counterpart if counterpart in known else None
     return stop(
@@ -270,13 +272,31 @@ def _of_other_doors(
         about=tree.heading,
         found=key,
         allowed=", ".join(known),
-        fix=f"Write `{near}: ...`." if near else "Take the line out.",
+        fix=f"Write `{near}: ` and its value." if near else "Take the line out.",
     )
 
 
-def _unknown_word(expected: str, place: _Place, kind: str, tree: Branch) -> Problem:
+def _choices(detail: Mapping[str, Any]) -> list[str]:
+    return re.findall(r"'((?:[^'\\]|\\.)*)'", str(detail["ctx"]["expected"]))
+
+
+def _neither(place: _Place, words: list[str], near: str | None, tree: Branch) -> Problem:
+    """A value that is neither one of a key's words nor what else the key takes."""
+    said = " nor ".join(f'"{word}"' for word in words)
+    return stop(
+        "unknown_word",
+        f'"{place.written}" is neither {said} nor a length.'
+        + (f' Did you mean "{near}"?' if near else ""),
+        place.where,
+        about=tree.heading,
+        found=str(place.written),
+        allowed=f"{', '.join(words)}, or a length",
+        fix=f"Write `{place.key}: {near or words[0]}`, or a length.",
+    )
+
+
+def _unknown_word(words: list[str], place: _Place, kind: str, tree: Branch) -> Problem:
     """A word that is none of a key's words."""
-    words = re.findall(r"'((?:[^'\\]|\\.)*)'", expected)
     written = str(place.written)
     if written in NOT_BUILT_VALUES.get((kind, place.key), ()):
         return not_built(
@@ -285,8 +305,12 @@ def _unknown_word(expected: str, place: _Place, kind: str, tree: Branch) -> Prob
             about=written,
             allowed=", ".join(words),
         )
-    what = f"a kind of {kind}" if place.key == "kind" else WAYS.get(place.key, f'a "{place.key}"')
-    near = nearest(written, words, 0.3)
+    what = (
+        f"a kind of {kind}"
+        if place.key == "kind"
+        else WAYS.get(place.key, f'a word for "{place.key}"')
+    )
+    near = nearest(written, words, 0.4)
     return stop(
         "unknown_word",
         f'"{written}" is not {what}.' + (f' Did you mean "{near}"?' if near else ""),
@@ -296,3 +320,35 @@ def _unknown_word(expected: str, place: _Place, kind: str, tree: Branch) -> Prob
         allowed=", ".join(words),
         fix=f"Write `{place.key}: {near or words[0]}`.",
     )
+
+
+def _wrong_shape(place: _Place, by_type: Mapping[str, Any], tree: Branch) -> Problem:
+    """Keys where a list belongs, one value where keys do, and so on."""
+    key = place.key or tree.heading
+    if "tuple_type" in by_type or "list_type" in by_type:
+        if isinstance(place.written, Branch):
+            first = next(iter(place.written), "rail")
+            said = f'"{key}" is a list: begin each line under it with a dash, `- {first}: ...`.'
+        else:
+            said = f'"{key}" takes a list: `{key}: [{place.written}]`.'
+        wanted = "a list"
+    elif "too_short" in by_type:
+        said, wanted = f'There is nothing in the list "{key}".', "one or more"
+    elif isinstance(place.written, Text):
+        said = f'"{key}" takes keys and values in braces: `{key}: {{key: value}}`.'
+        wanted = "keys and values"
+    else:
+        said, wanted = f'"{key}" takes one value, on one line.', "one value"
+    return stop(
+        "wrong_value",
+        said,
+        place.where,
+        about=tree.heading,
+        found=str(place.written)[:60] if isinstance(place.written, Text) else "keys or a list",
+        allowed=wanted,
+        fix="`stilewright new FILE` makes a starter that shows how each is written.",
+    )
+
+
+def _first_upper(words: str) -> str:
+    return words[:1].upper() + words[1:]

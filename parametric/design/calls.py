@@ -1,0 +1,230 @@
+"""What one block asks of another: a name that is called must be there, and be of use."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from parametric.catalog.timbers import TIMBERS
+from parametric.design.language import CALLS, MAY_DO_WITHOUT, full_heading
+from parametric.design.layer import stop
+from parametric.design.leaf import LeafSpec
+from parametric.design.merging import Layers
+from parametric.design.settings import TimberSpec
+from parametric.design.understanding import not_built
+from parametric.figures import Where
+from parametric.hangings import DoorSpec
+from parametric.names import nearest
+from parametric.problems import Problem
+from parametric.written import Block
+
+Blocks = Mapping[tuple[str, str], Block]
+
+
+def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
+    """Every name that is called must be there, and so must what a door cannot do without."""
+    problems: list[Problem] = []
+    for (kind, _), block in blocks.items():
+        for key, other in CALLS.get(kind, {}).items():
+            problems += _call(block, key, other, layers)
+        if isinstance(block, DoorSpec):
+            problems += _door_needs(block, blocks, layers)
+        if isinstance(block, LeafSpec):
+            problems += [*_leaf_needs(block, blocks, layers), *_bands(block)]
+        timber = getattr(block, "timber", None)
+        if timber is not None:
+            problems += _timber(block, str(timber), blocks)
+    return [*problems, *_never_called(blocks, layers)]
+
+
+def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
+    name = getattr(block, {"in": "in_"}.get(key, key))
+    known = [n for n in layers.names(other) if n]
+    if name is None or str(name) in known or (str(name) == "none" and key in MAY_DO_WITHOUT):
+        return []
+    near = nearest(str(name), known)
+    return [
+        stop(
+            "unknown_name",
+            f'{block.heading} uses {other} "{name}", but there is no "{other} {name}".'
+            + (f' Did you mean "{near}"?' if near else ""),
+            block.line(key),
+            about=block.heading,
+            found=str(name),
+            allowed=", ".join(known) or f"a block `{other} {name}`",
+            fix=f"Write `{key}: {near}`." if near else f"Write a block `{other} {name}:`.",
+        )
+    ]
+
+
+def _never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
+    """Named blocks of the design that nothing uses: perhaps forgotten, perhaps kept."""
+    used = {
+        (other, str(name))
+        for (kind, _), block in blocks.items()
+        for key, other in CALLS.get(kind, {}).items()
+        if (name := getattr(block, {"in": "in_"}.get(key, key))) is not None
+    }
+    used |= {(kind, str(b.like)) for (kind, _), b in blocks.items() if b.like is not None}
+    used |= {("timber", str(t)) for b in blocks.values() if (t := getattr(b, "timber", None))}
+    if len(layers.names("survey")) == 1:
+        used.add(("survey", layers.names("survey")[0]))
+    return [
+        Problem(
+            code="never_called",
+            level="note",
+            message=f'"{full_heading(kind, name)}" is written, but nothing uses it.',
+            where=block.here,
+            about=block.heading,
+            found=block.heading,
+            allowed=f"called by name: `{kind}: {name}`",
+        )
+        for (kind, name), block in blocks.items()
+        if name
+        and kind != "door"
+        and (kind, name) in layers.design.blocks
+        and (kind, name) not in used
+    ]
+
+
+def _needs(block: Block, other: str, why: str, where: Where) -> Problem:
+    return stop(
+        "missing_block",
+        f'{why}, but there is no "{other}" block to say what it is.',
+        where,
+        about=block.heading,
+        found=f"no {other}",
+        allowed=f"a block `{other}:`",
+        fix=f"Write `{other}:` at the margin, with its keys under it.",
+    )
+
+
+def _absent(block: Block, key: str, blocks: Blocks, layers: Layers) -> bool:
+    """Nothing is called by name and there is no unnamed block, or the call says none.
+
+    Habits alone in the house file are no block; in the design even half a block is one, and
+    its own lines are then answered for.
+    """
+    name = getattr(block, key)
+    if name is None:
+        return (key, "") not in blocks and "" not in layers.design.names(key)
+    return str(name) == "none"
+
+
+def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    problems = [
+        _needs(door, key, f"{door.heading} has a {key}", door.here)
+        for key in ("leaf", "track")
+        if _absent(door, key, blocks, layers)
+    ]
+    surveys = layers.names("survey")
+    if door.in_ is None and "" not in surveys and len(surveys) != 1:
+        problems.append(
+            stop(
+                "missing_block",
+                f"{door.heading} does not say which opening it hangs in."
+                if surveys
+                else f"{door.heading} hangs in an opening, but there is no survey of one.",
+                door.here,
+                about=door.heading,
+                found=f"{len(surveys)} surveys",
+                allowed=", ".join(surveys) or "a block `survey:`",
+                fix=f"Write `in: {surveys[0]}`, or another of them."
+                if surveys
+                else "Write `survey:` with its widths and heights.",
+            )
+        )
+    if int(door.leaves) != 2:
+        problems.append(_leaves(door))
+    return problems
+
+
+def _leaves(door: DoorSpec) -> Problem:
+    where = door.line("leaves")
+    if int(door.leaves) > 2:
+        return not_built(
+            f"A bypass door of {int(door.leaves)} leaves", where, about="leaves", allowed="2"
+        )
+    return stop(
+        "too_few_leaves",
+        'One leaf has none to pass. Did you mean "kind: sliding"?'
+        if int(door.leaves) == 1
+        else "A door has at least one leaf.",
+        where,
+        about=door.heading,
+        found=f"{int(door.leaves)}",
+        allowed="2",
+        fix="Write `leaves: 2`, or `kind: sliding`.",
+    )
+
+
+def _leaf_needs(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    problems = []
+    if _absent(leaf, "joint", blocks, layers):
+        problems.append(_needs(leaf, "joint", f"The rails of {leaf.heading} are joined", leaf.here))
+    for noun, key in (("panel", "panel"), ("lite", "glass")):
+        band = next((b for b in leaf.top_to_bottom if b.kind == noun), None)
+        if band is not None and _absent(leaf, key, blocks, layers):
+            problems.append(_needs(leaf, key, f"{leaf.heading} has a {noun}", band.here))
+    return problems
+
+
+_MOST_TENONS = 4
+"""More in one rail leave no wood between them. Common practice, no source."""
+
+
+def _bands(leaf: LeafSpec) -> list[Problem]:
+    """Lines of the list that hold a rail twice, tenon it oddly, or call what cannot be called."""
+    problems: list[Problem] = []
+    for band in leaf.top_to_bottom:
+        pins = [k for k in ("centre", "top", "bottom") if getattr(band, k) is not None]
+        if len(pins) > 1:
+            problems.append(
+                stop(
+                    "pinned_twice",
+                    f"The {band.kind} is held twice, by {' and '.join(pins)}; keep one.",
+                    band.line(pins[1]),
+                    about=leaf.heading,
+                    found=", ".join(pins),
+                    allowed="one of centre, top, bottom",
+                    fix="Take one out.",
+                )
+            )
+        if band.tenons is not None and not 1 <= band.tenons <= _MOST_TENONS:
+            problems.append(
+                stop(
+                    "tenons_out_of_range",
+                    f"A {band.kind} takes 1 to {_MOST_TENONS} tenons, not {int(band.tenons)}.",
+                    band.line("tenons"),
+                    about=leaf.heading,
+                    found=str(int(band.tenons)),
+                    allowed=f"1 to {_MOST_TENONS}",
+                    fix="Write `tenons: 1` or `tenons: 2`.",
+                )
+            )
+        if band.of is not None:
+            problems.append(not_built('"of" in a leaf\'s list', band.line("of"), about="of"))
+    return problems
+
+
+def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:
+    """A timber of the catalogue, or one the file gives its own density and movement."""
+    own = blocks.get(("timber", name))
+    if name in TIMBERS:
+        return []
+    if isinstance(own, TimberSpec) and own.density is not None and own.movement is not None:
+        return []
+    near = nearest(name, TIMBERS)
+    fix = f"Write a block `timber {name}:` with its density and movement."
+    return [
+        stop(
+            "unknown_name",
+            f'No timber is called "{name}".' + (f' Did you mean "{near}"?' if near else ""),
+            block.line("timber"),
+            about=block.heading,
+            found=name,
+            allowed=", ".join(TIMBERS),
+            fix=f"Write `timber: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"
+            if near
+            else fix,
+        )
+    ]

@@ -1,0 +1,150 @@
+"""Where records stand: in the design file, or in NAME.records.yaml beside it; never in both."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from pydantic_core import PydanticCustomError
+
+from parametric.design.language import BESIDE, RECORD_SPECS, full_heading
+from parametric.design.layer import Layer, read_file, stop
+from parametric.design.records import (
+    ApprovedSpec,
+    Records,
+    Revision,
+    read_accepted,
+    read_as_built,
+    read_cut,
+    read_revision,
+)
+from parametric.design.understanding import understand_group
+from parametric.figures import Where
+from parametric.problems import Problem
+from parametric.written import Branch, Text, refuse
+
+_LISTS = ("cut",)
+"""Records that are lists; the others hold a line for each name."""
+
+
+def read_revisions(design: Layer, problems: list[Problem]) -> tuple[Revision, ...]:
+    """The revisions in the order of the file; the last is current."""
+    tree = design.blocks.get(("revisions", ""))
+    return tuple(_each(tree, "revisions", read_revision, design.first, problems))
+
+
+def read_records(path: Path, design: Layer, problems: list[Problem]) -> Records:
+    """What happened since it was drawn.
+
+    Args:
+        path: the design file; records may stand beside it.
+        design: that file as a layer.
+        problems: what is wrong is added here.
+    """
+    trees = {kind: design.blocks[kind, ""] for kind in BESIDE if (kind, "") in design.blocks}
+    beside_path = path.with_name(f"{path.stem}.records.yaml")
+    beside = read_file(beside_path, "chosen", problems) if beside_path.is_file() else None
+    for (kind, name), tree in ({} if beside is None else beside.blocks).items():
+        where = tree.here if isinstance(tree, Branch) else Where(beside_path.name, 1)
+        if kind not in BESIDE:
+            problems.append(
+                stop(
+                    "not_a_record",
+                    f'"{full_heading(kind, name)}" does not belong in a file of records.',
+                    where,
+                    about=kind,
+                    found=kind,
+                    allowed=", ".join(BESIDE),
+                    fix=f"Write it in {path.name}.",
+                )
+            )
+        elif kind in trees:
+            problems.append(
+                stop(
+                    "record_twice",
+                    f'"{kind}" stands both in {path.name} and in {beside_path.name}; keep one.',
+                    where,
+                    about=kind,
+                    found="two",
+                    allowed="one",
+                    fix="Take one of them out.",
+                )
+            )
+        else:
+            trees[kind] = tree
+
+    def each(kind: str, read: Callable[..., Any]) -> list[Any]:
+        return _each(trees.get(kind), kind, read, design.first, problems)
+
+    return Records(
+        approved=_approved(trees.get("approved"), design.first, problems),
+        accepted=tuple(each("accepted", read_accepted)),
+        as_built=dict(each("as built", lambda name, text: (name, read_as_built(name, text)))),
+        cut=tuple(each("cut", read_cut)),
+    )
+
+
+def _approved(tree: object, first: Where, problems: list[Problem]) -> ApprovedSpec | None:
+    if tree is None:
+        return None
+    if not isinstance(tree, Branch):
+        problems.append(_wrong_shape("approved", tree, first))
+        return None
+    found = understand_group("approved", tree, RECORD_SPECS["approved"], problems)
+    return found if isinstance(found, ApprovedSpec) else None
+
+
+def _wrong_shape(heading: str, tree: object, first: Where) -> Problem:
+    wanted = "a list of names" if heading in _LISTS else "one line for each, in braces or under it"
+    where = tree.here if isinstance(tree, Branch) else getattr(tree, "where", None)
+    return stop(
+        "wrong_value",
+        f'"{heading}" takes {wanted}.',
+        where or first,
+        about=heading,
+        found=str(tree)[:60] if isinstance(tree, Text) else "something else",
+        allowed=wanted,
+    )
+
+
+def _each(
+    tree: object,
+    heading: str,
+    read: Callable[..., Any],
+    first: Where,
+    problems: list[Problem],
+) -> list[Any]:
+    """Every entry of a record that can be read; the others become problems."""
+    if tree is None:
+        return []
+    entries: list[tuple[Where | None, tuple[Any, ...]]]
+    if isinstance(tree, Branch) and heading not in _LISTS:
+        entries = [(tree.lines.get(key), (key, value)) for key, value in tree.items()]
+    elif isinstance(tree, list) and heading in _LISTS:
+        entries = [(getattr(value, "where", None), (value,)) for value in tree]
+    else:
+        problems.append(_wrong_shape(heading, tree, first))
+        return []
+    made: list[Any] = []
+    for where, written in entries:
+        try:
+            if not isinstance(written[-1], Text):
+                raise refuse("wrong_value", f"Each entry of {heading} is one line of text.")
+            made.append(read(*written))
+        except PydanticCustomError as error:
+            problems.append(_refused(error, heading, where or first))
+    return made
+
+
+def _refused(error: PydanticCustomError, heading: str, where: Where) -> Problem:
+    ctx = error.context or {}
+    return stop(
+        str(ctx["code"]),
+        str(ctx["message"]).replace("{key}", heading).replace("{heading}", heading),
+        ctx.get("where") or where,
+        about=heading,
+        found=str(ctx["found"]),
+        allowed=str(ctx["allowed"]),
+        fix=str(ctx["fix"]),
+    )
