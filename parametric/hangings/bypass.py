@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure, named, smallest
+from parametric.figures import Figure, named
 from parametric.model import State
 from parametric.names import leaf_letter
 from parametric.written import Block, Count, Length, Name, Pins
@@ -111,6 +111,7 @@ def size_bypass(
     widest: Figure,
     narrowest: Figure,
     clear: Figure,
+    clear_left: Figure,
     head: Figure,
     stile: Figure,
     thickness: Figure,
@@ -124,6 +125,7 @@ def size_bypass(
         widest: largest width of the opening, mm.
         narrowest: smallest width, mm; the clear way is promised from it.
         clear: plumb clear width, mm.
+        clear_left: where it begins, from the left foot of the opening, mm.
         head: head height where the floor is highest, mm.
         stile: the meeting stile's width, mm.
         thickness: leaf thickness, mm.
@@ -150,9 +152,9 @@ def size_bypass(
             "outer track off the wall", -(named("beside leaves", spec.beside_leaves) + half)
         )
         inner = named("inner track off the wall", outer - apart)
-        left = named("leaf A / left edge", 0.0)
-        lap = named("lap each side where narrowest", (cover - clear) / 2)
-        clear_way = named("clear way", smallest(narrowest, clear) - width)
+        left = named("leaf A / left edge", clear_left)
+        lap = named("lap each side where narrowest", 0.0)
+        clear_way = named("clear way", cover - width)
     return Bypass(
         on_wall=on_wall,
         cover=cover,

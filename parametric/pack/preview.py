@@ -16,9 +16,9 @@ def preview_page(resolved: Resolved, *, mark: str, revision: str, elevation: str
     door = resolved.door
     hanging = door.hanging
     opening = door.opening
-    narrow = float(opening.narrowest)
-    at = next(p for p, w in opening.widths.items() if float(w) == narrow)
-    left = float(opening.lean.get(at, 0.0))
+    # The clear way is promised with the narrowest width in the middle of the cover.
+    way = float(opening.narrowest if hanging.on_wall else hanging.cover)
+    left = float(hanging.lefts[0]) + (float(hanging.cover) - way) / 2
     top = float(hanging.floor_gap) + float(hanging.leaf_height) + _ROOM_ABOVE
     return PreviewPage(
         job=resolved.job,
@@ -30,7 +30,7 @@ def preview_page(resolved: Resolved, *, mark: str, revision: str, elevation: str
         opening=opening.outline(),
         floor=opening.floor_line(),
         wall=130.0,
-        way=(left, left + narrow),
+        way=(left, left + way),
         clear_way=float(hanging.clear_way),
         top=top,
         facts=_facts(resolved, hanging),

@@ -108,6 +108,7 @@ def _resolve_door(
         widest=opening.widest,
         narrowest=opening.narrowest,
         clear=opening.clear,
+        clear_left=opening.clear_left,
         head=opening.head,
         stile=named("stile width", leaf_spec.stiles),
         thickness=named("leaf thickness", leaf_spec.thickness),

@@ -38,6 +38,7 @@ class Opening:
     widest: Figure
     narrowest: Figure
     clear: Figure
+    clear_left: Figure
     head: Figure
     floor: Mapping[str, Figure]
     floor_fall: Figure
@@ -112,7 +113,8 @@ def resolve_opening(
 
     shared = [place for place in widths if place in lean]
     right = [lean[p] + widths[p] for p in shared]
-    clear = named("plumb clear width", smallest(*right) - largest(*(lean[p] for p in shared)))
+    clear_left = named("left of the plumb clear width", largest(*(lean[p] for p in shared)))
+    clear = named("plumb clear width", smallest(*right) - clear_left)
     floor, head = _floor(survey, heights, fit)
     board = survey.board_over_fixing
     return (
@@ -123,6 +125,7 @@ def resolve_opening(
             widest=named("largest width", largest(*widths.values())),
             narrowest=named("smallest width", smallest(*widths.values())),
             clear=clear,
+            clear_left=clear_left,
             head=head,
             floor=floor,
             floor_fall=named("fall of the floor", -smallest(*floor.values())),
