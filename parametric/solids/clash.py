@@ -92,7 +92,7 @@ def touching(
     assembly: Assembly, state: State, solids: Solids, name: str, within_mm: float = TOUCH
 ) -> tuple[str, ...]:
     """The names of the parts that touch a part, in the order of the assembly."""
-    parts = standing(assembly, state)
+    parts = [p for p in standing(assembly, state) if solids.shows(p.part)]
     this = next(piece for piece in parts if piece.part.name == name)
     near = (p for p in parts if p is not this and _apart(p.box, this.box) <= within_mm)
     return tuple(p.part.name for p in near if gap(this, p, solids) <= within_mm)
@@ -166,7 +166,7 @@ def _clashes(
     measured: dict[tuple[object, ...], float] = {}
     looked_at: set[tuple[object, ...]] = set()
     for state in states:
-        for a, b in _near(standing(assembly, state)):
+        for a, b in _near(p for p in standing(assembly, state) if solids.shows(p.part)):
             stance = (a.part.name, b.part.name, _relative(a.placement, b.placement))
             if stance in looked_at:
                 continue

@@ -39,16 +39,48 @@ def part_solid(part: Part) -> TopoDS_Solid:
         WrongSolidError: not one valid closed solid, or not of the part's volume.
         ValueError: the part's cuts are not made on one part.
     """
+    pieces = solids_in(_cut(part))
+    if len(pieces) != 1:
+        raise WrongSolidError(f"{part.name}: the cuts leave {len(pieces)} pieces")
+    fault = fault_of(pieces[0], part.volume)
+    if fault:
+        raise WrongSolidError(f"{part.name}: {fault}")
+    return pieces[0]
+
+
+def shape_with_stops(part: Part) -> TopoDS_Shape | None:
+    """What a part's cuts leave when they cannot all be made, for a model not for making.
+
+    Cuts may meet, part the piece, or take all of it (None). Then no sum gives the volume;
+    it is held between the sum, in which wood taken twice counts twice, and the blank.
+
+    Raises:
+        WrongSolidError: not valid, not closed, or outside those bounds.
+    """
+    shape = _cut(part)
+    pieces = solids_in(shape)
+    if not pieces:
+        return None
+    for piece in pieces:
+        fault = unsound(piece)
+        if fault:
+            raise WrongSolidError(f"{part.name}: {fault}")
+    left, allowed = sum(map(volume, pieces)), VOLUME_TRUST * part.blank.volume
+    if not part.volume - allowed <= left <= part.blank.volume + allowed:
+        raise WrongSolidError(
+            f"{part.name}: {left:.3f} mm3 are left of {part.blank.volume:.3f}, "
+            f"not what its cuts can leave"
+        )
+    return pieces[0] if len(pieces) == 1 else shape
+
+
+def _cut(part: Part) -> TopoDS_Shape:
     blank = _plain(part.blank)
     cuts = tuple(_plain(cut) for cut in part.cuts)
     wood = trimmed(blank, cuts)
     tools = [cutting_tool(cut, blank, wood) for cut in cuts if isinstance(cut, Sunk)]
     body = rough_shape(blank, cuts)
-    solid = the_one_solid(cut_away(body, tools) if tools else body, part.name)
-    fault = fault_of(solid, part.volume)
-    if fault:
-        raise WrongSolidError(f"{part.name}: {fault}")
-    return solid
+    return cut_away(body, tools) if tools else body
 
 
 def cut_away(body: TopoDS_Shape, tools: list[TopoDS_Shape]) -> TopoDS_Shape:
@@ -65,18 +97,6 @@ def cut_away(body: TopoDS_Shape, tools: list[TopoDS_Shape]) -> TopoDS_Shape:
     if not operation.IsDone():
         raise WrongSolidError("the kernel could not make the cuts")
     return operation.Shape()
-
-
-def the_one_solid(shape: TopoDS_Shape, name: str) -> TopoDS_Solid:
-    """The only solid in a shape.
-
-    Raises:
-        WrongSolidError: there are none or several.
-    """
-    found = solids_in(shape)
-    if len(found) != 1:
-        raise WrongSolidError(f"{name}: the cuts leave {len(found)} pieces")
-    return found[0]
 
 
 def solids_in(shape: TopoDS_Shape) -> list[TopoDS_Solid]:
@@ -98,6 +118,15 @@ def volume(shape: TopoDS_Shape) -> float:
 
 def fault_of(solid: TopoDS_Solid, expected: float) -> str:
     """What is wrong with a solid that should have the volume `expected` mm3; "" when nothing is."""
+    if fault := unsound(solid):
+        return fault
+    if not measures(solid, expected):
+        return f"the solid has {volume(solid):.3f} mm3, the part {expected:.3f}"
+    return ""
+
+
+def unsound(solid: TopoDS_Solid) -> str:
+    """What keeps a solid from being one valid closed body; "" when nothing does."""
     if not BRepCheck_Analyzer(solid).IsValid():
         return "the solid is not valid"
     shells = TopExp_Explorer(solid, TopAbs_SHELL)
@@ -109,8 +138,6 @@ def fault_of(solid: TopoDS_Solid, expected: float) -> str:
         shells.Next()
     if count != 1:
         return f"the solid has {count} skins"
-    if not measures(solid, expected):
-        return f"the solid has {volume(solid):.3f} mm3, the part {expected:.3f}"
     return ""
 
 

@@ -43,7 +43,7 @@ def write_glb(assembly: Assembly, solids: Solids) -> bytes:
     groups = []
     for group in assembly.groups:
         children = []
-        for part in group.parts:
+        for part in filter(solids.shows, group.parts):
             key = solids.key(part)
             if part.material.name not in materials:
                 materials[part.material.name] = file.add("materials", _material(part.material))

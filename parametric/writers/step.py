@@ -56,7 +56,7 @@ def _fill(document: TDocStd_Document, assembly: Assembly, solids: Solids) -> Non
     for group in assembly.groups:
         whole = shapes.NewShape()
         _name(whole, group.name)
-        for part in group.parts:
+        for part in filter(solids.shows, group.parts):
             kind = (part.mark, part.noun, solids.key(part), part.material.name)
             if kind not in products:
                 solid = solids.of(part)
