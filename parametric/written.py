@@ -335,6 +335,7 @@ class _Measure:
                 f"{article} {self.what} needs its unit: {self.example}.",
                 found=str(text),
                 allowed=" or ".join(self.sizes),
+                fix=f"Write it with its unit: {self.example}.",
             )
         return _figure(text, Fraction(found["number"]) * size, self.unit)
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from parametric.catalog.timbers import TIMBERS
+from parametric.design.answers import stop
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, full_heading
-from parametric.design.layer import stop
 from parametric.design.leaf import LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import TimberSpec
@@ -33,7 +33,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
         timber = getattr(block, "timber", None)
         if timber is not None:
             problems += _timber(block, str(timber), blocks)
-    return [*problems, *_never_called(blocks, layers)]
+    return problems
 
 
 def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
@@ -56,7 +56,7 @@ def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
     ]
 
 
-def _never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
+def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     """Named blocks of the design that nothing uses: perhaps forgotten, perhaps kept."""
     used = {
         (other, str(name))
@@ -112,7 +112,7 @@ def _absent(block: Block, key: str, blocks: Blocks, layers: Layers) -> bool:
 
 def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
     problems = [
-        _needs(door, key, f"{door.heading} has a {key}", door.here)
+        _needs(door, key, f"{door.heading} cannot do without a {key}", door.line(key))
         for key in ("leaf", "track")
         if _absent(door, key, blocks, layers)
     ]

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from parametric.design.answers import (
+    doubled,
+    empty,
+    no_keys,
+    not_of_a_house,
+    not_used_yet,
+    stop,
+    unknown_heading,
+)
 from parametric.design.language import (
     BLANK_ALLOWED,
     BLOCKS,
@@ -26,7 +34,6 @@ from parametric.design.language import (
 from parametric.design.reading import Items, Keys, Node, Scalar, read
 from parametric.design.versions import up_to_date
 from parametric.figures import Origin, Where
-from parametric.names import nearest
 from parametric.problems import Problem
 from parametric.units import Unit
 from parametric.written import Branch, Text
@@ -47,21 +54,6 @@ class Layer:
     def names(self, kind: str) -> tuple[str, ...]:
         """The names under which a kind stands in this file, in order; "" without one."""
         return tuple(name for found, name in self.blocks if found == kind)
-
-
-def stop(code: str, message: str, where: Where | None, **more: str) -> Problem:
-    """A stop that must be mended before the design can be understood at all."""
-    return Problem(
-        code=code,
-        level="stop",
-        message=message,
-        where=where,
-        unreadable=True,
-        about=more.get("about", ""),
-        found=more.get("found", ""),
-        allowed=more.get("allowed", ""),
-        fix=more.get("fix", ""),
-    )
 
 
 def read_file(path: Path, origin: Origin, problems: list[Problem]) -> Layer | None:
@@ -133,6 +125,8 @@ def _version(keys: Keys, file: str) -> tuple[bool, tuple[Problem, ...]]:
                 f"Somewhere at the margin write `stilewright: {NEWEST}`, so that this file still "
                 "opens in ten years.",
                 Where(file, 1),
+                found="nothing",
+                allowed=f"stilewright: {NEWEST}",
                 fix=f"Make the first line `stilewright: {NEWEST}`.",
             ),
         )
@@ -147,6 +141,7 @@ def _version(keys: Keys, file: str) -> tuple[bool, tuple[Problem, ...]]:
                 where,
                 found=written,
                 allowed=f"1 to {NEWEST}",
+                fix=f"Write `stilewright: {NEWEST}`.",
             ),
         )
     if int(written) > NEWEST:
@@ -190,7 +185,7 @@ class _Reader:
         for key, node in keys.entries:
             where = Where(self.file, key.line)
             if (first := seen.setdefault(key.text, key.line)) != key.line:
-                self.problems.append(_doubled(key.text, "", first, where))
+                self.problems.append(doubled(key.text, "", first, where))
             elif key.text in FILE_KEYS:
                 self._file_key(key, node)
             else:
@@ -214,7 +209,9 @@ class _Reader:
                     "At the margin write `units: mm` or `units: inch`, so that a bare number "
                     "means something.",
                     Where(self.file, 1),
+                    found="nothing",
                     allowed="mm or inch",
+                    fix="Write `units: mm`.",
                 )
             )
             return
@@ -234,6 +231,7 @@ class _Reader:
                 Where(self.file, key.line),
                 found=written,
                 allowed="mm or inch",
+                fix="Write `units: mm` or `units: inch`.",
             )
         )
 
@@ -241,12 +239,19 @@ class _Reader:
         where = Where(self.file, key.line)
         if not isinstance(node, Scalar):
             self.problems.append(
-                stop("wrong_value", f'"{key.text}" takes one line of text.', where)
+                stop(
+                    "wrong_value",
+                    f'"{key.text}" takes one line of text.',
+                    where,
+                    found="keys or a list",
+                    allowed="one line of text",
+                    fix=f"Write `{key.text}: ` and the text after it.",
+                )
             )
         elif not node.text and not node.quoted:
-            self.problems.append(_empty(key.text, where))
+            self.problems.append(empty(key.text, where))
         elif key.text == "job" and self.origin == "house":
-            self.problems.append(_not_of_a_house("job", where))
+            self.problems.append(not_of_a_house("job", where))
         elif key.text == "job":
             self.job = Text(node.text, where=where, origin=self.origin, unit=self.unit)
 
@@ -254,7 +259,7 @@ class _Reader:
         heading = " ".join(key.text.split())
         found = split_heading(heading)
         if found is None:
-            self.problems.append(_unknown_heading(key.text, where))
+            self.problems.append(unknown_heading(key.text, where))
             return
         kind, name = found
         if self.origin == "house" and not self._of_a_house(kind, name, where):
@@ -266,6 +271,7 @@ class _Reader:
                     f'"{kind}" stands once in a file and takes no name.',
                     where,
                     found=heading,
+                    allowed=kind,
                     fix=f"Write `{kind}:`.",
                 )
             )
@@ -282,19 +288,21 @@ class _Reader:
                     ),
                     where,
                     found=heading,
+                    allowed="another name",
+                    fix="Call it something else.",
                 )
             )
             return
         if isinstance(node, Scalar) and not node.text and not node.quoted:
-            self.problems.append(_empty(heading, where))
+            self.problems.append(empty(heading, where))
             return
         if isinstance(node, Scalar) and kind not in RECORDS:
-            self.problems.append(_no_keys(heading, node.text, where))
+            self.problems.append(no_keys(heading, node.text, where))
             return
         if (kind, name) in self.blocks:
             first = self.blocks[kind, name]
             line = first.here.line if isinstance(first, Branch) and first.here else where.line
-            self.problems.append(_doubled(heading, "", line, where))
+            self.problems.append(doubled(heading, "", line, where))
             return
         tree = self._tree(node, heading, where, self._origin(kind, node))
         if self.origin == "house":
@@ -303,11 +311,12 @@ class _Reader:
 
     def _of_a_house(self, kind: str, name: str, where: Where) -> bool:
         """A house file holds habits; a job's own facts, and what cannot build yet, are told."""
+        heading = full_heading(kind, name)
         if kind in HOUSE_NEVER or (kind == "door" and name):
-            self.problems.append(_not_of_a_house(full_heading(kind, name), where))
+            self.problems.append(not_of_a_house(heading, where))
             return False
         if kind in NOT_BUILT_BLOCKS:
-            self.problems.append(not_used_yet(f'"{full_heading(kind, name)}"', where))
+            self.problems.append(not_used_yet(f'"{heading}"', heading, where))
             return False
         return True
 
@@ -317,7 +326,7 @@ class _Reader:
             if key in tree:
                 del tree[key]
                 where = tree.lines.get(key) or Where(self.file, 1)
-                self.problems.append(not_used_yet(f'"{key}" in {tree.heading}', where))
+                self.problems.append(not_used_yet(f'"{key}" in {tree.heading}', key, where))
         return tree
 
     def _origin(self, kind: str, node: Node) -> Origin:
@@ -345,16 +354,42 @@ class _Reader:
             words = " ".join(key.text.split())
             if words in branch:
                 earlier = branch.lines[words]
-                self.problems.append(_doubled(words, heading, earlier.line if earlier else 0, here))
+                self.problems.append(doubled(words, heading, earlier.line if earlier else 0, here))
                 continue
             if isinstance(value, Scalar) and not value.text and not value.quoted:
-                if heading not in BLANK_ALLOWED:
-                    self.problems.append(_empty(words, here))
+                if not self._comma_for_point(branch, words, here) and heading not in BLANK_ALLOWED:
+                    self.problems.append(empty(words, here))
                 continue
             branch[words] = self._tree(value, heading, here, origin)
             branch.lines[words] = here
             branch.origins[words] = origin
         return branch
+
+    def _comma_for_point(self, branch: Branch, words: str, here: Where) -> bool:
+        """In braces a comma ends a value, so `11,5 %` comes apart; it is put together again."""
+        last = next(reversed(branch), None)
+        before = branch[last] if last is not None else None
+        if not (
+            isinstance(before, Text)
+            and re.fullmatch(r"[-+]?[0-9]+", before)
+            and re.fullmatch(r"[0-9]+( ?\S.*)?", words)
+            and branch.lines[last or ""] == here
+        ):
+            return False
+        meant = f"{before}.{words}"
+        self.problems.append(
+            stop(
+                "decimal_comma",
+                f"Write {meant} with a point.",
+                here,
+                about=branch.heading,
+                found=f"{before},{words}",
+                allowed=meant,
+                fix=f"Write `{last}: {meant}`.",
+            )
+        )
+        branch[last or ""] = Text(meant, where=here, origin=before.origin, unit=before.unit)
+        return True
 
     def _blank_item(self, item: Node) -> bool:
         blank = isinstance(item, Scalar) and not item.text and not item.quoted
@@ -364,103 +399,9 @@ class _Reader:
                     "empty_value",
                     "Nothing is written after this dash or comma (a # starts a comment).",
                     Where(self.file, item.line),
+                    found="nothing",
+                    allowed="a value",
+                    fix="Write the value, or take the dash or comma out.",
                 )
             )
         return blank
-
-
-def _doubled(key: str, heading: str, first: int, where: Where) -> Problem:
-    place = f" in {heading}" if heading else ""
-    also = "here and earlier on this line" if first == where.line else f"here and on line {first}"
-    return stop(
-        "doubled_key",
-        f'"{key}" is written twice{place}, {also}; keep one.',
-        where,
-        about=heading or key,
-        found=key,
-        allowed="once",
-    )
-
-
-def _not_of_a_house(heading: str, where: Where) -> Problem:
-    return stop(
-        "not_of_a_house",
-        f'"{heading}" belongs to one job; a house file holds only what is the same in every job.',
-        where,
-        about=heading,
-        found=heading,
-        fix="Write it in the design file.",
-    )
-
-
-def not_used_yet(what: str, where: Where) -> Problem:
-    """The note on something legal and harmless that waits for a later version."""
-    return Problem(
-        code="not_used_yet",
-        level="note",
-        message=f"{what} is kept, but this version works nothing out from it yet.",
-        where=where,
-        about=what.strip('"'),
-        found=what.strip('"'),
-        allowed="it may stay",
-    )
-
-
-def _empty(key: str, where: Where) -> Problem:
-    return stop(
-        "empty_value",
-        f'Nothing is written after "{key}:" (a # starts a comment).',
-        where,
-        found="nothing",
-        fix="Write the value, or take the line out.",
-    )
-
-
-def _no_keys(heading: str, written: str, where: Where) -> Problem:
-    loose = re.fullmatch(r"([a-z][a-z ]*?) ?([-+]?[0-9].*)", written)
-    if loose:
-        return stop(
-            "no_colon", f"A colon is missing: write `{loose[1]}: {loose[2]}`.", where, found=written
-        )
-    return stop(
-        "wrong_value",
-        f'"{heading}" takes keys on the lines under it, or in braces: `{heading}: {{key: value}}`.',
-        where,
-        about=heading,
-        found=written,
-    )
-
-
-def _unknown_heading(heading: str, where: Where) -> Problem:
-    """The answer to a heading whose kind is no word of the language."""
-    plain = re.sub(r"[_\s]+", " ", heading).strip().lower()
-    known = (*BLOCKS, *FILE_KEYS)
-    if plain != heading and (split_heading(plain) or plain in FILE_KEYS):
-        return stop(
-            "unknown_block",
-            f'No such block as "{heading}": write "{plain}", lower case, with a space.',
-            where,
-            found=heading,
-            fix=f"Write `{plain}:`.",
-        )
-    words = heading.split()
-    best: tuple[float, str] | None = None
-    for count in range(1, len(words) + 1):
-        close = nearest(" ".join(words[:count]), known)
-        if close:
-            near = full_heading(close, " ".join(words[count:]))
-            likeness = _likeness(heading, near)
-            if best is None or likeness > best[0]:
-                best = (likeness, near)
-    return stop(
-        "unknown_block",
-        f'No such block as "{heading}".' + (f' Did you mean "{best[1]}"?' if best else ""),
-        where,
-        found=heading,
-        allowed=", ".join(known),
-        fix=f"Write `{best[1]}:`." if best else "",
-    )
-
-
-def _likeness(one: str, other: str) -> float:
-    return difflib.SequenceMatcher(None, one, other).ratio()

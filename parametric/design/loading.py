@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from parametric.catalog.shop import Shop
-from parametric.design.calls import check_calls
+from parametric.design.answers import stop
+from parametric.design.calls import check_calls, never_called
 from parametric.design.design import Design
 from parametric.design.house import find_house
 from parametric.design.language import ALWAYS, KINDS, NOT_BUILT_BLOCKS, PLAIN, full_heading
-from parametric.design.layer import Layer, read_file, stop
+from parametric.design.layer import Layer, read_file
 from parametric.design.merging import Layers, merge
 from parametric.design.recorded import read_records, read_revisions
 from parametric.design.settings import make_shop
@@ -56,6 +57,8 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
     records = read_records(path, design, problems)
     revisions = read_revisions(design, problems)
     problems += check_calls(blocks, layers)
+    if not stops(problems):
+        problems += never_called(blocks, layers)
     told = _told_once(problems)
     if stops(told):
         return Loaded(design=None, shop=None, house_file=shown, problems=told)
@@ -75,9 +78,18 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
 
 
 def _told_once(problems: list[Problem]) -> tuple[Problem, ...]:
-    """One line of a house file lies under several blocks; it is answered once."""
+    """What one line of a file brings about is answered once.
+
+    A line of a house file lies under several blocks; and a block that seems to be missing
+    may only have its heading misspelt.
+    """
+    misspelt = " ".join(p.message for p in problems if p.code == "unknown_block")
     first: dict[tuple[str, Where | None, str, str], Problem] = {}
     for problem in problems:
+        if problem.about and problem.code in ("missing_block", "no_door"):
+            lacking = problem.allowed.removeprefix("a block `").removesuffix(":`")
+            if f'Did you mean "{lacking}' in misspelt:
+                continue
         said = problem.found or problem.message
         first.setdefault((problem.code, problem.where, said, problem.allowed), problem)
     return in_order(first.values())
@@ -99,6 +111,8 @@ def _understood(layers: Layers, problems: list[Problem]) -> dict[tuple[str, str]
             understood = understand(kind, merge(layers, kind, name, found), found)
             if understood is not None:
                 blocks[kind, name] = understood
+            if any(p.code == "like_unknown" for p in found):
+                found = [p for p in found if p.code != _MISSING]
             own = doors and ((kind, name) in layers.design.blocks or kind in ALWAYS)
             problems += found if own else [p for p in found if p.code != _MISSING]
     if not doors:
@@ -107,8 +121,9 @@ def _understood(layers: Layers, problems: list[Problem]) -> dict[tuple[str, str]
                 "no_door",
                 "There is no door in this file.",
                 layers.design.first,
+                about="door",
                 found="none",
-                allowed="one door",
+                allowed="a block `door:`",
                 fix="Write `door:` with its `kind`; `stilewright new FILE` makes a whole starter.",
             )
         )
@@ -131,6 +146,7 @@ def _has_keys(layers: Layers, kind: str, name: str, problems: list[Problem]) -> 
                     about=heading,
                     found="a list",
                     allowed="keys and values",
+                    fix="Write `key: value` lines, without dashes.",
                 )
             )
             return False

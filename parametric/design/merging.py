@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, Default
+from parametric.design.answers import stop
 from parametric.design.language import DOOR_KEYS, KINDS, full_heading
-from parametric.design.layer import Layer, stop
+from parametric.design.layer import Layer
 from parametric.design.leaf import INFILLS, RAILS
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -93,7 +94,15 @@ def _no_such_like(
         message = f'"{tree.heading}" is like "{other}", but there is no "{kind} {other}".'
         message += f' Did you mean "{near}"?' if near else ""
         fix = f"Write `like: {near}`." if near else "Write that block, or take `like` away."
-    return stop("unknown_name", message, other.where, about=tree.heading, found=str(other), fix=fix)
+    return stop(
+        "like_unknown",
+        message,
+        other.where,
+        about=tree.heading,
+        found=str(other),
+        allowed=", ".join(n for n in layers.names(kind) if n and n not in seen) or "no like",
+        fix=fix,
+    )
 
 
 def _kind_word(written: list[Branch], defaults: Branch) -> str | None:

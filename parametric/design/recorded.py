@@ -8,8 +8,9 @@ from typing import Any
 
 from pydantic_core import PydanticCustomError
 
+from parametric.design.answers import stop
 from parametric.design.language import BESIDE, RECORD_SPECS, full_heading
-from parametric.design.layer import Layer, read_file, stop
+from parametric.design.layer import Layer, read_file
 from parametric.design.records import (
     ApprovedSpec,
     Records,
@@ -105,6 +106,7 @@ def _wrong_shape(heading: str, tree: object, first: Where) -> Problem:
         about=heading,
         found=str(tree)[:60] if isinstance(tree, Text) else "something else",
         allowed=wanted,
+        fix=f"Write {wanted}.",
     )
 
 
@@ -144,7 +146,7 @@ def _refused(error: PydanticCustomError, heading: str, where: Where) -> Problem:
         str(ctx["message"]).replace("{key}", heading).replace("{heading}", heading),
         ctx.get("where") or where,
         about=heading,
-        found=str(ctx["found"]),
-        allowed=str(ctx["allowed"]),
-        fix=str(ctx["fix"]),
+        found=str(ctx["found"]) or heading,
+        allowed=str(ctx["allowed"]) or "one line of text",
+        fix=str(ctx["fix"]) or "Write it as the sentence above says.",
     )

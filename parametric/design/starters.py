@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from parametric.design.answers import stop
 from parametric.design.language import DOOR_KEYS
-from parametric.design.layer import stop
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.names import nearest

@@ -148,8 +148,8 @@ Line = Literal["level", "not measured"] | AcrossOff
 class Diagonals(Group):
     """Corner to corner: rising right is from the left foot to the right of the head."""
 
-    rising_right: Reading
-    rising_left: Reading
+    rising_right: Reading = Field(default_factory=NotMeasured)
+    rising_left: Reading = Field(default_factory=NotMeasured)
 
 
 class InTheWay(Group):

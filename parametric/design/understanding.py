@@ -9,6 +9,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from parametric.design.answers import not_used_yet, stop
 from parametric.design.language import (
     COUNTERPARTS,
     DOOR_KEYS,
@@ -24,7 +25,6 @@ from parametric.design.language import (
     WAYS,
     keys_of,
 )
-from parametric.design.layer import not_used_yet, stop
 from parametric.figures import Where
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -55,7 +55,7 @@ def understand(kind: str, tree: Branch, problems: list[Problem]) -> Block | None
         if key in tree and tree.origins.get(key) != "assumed":
             where = tree.lines.get(key) or tree.here
             assert where is not None
-            problems.append(not_used_yet(f'"{key}" in {tree.heading}', where))
+            problems.append(not_used_yet(f'"{key}" in {tree.heading}', key, where))
     return found if isinstance(found, Block) else None
 
 
@@ -149,7 +149,15 @@ def _problems(error: ValidationError, kind: str, spec: type[Group], tree: Branch
         place = _Place(detail["loc"], tree)
         extra = place.last if detail["type"] in ("missing", "extra_forbidden") else ""
         places.setdefault((*place.path, extra), []).append((dict(detail), place))
-    return [_problem(details, kind, spec, tree) for details in places.values()]
+    found = [_problem(details, kind, spec, tree) for details in places.values()]
+    return [p for p in found if not _only_misspelt(p, found)]
+
+
+def _only_misspelt(problem: Problem, found: list[Problem]) -> bool:
+    """A key that seems to be missing because another line misspells it."""
+    return problem.code == "missing_key" and any(
+        p.code == "unknown_key" and f'Did you mean "{problem.allowed}"?' in p.message for p in found
+    )
 
 
 def _problem(
@@ -166,7 +174,7 @@ def _problem(
         known = keys_of(place.nested or spec)
         return _unknown_key(place.last, place.where, kind, known, tree)
     if "missing" in by_type:
-        said = f"The {place.key} of {tree.heading}" if place.key else tree.heading
+        said = f'"{place.key}" in {tree.heading}' if place.key else tree.heading
         return _missing(place.last, said, place.where or tree.here, place.last)
     words = [word for d, _ in details if d["type"] == "literal_error" for word in _choices(d)]
     if "refused" in by_type:
@@ -205,14 +213,15 @@ def _refused(ctx: Mapping[str, Any], place: _Place, spec: type[Group], tree: Bra
     message = str(ctx["message"])
     for hole, text in (("key", place.key), ("heading", tree.heading), ("order", order)):
         message = message.replace("{" + hole + "}", text)
+    allowed = str(ctx["allowed"])
     problem = stop(
         str(ctx["code"]),
         message,
         ctx.get("where") or place.where,
         about=tree.heading,
-        found=str(ctx["found"]),
-        allowed=str(ctx["allowed"]),
-        fix=str(ctx["fix"]),
+        found=str(ctx["found"]) or str(place.written)[:60],
+        allowed=allowed,
+        fix=str(ctx["fix"]) or (f"Write {allowed}." if allowed else message),
     )
     if problem.code != "not_built_yet":
         return problem
@@ -310,7 +319,7 @@ def _unknown_word(words: list[str], place: _Place, kind: str, tree: Branch) -> P
         if place.key == "kind"
         else WAYS.get(place.key, f'a word for "{place.key}"')
     )
-    near = nearest(written, words, 0.4)
+    near = nearest(written, words, 0.3 if len(words) <= 3 else 0.5)
     return stop(
         "unknown_word",
         f'"{written}" is not {what}.' + (f' Did you mean "{near}"?' if near else ""),
@@ -335,7 +344,9 @@ def _wrong_shape(place: _Place, by_type: Mapping[str, Any], tree: Branch) -> Pro
     elif "too_short" in by_type:
         said, wanted = f'There is nothing in the list "{key}".', "one or more"
     elif isinstance(place.written, Text):
-        said = f'"{key}" takes keys and values in braces: `{key}: {{key: value}}`.'
+        group = NESTED.get(place.key)
+        inside = ", ".join(f"{k}: ..." for k in keys_of(group)) if group else "key: value"
+        said = f'"{key}" takes keys and values in braces: `{key}: {{{inside}}}`.'
         wanted = "keys and values"
     else:
         said, wanted = f'"{key}" takes one value, on one line.', "one value"
