@@ -75,7 +75,7 @@ def contents(
         )
 
     progress("building the solids")
-    step, glb, solids = _model(assembly, use_cache)
+    step, glb, solids = _model(assembly, use_cache, not_for_making)
     model = f"{name}-NOT-FOR-MAKING" if not_for_making else name
     files[f"model/{model}.step"] = step
     files[f"model/{model}.glb"] = glb
@@ -88,7 +88,7 @@ def contents(
         files |= _orders(resolved, assembly)
         progress("writing the client's page")
         page = preview_page(
-            resolved, mark=short, revision=revision, elevation=write_svg(drawings.elevation)
+            resolved, loads, mark=short, revision=revision, elevation=write_svg(drawings.elevation)
         )
         files["client/preview.html"] = write_html(page, glb)
 
@@ -105,17 +105,23 @@ def contents(
     return dict(sorted(files.items()))
 
 
-def _model(assembly: Assembly, use_cache: bool) -> tuple[bytes, bytes, Mapping[str, Any]]:
+def _model(
+    assembly: Assembly, use_cache: bool, not_for_making: bool
+) -> tuple[bytes, bytes, Mapping[str, Any]]:
     """STEP and GLB from one set of solids; the kernel is loaded here and not before."""
     from parametric.solids.cache import user_cache
     from parametric.solids.solid_set import build_solids
     from parametric.writers.glb import write_glb
     from parametric.writers.step import write_step
 
-    solids = build_solids(assembly.parts, user_cache() if use_cache else None)
+    solids = build_solids(
+        assembly.parts, user_cache() if use_cache else None, with_stops=not_for_making
+    )
     verdict = {
         "shapes": len(solids.shapes),
-        "each": "valid, closed, one solid, volume as its part's to 1e-6",
+        "each": "as far as its cuts can be made"
+        if not_for_making
+        else "valid, closed, one solid, volume as its part's to 1e-6",
     }
     return write_step(assembly, solids), write_glb(assembly, solids), verdict
 

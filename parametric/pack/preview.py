@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from parametric.hangings.bypass import Bypass
 from parametric.resolve.door import Resolved
+from parametric.trade.loads import LeafLoad
 from parametric.trade.tables import fine, wood
 from parametric.writers.html import Fact, PageLeaf, PreviewPage
 
@@ -11,7 +12,9 @@ _ROOM_ABOVE = 90.0
 """What must be seen above the leaves, mm: the tracks."""
 
 
-def preview_page(resolved: Resolved, *, mark: str, revision: str, elevation: str) -> PreviewPage:
+def preview_page(
+    resolved: Resolved, loads: tuple[LeafLoad, ...], *, mark: str, revision: str, elevation: str
+) -> PreviewPage:
     """The page's content, from the resolved door."""
     door = resolved.door
     hanging = door.hanging
@@ -33,7 +36,7 @@ def preview_page(resolved: Resolved, *, mark: str, revision: str, elevation: str
         way=(left, left + way),
         clear_way=float(hanging.clear_way),
         top=top,
-        facts=_facts(resolved, hanging),
+        facts=_facts(resolved, loads, hanging),
         elevation_svg=elevation,
         maker=resolved.shop.maker.name,
     )
@@ -57,7 +60,7 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
     )
 
 
-def _facts(resolved: Resolved, hanging: Bypass) -> tuple[Fact, ...]:
+def _facts(resolved: Resolved, loads: tuple[LeafLoad, ...], hanging: Bypass) -> tuple[Fact, ...]:
     """A handful of facts that a client must know, the awkward ones too."""
     unit, shop, door = resolved.design.unit, resolved.shop, resolved.door
     leaf = door.leaves[0]
@@ -97,7 +100,7 @@ def _facts(resolved: Resolved, hanging: Bypass) -> tuple[Fact, ...]:
         ),
         Fact(
             label="Weight of each door",
-            value=f"{float(leaf.weights.estimate):.0f} kg",
+            value=f"{max(float(load.governing) for load in loads):.0f} kg",
             note="Wood and glass, without the fittings.",
         ),
     ]
