@@ -50,3 +50,9 @@ class Checked:
         """A length as pockets and glass are printed."""
         unit = self.design.unit
         return length_text(float(value), unit, self.shop.paper.fine_step(unit))
+
+
+def with_article(number: str) -> str:
+    """`a 40`, `an 18`: the article goes by how the number is said."""
+    whole = number.split(".")[0].split("-")[0]
+    return f"{'an' if whole.startswith('8') or whole in ('11', '18') else 'a'} {number}"

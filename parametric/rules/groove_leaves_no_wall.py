@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from parametric.figures import origin_line
 from parametric.problems import Problem
-from parametric.rules.checked import Checked
+from parametric.rules.checked import Checked, with_article
 
 
 def groove_leaves_no_wall(job: Checked) -> Iterator[Problem]:
@@ -24,9 +24,9 @@ def groove_leaves_no_wall(job: Checked) -> Iterator[Problem]:
             yield Problem(
                 code="groove_leaves_no_wall",
                 level="stop",
-                message=f"The groove is {job.fine(width)} wide in an "
-                f"{job.fine(job.leaf.thickness)} frame and leaves {job.fine(wall)} each side; at "
-                f"least {job.fine(least)} is needed.",
+                message=f"The groove is {job.fine(width)} wide in "
+                f"{with_article(job.fine(job.leaf.thickness))} frame and leaves {job.fine(wall)} "
+                f"each side; at least {job.fine(least)} is needed.",
                 where=origin_line(width),
                 about=width.name or "",
                 found=job.fine(wall),

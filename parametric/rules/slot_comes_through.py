@@ -13,7 +13,7 @@ from collections.abc import Iterator
 
 from parametric.figures import Figure, origin_line
 from parametric.problems import Problem
-from parametric.rules.checked import Checked
+from parametric.rules.checked import Checked, with_article
 
 
 def slot_comes_through(job: Checked) -> Iterator[Problem]:
@@ -103,7 +103,7 @@ def _walls(job: Checked) -> Iterator[Problem]:
         yield Problem(
             code="slot_comes_through",
             level="stop",
-            message=f"The slot is {job.fine(width)} wide in a {job.fine(thick)} frame: no cheeks "
+            message=f"The slot is {job.fine(width)} wide in {with_article(job.fine(thick))} frame: no cheeks "
             "are left.",
             where=origin_line(width),
             about=width.name or "",

@@ -46,7 +46,7 @@ CASES = (
         "stop",
         {"groove: 8.2 x 14": "groove: 31 x 14"},
         {"groove: 8.2 x 14": "groove: 30 x 14"},
-        "The groove is 31 wide in an 40 frame and leaves 4.5 each side; at least 5 is needed.",
+        "The groove is 31 wide in a 40 frame and leaves 4.5 each side; at least 5 is needed.",
     ),
     # Stile 120: a slot of 126 comes out by 6; behind 110 the least of 10 is left.
     case(
