@@ -1,4 +1,4 @@
-"""Lengths as a maker writes and prints them.
+"""Lengths and other quantities as a maker writes and prints them.
 
 Everything inside the tool is millimetres at full precision; a length is an exact fraction
 only while it is read or printed. Rounding is a rule of printing and of nothing else.
@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -16,6 +18,9 @@ Unit = Literal["mm", "inch"]
 INCH = Fraction(254, 10)
 """Millimetres in an inch, exactly. Source: the international yard and pound agreement of 1959."""
 FOOT = 12 * INCH
+
+LONGEST = 12_000
+"""No length in a job of doors or casework is longer, mm. Common practice, no source."""
 
 MM_STEP = 0.5
 INCH_STEP = Fraction(1, 32)
@@ -78,6 +83,18 @@ _OTHER_WORDS = {
 
 class NotALength(ValueError):  # noqa: N818 - it names what was written, not a fault of ours
     """What was written cannot be read as a length; the message says so in shop words."""
+
+    code = "not_a_length"
+    allowed = 'a length: 784.5, 19 mm, 23-5/16"'
+    fix = "Write it like one of those."
+
+
+class TooLong(NotALength):
+    """A length, but longer than anything a maker of doors and casework makes."""
+
+    code = "absurd_length"
+    allowed = f"up to {LONGEST} mm"
+    fix = "Write its unit, or measure again."
 
 
 def read_length(text: str, unit: Unit) -> Fraction:
@@ -164,6 +181,36 @@ def _instead(written: str) -> str:
         space = "" if mark in ("'", '"') else " "
         return f"Write {number['number']}{space}{mark}."
     return f'"{written}" is not a length.'
+
+
+def no_job_is_longer(text: str, unit: Unit, length: Fraction) -> None:
+    """Refuse a length that is nearly always the wrong unit, or a digit too many.
+
+    Raises:
+        TooLong: it says how long that would be, and what was probably meant.
+    """
+    if abs(length) <= LONGEST:
+        return
+    written = re.sub(r" ?(mm|cm|m|in|\")$", "", text.strip())
+    suffix = text.strip()[len(written) :].strip() or unit
+    metres = f"{float(length / 1000):.1f}".removesuffix(".0")
+    if suffix == "mm":
+        meant, mm = f"{float(length / 10):g}", length / 10
+    else:
+        meant, mm = f"{written} mm", _number_in(written)
+    said = (
+        f"{written} inches is {int(abs(length) // FOOT)} feet."
+        if suffix in ("in", '"', "inch")
+        else f"{written} {suffix} is {metres} metres."
+    )
+    raise TooLong(said + (f" Did you mean {meant}?" if abs(mm) <= LONGEST else ""))
+
+
+def _number_in(written: str) -> Fraction:
+    try:
+        return read_length(written, "mm")
+    except NotALength:
+        return 2 * Fraction(LONGEST)
 
 
 def _steps(value: Fraction, step: Fraction, down: bool) -> int:
@@ -255,3 +302,73 @@ def length_text(
     if unit == "mm":
         return mm_text(value, MM_STEP if step is None else step, down=down)
     return inch_text(value, INCH_STEP if step is None else step, down=down)
+
+
+# What is not a length ----------------------------------------------------------------------
+
+_POUND = Fraction(45_359_237, 100_000_000)
+"""kg. Source: the international yard and pound agreement of 1959."""
+_FOOT_M = FOOT / 1000
+_GALLON_L = Fraction(231) * INCH**3 / 1_000_000
+"""Litres in the US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C."""
+_NUMBER = re.compile(r"(?P<number>[0-9]{1,9}(?:\.[0-9]{1,9})?) ?(?P<unit>\S.*)?")
+
+
+class NotAMeasure(ValueError):  # noqa: N818 - it names what was written, not a fault of ours
+    """What was written is no number with its unit; `code` says which is lacking."""
+
+    def __init__(self, code: str, message: str) -> None:
+        super().__init__(message)
+        self.code = code
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A quantity that carries its unit: what it is, its unit inside, and those it is written in."""
+
+    what: str
+    unit: str
+    sizes: Mapping[str, Fraction]
+    example: str
+
+    def read(self, text: str) -> Fraction:
+        """The number in the unit used inside; a unit is never guessed.
+
+        Raises:
+            NotAMeasure: with a sentence that says what to write instead.
+
+        Example:
+            >>> float(DENSITY.read("480 kg/m3")), round(float(DENSITY.read("30 lb/ft3")), 2)
+            (480.0, 480.55)
+        """
+        found = _NUMBER.fullmatch(text)
+        if found is None:
+            if comma := re.match(r"[0-9]+,[0-9]+", text):
+                raise NotAMeasure(
+                    "wrong_value", f"Write {comma[0].replace(',', '.')} with a point."
+                )
+            raise NotAMeasure(
+                "wrong_value",
+                f'"{text}" is not a {self.what}: write {self.example}.',
+            )
+        size = self.sizes.get(found["unit"] or "")
+        if size is None:
+            raise NotAMeasure("no_unit", f"A {self.what} needs its unit: {self.example}.")
+        return Fraction(found["number"]) * size
+
+
+PERCENT = Measure("percentage", "%", {"%": Fraction(1)}, "8 %")
+MASS = Measure("weight", "kg", {"kg": Fraction(1), "lb": _POUND}, "25 kg or 55 lb")
+DENSITY = Measure(
+    "density",
+    "kg/m3",
+    {"kg/m3": Fraction(1), "lb/ft3": _POUND / _FOOT_M**3},
+    "480 kg/m3 or 30 lb/ft3",
+)
+COVERAGE = Measure(
+    "coverage",
+    "m2/litre",
+    {"m2 per litre": Fraction(1), "ft2 per gallon": _FOOT_M**2 / _GALLON_L},
+    "11 m2 per litre or 450 ft2 per gallon",
+)
+MOVEMENT = Measure("movement", "% per %", {"% per %": Fraction(1)}, "0.289 % per %")

@@ -24,12 +24,22 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError
 
-from parametric.figures import Figure, Origin, Where, plain
-from parametric.units import FOOT, INCH, NotALength, Unit, read_length
+from parametric.figures import Figure, Origin, Where
+from parametric.units import (
+    COVERAGE,
+    DENSITY,
+    MASS,
+    MOVEMENT,
+    PERCENT,
+    Measure,
+    NotALength,
+    NotAMeasure,
+    Unit,
+    no_job_is_longer,
+    read_length,
+)
 
 NOWHERE = Where("", 0)
-LONGEST = 12_000
-"""No length in a job of doors or casework is longer, mm. Common practice, no source."""
 
 
 class Text(str):
@@ -115,48 +125,15 @@ def _figure(text: Text, value: Fraction, unit: str, *, about: bool = False) -> F
     )
 
 
-# Lengths ------------------------------------------------------------------------------------
-
-
-def _too_long(text: Text, value: Fraction) -> PydanticCustomError:
-    """The answer to a length no job can hold: nearly always the wrong unit, or a digit too many."""
-    written = re.sub(r" ?(mm|cm|m|in|\")$", "", text)
-    suffix = text[len(written) :].strip() or text.unit
-    size = abs(value)
-    if suffix in ("in", '"', "inch"):
-        said = f"{written} inches is {plain(float(size / FOOT // 1))} feet."
-        meant = read_length(f"{written} mm", "mm"), f"{written} mm"
-    else:
-        said = f"{written} {suffix} is {plain(round(float(size / 1000), 1))} metres."
-        meant = (
-            (size / 10, plain(float(size / 10)))
-            if suffix == "mm"
-            else (size / 1000, f"{written} mm")
-        )
-    close = f" Did you mean {meant[1]}?" if abs(meant[0]) <= LONGEST else ""
-    return refuse(
-        "absurd_length",
-        said + close,
-        found=str(text),
-        allowed=f"up to {LONGEST} mm",
-        fix=f"Write {meant[1]}." if close else "Measure again.",
-    )
-
-
 def _mm(value: str, near: Text) -> Fraction:
-    """Exact mm of one length within a value; negative and absurd ones are told apart later."""
+    """Exact mm of one length within a value, plus or minus."""
     try:
         length = read_length(value, near.unit)
+        no_job_is_longer(value, near.unit, length)
     except NotALength as error:
         raise refuse(
-            "not_a_length",
-            str(error),
-            found=str(near),
-            allowed='a length: 784.5, 19 mm, 23-5/16"',
+            error.code, str(error), found=str(near), allowed=error.allowed, fix=error.fix
         ) from None
-    if abs(length) > LONGEST:
-        part = Text(value.strip(), where=near.where, unit=near.unit)
-        raise _too_long(part, length)
     return length
 
 
@@ -191,14 +168,6 @@ def _read(value: object, size: Callable[[str, Text], Fraction]) -> Figure | NotM
     if text.startswith("about "):
         return _figure(text, size(text.removeprefix("about "), text), "mm", about=True)
     return _figure(text, size(text, text), "mm")
-
-
-def _reading(value: object) -> Figure | NotMeasured:
-    return _read(value, _size)
-
-
-def _offset(value: object) -> Figure | NotMeasured:
-    return _read(value, _mm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,10 +218,7 @@ _NUMBER_WORDS = {1: "one size", 2: "two sizes", 3: "three sizes"}
 def _sizes(value: object, count: int) -> tuple[Figure, ...]:
     wanted = f"{_NUMBER_WORDS[count]} with x between them"
     text = _text(value, wanted)
-    written = [part.strip() for part in re.split(r"\s+x\s+", text)]
-    if len(written) == 1 and re.search(r"[0-9\"] ?[xX×*] ?[0-9]", text):
-        spaced = re.sub(r" ?[xX×*] ?", " x ", text)
-        raise refuse("wrong_sizes", f"Write {spaced}, with a space each side of the x.")
+    written = _apart(text)
     if len(written) != count:
         gave = {1: "one", 2: "two", 3: "three"}.get(len(written), str(len(written)))
         raise refuse(
@@ -262,6 +228,15 @@ def _sizes(value: object, count: int) -> tuple[Figure, ...]:
             allowed=wanted,
         )
     return tuple(_figure(text, _size(part, text), "mm") for part in written)
+
+
+def _apart(text: Text) -> list[str]:
+    """The sizes between the x's of a value."""
+    written = [part.strip() for part in re.split(r"\s+x\s+", text)]
+    if len(written) == 1 and re.search(r"[0-9\"] ?[xX×*] ?[0-9]", text):
+        spaced = re.sub(r" ?[xX×*] ?", " x ", text)
+        raise refuse("wrong_sizes", f"Write {spaced}, with a space each side of the x.")
+    return written
 
 
 def _pair(value: object) -> tuple[Figure, Figure]:
@@ -276,13 +251,10 @@ def _triple(value: object) -> tuple[Figure, Figure, Figure]:
 
 def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
     """One to `most` sizes with x between them: what was measured of a finished thing."""
-    written = [part.strip() for part in re.split(r"\s+x\s+", text)]
+    written = _apart(text)
     if len(written) > most:
         raise refuse("wrong_sizes", f"{key} takes up to {_NUMBER_WORDS[most]} with x between them.")
     return tuple(_figure(text, _size(part, text), "mm") for part in written)
-
-
-# Numbers that are not lengths ---------------------------------------------------------------
 
 
 def _count(value: object) -> Figure:
@@ -297,98 +269,30 @@ def _count(value: object) -> Figure:
     return _figure(text, Fraction(text), "")
 
 
-_POUND = Fraction(45_359_237, 100_000_000)
-_GRAVITY = Fraction(980_665, 100_000)
-_FOOT_M = FOOT / 1000
-_GALLON_L = Fraction(3_785_411_784, 10**9)
-_NUMBER = re.compile(r"(?P<number>[0-9]{1,9}(?:\.[0-9]{1,9})?) ?(?P<unit>\S.*)?")
+def _measured(value: object, measure: Measure) -> Figure:
+    text = _text(value, f"{measure.what} with its unit: {measure.example}")
+    try:
+        return _figure(text, measure.read(text), measure.unit)
+    except NotAMeasure as error:
+        raise refuse(
+            error.code,
+            str(error),
+            found=str(text),
+            allowed=" or ".join(measure.sizes),
+            fix=f"Write it with its unit: {measure.example}.",
+        ) from None
 
 
-@dataclass(frozen=True, slots=True)
-class _Measure:
-    """A quantity that carries its unit: its name, its units' sizes, and how to write it."""
-
-    what: str
-    unit: str
-    sizes: Mapping[str, Fraction]
-    example: str
-
-    def read(self, value: object) -> Figure:
-        """The figure behind a number with its unit; a unit is never guessed."""
-        text = _text(value, f"{self.what} with its unit: {self.example}")
-        found = _NUMBER.fullmatch(text)
-        article = "An" if self.what[0] in "aeiou" else "A"
-        if found is None:
-            comma = re.match(r"[0-9]+,[0-9]+", text)
-            raise refuse(
-                "wrong_value",
-                f"Write {comma[0].replace(',', '.')} with a point."
-                if comma
-                else f'"{text}" is not {article.lower()} {self.what}: write {self.example}.',
-                found=str(text),
-                allowed=self.example,
-            )
-        size = self.sizes.get(found["unit"] or "")
-        if size is None:
-            raise refuse(
-                "no_unit",
-                f"{article} {self.what} needs its unit: {self.example}.",
-                found=str(text),
-                allowed=" or ".join(self.sizes),
-                fix=f"Write it with its unit: {self.example}.",
-            )
-        return _figure(text, Fraction(found["number"]) * size, self.unit)
-
-    @property
-    def schema(self) -> WithJsonSchema:
-        """How an editor is told of it."""
-        units = "|".join(re.escape(unit) for unit in self.sizes)
-        return WithJsonSchema(
-            {
-                "type": "string",
-                "pattern": rf"^[0-9]+(\.[0-9]+)? ?({units})$",
-                "description": f"{self.what} with its unit: {self.example}",
-            }
-        )
-
-
-_PERCENT = _Measure("percentage", "%", {"%": Fraction(1)}, "8 %")
-_ANGLE = _Measure("angle", "deg", {"deg": Fraction(1)}, "3 deg")
-_MASS = _Measure("weight", "kg", {"kg": Fraction(1), "lb": _POUND}, "25 kg or 55 lb")
-_DENSITY = _Measure(
-    "density",
-    "kg/m3",
-    {"kg/m3": Fraction(1), "lb/ft3": _POUND / _FOOT_M**3},
-    "480 kg/m3 or 30 lb/ft3",
-)
-_AREAL = _Measure(
-    "weight of glass",
-    "kg/m2",
-    {"kg/m2": Fraction(1), "lb/ft2": _POUND / _FOOT_M**2},
-    "15 kg/m2 or 3.1 lb/ft2",
-)
-_LOAD = _Measure(
-    "load",
-    "kg/m",
-    {"kg/m": Fraction(1), "lb/ft": _POUND / _FOOT_M},
-    "30 kg/m or 20 lb/ft",
-)
-_STIFFNESS = _Measure(
-    "stiffness",
-    "N/mm2",
-    {"N/mm2": Fraction(1), "psi": _POUND * _GRAVITY / INCH**2},
-    "11000 N/mm2 or 1600000 psi",
-)
-_COVERAGE = _Measure(
-    "coverage",
-    "m2/litre",
-    {"m2 per litre": Fraction(1), "ft2 per gallon": _FOOT_M**2 / _GALLON_L},
-    "11 m2 per litre or 450 ft2 per gallon",
-)
-_MOVEMENT = _Measure("movement", "% per %", {"% per %": Fraction(1)}, "0.289 % per %")
-
-
-# Words --------------------------------------------------------------------------------------
+def _with_unit(measure: Measure) -> tuple[PlainValidator, WithJsonSchema]:
+    """How a value of this measure is read, and how an editor is told of it."""
+    units = "|".join(re.escape(unit) for unit in measure.sizes)
+    return (
+        PlainValidator(lambda value: _measured(value, measure)),
+        _string(
+            f"{measure.what} with its unit: {measure.example}",
+            pattern=rf"^[0-9]+(\.[0-9]+)? ?({units})$",
+        ),
+    )
 
 
 def _name(value: object) -> Text:
@@ -396,10 +300,6 @@ def _name(value: object) -> Text:
     if "," in text or " / " in text or not text.strip():
         raise refuse("wrong_name", f'"{text}" is not a name: no comma and no " / " in one.')
     return text
-
-
-def _words(value: object) -> Text:
-    return _text(value, "words")
 
 
 def _date(value: object) -> Text:
@@ -424,14 +324,14 @@ Length = Annotated[Figure, PlainValidator(_length), _scalar('a length: 784.5, 19
 
 Reading = Annotated[
     Figure | NotMeasured,
-    PlainValidator(_reading),
+    PlainValidator(lambda value: _read(value, _size)),
     _scalar("a reading: 1826, about 1826, or: not measured"),
 ]
 """A measured size, 0 or more: a Figure in mm, doubted or not, or a gap that is owned up to."""
 
 Offset = Annotated[
     Figure | NotMeasured,
-    PlainValidator(_offset),
+    PlainValidator(lambda value: _read(value, _mm)),
     _scalar("a reading off a line, with its sign: 3, -2, about 3, or: not measured"),
 ]
 """A measured distance off a plumb or level line, + or -."""
@@ -464,36 +364,25 @@ Count = Annotated[
 ]
 """A whole number; the Figure has no unit."""
 
-Percent = Annotated[Figure, PlainValidator(_PERCENT.read), _PERCENT.schema]
+Percent = Annotated[Figure, *_with_unit(PERCENT)]
 """`8 %`: the Figure is 8.0, in %."""
-Angle = Annotated[Figure, PlainValidator(_ANGLE.read), _ANGLE.schema]
-"""deg"""
-Mass = Annotated[Figure, PlainValidator(_MASS.read), _MASS.schema]
+Mass = Annotated[Figure, *_with_unit(MASS)]
 """kg"""
-Density = Annotated[Figure, PlainValidator(_DENSITY.read), _DENSITY.schema]
+Density = Annotated[Figure, *_with_unit(DENSITY)]
 """kg/m3"""
-ArealWeight = Annotated[Figure, PlainValidator(_AREAL.read), _AREAL.schema]
-"""kg/m2"""
-Load = Annotated[Figure, PlainValidator(_LOAD.read), _LOAD.schema]
-"""kg/m"""
-Stiffness = Annotated[Figure, PlainValidator(_STIFFNESS.read), _STIFFNESS.schema]
-"""N/mm2"""
-Coverage = Annotated[Figure, PlainValidator(_COVERAGE.read), _COVERAGE.schema]
+Coverage = Annotated[Figure, *_with_unit(COVERAGE)]
 """m2 per litre (the gallon is the US one)"""
-Movement = Annotated[Figure, PlainValidator(_MOVEMENT.read), _MOVEMENT.schema]
+Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
 """per cent of size per per cent of moisture: 0.289 for a coefficient of 0.00289"""
 
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
 """A block's name or a catalogue entry."""
-Words = Annotated[Text, PlainValidator(_words), _scalar("words")]
+Words = Annotated[Text, PlainValidator(lambda value: _text(value, "words")), _scalar("words")]
 """Anything written for people."""
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""
 Pins = dict[str, Length]
 """Numbers held to what is written, by the name that `explain` prints."""
-
-
-# Blocks -------------------------------------------------------------------------------------
 
 
 def spoken(field: str) -> str:
