@@ -200,7 +200,9 @@ def _share(value: object) -> Figure | Equal | Rest | Parts:
         return Rest(text.where)
     if parts := re.fullmatch(r"([0-9]{1,3}) parts?", text):
         if int(parts[1]) == 0:
-            raise refuse("wrong_value", "A share has at least 1 part.", found=str(text))
+            raise refuse(
+                "wrong_value", "A share has at least 1 part.", found=str(text), allowed="1 part"
+            )
         return Parts(_figure(text, Fraction(parts[1]), ""), text.where)
     if re.fullmatch(r"[a-z ]+", text):
         raise refuse(
@@ -235,7 +237,12 @@ def _apart(text: Text) -> list[str]:
     written = [part.strip() for part in re.split(r"\s+x\s+", text)]
     if len(written) == 1 and re.search(r"[0-9\"] ?[xX×*] ?[0-9]", text):
         spaced = re.sub(r" ?[xX×*] ?", " x ", text)
-        raise refuse("wrong_sizes", f"Write {spaced}, with a space each side of the x.")
+        raise refuse(
+            "wrong_sizes",
+            f"Write {spaced}, with a space each side of the x.",
+            found=str(text),
+            allowed=spaced,
+        )
     return written
 
 
@@ -253,7 +260,8 @@ def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
     """One to `most` sizes with x between them: what was measured of a finished thing."""
     written = _apart(text)
     if len(written) > most:
-        raise refuse("wrong_sizes", f"{key} takes up to {_NUMBER_WORDS[most]} with x between them.")
+        wanted = f"up to {_NUMBER_WORDS[most]} with x between them"
+        raise refuse("wrong_sizes", f"{key} takes {wanted}.", found=str(text), allowed=wanted)
     return tuple(_figure(text, _size(part, text), "mm") for part in written)
 
 
@@ -298,16 +306,20 @@ def _with_unit(measure: Measure) -> tuple[PlainValidator, WithJsonSchema]:
 def _name(value: object) -> Text:
     text = _text(value, "a name")
     if "," in text or " / " in text or not text.strip():
-        raise refuse("wrong_name", f'"{text}" is not a name: no comma and no " / " in one.')
+        raise refuse(
+            "wrong_name",
+            f'"{text}" is not a name: no comma and no " / " in one.',
+            found=str(text),
+            allowed="a name",
+        )
     return text
 
 
 def _date(value: object) -> Text:
     text = _text(value, "a date")
     if not re.fullmatch(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])", text):
-        raise refuse(
-            "not_a_date", f'"{text}" is not a date: write it as 2026-11-20.', found=str(text)
-        )
+        message = f'"{text}" is not a date: write it as 2026-11-20.'
+        raise refuse("not_a_date", message, found=str(text), allowed="year-month-day")
     return text
 
 

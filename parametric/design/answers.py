@@ -119,7 +119,8 @@ def unknown_heading(heading: str, where: Where) -> Problem:
     if plain != heading and (split_heading(plain) or plain in FILE_KEYS):
         return stop(
             "unknown_block",
-            f'No such block as "{heading}": write "{plain}", lower case, with a space.',
+            f'No such block as "{heading}": write "{plain}", lower case'
+            + (", with a space." if " " in plain else "."),
             where,
             found=heading,
             allowed=plain,

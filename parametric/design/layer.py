@@ -137,7 +137,7 @@ def _version(keys: Keys, file: str) -> tuple[bool, tuple[Problem, ...]]:
         return False, (
             stop(
                 "wrong_version",
-                f"stilewright: takes the version of the language, a whole number from 1 to {NEWEST}.",
+                f'"stilewright:" takes the version of the language, a whole number: {NEWEST}.',
                 where,
                 found=written,
                 allowed=f"1 to {NEWEST}",

@@ -60,7 +60,10 @@ def _one(value: object) -> Figure:
                 fix="Leave the line out, or write 1.",
             )
         raise refuse(
-            "not_a_count", f'"{{key}}" takes a whole number, not "{text}".', found=str(text)
+            "not_a_count",
+            f'"{{key}}" takes a whole number, not "{text}".',
+            found=str(text),
+            allowed="1",
         )
     return Figure(1.0, origin=text.origin, unit="", where=text.where, source=text.source)
 
@@ -127,11 +130,18 @@ def _no_colon(written: str) -> Exception:
     things = "|".join((*RAILS, *INFILLS, *INFILLS_NOT_BUILT))
     if loose := re.fullmatch(rf"({things})(?: ?[:=]? ?(\S.*))?", written):
         fix = f"- {loose[1]}: {loose[2] or 'its size'}"
-        return refuse("no_colon", f"A colon is missing: write `{fix}`.", found=written, fix=fix)
+        return refuse(
+            "no_colon",
+            f"A colon is missing: write `{fix}`.",
+            found=written,
+            allowed="- key: value",
+            fix=f"Write `{fix}`.",
+        )
     return refuse(
         "no_colon",
         f'"{written}" is no line of this list: each line is `- lock rail: 150`.',
         found=written,
+        allowed="- key: value",
     )
 
 
@@ -151,6 +161,7 @@ def _names_one_thing(keys: list[str]) -> None:
             "two_things",
             f"One line names one thing; this one names {' and '.join(named)}.",
             found=", ".join(named),
+            allowed="one of them",
             fix="Begin each with its own dash.",
         )
     if not named:
@@ -226,11 +237,14 @@ def _shares_once(bands: tuple[Band, ...]) -> None:
     parts = [band for band in bands if isinstance(band.size, Parts)]
     others = [band for band in bands if isinstance(band.size, (Rest, Equal))]
     if parts and others:
+        first, second = sorted((parts[0], others[0]), key=lambda band: band.line(band.kind).line)
         raise refuse(
             "shares_mixed",
-            f"Parts stand beside equal or rest on {_lines([parts[0], others[0]])}; they never mix.",
+            f"Parts stand beside equal or rest on {_lines([first, second])}; they never mix.",
+            found=f"{first.kind} and {second.kind}",
+            allowed="all of them in parts, or none",
             fix="Write all of them as parts, or none.",
-            where=others[0].line(others[0].kind),
+            where=second.line(second.kind),
         )
 
 
@@ -241,6 +255,8 @@ def _rails_at_both_ends(bands: tuple[Band, ...]) -> None:
             "no_end_rail",
             f"The list of {{heading}} has no rail at the {end}; a leaf's list begins and ends "
             "with a rail.",
+            found=f"no {end} rail",
+            allowed="a rail at both ends",
             fix=f"Add `- {end} rail: ` and its size.",
         )
     for above, below in pairwise(bands):
@@ -249,6 +265,8 @@ def _rails_at_both_ends(bands: tuple[Band, ...]) -> None:
                 "no_rail_between",
                 f"A {above.kind} and a {below.kind} stand on {_lines([above, below])} with no "
                 "rail between them.",
+                found=f"{above.kind}, {below.kind}",
+                allowed="a rail between",
                 fix="Write a rail between the two.",
                 where=below.line(below.kind),
             )

@@ -83,12 +83,12 @@ def _told_once(problems: list[Problem]) -> tuple[Problem, ...]:
     A line of a house file lies under several blocks; and a block that seems to be missing
     may only have its heading misspelt.
     """
-    misspelt = " ".join(p.message for p in problems if p.code == "unknown_block")
+    misspelt = " ".join(p.fix for p in problems if p.code == "unknown_block")
     first: dict[tuple[str, Where | None, str, str], Problem] = {}
     for problem in problems:
         if problem.about and problem.code in ("missing_block", "no_door"):
             lacking = problem.allowed.removeprefix("a block `").removesuffix(":`")
-            if f'Did you mean "{lacking}' in misspelt:
+            if f"`{lacking}" in misspelt:
                 continue
         said = problem.found or problem.message
         first.setdefault((problem.code, problem.where, said, problem.allowed), problem)

@@ -207,6 +207,9 @@ def _node(source: Source, event: Event, problems: list[Problem]) -> Node | None:
         problems.append(_several_lines(source, line, message))
     elif event.end_mark.line != event.start_mark.line and event.value:
         problems.extend(_carried_over(source, event))
+        start, end = source.span(event.start_mark, event.end_mark)
+        first = source.original[start:end].split("\n", 1)[0].rstrip()
+        return Scalar(first, line, start, start + len(first), event.style is not None)
     start, end = source.span(event.start_mark, event.end_mark)
     return Scalar(event.value, line, start, end, event.style is not None)
 

@@ -74,6 +74,7 @@ def read_revision(letter: str, written: Text) -> Revision:
             "wrong_revision",
             "A revision is a letter, a date and a reason: `B: 2026-11-19 lock rail raised`.",
             found=f"{letter}: {written}",
+            allowed="a letter, a date and a reason",
             where=written.where,
         )
     return Revision(letter=letter, date=date, reason=reason.strip(), where=written.where)
@@ -88,6 +89,7 @@ def read_accepted(caution: str, written: Text) -> Accepted:
             "An accepted caution needs initials, a date and a reason: "
             "`JM 2026-11-20, client told`.",
             found=str(written),
+            allowed="initials, a date and a reason",
             where=written.where,
         )
     return Accepted(

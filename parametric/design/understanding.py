@@ -33,7 +33,9 @@ from parametric.written import Block, Branch, Group, Text
 _TAKE_IT_OUT = "Take it out, or wait for a version that builds it."
 
 
-def not_built(what: str, where: Where | None, *, about: str, allowed: str = "") -> Problem:
+def not_built(
+    what: str, where: Where | None, *, about: str, allowed: str = "what this version builds"
+) -> Problem:
     """The one answer to whatever is legal and not built yet: exit 1, nothing made."""
     return Problem(
         code="not_built_yet",

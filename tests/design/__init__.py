@@ -1,0 +1,1 @@
+"""The design file and the house file, read as a maker writes them."""

@@ -1,0 +1,1 @@
+"""Lengths and quantities, read and printed."""
