@@ -69,9 +69,6 @@ class Text(str):
         self.source = source
         return self
 
-    def __reduce__(self) -> tuple[Any, ...]:
-        return (str, (str(self),))
-
 
 class Branch(dict[str, Any]):
     """The keys under one heading, or inside one pair of braces, before they are understood.
@@ -258,8 +255,7 @@ def _triple(value: object) -> tuple[Figure, Figure, Figure]:
 
 def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
     """One to `most` sizes with x between them: what was measured of a finished thing."""
-    written = _apart(text)
-    if len(written) > most:
+    if len(written := _apart(text)) > most:
         wanted = f"up to {_NUMBER_WORDS[most]} with x between them"
         raise refuse("wrong_sizes", f"{key} takes {wanted}.", found=str(text), allowed=wanted)
     return tuple(_figure(text, _size(part, text), "mm") for part in written)
