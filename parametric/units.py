@@ -341,12 +341,10 @@ class Measure:
             >>> float(DENSITY.read("480 kg/m3")), round(float(DENSITY.read("30 lb/ft3")), 2)
             (480.0, 480.55)
         """
+        if comma := re.match(r"[0-9]+,[0-9]+", text):
+            raise NotAMeasure("wrong_value", f"Write {comma[0].replace(',', '.')} with a point.")
         found = _NUMBER.fullmatch(text)
         if found is None:
-            if comma := re.match(r"[0-9]+,[0-9]+", text):
-                raise NotAMeasure(
-                    "wrong_value", f"Write {comma[0].replace(',', '.')} with a point."
-                )
             raise NotAMeasure(
                 "wrong_value",
                 f'"{text}" is not a {self.what}: write {self.example}.',

@@ -41,13 +41,17 @@ from parametric.written import Branch, Text
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layer:
-    """What one file says, block by block; `blocks` is empty where it cannot be read."""
+    """What one file says, block by block; `blocks` is empty where it cannot be read.
+
+    `lines` are those of the headings.
+    """
 
     file: str
     unit: Unit
     first: Where
     job: Text | None
     blocks: Mapping[tuple[str, str], Any]
+    lines: Mapping[tuple[str, str], Where]
     problems: tuple[Problem, ...]
     readable: bool = True
 
@@ -106,6 +110,7 @@ def _nothing(file: str, problems: tuple[Problem, ...]) -> Layer:
         first=Where(file, 1),
         job=None,
         blocks={},
+        lines={},
         problems=problems,
         readable=False,
     )
@@ -177,6 +182,7 @@ class _Reader:
         self.problems: list[Problem] = []
         self.job: Text | None = None
         self.blocks: dict[tuple[str, str], Any] = {}
+        self.lines: dict[tuple[str, str], Where] = {}
 
     def layer(self, keys: Keys) -> Layer:
         """All of the file."""
@@ -197,6 +203,7 @@ class _Reader:
             first=Where(self.file, version[0].line if version else 1),
             job=self.job,
             blocks=self.blocks,
+            lines=self.lines,
             problems=tuple(self.problems),
         )
 
@@ -300,14 +307,13 @@ class _Reader:
             self.problems.append(no_keys(heading, node.text, where))
             return
         if (kind, name) in self.blocks:
-            first = self.blocks[kind, name]
-            line = first.here.line if isinstance(first, Branch) and first.here else where.line
-            self.problems.append(doubled(heading, "", line, where))
+            self.problems.append(doubled(heading, "", self.lines[kind, name].line, where))
             return
         tree = self._tree(node, heading, where, self._origin(kind, node))
         if self.origin == "house":
             tree = self._without_later_keys(kind, tree)
         self.blocks[kind, name] = tree
+        self.lines[kind, name] = where
 
     def _of_a_house(self, kind: str, name: str, where: Where) -> bool:
         """A house file holds habits; a job's own facts, and what cannot build yet, are told."""

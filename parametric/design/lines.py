@@ -13,6 +13,7 @@ from parametric.problems import Problem
 MOST_BYTES = 1_000_000
 """A design file is a page or two; anything larger is some other file."""
 
+_QUOTED = re.compile(r"""("(?:[^"\\]|\\.)*"|'(?:[^']|'')*')(?: +#.*)?\s*""")
 _NOT_TEXT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff]")
 
 
@@ -147,8 +148,9 @@ class Source:
         if found is None:
             return rest
         value = found["value"]
-        whole_quoted = re.fullmatch(r'"(?:[^"\\]|\\.)*"|\'(?:[^\']|\'\')*\'', value)
-        opens_quotes = value[0] in "\"'" and not whole_quoted
+        if _QUOTED.fullmatch(rest[len(found["key"]) :]):
+            return rest
+        opens_quotes = value[0] in "\"'"
         starts_oddly = value[0] in ",]}@`%" or re.match(r"[-?] ", value)
         holds_colon = value[0] not in "{[\"'&*!|>#" and re.search(r":(?: |$)", value)
         if not (opens_quotes or starts_oddly or holds_colon):

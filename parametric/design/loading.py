@@ -136,13 +136,11 @@ def _has_keys(layers: Layers, kind: str, name: str, problems: list[Problem]) -> 
         tree = layer.blocks.get((kind, name))
         if tree is not None and not isinstance(tree, Branch):
             heading = full_heading(kind, name)
-            first = tree[0] if isinstance(tree, list) and tree else None
-            where = getattr(first, "here", None) or getattr(first, "where", None)
             problems.append(
                 stop(
                     "wrong_value",
                     f'"{heading}" takes keys on the lines under it, not a list.',
-                    where or layer.first,
+                    layer.lines[kind, name],
                     about=heading,
                     found="a list",
                     allowed="keys and values",
@@ -155,17 +153,15 @@ def _has_keys(layers: Layers, kind: str, name: str, problems: list[Problem]) -> 
 
 def _not_built_blocks(design: Layer) -> list[Problem]:
     found = []
-    for (kind, name), tree in design.blocks.items():
+    for (kind, name), where in design.lines.items():
         if kind in NOT_BUILT_BLOCKS:
-            where = tree.here if isinstance(tree, Branch) else design.first
             heading = full_heading(kind, name)
             found.append(not_built(f'"{heading}"', where, about=heading))
-    doors = [tree for (kind, _), tree in design.blocks.items() if kind == "door"]
+    doors = [where for (kind, _), where in design.lines.items() if kind == "door"]
     if len(doors) > 1:
-        where = doors[1].here if isinstance(doors[1], Branch) else design.first
         found.append(
             not_built(
-                "More than one door in a file", where, about="door", allowed="one door a file"
+                "More than one door in a file", doors[1], about="door", allowed="one door a file"
             )
         )
     return found

@@ -31,8 +31,9 @@ _LISTS = ("cut",)
 
 def read_revisions(design: Layer, problems: list[Problem]) -> tuple[Revision, ...]:
     """The revisions in the order of the file; the last is current."""
-    tree = design.blocks.get(("revisions", ""))
-    return tuple(_each(tree, "revisions", read_revision, design.first, problems))
+    key = ("revisions", "")
+    where = design.lines.get(key, design.first)
+    return tuple(_each(design.blocks.get(key), "revisions", read_revision, where, problems))
 
 
 def read_records(path: Path, design: Layer, problems: list[Problem]) -> Records:
@@ -44,10 +45,12 @@ def read_records(path: Path, design: Layer, problems: list[Problem]) -> Records:
         problems: what is wrong is added here.
     """
     trees = {kind: design.blocks[kind, ""] for kind in BESIDE if (kind, "") in design.blocks}
+    lines = {kind: design.lines[kind, ""] for kind in trees}
     beside_path = path.with_name(f"{path.stem}.records.yaml")
     beside = read_file(beside_path, "chosen", problems) if beside_path.is_file() else None
     for (kind, name), tree in ({} if beside is None else beside.blocks).items():
-        where = tree.here if isinstance(tree, Branch) else Where(beside_path.name, 1)
+        assert beside is not None
+        where = beside.lines[kind, name]
         if kind not in BESIDE:
             problems.append(
                 stop(
@@ -73,36 +76,35 @@ def read_records(path: Path, design: Layer, problems: list[Problem]) -> Records:
                 )
             )
         else:
-            trees[kind] = tree
+            trees[kind], lines[kind] = tree, where
 
     def each(kind: str, read: Callable[..., Any]) -> list[Any]:
-        return _each(trees.get(kind), kind, read, design.first, problems)
+        return _each(trees.get(kind), kind, read, lines.get(kind, design.first), problems)
 
     return Records(
-        approved=_approved(trees.get("approved"), design.first, problems),
+        approved=_approved(trees.get("approved"), lines.get("approved", design.first), problems),
         accepted=tuple(each("accepted", read_accepted)),
         as_built=dict(each("as built", lambda name, text: (name, read_as_built(name, text)))),
         cut=tuple(each("cut", read_cut)),
     )
 
 
-def _approved(tree: object, first: Where, problems: list[Problem]) -> ApprovedSpec | None:
+def _approved(tree: object, heading: Where, problems: list[Problem]) -> ApprovedSpec | None:
     if tree is None:
         return None
     if not isinstance(tree, Branch):
-        problems.append(_wrong_shape("approved", tree, first))
+        problems.append(_wrong_shape("approved", tree, heading))
         return None
     found = understand_group("approved", tree, RECORD_SPECS["approved"], problems)
     return found if isinstance(found, ApprovedSpec) else None
 
 
-def _wrong_shape(heading: str, tree: object, first: Where) -> Problem:
+def _wrong_shape(heading: str, tree: object, where: Where) -> Problem:
     wanted = "a list of names" if heading in _LISTS else "one line for each, in braces or under it"
-    where = tree.here if isinstance(tree, Branch) else getattr(tree, "where", None)
     return stop(
         "wrong_value",
         f'"{heading}" takes {wanted}.',
-        where or first,
+        where,
         about=heading,
         found=str(tree)[:60] if isinstance(tree, Text) else "something else",
         allowed=wanted,
@@ -114,7 +116,7 @@ def _each(
     tree: object,
     heading: str,
     read: Callable[..., Any],
-    first: Where,
+    here: Where,
     problems: list[Problem],
 ) -> list[Any]:
     """Every entry of a record that can be read; the others become problems."""
@@ -126,7 +128,7 @@ def _each(
     elif isinstance(tree, list) and heading in _LISTS:
         entries = [(getattr(value, "where", None), (value,)) for value in tree]
     else:
-        problems.append(_wrong_shape(heading, tree, first))
+        problems.append(_wrong_shape(heading, tree, here))
         return []
     made: list[Any] = []
     for where, written in entries:
@@ -135,7 +137,7 @@ def _each(
                 raise refuse("wrong_value", f"Each entry of {heading} is one line of text.")
             made.append(read(*written))
         except PydanticCustomError as error:
-            problems.append(_refused(error, heading, where or first))
+            problems.append(_refused(error, heading, where or here))
     return made
 
 

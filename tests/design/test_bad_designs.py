@@ -50,7 +50,9 @@ def test_every_stop_is_a_whole_answer(path: Path) -> None:
         assert problem.allowed
         if problem.level == "stop":
             assert problem.fix
-        assert not re.search(r"[{}]{2}|\{(key|heading|order)\}|Text\(|Input should", problem.message)
+        assert not re.search(
+            r"[{}]{2}|\{(key|heading|order)\}|Text\(|Input should", problem.message
+        )
         assert problem.message[-1] in ".?" or problem.message.endswith("`.")
 
 

@@ -1,0 +1,101 @@
+"""Starters: complete, in trade words, one key a line, and never written over anything."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+from parametric.design import load, starters
+from parametric.design.starters import kinds, new_design, new_house, templates
+from parametric.problems import exit_status
+
+
+def test_the_kinds_that_have_one() -> None:
+    assert kinds() == ("bypass",)
+
+
+@pytest.mark.parametrize("kind", kinds())
+def test_a_new_design_loads_as_it_stands(tmp_path: Path, kind: str) -> None:
+    (tmp_path / ".git").mkdir()
+    path = tmp_path / "mine.yaml"
+    assert new_design(kind, path) == ()
+    found = load(path, user_house=False)
+    assert found.problems == ()
+    assert found.design is not None
+    assert found.design.doors[0][1].kind == kind
+
+
+def test_a_new_house_says_what_the_tool_would(tmp_path: Path) -> None:
+    """Copied and left as it is, a house file moves only the tape under the glass."""
+    (tmp_path / ".git").mkdir()
+    path = tmp_path / "design.yaml"
+    assert new_design("bypass", path) == ()
+    without = load(path, user_house=False).shop
+    assert new_house(tmp_path / "house.yaml") == ()
+    found = load(path, user_house=False)
+    assert found.problems == ()
+    assert found.shop == without
+    assert found.shop is not None
+    assert found.shop.limits.engagement.origin == "house"
+
+
+def test_twelve_questions() -> None:
+    text = (templates() / "house.yaml").read_text(encoding="utf-8")
+    assert re.findall(r"^# (\d+)\. .*\?", text, re.MULTILINE) == [str(n) for n in range(1, 13)]
+
+
+@pytest.mark.parametrize("path", sorted(templates().glob("*.yaml")), ids=lambda p: p.name)
+def test_one_key_a_line(path: Path) -> None:
+    for line in path.read_text(encoding="utf-8").splitlines():
+        bare = line.split("#")[0]
+        assert "{" not in bare, line
+        assert len(line) <= 100, line
+
+
+def test_the_numbers_are_its_own(reading_room: Path) -> None:
+    """A maker who copies it copies no sizes of a real job by mistake."""
+    keys = r"^\s*(?:- )?(?P<key>[a-z ]+): (?P<value>[0-9x. ]+?)\s*(?:#.*)?$"
+    starter = (templates() / "bypass.yaml").read_text(encoding="utf-8")
+    own = dict(re.findall(keys, starter, re.MULTILINE))
+    theirs = dict(re.findall(keys, reading_room.read_text(encoding="utf-8"), re.MULTILINE))
+    for key in ("top", "stiles", "slot", "tenon", "groove", "tongue", "bevel run", "lock rail"):
+        assert own.get(key) != theirs.get(key) or key not in own
+
+
+def test_never_over_a_file(tmp_path: Path) -> None:
+    path = tmp_path / "mine.yaml"
+    path.write_text("a day's work", encoding="utf-8")
+    for problems in (new_design("bypass", path), new_house(path)):
+        assert [(p.code, p.level) for p in problems] == [("file_exists", "stop")]
+    assert path.read_text(encoding="utf-8") == "a day's work"
+
+
+def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
+    problems = new_design("bypass", tmp_path / "gone" / "mine.yaml")
+    assert [p.code for p in problems] == ["file_not_written"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "code", "exit_code"), [("hinged", "not_built_yet", 1), ("by-pass", "unknown_word", 2)]
+)
+def test_a_kind_without_one(tmp_path: Path, kind: str, code: str, exit_code: int) -> None:
+    problems = new_design(kind, tmp_path / "mine.yaml")
+    assert [p.code for p in problems] == [code]
+    assert exit_status(problems) == exit_code
+    assert not (tmp_path / "mine.yaml").exists()
+
+
+def test_found_inside_an_installed_package(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, project: Path
+) -> None:
+    """A wheel carries them at parametric/templates."""
+    package = tmp_path / "site" / "parametric"
+    (package / "design").mkdir(parents=True)
+    shutil.copytree(templates(), package / "templates")
+    monkeypatch.setattr(starters, "__file__", str(package / "design" / "starters.py"))
+    assert starters.templates() == package / "templates"
+    pyproject = (project / "pyproject.toml").read_text(encoding="utf-8")
+    assert '"templates" = "parametric/templates"' in pyproject
