@@ -54,6 +54,9 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
         _put(below, merged)
         below.heading, below.here = merged.heading, merged.here
         merged = below
+    if written and isinstance(other := written[-1].get("like"), Text):
+        merged["like"] = other
+        merged.lines["like"] = other.where
     if kind == "leaf" and isinstance(merged.get("top to bottom"), list):
         merged["top to bottom"] = [_band(line) for line in merged["top to bottom"]]
     return merged
