@@ -174,7 +174,7 @@ def test_the_text_holds_one_body_a_part_type_and_one_occurrence_a_piece(
 
 
 def test_the_colour_of_wood_is_one_value(name: str, written: bytes) -> None:
-    """sRGB 0.80 0.69 0.51, written as such: readers differ on linear or not, the file must not."""
+    """SRGB 0.80 0.69 0.51, written as such: readers differ on linear or not, the file must not."""
     assert name
     assert b"COLOUR_RGB('',0.80000" in written.replace(b"\n", b"")
     assert b"SURFACE_STYLE_TRANSPARENT(0.75)" in written  # glass covers a quarter
@@ -194,7 +194,7 @@ def test_the_header_names_the_tool_and_no_time(name: str, written: bytes) -> Non
 def test_another_build_of_the_kernel_weighs_the_same(
     name: str, written: bytes, tmp_path: Path
 ) -> None:
-    """gmsh brings its own build, so it runs in a process of its own."""
+    """Gmsh brings its own build, so it runs in a process of its own."""
     path = tmp_path / "model.step"
     path.write_bytes(written)
     code = (
