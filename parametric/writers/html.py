@@ -257,7 +257,9 @@ def _foot(page: PreviewPage) -> str:
         WORDS["revision"].format(page.revision) if page.revision else "",
         WORDS["mark"].format(page.mark) if page.mark else "",
     ]
-    first = " · ".join(f"<span>{_text(word)}</span>" for word in said if word)
+    said = [word for word in said if word]
+    said[:1] = [word[0].upper() + word[1:] for word in said[:1]]
+    first = " · ".join(f"<span>{_text(word)}</span>" for word in said)
     maker = _text(WORDS["maker"].format(page.maker)) if page.maker else ""
     lines = [first, f'<span class="maker">{maker}<br></span>' if maker else ""]
     made = f"<span>{_text(WORDS['made with'])}</span>"
