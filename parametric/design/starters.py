@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from parametric.design.answers import stop
@@ -63,10 +64,9 @@ def new_house(path: Path) -> tuple[Problem, ...]:
 
 
 def _copy(starter: Path, path: Path) -> tuple[Problem, ...]:
-    """Never over a file that is there: it may be somebody's work."""
+    """Never over a file that is there, which may be somebody's work; whole, or not at all."""
     try:
-        with path.open("xb") as new:
-            new.write(starter.read_bytes())
+        _put(path, starter.read_bytes())
     except FileExistsError:
         return (
             stop(
@@ -91,3 +91,31 @@ def _copy(starter: Path, path: Path) -> tuple[Problem, ...]:
             ),
         )
     return ()
+
+
+def _put(path: Path, content: bytes) -> None:
+    """Written aside and moved into place.
+
+    Raises:
+        FileExistsError: something stands there already, a link that leads nowhere included.
+        OSError: the folder cannot be written in.
+    """
+    if os.path.lexists(path):
+        raise FileExistsError(path)
+    aside = path.with_name(f".{path.name}.{os.getpid()}.new")
+    try:
+        with aside.open("wb") as new:
+            new.write(content)
+            new.flush()
+            os.fsync(new.fileno())
+        try:
+            # A second name for the file: unlike a move, it is never put over another.
+            path.hardlink_to(aside)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk without second names, such as a memory stick
+            if os.path.lexists(path):
+                raise FileExistsError(path) from None
+            aside.rename(path)
+    finally:
+        aside.unlink(missing_ok=True)

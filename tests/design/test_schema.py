@@ -9,14 +9,24 @@ from typing import Any
 import jsonschema
 import pytest
 from ruamel.yaml import YAML
+from ruamel.yaml.constructor import SafeConstructor
 
 from parametric.design.language import KINDS, NOT_BUILT_BLOCKS, NOT_BUILT_KEYS, ONCE, PLAIN
 from parametric.design.schema import schema
 from parametric.design.starters import templates
 
 
+class _Core(SafeConstructor):
+    """YAML 1.2's core schema (section 10.3) has no dates; editors read them as text."""
+
+
+_Core.add_constructor("tag:yaml.org,2002:timestamp", SafeConstructor.construct_yaml_str)
+
+
 def as_an_editor_reads_it(text: str) -> Any:
-    return YAML(typ="safe", pure=True).load(io.StringIO(text))
+    yaml = YAML(typ="safe", pure=True)
+    yaml.Constructor = _Core
+    return yaml.load(io.StringIO(text))
 
 
 def errors(document: Any) -> list[str]:

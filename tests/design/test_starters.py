@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import re
 import shutil
 from pathlib import Path
@@ -71,6 +73,54 @@ def test_never_over_a_file(tmp_path: Path) -> None:
     for problems in (new_design("bypass", path), new_house(path)):
         assert [(p.code, p.level) for p in problems] == [("file_exists", "stop")]
     assert path.read_text(encoding="utf-8") == "a day's work"
+
+
+def test_never_over_a_link_that_leads_nowhere(tmp_path: Path) -> None:
+    path = tmp_path / "mine.yaml"
+    path.symlink_to(tmp_path / "gone.yaml")
+    assert [p.code for p in new_design("bypass", path)] == ["file_exists"]
+    assert path.is_symlink()
+    assert not (tmp_path / "gone.yaml").exists()
+
+
+def test_nothing_lies_about_afterwards(tmp_path: Path) -> None:
+    path = tmp_path / "mine.yaml"
+    assert new_design("bypass", path) == ()
+    assert path.read_bytes() == (templates() / "bypass.yaml").read_bytes()
+    assert new_design("bypass", path) != ()
+    assert list(tmp_path.iterdir()) == [path]
+
+
+def test_whole_or_not_at_all(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A disk that fills up half way leaves no half of a starter under the name asked for."""
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    problems = new_design("bypass", tmp_path / "mine.yaml")
+    assert [(p.code, p.found) for p in problems] == [
+        ("file_not_written", "No space left on device")
+    ]
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("taken_meanwhile", [False, True])
+def test_on_a_disk_without_second_names(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, taken_meanwhile: bool
+) -> None:
+    path = tmp_path / "mine.yaml"
+
+    def refused(_self: Path, _other: Path) -> None:
+        if taken_meanwhile:
+            path.write_text("a day's work", encoding="utf-8")
+        raise OSError(errno.EPERM, "Operation not permitted")
+
+    monkeypatch.setattr(Path, "hardlink_to", refused)
+    problems = new_design("bypass", path)
+    assert [p.code for p in problems] == (["file_exists"] if taken_meanwhile else [])
+    assert list(tmp_path.iterdir()) == [path]
+    assert (path.read_text(encoding="utf-8") == "a day's work") == taken_meanwhile
 
 
 def test_a_folder_that_is_not_there(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from parametric.design.reading import Items, Keys, Node, Scalar, read
@@ -22,8 +23,8 @@ def set_value(text: str, path: Sequence[Step], new: str) -> str:
         The file with that value's own characters changed and no others.
 
     Raises:
-        KeyError: nothing is written under that path, or the file cannot be read.
-        ValueError: the value cannot stand on one line.
+        ValueError: nothing is written under that path, the file cannot be read, or the
+            value cannot stand on one line.
 
     Example:
         >>> set_value("leaf:\n  stiles: 1.50   # of each\n", ("leaf", "stiles"), "120")
@@ -31,27 +32,42 @@ def set_value(text: str, path: Sequence[Step], new: str) -> str:
     """
     if "\n" in new or "\r" in new or not new.strip():
         raise ValueError("a value stands on one line")
-    mark = "\ufeff" if text.startswith("\ufeff") else ""
-    lines_end = "\r\n" if "\r\n" in text else "\n"
-    plain = text.removeprefix(mark).replace("\r\n", "\n")
-    old = _scalar(plain, path)
+    old = _scalar(text, path)
+    start, end = _in_file(text, old.start), _in_file(text, old.end)
     doubled = new.replace("'", "''")
     for written in (new, f"'{doubled}'"):
-        changed = plain[: old.start] + written + plain[old.end :]
-        if _reads_the_same_but_for(plain, changed, path, new):
-            return mark + changed.replace("\n", lines_end)
+        changed = text[:start] + written + text[end:]
+        if _reads_the_same_but_for(text, changed, path, new):
+            return changed
     raise ValueError(f"{new!r} cannot be written as a value")
 
 
+def _in_file(text: str, at: int) -> int:
+    """Where a sign stands in the file, which may begin with a mark and end its lines in two signs.
+
+    The reader counts from after the mark, and every line end as one.
+    """
+    at += text.startswith("\ufeff")
+    for end in re.finditer("\r\n", text):
+        if end.start() >= at:
+            break
+        at += 1
+    return at
+
+
 def value_at(text: str, path: Sequence[Step]) -> str:
-    """The value under a path, as it is written."""
+    """The value under a path, as it is written.
+
+    Raises:
+        ValueError: nothing is written under that path, or the file cannot be read.
+    """
     return _scalar(text, path).text
 
 
 def _root(text: str) -> Keys:
     sheet = read(text, "")
     if sheet.keys is None:
-        raise KeyError(sheet.problems[0].message)
+        raise ValueError(sheet.problems[0].message)
     return sheet.keys
 
 
@@ -61,15 +77,19 @@ def _scalar(text: str, path: Sequence[Step]) -> Scalar:
         if isinstance(node, Keys) and isinstance(step, str):
             found = next((value for key, value in node.entries if key.text == step), None)
             if found is None:
-                raise KeyError(step)
+                raise _nothing_there(path)
             node = found
         elif isinstance(node, Items) and isinstance(step, int) and 0 <= step < len(node.items):
             node = node.items[step]
         else:
-            raise KeyError(step)
+            raise _nothing_there(path)
     if not isinstance(node, Scalar):
-        raise KeyError(path[-1] if path else "")
+        raise _nothing_there(path)
     return node
+
+
+def _nothing_there(path: Sequence[Step]) -> ValueError:
+    return ValueError(f"no value is written under {' / '.join(str(step) for step in path)!r}")
 
 
 def _flat(node: Node, path: tuple[Step, ...]) -> list[tuple[tuple[Step, ...], str]]:
@@ -84,7 +104,7 @@ def _reads_the_same_but_for(before: str, after: str, path: Sequence[Step], new: 
     """True when the changed file says what the old one said, but for the one value."""
     try:
         now = _flat(_root(after), ())
-    except KeyError:
+    except ValueError:
         return False
     want = tuple(path)
     return now == [(p, new if p == want else v) for p, v in _flat(_root(before), ())]

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import doctest
+import re
 from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from parametric.design import editing
-from parametric.design.editing import Step, set_value, value_at
+from parametric.design import edits
+from parametric.design.edits import Step, set_value, value_at
 
 TEXT = """\
 # a job
@@ -29,7 +30,7 @@ track: {spacing: 52,   hangers: 2}   # two
 
 
 def test_the_doctests() -> None:
-    assert doctest.testmod(editing).failed == 0
+    assert doctest.testmod(edits).failed == 0
 
 
 @pytest.mark.parametrize(
@@ -76,12 +77,27 @@ def test_line_ends_and_mark_of_the_file_are_kept() -> None:
     assert after == text.replace("1.50", "2")
 
 
+def test_line_ends_of_several_editors_are_kept() -> None:
+    text = TEXT.replace("mm      # of a bare number\n", "mm      # of a bare number\r\n")
+    text = text.replace("# each\n", "# each\r").replace("# ours\n", "# ours\r\n")
+    assert {"\r\n", "\r", "\n"} <= set(re.findall("\r\n|\r|\n", text))
+    for path, old in ((("leaf", "fillet"), "1.50"), (("track", "spacing"), "52")):
+        assert set_value(text, path, "2") == text.replace(old, "2")
+
+
 @pytest.mark.parametrize(
     "path", [(), ("leaf",), ("leaf", "trim"), ("leaf", "top to bottom", 7), ("units", "mm")]
 )
 def test_nothing_is_written_there(path: tuple[Step, ...]) -> None:
-    with pytest.raises(KeyError):
+    with pytest.raises(ValueError, match="no value is written under"):
         set_value(TEXT, path, "1")
+    with pytest.raises(ValueError, match="no value is written under"):
+        value_at(TEXT, path)
+
+
+def test_a_file_that_cannot_be_read() -> None:
+    with pytest.raises(ValueError, match="never closed"):
+        set_value("leaf: {stiles: 100\n", ("leaf", "stiles"), "1")
 
 
 @pytest.mark.parametrize("new", ["", "  ", "1\n2"])
