@@ -25,10 +25,10 @@ from parametric.drawing.arrangement_layout import Extent, Placing, extent_of, pl
 from parametric.drawing.arrangement_plan import draw_plan, plan_chains, plan_ordinates
 from parametric.drawing.arrangement_upright import draw_datum, draw_upright, upright_words
 from parametric.drawing.arrangement_words import sheet_items
-from parametric.drawing.audit import audit
 from parametric.drawing.chains import place_chains
 from parametric.drawing.column import place_items
 from parametric.drawing.draft import Draft
+from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import A2, A3, draw_frame
 from parametric.drawing.lettering import TITLE
 from parametric.drawing.plane import Point
@@ -47,26 +47,15 @@ OPTIONS: tuple[tuple[Paper, float], ...] = (
 
 
 def draw_arrangement(job: Subject, title: TitleBlock) -> Sheet:
-    """The first paper and scale on which everything stands clear.
-
-    Where there is none, the one with the fewest faults, left for the audit to name.
-    """
+    """The whole arrangement on the first paper and scale on which everything stands clear."""
     extent = extent_of(job)
-    best: tuple[int, Sheet] | None = None
-    for paper, scale in OPTIONS:
-        placing = place(paper, scale, extent, title)
-        if placing is None:
-            continue
-        sheet = _draw(job, extent, placing, title)
-        faults = len(audit(sheet))
-        if faults == 0:
-            return sheet
-        if best is None or faults < best[0]:
-            best = faults, sheet
-    if best is None:
-        message = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
-        raise ValueError(message)
-    return best[1]
+
+    def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
+        placing = place(paper, scale, extent, block)
+        return None if placing is None else _draw(job, extent, placing, block)
+
+    large = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
+    return first_that_fits(OPTIONS, title, attempt, too_large=large)
 
 
 def _draw(job: Subject, extent: Extent, placing: Placing, title: TitleBlock) -> Sheet:
@@ -98,24 +87,41 @@ def _captions(draft: Draft, placing: Placing, extent: Extent, scale: str) -> Non
     left = placing.elevation[0] + extent.x0 / placing.scale
     right = placing.elevation[0] + extent.x1 / placing.scale
     name = f"Front elevation  {scale}"
-    over = (
-        _title(name, (left, top + 2.6)),
-        _title(name, (right, top + 2.6), anchor="right"),
-        _title(name, ((left + right) / 2, top + 2.6), anchor="centre"),
-    )
-    beside = tuple(
-        _title(f"A-A  {scale}", (right + 14.0, placing.plan[1] - y)) for y in (18.0, 21.0, 24.0)
+    over = tuple(
+        _title(name, (x, top + row), anchor)
+        for row in (2.6, 9.6)
+        for x, anchor in _along(left, right)
     )
     x = placing.upright[0]
     upright = (
-        _title(f"B-B  {scale}", (x, top + 3.8), anchor="centre"),
-        _title(f"B-B  {scale}", (x + 3.0, top + 3.8), anchor="right"),
+        _title(f"B-B  {scale}", (x, top + extent.wall_over + 1.8), anchor="centre"),
+        _title(f"B-B  {scale}", (x + 3.0, top + extent.wall_over + 1.8), anchor="right"),
+        _title(f"B-B  {scale}", (x, top + extent.wall_over + 8.0), anchor="centre"),
     )
     draft.add_first(over)
     draft.add_first(upright)
-    found = draft.add_first(beside)
-    for i, words in enumerate(("plan section", "through the openings")):
-        draft.add(Label(text=words, at=(right + 14.0, found.at[1] - 4.8 - 4.1 * i)))
+    below = placing.plan[1] - placing.paper.frame.y0
+    draft.add_first_clear(
+        [
+            (
+                _title(f"A-A  {scale}", (right + aside, placing.plan[1] - down)),
+                Label(text="plan section", at=(right + aside, placing.plan[1] - down - 4.8)),
+                Label(
+                    text="through the openings",
+                    at=(right + aside, placing.plan[1] - down - 8.9),
+                ),
+            )
+            for aside in (14.0, 38.0)
+            for down in (18.0, 16.0, 14.0, 12.0, 21.0, 24.0, 27.0, 10.0, 8.0)
+            if down + 10.0 < below
+        ],
+        "A-A",
+    )
+
+
+def _along(left: float, right: float) -> tuple[tuple[float, Anchor], ...]:
+    """Where a caption may stand along its view."""
+    return ((left, "left"), (right, "right"), ((left + right) / 2, "centre"))
 
 
 def _title(text: str, at: Point, anchor: Anchor = "left") -> Label:

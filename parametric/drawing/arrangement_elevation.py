@@ -22,7 +22,7 @@ from parametric.drawing.leafviews import (
 )
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.linework import hide_behind
-from parametric.drawing.marks import leaf_letter_mark, section_end, travel
+from parametric.drawing.marks import LEADER_PITCH, leaf_letter_mark, section_end, travel
 from parametric.drawing.plane import Point, Polygon, outside_all
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import floor_at, leaf_boxes, level_cut, upright_cut
@@ -142,7 +142,7 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
     door = job.resolved.door
     places = ("front", "rear")
     for index, (leaf, box) in enumerate(zip(door.leaves, leaf_boxes(door), strict=True)):
-        words = f"{places[min(index, 1)]} leaf, {door.hanging.tracks[index]} track"
+        leaf_words, track = f"{places[min(index, 1)]} leaf", f"{door.hanging.tracks[index]} track"
         way: Literal["left", "right"] = (
             "right" if float(door.hanging.travels[index]) > 0 else "left"
         )
@@ -154,20 +154,27 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
         options = []
         for field in fields:
             centre = view.y(float(door.hanging.floor_gap) + float(field.foot + field.height / 2))
-            for aside in (0.0, -0.16, 0.16):
-                x = middle + aside * (box.x1 - box.x0) / view.scale
-                options.append(_name(leaf.letter, words, way, (x, centre), view))
+            for words in ((f"{leaf_words}, {track}",), (leaf_words, track)):
+                for aside in (0.0, -0.16, 0.16):
+                    x = middle + aside * (box.x1 - box.x0) / view.scale
+                    options.append(_name(leaf.letter, words, way, (x, centre), view))
         draft.add_first_clear(options, f"leaf {leaf.letter}")
 
 
 def _name(
-    letter: str, words: str, way: Literal["left", "right"], centre: Point, view: View
+    letter: str,
+    words: tuple[str, ...],
+    way: Literal["left", "right"],
+    centre: Point,
+    view: View,
 ) -> list[Element]:
+    """A leaf's letter, its words and its arrow, about one middle."""
     x, y = centre
-    ring = (x, y + 4.2)
+    under = 4.0 + 1.2 + TEXT * (1.0 + LEADER_PITCH * (len(words) - 1)) + 3.4
+    ring = (x, y + (under - 4.0) / 2)
     return [
-        *leaf_letter_mark(letter, (words,), ring, view.name),
-        *travel((x, ring[1] - 4.0 - 1.2 - TEXT - 3.4), way, view.name, 22.0),
+        *leaf_letter_mark(letter, words, ring, view.name),
+        *travel((x, ring[1] - under), way, view.name, 22.0),
     ]
 
 

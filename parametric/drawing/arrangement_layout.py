@@ -35,6 +35,9 @@ PLAN_WORDS = 47.0
 """Ordinates and caption beside the plan."""
 DATUM_WORDS = 22.0
 """The datum's name between section and column."""
+HEAD_WORDS, HEAD_WORDS_CLOSE = 11.0, 15.0
+"""What the words beside the head take below their middle; more where the head is drawn small
+and they must spread."""
 WORDS = 72.0
 """How far the words beside the section reach."""
 
@@ -53,6 +56,11 @@ class Extent:
     foot: float
     plan_chains: int
     on_wall: bool
+
+    @property
+    def wall_over(self) -> float:
+        """How much wall is drawn over the highest thing, mm on paper."""
+        return 2.0 if self.on_wall else 8.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,22 +115,29 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
     right = elevation_x + extent.x1 / scale
     upright_x = right + STUB + FIRST - 1.0 + NEXT + MARK + 3.0 + wall
     section_right = upright_x + max(extent.off_most, 0.0) / scale + STUB
-    column_left = frame.x1 - 4.0 - WIDTH
+    column_left = frame.x1 - 5.5 - WIDTH
     if section_right + DATUM_WORDS > column_left or right + 14.0 + PLAN_WORDS - 14.0 > block.x0:
         return None
 
     below = CLOSE + 1.5 + PLAN_NEXT * (extent.plan_chains - 1) + PLAN_FIRST
-    plan_y = frame.y0 + below + extent.off_most / scale
-    plan_top = plan_y + wall
+    plan = below + extent.off_most / scale
     used = (
-        (plan_top - frame.y0) + GROUND + (extent.high - extent.low) / scale + HEAD_ROW + CLOSE / 2
+        plan
+        + wall
+        + GROUND
+        + (extent.high - extent.low) / scale
+        + (HEAD_ROW - 2.0 + extent.wall_over)
+        + CLOSE / 2
     )
     spare = frame.height - used - 3.0
     if spare < 0:
         return None
-    # A little air goes between floor and plan; the rest stays over the views.
-    elevation_y = plan_top + 3.0 + min(spare * 0.7, 12.0) + GROUND - extent.low / scale
-    top = elevation_y + extent.head / scale - 7.0
+    # A little air goes between floor and plan; the rest of the spare height goes under the plan.
+    air = min(spare * 0.7, 12.0)
+    plan_y = frame.y0 + plan + (spare - air)
+    elevation_y = plan_y + wall + 3.0 + air + GROUND - extent.low / scale
+    words = elevation_y + (extent.head + extent.high) / 2 / scale
+    top = words - (HEAD_WORDS if scale <= 10.0 else HEAD_WORDS_CLOSE)
     columns = []
     at = column_left
     while at > section_right + DATUM_WORDS:

@@ -63,7 +63,7 @@ def draw_upright(draft: Draft, job: Subject, place: Placing, extent: Extent) -> 
 def _head(draft: Draft, view: View, job: Subject, extent: Extent, deep: float) -> None:
     """The wall over the opening, and what the track is fixed to."""
     door = job.resolved.door
-    high = (view.y(extent.high) + 2.0 - view.origin[1]) * view.scale
+    high = (view.y(extent.high) + extent.wall_over - view.origin[1]) * view.scale
     head = extent.head
     skin = 0.0 if door.opening.board is None else float(door.opening.board)
     draft.path(
@@ -105,7 +105,7 @@ def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column
         "masonry": (f"masonry{board_words}",),
         "board only": ("board only: holds no track",),
     }.get(opening.fixing, ("what lies behind is not known:", "open up before fixing"))
-    body = view.at((-_skin(opening.board) - 12.0, extent.head + 20.0))
+    body = view.at((-_skin(opening.board) - 12.0, extent.head + 2.0 * view.scale))
     leaders(
         draft,
         [(track_at, "arrow", words), (body, "dot", fixing)],

@@ -34,7 +34,7 @@ OVER = 1.6
 """How far an extension line passes the dimension line, mm."""
 ABOVE = 1.05
 """From the dimension line to the foot of its value, mm."""
-SIDES = 1.2
+SIDES = 1.8
 """What a value needs beside its own width to stand inside its link, mm."""
 
 

@@ -18,7 +18,8 @@ from parametric.drawing.tables import Column, Table
 
 WIDTH = 84.0
 GUTTER = 6.0
-_BETWEEN = 6.0
+_BETWEEN = (6.0, 4.4, 3.2)
+"""Air between items, mm: as much as lets all of them in, else the least."""
 _HEAD = 2.0 * TEXT
 _LINE = 1.64 * TEXT
 _INDENT: dict[str, float] = {"warning": 5.4, "numbered": 4.6}
@@ -80,16 +81,30 @@ def place_items(draft: Draft, items: Sequence[Item], columns: Sequence[Box]) -> 
         items: in the order they are read; empty tables and lists are left out.
         columns: boxes on paper, the first one filled first.
     """
-    waiting = [item for item in items if not _empty(item)]
+    wanted = [item for item in items if not _empty(item)]
+    tries = [_run_down(wanted, columns, between) for between in _BETWEEN]
+    places = next((found for found in tries if len(found) == len(wanted)), tries[-1])
+    for item, (at, width) in zip(wanted, places, strict=False):
+        _draw(draft, item, at, width)
+    return tuple(wanted[len(places) :])
+
+
+def _run_down(
+    items: Sequence[Item], columns: Sequence[Box], between: float
+) -> list[tuple[Point, float]]:
+    """Where each item stands, and how wide its column is, as far as there is room."""
+    places: list[tuple[Point, float]] = []
+    waiting = list(items)
     for box in columns:
         top = box.y1
         while waiting:
             tall = item_height(waiting[0], box.width)
             if top - tall < box.y0 - 1e-9:
                 break
-            _draw(draft, waiting.pop(0), (box.x0, top), box.width)
-            top -= tall + (_gap(waiting[0]) if waiting else 0.0)
-    return tuple(waiting)
+            waiting.pop(0)
+            places.append(((box.x0, top), box.width))
+            top -= tall + (_gap(waiting[0], between) if waiting else 0.0)
+    return places
 
 
 def _head(title: str) -> float:
@@ -97,9 +112,9 @@ def _head(title: str) -> float:
     return _HEAD if title else 0.0
 
 
-def _gap(item: Item) -> float:
-    """From the item above, mm."""
-    return _BETWEEN if item.title else 3.0
+def _gap(item: Item, between: float) -> float:
+    """From the item above, mm; a table without a title belongs to the one above it."""
+    return between if item.title else 3.0
 
 
 def _empty(item: Item) -> bool:

@@ -13,11 +13,11 @@ from __future__ import annotations
 
 import dataclasses
 
-from parametric.drawing.audit import audit
 from parametric.drawing.chains import FIRST, place_chains
 from parametric.drawing.column import WIDTH, place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.enlarged import draw_enlarged
+from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import A2, A3, draw_frame
 from parametric.drawing.leaf_layout import (
     MARK,
@@ -58,23 +58,15 @@ OPTIONS: tuple[tuple[Paper, float], ...] = (
 
 
 def draw_leaves(job: Subject, title: TitleBlock) -> Sheet:
-    """The first paper and scale on which everything stands clear."""
+    """Both leaves on the first paper and scale on which everything stands clear."""
     extent = leaf_extent(job)
-    best: tuple[int, Sheet] | None = None
-    for paper, scale in OPTIONS:
-        placing = place_leaves(paper, scale, extent, title)
-        if placing is None:
-            continue
-        sheet = _draw(job, extent, placing, title)
-        faults = len(audit(sheet))
-        if faults == 0:
-            return sheet
-        if best is None or faults < best[0]:
-            best = faults, sheet
-    if best is None:
-        message = f"leaves of {extent.width:.0f} × {extent.height:.0f} are past the largest sheet"
-        raise ValueError(message)
-    return best[1]
+
+    def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
+        placing = place_leaves(paper, scale, extent, block)
+        return None if placing is None else _draw(job, extent, placing, block)
+
+    large = f"leaves of {extent.width:.0f} × {extent.height:.0f} are past the largest sheet"
+    return first_that_fits(OPTIONS, title, attempt, too_large=large)
 
 
 def _draw(job: Subject, extent: LeafExtent, placing: LeafPlacing, title: TitleBlock) -> Sheet:
@@ -131,7 +123,7 @@ def _captions(
         (f"C-C  {scale}", middle, "centre"),
     )
     for text, x, anchor in names:
-        rows = (8.6,) if anchor == "centre" else (0.0, 6.4)
+        rows = (8.6, 13.0, 17.0) if anchor == "centre" else (0.0, 6.4)
         places = [_title(text, (x, top + row), anchor) for row in rows]
         found = draft.add_first(places)
         if twin.letter in text and leaf.pulls:

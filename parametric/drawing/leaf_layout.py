@@ -71,7 +71,7 @@ def place_leaves(
     right_x = left_x + wide + STICK
     section_x = right_x + wide + SECTION_GAP
     section_right = section_x + extent.thickness / scale
-    column_left = frame.x1 - 4.0 - WIDTH
+    column_left = frame.x1 - 5.5 - WIDTH
     if section_right + NOTES_GAP > column_left:
         return None
     below = CLOSE + 1.5 + NEXT + FIRST + MARK - 2.0 + horn

@@ -105,6 +105,16 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
     for across, up in shares:
         at = (box.x0 + box.width * across, box.y0 + box.height * up - TEXT / 2)
         yield Label(text=part.mark, at=at, anchor="centre", weight="bold", view=view.name)
+    if box.height > box.width:
+        for _, up in shares:
+            yield Label(
+                text=part.mark,
+                at=(box.centre[0] + TEXT / 2, box.y0 + box.height * up),
+                anchor="centre",
+                turned=90,
+                weight="bold",
+                view=view.name,
+            )
 
 
 def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
@@ -140,13 +150,16 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
 
 def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) -> None:
     """The leaf's letter with its track, and the way the grain of its panels runs."""
-    words = f"{('front', 'rear')[min(index, 1)]}, {job.resolved.door.hanging.tracks[index]} track"
+    where, track = ("front", "rear")[min(index, 1)], job.resolved.door.hanging.tracks[index]
     middle = view.x(float(leaf.left_stile + leaf.shoulder / 2))
     options: list[list[Element]] = []
     for field in openings(leaf):
         for share in (0.62, 0.55, 0.7, 0.5):
             y = view.y(float(field.foot) + share * float(field.height))
-            options.append(leaf_letter_mark(leaf.letter, (words,), (middle, y), view.name))
+            options += [
+                leaf_letter_mark(leaf.letter, words, (middle, y), view.name)
+                for words in ((f"{where}, {track} track",), (where, f"{track} track"))
+            ]
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"

@@ -34,17 +34,17 @@ _CUT = (
     Column(head="Length", width=19.0, anchor="right"),
     Column(head="Width", width=18.0, anchor="right"),
     Column(head="Thick", width=17.0, anchor="right"),
-    Column(head="", width=56.0),
+    Column(head="", width=51.0),
 )
 _GLASS = (
     Column(head="Mark", width=14.0),
-    Column(head="No.", width=12.0, anchor="right"),
-    Column(head="Kind", width=40.0),
-    Column(head="Width", width=21.0, anchor="right"),
-    Column(head="Height", width=21.0, anchor="right"),
-    Column(head="Thick", width=18.0, anchor="right"),
-    Column(head="kg each", width=22.0, anchor="right"),
-    Column(head="Class", width=24.0, anchor="right"),
+    Column(head="No.", width=10.0, anchor="right"),
+    Column(head="Kind", width=43.0),
+    Column(head="Width", width=19.0, anchor="right"),
+    Column(head="Height", width=19.0, anchor="right"),
+    Column(head="Thick", width=16.0, anchor="right"),
+    Column(head="kg each", width=20.0, anchor="right"),
+    Column(head="Class", width=26.0, anchor="right"),
 )
 
 

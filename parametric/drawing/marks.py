@@ -9,7 +9,7 @@ from typing import Literal
 from parametric.drawing.dimensions import Leader
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT, TITLE, width
-from parametric.drawing.plane import Point, spread
+from parametric.drawing.plane import Box, Point, spread
 from parametric.drawing.primitives import (
     Anchor,
     Circle,
@@ -28,6 +28,8 @@ _STEPS: dict[Way, Point] = {
     "down": (0.0, -1.0),
 }
 LEADER_PITCH = 1.6
+_LEADER_SHIFTS = (0.0, -1.5, -3.0, -4.5, -6.0, -8.0, -10.0, 2.0, 4.0)
+"""How far a stack of words may stand from the middle of what it points at, mm; nearest first."""
 """Line to line of a leader's words, in heights of capitals."""
 
 
@@ -170,9 +172,23 @@ def leaders(
     tallest = max(len(words) for _, _, words in ordered)
     pitch = TEXT * LEADER_PITCH * tallest + 1.6
     heights = spread([target[1] for target, _, _ in ordered], pitch)
+
+    def box(words: Sequence[str], height: float, side: float) -> Box:
+        half = len(words) * TEXT * LEADER_PITCH / 2
+        wide = side * max(width(line) for line in words)
+        left, right = sorted((column, column + wide))
+        return Box(left, height - half, right, height + half)
+
+    def clear(shift: float) -> bool:
+        return all(
+            draft.free(box(words, height + shift, 1.0 if column >= target[0] else -1.0), 0.1)
+            for (target, _, words), height in zip(ordered, heights, strict=True)
+        )
+
+    shift = next((s for s in _LEADER_SHIFTS if clear(s)), 0.0)
     for (target, end, words), height in zip(ordered, heights, strict=True):
         side = 1.0 if column >= target[0] else -1.0
-        top = height + (len(words) - 1) * TEXT * LEADER_PITCH / 2
+        top = height + shift + (len(words) - 1) * TEXT * LEADER_PITCH / 2
         knee = (column - side * 3.2, top)
         landing = (column - side * 0.7, top)
         labels = tuple(
