@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from parametric.catalog.defaults import DEFAULTS
 from parametric.design.language import (
     BLANK_ALLOWED,
     KINDS,
@@ -13,35 +14,52 @@ from parametric.design.language import (
     PLAIN,
     RECORD_SPECS,
 )
-from parametric.written import Group
+from parametric.design.leaf import INFILLS, RAILS, Band
+from parametric.written import Group, spoken
 
 _DEFS = "#/$defs/{model}"
+_DATE = "[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
+
+BAND_NOT_BUILT: tuple[str, ...] = ("of",)
+"""Keys of a leaf's list that `check` answers as not built yet."""
 
 
 def schema() -> dict[str, Any]:
-    """The schema of design files and house files.
+    """The schema of design files, house files and files of records.
 
-    What a block must hold is not asked for: it may come from the house file, from the
-    block it is like, or from the tool. `check` asks for it.
+    A file with a survey is a design, and its blocks are asked for whatever the tool has no
+    habit for, unless they are like another. A house may hold that too: `check` is then
+    content, and is the one to believe.
     """
     defs: dict[str, Any] = {}
     properties: dict[str, Any] = {
         "stilewright": {"const": NEWEST, "description": "the version of the language"},
-        "job": _text("the name of the job"),
+        "job": {"type": ["string", "number"], "description": "the name of the job"},
         "units": {"enum": ["mm", "inch"], "description": "what a bare number is in"},
         "revisions": _each(
-            "^[A-Z]{1,2}$", _text("a date and a reason: 2026-11-19 lock rail raised")
+            "^[A-Z]{1,2}$",
+            _line(f"^{_DATE} +\\S", "a date and a reason: 2026-11-19 lock rail raised"),
         ),
-        "accepted": _each("", _text("initials date, reason: JM 2026-11-20, client told")),
+        "accepted": _each(
+            "",
+            _line(
+                f"^\\S{{1,8}} {_DATE}, +\\S", "initials date, reason: JM 2026-11-20, client told"
+            ),
+        ),
         "as built": _each("", {"type": ["string", "number"], "description": "as measured"}),
         "cut": {"type": "array", "items": {"type": "string"}},
     }
     patterns: dict[str, Any] = {}
+    whole: dict[str, Any] = {}
     for kind, by_word in KINDS.items():
         shapes = [_shape(spec, defs) for spec in by_word.values()]
         _place(kind, shapes[0] if len(shapes) == 1 else {"anyOf": shapes}, properties, patterns)
+        needs = [need for word, spec in by_word.items() for need in _needs(kind, word, spec)]
+        whole |= {_headings(kind): {"allOf": needs}} if needs else {}
     for kind, spec in PLAIN.items():
         _place(kind, _shape(spec, defs, blank=kind in BLANK_ALLOWED), properties, patterns)
+        needs = _needs(kind, None, spec)
+        whole |= {_headings(kind): needs[0]} if needs else {}
     for kind, group in RECORD_SPECS.items():
         properties[kind] = _shape(group, defs, must=True)
     return {
@@ -52,12 +70,28 @@ def schema() -> dict[str, Any]:
         "properties": properties,
         "patternProperties": patterns,
         "additionalProperties": False,
+        "if": {"not": {"propertyNames": {"not": {"pattern": _headings("survey")}}}},
+        "then": {"patternProperties": whole},
         "$defs": dict(sorted(defs.items())),
     }
 
 
-def _text(description: str) -> dict[str, Any]:
-    return {"type": ["string", "number"], "description": description}
+def _needs(kind: str, word: str | None, spec: type[Group]) -> list[dict[str, Any]]:
+    """What a block of a design must hold: every key that nobody else has a value for."""
+    habits = {*DEFAULTS.get(kind, ()), *DEFAULTS.get(f"{kind} {word}", ())}
+    keys = [
+        key
+        for name, field in spec.model_fields.items()
+        if field.is_required() and (key := spoken(name)) not in habits
+    ]
+    own: dict[str, Any] = {"not": {"required": ["like"]}}
+    if word is not None:
+        own["properties"] = {"kind": {"const": word}}
+    return [{"if": own, "then": {"required": keys}}] if keys else []
+
+
+def _line(pattern: str, description: str) -> dict[str, Any]:
+    return {"type": "string", "pattern": pattern, "description": description}
 
 
 def _each(key: str, value: dict[str, Any]) -> dict[str, Any]:
@@ -74,7 +108,11 @@ def _place(
     if kind in ONCE:
         properties[kind] = shape
     else:
-        patterns[f"^{re.escape(kind)}( .+)?$"] = shape
+        patterns[_headings(kind)] = shape
+
+
+def _headings(kind: str) -> str:
+    return _everywhere(f"^{re.escape(kind)}( .+)?$")
 
 
 def _shape(
@@ -84,12 +122,21 @@ def _shape(
     whole = spec.model_json_schema(by_alias=True, ref_template=_DEFS)
     for name, inner in whole.pop("$defs", {}).items():
         defs[name] = _plain(inner, must=True)
+        if name == Band.__name__:
+            defs[name] = _one_thing_a_line(defs[name])
     shape: dict[str, Any] = _plain(whole, must=must)
     if blank:
         shape["properties"] = {
             key: {"anyOf": [value, {"type": "null"}]} for key, value in shape["properties"].items()
         }
     return shape
+
+
+def _one_thing_a_line(band: dict[str, Any]) -> dict[str, Any]:
+    """A line of a leaf's list names one rail or one infill, and nothing that waits yet."""
+    properties = {k: v for k, v in band["properties"].items() if k not in BAND_NOT_BUILT}
+    one = [{"required": [thing]} for thing in (*RAILS, *INFILLS)]
+    return {**band, "properties": properties, "oneOf": one}
 
 
 def _plain(node: Any, *, must: bool) -> Any:
@@ -103,12 +150,19 @@ def _plain(node: Any, *, must: bool) -> Any:
         kept = [choice for choice in choices if choice != {"type": "null"}]
         beside = {key: value for key, value in node.items() if key != "anyOf"}
         node = {**kept[0], **beside} if len(kept) == 1 else {**beside, "anyOf": kept}
-    made = {}
+    made: dict[str, Any] = {}
     for key, value in node.items():
         if key == "properties":
             made[key] = {name: _plain(inner, must=must) for name, inner in value.items()}
         elif key == "required" and not must:
             continue
+        elif key == "pattern":
+            made[key] = _everywhere(value)
         elif key not in ("title", "default"):
             made[key] = _plain(value, must=must)
     return made
+
+
+def _everywhere(pattern: str) -> str:
+    r"""A pattern without the escapes that editors' own regular expressions refuse, such as `\ `."""
+    return re.sub(r"\\([ #&~-])", r"\1", pattern)
