@@ -8,6 +8,8 @@ from parametric.trade.loads import LeafLoad
 from parametric.trade.tables import fine, wood
 from parametric.writers.html import Fact, PageLeaf, PreviewPage
 
+_WALL = 130.0
+"""How deep the wall is pictured, mm: a common partition, when only its face matters."""
 _ROOM_ABOVE = 90.0
 """What must be seen above the leaves, mm: the tracks."""
 
@@ -25,14 +27,14 @@ def preview_page(
     top = float(hanging.floor_gap) + float(hanging.leaf_height) + _ROOM_ABOVE
     return PreviewPage(
         job=resolved.job,
-        subtitle=f"Sliding pair, revision {revision}" if revision else "Sliding pair",
+        subtitle="Sliding pair",
         revision=revision,
         mark=mark,
         unit="mm" if resolved.design.unit == "mm" else "in",
         leaves=tuple(_leaf(resolved, index) for index in range(len(door.leaves))),
         opening=opening.outline(),
         floor=opening.floor_line(),
-        wall=130.0,
+        wall=_WALL,
         way=(left, left + way),
         clear_way=float(hanging.clear_way),
         top=top,

@@ -1,0 +1,207 @@
+"""Closed outlines of straight lines and arcs: area, middle, reach, corners, doubled edges.
+
+An edge is two points and a bulge: the tangent of a quarter of the arc's angle, 0 for a
+straight line, positive when the arc turns counter-clockwise (DXF reference, LWPOLYLINE).
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+Point = tuple[float, float]
+Bounds = tuple[float, float, float, float]
+"""x low, y low, x high, y high, mm."""
+
+_FLAT = 24
+"""Chords to an arc where an outline is only asked what lies inside it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One side of an outline."""
+
+    a: Point
+    b: Point
+    bulge: float = 0.0
+
+    @property
+    def sweep(self) -> float:
+        """The angle an arc turns through, rad; negative clockwise."""
+        return 4 * math.atan(self.bulge)
+
+    @property
+    def radius(self) -> float:
+        """mm; infinite for a straight line."""
+        chord = math.dist(self.a, self.b)
+        return math.inf if self.bulge == 0 else chord / 2 / abs(math.sin(self.sweep / 2))
+
+    @property
+    def centre(self) -> Point:
+        """The centre of an arc."""
+        (x0, y0), (x1, y1) = self.a, self.b
+        off = 0.5 / math.tan(self.sweep / 2)
+        return ((x0 + x1) / 2 - off * (y1 - y0), (y0 + y1) / 2 + off * (x1 - x0))
+
+    def points(self, chords: int) -> list[Point]:
+        """Points along the edge, both ends among them."""
+        if self.bulge == 0:
+            return [self.a, self.b]
+        cx, cy = self.centre
+        start = math.atan2(self.a[1] - cy, self.a[0] - cx)
+        turns = [start + self.sweep * i / chords for i in range(chords + 1)]
+        return [(cx + self.radius * math.cos(t), cy + self.radius * math.sin(t)) for t in turns]
+
+    def furthest(self) -> Iterator[Point]:
+        """Where an arc reaches furthest right, up, left or down between its ends."""
+        if self.bulge == 0:
+            return
+        cx, cy = self.centre
+        way = 1.0 if self.bulge > 0 else -1.0
+        start = math.atan2(self.a[1] - cy, self.a[0] - cx)
+        for quarter in range(4):
+            angle = quarter * math.pi / 2
+            if (way * (angle - start)) % math.tau <= abs(self.sweep):
+                yield (cx + self.radius * math.cos(angle), cy + self.radius * math.sin(angle))
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A closed outline."""
+
+    edges: tuple[Edge, ...]
+
+    @property
+    def moments(self) -> tuple[float, float, float]:
+        """Area (counter-clockwise positive) and its moments in x and y, mm2 and mm3.
+
+        The polygon of the corners, and on each arc the segment of the circle that stands
+        on its chord: area r2 (t - sin t) / 2, its middle 4 r sin3(t / 2) / 3 (t - sin t)
+        from the centre.
+        """
+        area = x_moment = y_moment = 0.0
+        for edge in self.edges:
+            (x0, y0), (x1, y1) = edge.a, edge.b
+            twice = x0 * y1 - x1 * y0
+            area += twice / 2
+            x_moment += twice * (x0 + x1) / 6
+            y_moment += twice * (y0 + y1) / 6
+            if edge.bulge:
+                turn, radius = abs(edge.sweep), edge.radius
+                segment = radius**2 * (turn - math.sin(turn)) / 2
+                far = 4 * radius * math.sin(turn / 2) ** 3 / (3 * (turn - math.sin(turn)))
+                middle = edge.points(2)[1]
+                (cx, cy), sign = edge.centre, 1.0 if edge.bulge > 0 else -1.0
+                area += sign * segment
+                x_moment += sign * segment * (cx + (middle[0] - cx) * far / radius)
+                y_moment += sign * segment * (cy + (middle[1] - cy) * far / radius)
+        return area, x_moment, y_moment
+
+    @property
+    def area(self) -> float:
+        """mm2, counter-clockwise positive."""
+        return self.moments[0]
+
+    @property
+    def middle(self) -> Point:
+        """The centre of its area."""
+        area, x, y = self.moments
+        return (x / area, y / area)
+
+    @property
+    def bounds(self) -> Bounds:
+        """The smallest box round it."""
+        points = [edge.a for edge in self.edges]
+        for edge in self.edges:
+            points.extend(edge.furthest())
+        xs, ys = zip(*points, strict=True)
+        return (min(xs), min(ys), max(xs), max(ys))
+
+    @property
+    def smallest_corner(self) -> float:
+        """The smallest radius of an arc, mm; 0 when every corner is square."""
+        return min((edge.radius for edge in self.edges if edge.bulge), default=0.0)
+
+    def flat(self) -> list[Point]:
+        """The outline as a polygon, its arcs as chords."""
+        return [p for edge in self.edges for p in edge.points(_FLAT)[:-1]]
+
+
+def closed_outline(corners: Sequence[tuple[float, float, float]]) -> Outline:
+    """An outline from its corners (x, y, bulge of the side that leaves it)."""
+    following = [*corners[1:], *corners[:1]]
+    return Outline(
+        tuple(
+            Edge((x, y), (nx, ny), bulge)
+            for (x, y, bulge), (nx, ny, _) in zip(corners, following, strict=True)
+        )
+    )
+
+
+def holds(polygon: Sequence[Point], point: Point) -> bool:
+    """Whether a point lies inside a polygon."""
+    odd = False
+    for (x0, y0), (x1, y1) in zip(polygon, [*polygon[1:], *polygon[:1]], strict=True):
+        if (y0 > point[1]) != (y1 > point[1]):
+            odd ^= point[0] < x0 + (point[1] - y0) * (x1 - x0) / (y1 - y0)
+    return odd
+
+
+def doubled(outlines: Sequence[Outline], near: float) -> Iterator[Point]:
+    """Where two edges lie on one another, of one outline or of two."""
+    edges = [edge for outline in outlines for edge in outline.edges]
+    for a, b in itertools.combinations(edges, 2):
+        if (a.bulge == 0) == (b.bulge == 0) and _apart(a, b) <= near and _lie_together(a, b, near):
+            yield a.a
+
+
+def _apart(a: Edge, b: Edge) -> float:
+    """No more than how far the boxes of two edges' ends are apart."""
+    gaps = []
+    for axis in (0, 1):
+        low = max(min(a.a[axis], a.b[axis]), min(b.a[axis], b.b[axis]))
+        high = min(max(a.a[axis], a.b[axis]), max(b.a[axis], b.b[axis]))
+        gaps.append(low - high)
+    return max(gaps)
+
+
+def _lie_together(a: Edge, b: Edge, near: float) -> bool:
+    if a.bulge:
+        same_ends = (
+            min(
+                max(math.dist(a.a, b.a), math.dist(a.b, b.b)),
+                max(math.dist(a.a, b.b), math.dist(a.b, b.a)),
+            )
+            <= near
+        )
+        return same_ends and math.dist(a.points(2)[1], b.points(2)[1]) <= near
+    length = math.dist(a.a, a.b)
+    if length <= near:
+        return False
+    ux, uy = (a.b[0] - a.a[0]) / length, (a.b[1] - a.a[1]) / length
+
+    def aside(p: Point) -> float:
+        return abs((p[0] - a.a[0]) * uy - (p[1] - a.a[1]) * ux)
+
+    def along(p: Point) -> float:
+        return (p[0] - a.a[0]) * ux + (p[1] - a.a[1]) * uy
+
+    if max(aside(b.a), aside(b.b)) > near:
+        return False
+    low, high = sorted((along(b.a), along(b.b)))
+    return min(high, length) - max(low, 0.0) > near
+
+
+def crosses(a: Sequence[Point], b: Sequence[Point]) -> bool:
+    """Whether the sides of two polygons cross."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    for p, q in zip(a, [*a[1:], *a[:1]], strict=True):
+        for r, s in zip(b, [*b[1:], *b[:1]], strict=True):
+            if side(p, q, r) * side(p, q, s) < 0 and side(r, s, p) * side(r, s, q) < 0:
+                return True
+    return False

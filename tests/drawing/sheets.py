@@ -1,0 +1,31 @@
+"""Sheets of a design, drawn as the pack draws them."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+from parametric.drawing import Drawings, draw
+from parametric.job import check
+
+ROOT = Path(__file__).parents[2]
+LARCH_HILL = ROOT / "examples/larch-hill-reading-room/design.yaml"
+
+
+def drawn(path: Path) -> Drawings:
+    job = check(path, user_house=False)
+    assert job.resolved is not None, job.problems
+    assert job.assembly is not None
+    return draw(
+        job.resolved,
+        job.assembly,
+        job.loads,
+        job.problems,
+        mark="0123-4567",
+        not_for_making=job.exit_status != 0,
+    )
+
+
+@cache
+def larch_hill() -> Drawings:
+    return drawn(LARCH_HILL)

@@ -1,0 +1,177 @@
+"""What the sheets of a job show, and that the audit of them can fail."""
+
+from __future__ import annotations
+
+import dataclasses
+import tempfile
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from parametric.drawing.audit import audit
+from parametric.drawing.dimensions import Dimension, Ordinate
+from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.sheet import Sheet, View, primitives
+from parametric.job import check
+from parametric.pack.numbers import figures
+from parametric.problems import stops
+from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill
+from tests.invariants.designs import bypass_designs
+
+
+def dimensions(sheet: Sheet) -> list[Dimension]:
+    return [e for e in sheet.elements if isinstance(e, Dimension)]
+
+
+def texts(sheet: Sheet) -> list[str]:
+    return [
+        part.text
+        for element in sheet.elements
+        for part in primitives(element)
+        if isinstance(part, Label)
+    ]
+
+
+def test_the_set_of_sheets_and_their_scales() -> None:
+    arrangement, leaves, lists = larch_hill().sheets
+    assert (arrangement.paper.name, arrangement.title.scale) == ("A3", "1:10")
+    assert (leaves.paper.name, leaves.title.scale) == ("A3", "1:10")
+    assert lists.paper.name == "A4"
+    assert larch_hill().findings == ()
+
+
+def test_drawing_must_show() -> None:
+    """Every number that the brief asks for, each as a dimension or running size, by its name.
+
+    Overall 1024.5 x 2102; rail edges 0/240/700/850/1371/1461/1982/2102; shoulder 784.5; pull
+    60 and 988; overlap 120; cover 1929; floor gaps 12 and 21; trim 12 + 12.
+    """
+    arrangement, leaves, _ = larch_hill().sheets
+    here = {(d.figure, d.text) for d in dimensions(arrangement)}
+    assert {t for _, t in here} >= {"2102", "21", "12", "1929 cover", "120", "904.5"}
+    leaf = {(d.axis, d.text) for d in dimensions(leaves)}
+    assert leaf >= {
+        ("across", "1024.5"),
+        ("up", "2102"),
+        ("across", "784.5"),
+        ("across", "120"),
+        ("across", "60"),
+        ("up", "988 pull"),
+        ("up", "12"),
+        ("up", "2126 blank"),
+    }
+    assert [d.text for d in dimensions(leaves) if d.axis == "up"].count("12") == 2
+    bands = [d.text for d in dimensions(leaves) if d.figure.endswith("/ height")][:7]
+    assert bands == ["240", "460", "150", "521", "90", "521", "120"]
+    stick = [e.text for e in leaves.elements if isinstance(e, Ordinate) and e.axis == "up"] + texts(
+        leaves
+    )
+    for height in ("0  datum", "240", "700", "850", "1371", "1461", "1982", "2102"):
+        assert height in stick
+    assert "852" in [d.text for d in dimensions(arrangement)]
+
+
+def test_every_dimension_prints_a_number_of_the_job() -> None:
+    """By name: the value is the figure's own, to the last bit."""
+    job = check(LARCH_HILL, user_house=False)
+    assert job.resolved is not None
+    known = figures(job.resolved, job.loads)
+    seen = 0
+    for sheet in larch_hill().sheets:
+        for dimension in dimensions(sheet):
+            if dimension.figure in known:
+                seen += 1
+                assert abs(float(known[dimension.figure])) == pytest.approx(
+                    dimension.value, abs=1e-9
+                ), dimension.figure
+    assert seen >= 25
+
+
+def test_drawn_length_times_scale_is_the_printed_value() -> None:
+    count = 0
+    for sheet in larch_hill().sheets:
+        for d in dimensions(sheet):
+            which = 0 if d.axis == "across" else 1
+            drawn_mm = abs(d.b[which] - d.a[which]) * sheet.view(d.view).scale
+            assert drawn_mm == pytest.approx(d.value, abs=1e-6)
+            number = d.text.split()[0] if d.text[0].isdigit() else d.text.split()[-1]
+            assert float(number) == pytest.approx(d.value, abs=0.25 + 1e-9)
+            count += 1
+    assert count >= 30
+
+
+def test_cautions_of_the_brief_stand_on_the_sheets_and_nothing_is_called_a_stop() -> None:
+    arrangement, leaves, lists = (" ".join(texts(s)) for s in larch_hill().sheets)
+    assert "runs 21, 17, 12" in arrangement
+    assert "fingers can be" in arrangement
+    assert "leaves 7" in leaves
+    assert "174.6" in leaves
+    assert "category I" in lists
+    assert "NOT FOR MAKING" not in arrangement + leaves + lists
+
+
+# The audit must be able to fail: one fault of each kind, put into a clean sheet ---------------
+
+
+def spoilt(sheet: Sheet, **changes: object) -> set[str]:
+    return {f.fault for f in audit(dataclasses.replace(sheet, **changes))}  # type: ignore[arg-type]
+
+
+def test_a_clean_sheet_has_no_findings() -> None:
+    assert audit(larch_hill().sheets[1]) == ()
+
+
+def test_a_text_over_another_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    label = next(e for e in sheet.elements if isinstance(e, Label))
+    again = dataclasses.replace(label, at=(label.at[0] + 0.5, label.at[1]))
+    assert "texts overlap" in spoilt(sheet, elements=(*sheet.elements, again))
+
+
+def test_a_line_through_a_text_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    label = next(d.label for d in dimensions(sheet))
+    box = label.box
+    middle = (box.y0 + box.y1) / 2
+    line = Stroke(layer="edge", points=((box.x0 - 2, middle), (box.x1 + 2, middle)))
+    assert "text crossed by a line" in spoilt(sheet, elements=(*sheet.elements, line))
+
+
+def test_a_text_outside_the_frame_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    label = next(e for e in sheet.elements if isinstance(e, Label) and e.layer == "text")
+    lost = dataclasses.replace(label, at=(sheet.paper.width - 5.0, 100.0), text="lost")
+    assert "outside the frame" in spoilt(sheet, elements=(*sheet.elements, lost))
+
+
+def test_a_length_drawn_a_millimetre_long_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    one = dimensions(sheet)[0]
+    which = 0 if one.axis == "across" else 1
+    view: View = sheet.view(one.view)
+    longer = list(one.b)
+    longer[which] += 1.0 / view.scale
+    wrong = dataclasses.replace(one, b=(longer[0], longer[1]))
+    elements = tuple(wrong if e is one else e for e in sheet.elements)
+    assert "drawn length is not the value" in spoilt(sheet, elements=elements)
+
+
+def test_a_value_printed_wrong_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    one = next(d for d in dimensions(sheet) if d.text == "784.5")
+    wrong = dataclasses.replace(one, text="785", label=dataclasses.replace(one.label, text="785"))
+    elements = tuple(wrong if e is one else e for e in sheet.elements)
+    assert "printed value is not the value" in spoilt(sheet, elements=elements)
+
+
+@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@given(bypass_designs())
+def test_random_jobs_are_drawn_without_a_finding(text: str) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "design.yaml"
+        path.write_text(text, encoding="utf-8")
+        job = check(path, user_house=False)
+        if job.resolved is None or stops(job.problems):
+            return
+        assert [str(f) for f in drawn(path).findings] == []
