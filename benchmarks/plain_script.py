@@ -30,7 +30,7 @@ RAILS = {
 
 
 def stile(pull: bool) -> cq.Workplane:
-    """x up from the blank's foot, y from the outer edge in, z through."""
+    """X up from the blank's foot, y from the outer edge in, z through."""
     body = cq.Workplane().box(H + 2 * TRIM, STILE, T, centered=False)
     for places in SLOTS.values():
         for y in places:
@@ -55,7 +55,7 @@ def stile(pull: bool) -> cq.Workplane:
 
 
 def rail(name: str) -> cq.Workplane:
-    """x along, y up, z through."""
+    """X along, y up, z through."""
     foot, high = RAILS[name]
     body = cq.Workplane().box(SHOULDER, high, T, centered=False)
     for y in SLOTS[name]:

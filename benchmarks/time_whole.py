@@ -46,6 +46,7 @@ def process(*arguments: str, cache: Path) -> Callable[[], object]:
 
 
 def row(what: str, ours: float, theirs: float | None, against: str) -> None:
+    """One line: what, our seconds, and the ratio to something else."""
     ratio = "" if theirs is None else f"{ours / theirs:6.2f} x  {against} {theirs:.3f} s"
     print(f"{what:<44}{ours:8.3f} s  {ratio}")
 
