@@ -1,10 +1,11 @@
 # make pack    a measured design to a job pack, from a bare machine: look in outputs/
 # make check   all checks and tests, from a bare machine
 # make bench   timings, printed as ratios
+# make pictures  the examples' pictures, made anew
 # make clean   what tools leave behind; packs and .venv stay
 
 SHELL := bash
-.PHONY: pack check bench clean
+.PHONY: pack check bench pictures clean
 
 BIN := .venv/bin
 EXAMPLES := $(wildcard examples/*/design.yaml)
@@ -26,6 +27,14 @@ check:
 bench:
 	@bash .ci/setup pack
 	@for script in benchmarks/time_*.py; do $(BIN)/python "$$script" || exit 1; done
+
+pictures:
+	@bash .ci/setup check
+	@for design in $(EXAMPLES); do \
+		folder=$$(dirname "$$design"); pack=$$(mktemp -d)/pack; \
+		$(BIN)/stilewright build "$$design" --out "$$pack" >/dev/null && \
+		$(BIN)/python web/pictures.py "$$folder" "$$pack" || exit 1; \
+	done
 
 clean:
 	rm -rf build dist *.egg-info .mypy_cache .pytest_cache .ruff_cache .import_linter_cache .hypothesis
