@@ -1,0 +1,24 @@
+"""A pack read back: its files against the design, by code that shares nothing with their writers.
+
+dxf_tags       a DXF file by its group codes
+outlines       closed outlines: area, middle, corners, doubled edges
+machine_file   one machine file, and how it breaks the contract by itself
+bench_words    the words of the saw and bench list
+drawing_file   one drawing: dimensions, lines, windows
+glb_file       the model for pictures
+step_file      the model for other programs: statements, products, pieces
+step_solids    its solids, measured from their faces
+printed        lengths as paper prints them
+
+expected       what the parts ask of their files
+known          the design a pack is held against
+
+machine_files  every cut of every face
+rebuilt        blank less machine files less saw and bench list is the part
+drawings       dimensions and what they span
+model_glb      every part there, where it stands, right way round
+model_step     products, pieces, places, units, volumes
+lists          cut list and glass order
+figures_file   numbers.json
+pack           all of it
+"""

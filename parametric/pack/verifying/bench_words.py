@@ -1,0 +1,211 @@
+"""The words of the saw and bench list read back into cuts: what a person at the saw would make.
+
+Sizes are mm from the lower left corner of the blank's face, printed to a thousandth.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from typing import assert_never
+
+from parametric.model import (
+    FACES,
+    Blank,
+    Cut,
+    Face,
+    Groove,
+    Island,
+    Mitre,
+    Part,
+    Pocket,
+    RaisedBevel,
+    RoundArrises,
+    RoundCorners,
+    Slot,
+    Tongue,
+    Trim,
+)
+
+_N = r"(\d+(?:\.\d+)?)"
+_DEEP = rf"{_N} deep(?: from {_N} below the blank)?"
+_FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (kind, re.compile(form))
+    for kind, form in (
+        ("chop", rf"chop the round ends square, r {_N}, {_N} deep, in the (.+)"),
+        ("trim", rf"trim {_N} off the (.+)"),
+        ("mitre", r"mitre the (.+) at 45 degrees, the (.+) keeping its length"),
+        (
+            "groove",
+            rf"groove {_N} wide, {_N} to {_N}, centre across {_N}, {_DEEP}, in the (.+?)"
+            rf"(?:, stopped with ramps of a blade r {_N})?",
+        ),
+        ("slot", rf"slot {_N} wide, {_N} to {_N}, centre across {_N}, {_N} deep, in the (.+)"),
+        (
+            "pocket",
+            rf"pocket {_N} x {_N}, corners r {_N}, centred on {_N}; {_N}, {_DEEP}, in the (.+)",
+        ),
+        ("bevel", rf"bevel all round the (.+): {_N} in, from {_N} thick at the edge to {_N}"),
+        ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
+        ("arrises", rf"round the four long edges, r {_N}"),
+        ("corners", rf"round the four corners, r {_N}"),
+        ("island", rf"take the (.+) down {_N} round a raised {_N} x {_N}, corners r {_N}"),
+    )
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """A cut in words: its kind, its numbers in the order of the sentence, the faces it names."""
+
+    kind: str
+    sizes: tuple[float, ...]
+    faces: tuple[str, ...]
+
+
+def read_words(text: str) -> Said | None:
+    """One line of the list as a cut; None when it is no sentence that this reader knows."""
+    for kind, form in _FORMS:
+        found = form.fullmatch(text)
+        if found is None:
+            continue
+        sizes: list[float] = []
+        faces: list[str] = []
+        for group in found.groups():
+            if group is None:
+                sizes.append(0.0)
+            elif re.fullmatch(_N, group):
+                sizes.append(float(group))
+            else:
+                faces.append(group)
+        return Said(kind=kind, sizes=tuple(sizes), faces=tuple(faces))
+    return None
+
+
+def said_of(part: Part, cut: Cut) -> Said:
+    """What the list must say of a cut."""
+
+    def word(face: Face) -> str:
+        called = part.faces.get(face, face)
+        alone = sum(part.faces.get(other, other) == called for other in FACES) == 1
+        return called if alone else face
+
+    match cut:
+        case Trim():
+            return _said("trim", (cut.length,), word(cut.end))
+        case Mitre():
+            return _said("mitre", (), word(cut.end), word(cut.keeps))
+        case Groove():
+            sizes = (cut.width, cut.u0, cut.u1, cut.v, cut.depth - cut.surface, cut.surface)
+            return _said("groove", (*sizes, cut.ramp), word(cut.face))
+        case Slot():
+            return _said("slot", (cut.width, cut.u0, cut.u1, cut.v, cut.depth), word(cut.face))
+        case Pocket():
+            sizes = (cut.length, cut.width, cut.corner, cut.u, cut.v, cut.depth - cut.surface)
+            return _said("pocket", (*sizes, cut.surface), word(cut.face))
+        case RaisedBevel():
+            return _said("bevel", (cut.run, cut.edge, cut.foot), word("high face"))
+        case Tongue():
+            return _said("tongue", (cut.thickness, cut.length, cut.back), word("low face"))
+        case RoundArrises():
+            return _said("arrises", (cut.radius,))
+        case RoundCorners():
+            return _said("corners", (cut.radius,))
+        case Island():
+            raised = (cut.depth, cut.length, cut.width, cut.corner)
+            return _said("island", raised, word(cut.face))
+        case _:
+            assert_never(cut)
+
+
+def _said(kind: str, sizes: tuple[float, ...], *faces: str) -> Said:
+    return Said(kind=kind, sizes=tuple(float(size) for size in sizes), faces=faces)
+
+
+def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: float) -> float:
+    """What a cut in words takes from a blank, mm3.
+
+    Args:
+        said: the cut.
+        blank: the blank it is made in.
+        others: what else is said of the same part: a tongue is cut through the bevel.
+        round_ends: the wood that the machine files leave in the round ends, for chopping.
+    """
+    length, wide, thick = float(blank.length), float(blank.width), float(blank.thickness)
+    s = said.sizes
+    match said.kind:
+        case "chop":
+            return round_ends
+        case "trim":
+            return s[0] * wide * thick
+        case "mitre":
+            return wide**2 / 2 * thick
+        case "groove":
+            return (s[2] - s[1]) * s[0] * s[4] + (2 * _ramp(s[6], s[4]) * s[0] if s[6] else 0.0)
+        case "slot":
+            return _rounded(s[2] - s[1], s[0], s[0] / 2) * s[4]
+        case "pocket":
+            return _rounded(s[0], s[1], s[2]) * s[5]
+        case "bevel":
+            run, edge, foot = s
+            return _round_the_edge(length, wide, run, (thick - edge, thick - foot))
+        case "tongue":
+            tongue, reach, _ = s
+            at_edge, at_shoulder = _left_by_bevel(others, thick, reach)
+            return _round_the_edge(length, wide, reach, (at_edge - tongue, at_shoulder - tongue))
+        case "arrises":
+            return (4 - math.pi) * s[0] ** 2 * length
+        case "corners":
+            return (4 - math.pi) * s[0] ** 2 * thick
+        case "island":
+            outer = next((other.sizes[0] for other in others if other.kind == "corners"), 0.0)
+            return (_rounded(length, wide, outer) - _rounded(s[1], s[2], s[3])) * s[0]
+    raise AssertionError(said.kind)
+
+
+def _rounded(length: float, width: float, corner: float) -> float:
+    """A rectangle less its four corners, mm2."""
+    return length * width - 4 * corner**2 + math.pi * corner**2
+
+
+def _round_the_edge(
+    length: float, wide: float, reach: float, heights: tuple[float, float]
+) -> float:
+    """A height that runs evenly from the edge to `reach` inside it, taken all round, mm3.
+
+    Simpson's rule; exact, since the product of two even runs is a square at most.
+    """
+    edge, inside = heights
+
+    def strip(part: float) -> float:
+        inset = reach * part
+        return 2 * (length + wide - 4 * inset) * (edge + (inside - edge) * part)
+
+    return reach / 6 * (strip(0.0) + 4 * strip(0.5) + strip(1.0))
+
+
+def _left_by_bevel(others: tuple[Said, ...], thick: float, reach: float) -> tuple[float, float]:
+    """How thick a bevel leaves the wood at the edge and at `reach`, mm."""
+    for other in others:
+        if other.kind == "bevel":
+            run, edge, foot = other.sizes
+            return edge, edge + (foot - edge) / run * reach
+    return thick, thick
+
+
+def _ramp(radius: float, depth: float) -> float:
+    """The ramp past one end of a groove stopped on the saw, seen from the side, mm2.
+
+    By Simpson's rule over the angle the blade turns through from its lowest point.
+    """
+    turn = math.acos((radius - depth) / radius)
+    steps = 64
+
+    def slice_at(angle: float) -> float:
+        height = radius * math.cos(angle) - (radius - depth)
+        return height * radius * math.cos(angle)
+
+    total = slice_at(0.0) + slice_at(turn)
+    total += sum((4 if i % 2 else 2) * slice_at(turn * i / steps) for i in range(1, steps))
+    return total * turn / steps / 3

@@ -1,0 +1,165 @@
+"""A binary glTF file read back: its nodes where they stand, their triangles, how they move.
+
+Source: the glTF 2.0 specification. Header `glTF`, version 2; a JSON chunk and a binary
+chunk; component types 5126 float, 5125 and 5123 unsigned integers of 4 and 2 bytes; a
+node's matrix is translation times rotation (x, y, z, w) times scale; triangles turn left
+as seen from outside; metres, Y up.
+"""
+
+from __future__ import annotations
+
+import json
+import struct
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from parametric.pack.verifying.dxf_tags import UnreadableError
+
+Floats = NDArray[np.float64]
+Whole = NDArray[np.int64]
+
+_TYPES = {5126: "<f4", 5125: "<u4", 5123: "<u2", 5121: "u1"}
+_WIDE = {"SCALAR": 1, "VEC2": 2, "VEC3": 3, "VEC4": 4, "MAT4": 16}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Skin:
+    """The triangles of a mesh in its own frame, mm, and the normal at each corner."""
+
+    corners: Floats
+    triangles: Whole
+    normals: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Node:
+    """One node: its name, the name of the one it hangs on, its place in the scene, metres."""
+
+    name: str
+    parent: str
+    matrix: Floats
+    mesh: int | None
+    extras: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GlbFile:
+    """A scene: nodes in the order of the file, meshes, and the way each animated node goes.
+
+    `travels` is by node name, metres from the first key to the last.
+    """
+
+    nodes: tuple[Node, ...]
+    skins: tuple[Skin, ...]
+    travels: Mapping[str, Floats]
+
+
+def read_glb(data: bytes) -> GlbFile:
+    """Read a binary glTF file.
+
+    Raises:
+        UnreadableError: it is not one, or not whole.
+    """
+    try:
+        return _read(data)
+    except (KeyError, IndexError, ValueError, struct.error) as error:
+        raise UnreadableError(f"{type(error).__name__} {error}") from None
+
+
+def _read(data: bytes) -> GlbFile:
+    kind, version, length = struct.unpack_from("<4sII", data)
+    if (kind, version) != (b"glTF", 2) or length != len(data):
+        raise UnreadableError("no glTF 2 header, or not of its length")
+    chunks: dict[bytes, bytes] = {}
+    at = 12
+    while at < length:
+        size, name = struct.unpack_from("<I4s", data, at)
+        chunks[name] = data[at + 8 : at + 8 + size]
+        at += 8 + size
+    scene = json.loads(chunks[b"JSON"])
+    binary = chunks.get(b"BIN\0", b"")
+    raw = scene["nodes"]
+    return GlbFile(
+        nodes=tuple(_nodes(scene, raw)),
+        skins=tuple(_skin(scene, binary, mesh) for mesh in scene.get("meshes", [])),
+        travels=_travels(scene, binary),
+    )
+
+
+def _nodes(scene: Mapping[str, Any], raw: list[dict[str, Any]]) -> Iterator[Node]:
+    def walk(index: int, parent: str, above: Floats) -> Iterator[Node]:
+        node = raw[index]
+        matrix = above @ _matrix(node)
+        yield Node(
+            name=node.get("name", ""),
+            parent=parent,
+            matrix=matrix,
+            mesh=node.get("mesh"),
+            extras=node.get("extras", {}),
+        )
+        for child in node.get("children", []):
+            yield from walk(child, node.get("name", ""), matrix)
+
+    for root in scene["scenes"][scene.get("scene", 0)]["nodes"]:
+        yield from walk(root, "", np.eye(4))
+
+
+def _matrix(node: Mapping[str, Any]) -> Floats:
+    if "matrix" in node:
+        return np.array(node["matrix"], dtype=float).reshape(4, 4).T
+    x, y, z, w = node.get("rotation", (0.0, 0.0, 0.0, 1.0))
+    turn = np.array(
+        [
+            [1 - 2 * (y * y + z * z), 2 * (x * y - z * w), 2 * (x * z + y * w)],
+            [2 * (x * y + z * w), 1 - 2 * (x * x + z * z), 2 * (y * z - x * w)],
+            [2 * (x * z - y * w), 2 * (y * z + x * w), 1 - 2 * (x * x + y * y)],
+        ]
+    )
+    matrix = np.eye(4)
+    matrix[:3, :3] = turn * np.array(node.get("scale", (1.0, 1.0, 1.0)))
+    matrix[:3, 3] = node.get("translation", (0.0, 0.0, 0.0))
+    return matrix
+
+
+def _numbers(scene: Mapping[str, Any], binary: bytes, index: int) -> NDArray[Any]:
+    accessor = scene["accessors"][index]
+    view = scene["bufferViews"][accessor["bufferView"]]
+    kind = np.dtype(_TYPES[accessor["componentType"]])
+    wide = _WIDE[accessor["type"]]
+    if view.get("byteStride", kind.itemsize * wide) != kind.itemsize * wide:
+        raise UnreadableError("a buffer is woven of several things")
+    start = view.get("byteOffset", 0) + accessor.get("byteOffset", 0)
+    found = np.frombuffer(binary, kind, accessor["count"] * wide, start)
+    return found.reshape(-1, wide) if wide > 1 else found
+
+
+def _skin(scene: Mapping[str, Any], binary: bytes, mesh: Mapping[str, Any]) -> Skin:
+    corners, normals, triangles, count = [], [], [], 0
+    for part in mesh["primitives"]:
+        if part.get("mode", 4) != 4:
+            raise UnreadableError("a mesh is not of triangles")
+        here = _numbers(scene, binary, part["attributes"]["POSITION"]).astype(float)
+        corners.append(here * 1000)
+        normals.append(_numbers(scene, binary, part["attributes"]["NORMAL"]).astype(float))
+        order = _numbers(scene, binary, part["indices"]).astype(np.int64)
+        triangles.append(order.reshape(-1, 3) + count)
+        count += len(here)
+    return Skin(
+        corners=np.vstack(corners), triangles=np.vstack(triangles), normals=np.vstack(normals)
+    )
+
+
+def _travels(scene: Mapping[str, Any], binary: bytes) -> dict[str, Floats]:
+    travels = {}
+    for animation in scene.get("animations", []):
+        for channel in animation["channels"]:
+            if channel["target"]["path"] != "translation":
+                continue
+            keys = _numbers(scene, binary, animation["samplers"][channel["sampler"]]["output"])
+            name = scene["nodes"][channel["target"]["node"]].get("name", "")
+            travels[name] = keys[-1].astype(float) - keys[0].astype(float)
+    return travels

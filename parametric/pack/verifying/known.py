@@ -1,0 +1,58 @@
+"""What a pack is held against: the design's parts and numbers, and how they print."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+from parametric.figures import Figure
+from parametric.model import Assembly, Part
+from parametric.units import INCH, Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """A design as the files of its pack must show it.
+
+    `mark` is the fingerprint as people read it; the steps are what lengths of wood and of
+    glass are printed to, in the unit of the design.
+    """
+
+    assembly: Assembly
+    figures: Mapping[str, Figure]
+    mark: str
+    unit: Unit
+    wood_step: Fraction
+    fine_step: Fraction
+
+    def mm(self, step: Fraction) -> float:
+        """A printing step, mm."""
+        return float(step * INCH if self.unit == "inch" else step)
+
+    def made(self) -> dict[str, list[Part]]:
+        """Every part that is made or ordered to size, by its mark."""
+        types: dict[str, list[Part]] = {}
+        for part in self.assembly.parts:
+            if not part.supplied:
+                types.setdefault(part.mark, []).append(part)
+        return types
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """What one comparison looked at, how much of it, and what it found wrong."""
+
+    looked_at: Mapping[str, int | list[str]]
+    faults: tuple[str, ...] = ()
+    details: Mapping[str, Any] = field(default_factory=dict)
+
+    def record(self) -> dict[str, Any]:
+        """As it stands in numbers.json."""
+        return {**self.looked_at, "faults": list(self.faults)}
+
+
+def in_file(name: str, faults: Iterable[str]) -> list[str]:
+    """Faults with the name of their file before them."""
+    return [f"{name}: {fault}" for fault in faults]

@@ -1,0 +1,288 @@
+"""The model for pictures against the parts: every part there, where it stands, right way round.
+
+A mesh is held against its part by its volume, its middle, its box and by points: the
+middle of every hollow must be empty and the wood just under its floor must be there, so
+that a part that is mirrored shows even where sizes and weights agree.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from parametric.model import (
+    Groove,
+    Group,
+    Part,
+    Placement,
+    Pocket,
+    RoundArrises,
+    RoundCorners,
+    Slot,
+    Vector,
+    face_depth,
+    face_point,
+)
+from parametric.pack.verifying.dxf_tags import UnreadableError
+from parametric.pack.verifying.expected import Hollow, centre_of_volume, hollow, placed_box
+from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
+from parametric.pack.verifying.known import Known, Verdict
+
+PLACE = 2e-3
+"""mm: corners are kept as 32-bit metres, which are good to a ten-thousandth."""
+TURN = 0.2
+"""rad: a chord of a round turns no more than this, so a round of chords has at least
+sin(TURN) / TURN of the circle's area."""
+_UNDER = 0.5
+"""mm under a floor, where there must be wood."""
+_WELD = 1e-3
+"""Corners nearer than this are one corner, mm."""
+
+_TO_WORLD = np.array([[1.0, 0, 0, 0], [0, 0, -1.0, 0], [0, 1.0, 0, 0], [0, 0, 0, 1.0]])
+"""The scene is Y up; the world is Z up, with Y away from the viewer."""
+
+
+def check_glb(data: bytes, known: Known) -> Verdict:
+    """Hold the GLB file against the parts where they stand shut.
+
+    Args:
+        data: the file.
+        known: the design.
+    """
+    try:
+        file = read_glb(data)
+    except UnreadableError as error:
+        return Verdict(looked_at={}, faults=(f"cannot be read back: {error}",))
+    faults = [*_names(file, known)]
+    nodes = {node.name: node for node in file.nodes}
+    held: set[tuple[int, str]] = set()
+    for group in known.assembly.groups:
+        if group.name in nodes:
+            faults += _motion(group, nodes[group.name], file)
+        for part in group.parts:
+            node = nodes.get(part.name)
+            if node is None or node.mesh is None:
+                continue
+            faults += _stands(group, part, node, file.skins[node.mesh])
+            if (node.mesh, part.mark) not in held:
+                held.add((node.mesh, part.mark))
+                faults += _shape(part, file.skins[node.mesh])
+    return Verdict(
+        looked_at={
+            "parts": sum(node.mesh is not None for node in file.nodes),
+            "meshes": len(file.skins),
+            "sliding": len(file.travels),
+        },
+        faults=tuple(faults),
+    )
+
+
+def _names(file: GlbFile, known: Known) -> Iterator[str]:
+    """Every part and group once, each part under its group, nothing besides."""
+    there = [node.name for node in file.nodes]
+    wanted = {known.assembly.name: ""}
+    for group in known.assembly.groups:
+        wanted[group.name] = known.assembly.name
+        wanted.update({part.name: group.name for part in group.parts})
+    for name in sorted(set(there)):
+        if name not in wanted:
+            yield f"{name}: there is no such part"
+        elif there.count(name) > 1:
+            yield f"{name}: is there {there.count(name)} times"
+    for node in file.nodes:
+        if wanted.get(node.name, node.parent) != node.parent:
+            yield f"{node.name}: hangs on {node.parent}, not on {wanted[node.name]}"
+    parts = {part.name: part for part in known.assembly.parts}
+    for name in wanted:
+        if name not in there:
+            yield f"{name}: is missing"
+    for node in file.nodes:
+        part = parts.get(node.name)
+        if part is None:
+            continue
+        if node.mesh is None:
+            yield f"{node.name}: has no mesh"
+        if node.extras.get("mark") != part.mark:
+            yield f"{node.name}: is marked {node.extras.get('mark')}, the part {part.mark}"
+
+
+def _motion(group: Group, node: Node, file: GlbFile) -> Iterator[str]:
+    """A leaf slides as far as the design says, in the animation and in its own words."""
+    moved = file.travels.get(group.name)
+    if group.slide is None:
+        if moved is not None:
+            yield f"{group.name}: slides, and should not"
+        return
+    direction, travel = group.slide.direction, float(group.slide.travel)
+    wanted = np.array([direction[0], direction[2], -direction[1]]) * travel / 1000
+    if moved is None or np.abs(moved - wanted).max() > PLACE / 1000:
+        told = "not at all" if moved is None else f"{np.abs(moved).max() * 1000:g}"
+        yield f"{group.name}: slides {told}, the design {abs(travel):g}"
+    axis = node.extras.get("axis")
+    along = "xyz".find(axis) if isinstance(axis, str) else -1
+    ends = node.extras.get("travel", [0.0, 0.0])
+    told_way = np.zeros(3)
+    if along >= 0:
+        told_way[along] = ends[1] - ends[0]
+    if np.abs(told_way - wanted).max() > PLACE / 1000:
+        yield f"{group.name}: says it slides {ends} along {axis}"
+
+
+def _stands(group: Group, part: Part, node: Node, skin: Skin) -> Iterator[str]:
+    """The box of a part where the scene puts it, and that nothing on the way mirrors it."""
+    matrix = _TO_WORLD @ node.matrix
+    size = float(np.linalg.det(matrix[:3, :3]))
+    if abs(size - 1) > 1e-5:
+        yield f"{part.name}: is {'mirrored' if size < 0 else 'stretched'} on its way into the scene"
+    corners = skin.corners @ matrix[:3, :3].T + matrix[:3, 3] * 1000
+    low, high = placed_box(group, part)
+    off = max(
+        float(np.abs(corners.min(axis=0) - low).max()),
+        float(np.abs(corners.max(axis=0) - high).max()),
+    )
+    if off > PLACE:
+        yield f"{part.name}: its box is {off:.3f} off where the part stands"
+    axes = [group.placement.direction(way) for way in _axes(part.placement)]
+    turned = float(np.abs(matrix[:3, :3] - np.array(axes).T).max())
+    if turned > 1e-5:
+        yield f"{part.name}: is turned otherwise than the part"
+
+
+def _axes(placement: Placement) -> tuple[Vector, Vector, Vector]:
+    return (placement.x, placement.y, placement.z)
+
+
+# --- a mesh and its part -------------------------------------------------------------------
+
+
+def _shape(part: Part, skin: Skin) -> Iterator[str]:
+    """Closed, right way out, of the part's volume and middle, hollow where the part is."""
+    name = f"mesh of {part.mark}"
+    triangles = skin.corners[skin.triangles]
+    open_edges = _open_edges(skin)
+    if open_edges:
+        yield f"{name}: {open_edges} edges do not close"
+    volume, middle = _volume_and_middle(triangles)
+    allowed = _lost_in_chords(part) + 1e-5 * part.blank.volume
+    if volume < 0:
+        yield f"{name}: is inside out"
+        return
+    if abs(volume - part.volume) > allowed:
+        yield f"{name}: {volume:.0f} mm3, the part {part.volume:.0f}"
+    off = math.dist(middle, centre_of_volume(part))
+    if off > PLACE + allowed * max(_sides(part)) / volume:
+        yield f"{name}: its middle is {off:.3f} off that of the part"
+    if _normals_against(skin, triangles):
+        yield f"{name}: normals point into the wood"
+    yield from (f"{name}: {fault}" for fault in _probed(part, triangles))
+
+
+def _sides(part: Part) -> tuple[float, float, float]:
+    return (float(part.blank.length), float(part.blank.width), float(part.blank.thickness))
+
+
+def _volume_and_middle(triangles: Floats) -> tuple[float, tuple[float, float, float]]:
+    """By the tetrahedra between each triangle and one point."""
+    origin = triangles.reshape(-1, 3).mean(axis=0)
+    a, b, c = (triangles[:, i] - origin for i in range(3))
+    six = np.einsum("ij,ij->i", a, np.cross(b, c))
+    volume = float(six.sum() / 6)
+    moment = (six[:, None] * (a + b + c)).sum(axis=0) / 24
+    middle = moment / volume + origin if volume else origin
+    return volume, (float(middle[0]), float(middle[1]), float(middle[2]))
+
+
+def _lost_in_chords(part: Part) -> float:
+    """The most that rounds made of chords may change a part's volume, mm3."""
+    share = 1 - math.sin(TURN) / TURN
+    lost = 0.0
+    for cut in part.cuts:
+        if isinstance(cut, (Slot, Pocket, Groove)):
+            made = hollow(part, cut, at_machine=False)
+            radii = made.at_low**2 + made.at_high**2
+            lost += share * math.pi * radii / 2 * (made.floor - made.begins)
+        elif isinstance(cut, RoundArrises):
+            lost += share * math.pi * float(cut.radius) ** 2 * float(part.blank.length)
+        elif isinstance(cut, RoundCorners):
+            lost += share * math.pi * float(cut.radius) ** 2 * float(part.blank.thickness)
+        elif hasattr(cut, "corner"):
+            lost += share * math.pi * float(cut.corner) ** 2 * float(part.blank.thickness)
+    return lost
+
+
+def _open_edges(skin: Skin) -> int:
+    """Edges that do not have one triangle on each side, once corners in one place are one."""
+    keys = np.round(skin.corners / _WELD).astype(np.int64)
+    _, welded = np.unique(keys, axis=0, return_inverse=True)
+    order = welded.reshape(-1)[skin.triangles]
+    count = int(welded.max()) + 1
+    there = np.concatenate([order[:, (i, (i + 1) % 3)] for i in range(3)])
+    there = there[there[:, 0] != there[:, 1]]
+    forward, back = there[:, 0] * count + there[:, 1], there[:, 1] * count + there[:, 0]
+    return int(np.setxor1d(forward, back).size)
+
+
+def _normals_against(skin: Skin, triangles: Floats) -> bool:
+    faces = np.cross(triangles[:, 1] - triangles[:, 0], triangles[:, 2] - triangles[:, 0])
+    mean = skin.normals[skin.triangles].sum(axis=1)
+    return bool((np.einsum("ij,ij->i", faces, mean) < 0).any())
+
+
+def _probed(part: Part, triangles: Floats) -> Iterator[str]:
+    """Points in the hollows, and just under their floors."""
+    hollows = [
+        hollow(part, cut, at_machine=False)
+        for cut in part.cuts
+        if isinstance(cut, (Slot, Pocket, Groove))
+    ]
+    probes: list[tuple[str, Vector, bool]] = []
+    for made in hollows:
+        u, v = made.middle
+        empty = face_point(made.face, part.blank, u, v, (made.begins + made.floor) / 2)
+        probes.append((f"{made.cut} at {made.middle[0]:g} is not there", empty, False))
+        depth = made.floor + _UNDER
+        under = face_point(made.face, part.blank, u, v, depth)
+        if depth < face_depth(made.face, part.blank) and not any(
+            _in_hollow(part, other, under) for other in hollows if other is not made
+        ):
+            probes.append((f"{made.cut} at {made.middle[0]:g} has no floor", under, True))
+    if not probes:
+        return
+    inside = _inside(np.array([at for _, at, _ in probes], dtype=float), triangles)
+    for (what, _, wood), found in zip(probes, inside, strict=True):
+        if bool(found) != wood:
+            yield what
+
+
+def _in_hollow(part: Part, made: Hollow, point: Vector) -> bool:
+    u0, v0, u1, v1 = made.bounds
+    ends = [
+        face_point(made.face, part.blank, u, v, depth)
+        for u, v, depth in ((u0, v0, made.begins), (u1, v1, made.floor))
+    ]
+    return all(
+        min(a, b) - _UNDER <= at <= max(a, b) + _UNDER
+        for a, b, at in zip(ends[0], ends[1], point, strict=True)
+    )
+
+
+def _inside(points: Floats, triangles: Floats) -> Sequence[bool]:
+    """Whether each point lies inside: the whole angle under which it sees the skin.
+
+    Source: van Oosterom and Strackee, The solid angle of a plane triangle, IEEE
+    Transactions on Biomedical Engineering 30 (1983), from memory.
+    """
+    seen = triangles[None, :, :, :] - points[:, None, None, :]
+    a, b, c = (seen[:, :, i] for i in range(3))
+    la, lb, lc = (np.linalg.norm(v, axis=2) for v in (a, b, c))
+    top = np.einsum("ijk,ijk->ij", a, np.cross(b, c))
+    bottom = (
+        la * lb * lc
+        + np.einsum("ijk,ijk->ij", a, b) * lc
+        + np.einsum("ijk,ijk->ij", b, c) * la
+        + np.einsum("ijk,ijk->ij", c, a) * lb
+    )
+    angle = 2 * np.arctan2(top, bottom).sum(axis=1)
+    return [bool(value > 2 * math.pi) for value in angle]
