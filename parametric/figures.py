@@ -139,6 +139,15 @@ def root(a: float) -> Figure:
     return Figure(math.sqrt(a), op="root", args=(a,))
 
 
+def exceeds(a: float, b: float) -> bool:
+    """True when a is more than b by something a shop could mean.
+
+    Sums of fractions of an inch in binary millimetres miss their limit by a few
+    billionths; a size exactly at a limit must not be called past it.
+    """
+    return float(a) - float(b) > 1e-6
+
+
 def tilt(rise: float, run: float) -> Figure:
     """The angle in degrees whose tangent is rise over run."""
     return Figure(math.degrees(math.atan2(rise, run)), op="tilt", args=(rise, run), unit="deg")

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -20,9 +20,9 @@ def blade_will_not_reach(job: Checked) -> Iterator[Problem]:
     for field in job.leaf.panels:
         panel = field.panel
         run, reach = panel.bevel_run, panel.blade_reach
-        if run * (1 + spare) <= reach:
+        if not exceeds(run * (1 + spare), reach):
             continue
-        short = run > reach
+        short = exceeds(run, reach)
         yield Problem(
             code="blade_will_not_reach",
             level="stop" if short else "caution",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import Figure, origin_line
+from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -25,9 +25,9 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
     for hung in job.leaf.pulls:
         pull = hung.pull
         corner = pull.body_pocket_corner
-        fitting = [c for c in owned if c / 2 <= corner]
+        fitting = [c for c in owned if not exceeds(c / 2, corner)]
         largest = f" The largest that fits is {job.size(max(fitting))}." if fitting else ""
-        if pull.cutter / 2 > corner:
+        if exceeds(pull.cutter / 2, corner):
             yield Problem(
                 code="cutter_too_big",
                 level="stop",
@@ -41,7 +41,7 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
                 "say so.",
             )
             continue
-        bigger = [c for c in owned if c / 2 > corner]
+        bigger = [c for c in owned if exceeds(c / 2, corner)]
         if bigger:
             yield Problem(
                 code="cutter_too_big",
@@ -64,7 +64,7 @@ def _narrow_cuts(job: Checked) -> Iterator[Problem]:
         ("panel groove", f.panel.groove_width) for f in leaf.panels if f.panel.groove_by == "router"
     ]
     for what, width in widths:
-        if any(cutter <= width for cutter in job.shop.router.cutters):
+        if any(not exceeds(cutter, width) for cutter in job.shop.router.cutters):
             continue
         smallest = min(job.shop.router.cutters)
         yield Problem(
@@ -79,7 +79,7 @@ def _narrow_cuts(job: Checked) -> Iterator[Problem]:
             fix=f"Make the {what} wider, or add the cutter under `router`.",
         )
     guide = leaf.guide
-    if guide is not None and guide.cutter > guide.width:
+    if guide is not None and exceeds(guide.cutter, guide.width):
         yield Problem(
             code="cutter_too_big",
             level="stop",

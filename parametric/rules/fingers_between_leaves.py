@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -43,7 +43,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
     )
     for hung in job.leaf.pulls:
         out = hung.pull.stands_out
-        if out > room:
+        if exceeds(out, room):
             yield Problem(
                 code="pull_hits_leaf",
                 level="stop",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked, with_article
 
@@ -20,7 +20,7 @@ def groove_leaves_no_wall(job: Checked) -> Iterator[Problem]:
     for field in job.leaf.panels:
         width = field.panel.groove_width
         wall = (job.leaf.thickness - width) / 2
-        if wall < least:
+        if exceeds(least, wall):
             yield Problem(
                 code="groove_leaves_no_wall",
                 level="stop",

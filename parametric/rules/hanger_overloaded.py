@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -30,7 +31,7 @@ def hanger_overloaded(job: Checked) -> Iterator[Problem]:
             allowed=f"{float(worst.per_hanger):.1f} kg or more a hanger",
             fix="Read it off the track's data sheet and write `carries: ... kg` under `track`.",
         )
-    elif worst.per_hanger > carries:
+    elif exceeds(worst.per_hanger, carries):
         yield Problem(
             code="hanger_overloaded",
             level="stop",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -17,7 +18,7 @@ def heavy_leaf(job: Checked) -> Iterator[Problem]:
     """A note for the delivery and the hanging."""
     limit = job.shop.limits.one_person
     worst = max(job.loads, key=lambda load: load.governing)
-    if worst.governing <= limit:
+    if not exceeds(worst.governing, limit):
         return
     bare = float(job.leaf.weights.without_glass)
     glass = f" Carried in before glazing it weighs {bare:.1f} kg." if job.leaf.lites else ""

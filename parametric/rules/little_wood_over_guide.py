@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -22,7 +23,7 @@ def little_wood_over_guide(job: Checked) -> Iterator[Problem]:
     left = leaf.wood_over_guide_after_site_trim
     assert left is not None
     meets = float(leaf.wood_over_guide) <= 0
-    if not meets and left >= least:
+    if not meets and not exceeds(least, left):
         return
     yield Problem(
         code="little_wood_over_guide",

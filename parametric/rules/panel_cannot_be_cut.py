@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -21,28 +21,28 @@ def panel_cannot_be_cut(job: Checked) -> Iterator[Problem]:
         needs = panel.tongue_thickness + panel.back_rebate
         faults = (
             (
-                needs > panel.edge_thickness,
+                exceeds(needs, panel.edge_thickness),
                 f"tongue and back rebate need {job.fine(needs)} and the edge is "
                 f"{job.fine(panel.edge_thickness)} thick",
                 panel.edge_thickness,
                 f"{job.fine(needs)} or more",
             ),
             (
-                panel.edge_thickness >= panel.foot_thickness,
+                not exceeds(panel.foot_thickness, panel.edge_thickness),
                 f"the edge is {job.fine(panel.edge_thickness)} thick and the fillet's foot "
                 f"{job.fine(panel.foot_thickness)}: there is no bevel",
                 panel.edge_thickness,
                 f"less than {job.fine(panel.foot_thickness)}",
             ),
             (
-                panel.tongue_length >= panel.bevel_run,
+                not exceeds(panel.bevel_run, panel.tongue_length),
                 f"the tongue is {job.fine(panel.tongue_length)} long and the bevel only "
                 f"{job.fine(panel.bevel_run)}",
                 panel.tongue_length,
                 f"less than {job.fine(panel.bevel_run)}",
             ),
             (
-                2 * panel.bevel_run >= min(panel.width, panel.height),
+                not exceeds(min(panel.width, panel.height), 2 * panel.bevel_run),
                 f"two bevels of {job.size(panel.bevel_run)} leave no field on a panel "
                 f"{job.size(min(panel.width, panel.height))} across",
                 panel.bevel_run,

@@ -10,18 +10,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
 
 def panel_will_not_move(job: Checked) -> Iterator[Problem]:
-    """Stops: too little left in the groove at the driest; tongue too short, or too thick to enter."""
+    """Stops: too little left in the groove at the driest; too wide to go in; tongue too short or thick."""
     limits = job.shop.limits
     for field in job.leaf.panels:
         panel = field.panel
         dry = panel.engagement_dry
-        if dry < limits.engagement:
+        if exceeds(limits.engagement, dry):
             yield Problem(
                 code="panel_leaves_groove",
                 level="stop",
@@ -34,8 +34,21 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 fix="Make the groove deeper, or the panel of a timber or cut that moves less "
                 "(`sawn: quarter`).",
             )
+        if exceeds(panel.engagement_made, panel.groove_depth):
+            yield Problem(
+                code="panel_too_wide_to_go_in",
+                level="stop",
+                message=f"As made the panel is {job.fine(2 * panel.engagement_made)} wider than its "
+                f"opening, and its two grooves are {job.fine(2 * panel.groove_depth)} deep "
+                "together: it does not go in until it has dried.",
+                where=origin_line(panel.groove_depth),
+                about=panel.engagement_made.name or "",
+                found=job.fine(panel.engagement_made),
+                allowed=f"{job.fine(panel.groove_depth)} or less each side",
+                fix="Let the timber dry to its room first, or make the grooves deeper.",
+            )
         deepest = max(panel.engagement_damp, panel.end_engagement)
-        if panel.tongue_length < deepest + limits.tongue_spare:
+        if exceeds(deepest + limits.tongue_spare, panel.tongue_length):
             yield Problem(
                 code="tongue_too_short",
                 level="stop",
@@ -48,7 +61,7 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 allowed=f"{job.fine(deepest + limits.tongue_spare)} or more",
                 fix="Make the tongue longer.",
             )
-        if panel.tongue_thickness > panel.groove_width:
+        if exceeds(panel.tongue_thickness, panel.groove_width):
             yield Problem(
                 code="tongue_too_thick",
                 level="stop",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.resolve.leaf import HungPull
 from parametric.rules.checked import Checked
@@ -25,7 +25,7 @@ def pocket_meets_something(job: Checked) -> Iterator[Problem]:
 
 def _web(job: Checked, hung: HungPull) -> Iterator[Problem]:
     web, least = hung.pull.web, job.shop.limits.pocket_wall
-    if web < least:
+    if exceeds(least, web):
         yield Problem(
             code="pockets_leave_no_web",
             level="stop",
@@ -65,14 +65,16 @@ def _slots(job: Checked, hung: HungPull) -> Iterator[Problem]:
     """In width a pocket and a slot may share the stile; they then must not share a height."""
     pull, leaf = hung.pull, job.leaf
     stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
-    if pull.from_edge + pull.body_pocket_width / 2 <= stile - leaf.joint.slot_depth:
+    if not exceeds(pull.from_edge + pull.body_pocket_width / 2, stile - leaf.joint.slot_depth):
         return
     face_to_slot = (leaf.thickness - leaf.joint.slot_width) / 2
-    if pull.body_pocket_depth <= face_to_slot:
+    if not exceeds(pull.body_pocket_depth, face_to_slot):
         return
     for rail in leaf.rails:
         for slot in rail.slots:
-            if slot.low < pull.body_pocket_high and slot.high > pull.body_pocket_low:
+            if exceeds(pull.body_pocket_high, slot.low) and exceeds(
+                slot.high, pull.body_pocket_low
+            ):
                 yield Problem(
                     code="pocket_meets_slot",
                     level="stop",

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -26,7 +26,7 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
                 slot
                 for rail in job.leaf.rails
                 for slot in rail.slots
-                if slot.low < high and slot.high > low
+                if exceeds(high, slot.low) and exceeds(slot.high, low)
             ),
             key=lambda slot: slot.low,
         )

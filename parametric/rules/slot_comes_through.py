@@ -11,7 +11,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 
-from parametric.figures import Figure, origin_line
+from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Problem
 from parametric.rules.checked import Checked, with_article
 
@@ -43,7 +43,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 allowed=f"{job.fine(stile - job.shop.limits.behind_slot)} or less",
                 fix="Make the slot shallower or the stile wider.",
             )
-        elif behind < job.shop.limits.behind_slot:
+        elif exceeds(job.shop.limits.behind_slot, behind):
             yield Problem(
                 code="slot_comes_through",
                 level="caution",
@@ -56,7 +56,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 fix="Make the slot shallower or the stile wider.",
             )
     for rail in leaf.rails:
-        if 2 * depth > rail.length:
+        if exceeds(2 * depth, rail.length):
             yield Problem(
                 code="slot_comes_through",
                 level="stop",
@@ -80,8 +80,8 @@ def _outside_rail(job: Checked) -> Iterator[Problem]:
         if rail.high_groove is not None:
             high = high - rail.high_groove - leaf.joint.off_groove
         slots = rail.slots
-        overlap = any(a.high > b.low for a, b in itertools.pairwise(slots))
-        if slots[0].low < low or slots[-1].high > high or overlap:
+        overlap = any(exceeds(a.high, b.low) for a, b in itertools.pairwise(slots))
+        if exceeds(low, slots[0].low) or exceeds(slots[-1].high, high) or overlap:
             room: Figure = high - low
             yield Problem(
                 code="slot_finds_no_wood",
@@ -99,7 +99,7 @@ def _outside_rail(job: Checked) -> Iterator[Problem]:
 
 def _walls(job: Checked) -> Iterator[Problem]:
     width, thick = job.leaf.joint.slot_width, job.leaf.thickness
-    if width >= thick:
+    if not exceeds(thick, width):
         yield Problem(
             code="slot_comes_through",
             level="stop",
@@ -122,7 +122,7 @@ def _tenon(job: Checked) -> Iterator[Problem]:
         ("long", joint.tenon_length, 2 * joint.slot_depth),
     )
     for word, tenon, room in pairs:
-        if tenon > room:
+        if exceeds(tenon, room):
             yield Problem(
                 code="tenon_too_big",
                 level="stop",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -20,7 +21,7 @@ def uneven_floor_gap(job: Checked) -> Iterator[Problem]:
         min(gaps, key=lambda g: g[1]),
         max(gaps, key=lambda g: g[1]),
     )
-    if wide - narrow <= job.shop.limits.uneven_gap:
+    if not exceeds(wide - narrow, job.shop.limits.uneven_gap):
         return
     along = ", ".join(job.size(gap) for _, gap in gaps)
     yield Problem(
