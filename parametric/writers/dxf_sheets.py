@@ -37,6 +37,9 @@ _PLACES = 6
 _APART = 500.0
 """Between two views in model space, mm."""
 _WINDOW = "windows"
+_OWNER = "STILEWRIGHT"
+"""Whose extended data it is: a dimension says the name of the number it prints, a window the
+name of its view and where that view's zero lies along x in model space."""
 _LINETYPES: dict[Layer, str] = {
     "hidden": "sheet_hidden",
     "centre": "sheet_centre",
@@ -84,6 +87,7 @@ def write_dxf(sheet: Sheet) -> bytes:
     # Dashes are scaled line by line, so that they look alike in model space and on paper.
     document.header["$PSLTSCALE"] = 0
     document.header["$LWDISPLAY"] = 1
+    document.appids.add(_OWNER)
     _styles(document, {view.scale for view in sheet.views})
     space = document.modelspace()
     layout = _layout(document, sheet)
@@ -181,6 +185,7 @@ def _window(layout: Paperspace, box: Box, frame: Frame, view: View) -> None:
     )
     window.dxf.layer = _WINDOW
     window.dxf.flags |= _LOCKED
+    window.set_xdata(_OWNER, [(1000, view.name), (1040, round(frame.to[0], _PLACES))])
 
 
 def _draw_all(
@@ -281,6 +286,7 @@ def _dimension(
     )
     made.commit()
     entity = made.dimension
+    entity.set_xdata(_OWNER, [(1000, d.figure)])
     block = document.blocks.new_anonymous_block(type_char="D")
     for part in primitives(d):
         _draw(block, part, frame)
