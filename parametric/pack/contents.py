@@ -22,6 +22,8 @@ from parametric.model import Assembly
 from parametric.pack.numbers import numbers
 from parametric.pack.preview import preview_page
 from parametric.pack.slug import slug
+from parametric.pack.verifying.known import known_design
+from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.cutlist import cut_list
@@ -58,6 +60,9 @@ def contents(
         not_for_making: there are stops: drawings and model only, and marked so.
         use_cache: keep solids between runs.
         progress: told each step as it begins.
+
+    Raises:
+        FaultyPackError: a file, read back, does not make or show the design.
     """
     name = slug(resolved.job)
     whole = fingerprint(resolved, assembly)
@@ -79,6 +84,7 @@ def contents(
     model = f"{name}-NOT-FOR-MAKING" if not_for_making else name
     files[f"model/{model}.step"] = step
     files[f"model/{model}.glb"] = glb
+    verification = {"solids": solids, "sheets": _audited(drawings)}
 
     if not not_for_making:
         progress("writing the machine files")
@@ -92,6 +98,12 @@ def contents(
         )
         files["client/preview.html"] = write_html(page, glb)
 
+        progress("reading every file back")
+        verdicts = verify(files, known_design(resolved, assembly, loads))
+        if faults := faults_of(verdicts):
+            raise FaultyPackError(faults)
+        verification |= {name: verdict.record() for name, verdict in verdicts.items()}
+
     files["numbers.json"] = write_json(
         numbers(
             resolved,
@@ -99,7 +111,7 @@ def contents(
             assembly,
             problems,
             fingerprint=whole,
-            verification={"solids": solids, "sheets": _audited(drawings)},
+            verification=verification,
         )
     )
     return dict(sorted(files.items()))

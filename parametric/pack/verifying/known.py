@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from parametric.figures import Figure
 from parametric.model import Assembly, Part
+from parametric.pack.numbers import figures
+from parametric.resolve.door import Resolved
+from parametric.trade.fingerprint import fingerprint, mark
+from parametric.trade.loads import LeafLoad
 from parametric.units import INCH, Unit
 
 
@@ -40,13 +44,25 @@ class Known:
         return types
 
 
+def known_design(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]) -> Known:
+    """A resolved design as its pack must show it."""
+    unit, paper = resolved.design.unit, resolved.shop.paper
+    return Known(
+        assembly=assembly,
+        figures=figures(resolved, loads),
+        mark=mark(fingerprint(resolved, assembly)),
+        unit=unit,
+        wood_step=Fraction(paper.wood_step(unit)),
+        fine_step=Fraction(paper.fine_step(unit)),
+    )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Verdict:
     """What one comparison looked at, how much of it, and what it found wrong."""
 
     looked_at: Mapping[str, int | list[str]]
     faults: tuple[str, ...] = ()
-    details: Mapping[str, Any] = field(default_factory=dict)
 
     def record(self) -> dict[str, Any]:
         """As it stands in numbers.json."""

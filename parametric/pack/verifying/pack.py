@@ -1,0 +1,69 @@
+"""All files of a pack against the design they were made from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from parametric.pack.verifying.drawings import check_drawings
+from parametric.pack.verifying.figures_file import FIGURES, check_figures
+from parametric.pack.verifying.known import Known, Verdict
+from parametric.pack.verifying.lists import check_lists
+from parametric.pack.verifying.model_glb import check_glb
+from parametric.pack.verifying.model_step import check_step
+from parametric.pack.verifying.rebuilt import check_cutting
+
+
+class FaultyPackError(Exception):
+    """Files that do not make or show the design: a fault of ours, and no pack is written."""
+
+    def __init__(self, faults: tuple[str, ...]) -> None:
+        """Say all of them."""
+        super().__init__("the files do not agree with the design:\n  " + "\n  ".join(faults))
+        self.faults = faults
+
+
+def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
+    """Read the files of a pack back and hold each against the design.
+
+    Args:
+        files: the files by their path in the pack; numbers.json may still be wanting.
+        known: the design.
+
+    Returns:
+        What was looked at and what is wrong, by comparison.
+    """
+    drawings = {
+        path: data
+        for path, data in files.items()
+        if path.startswith("shop/") and path.endswith(".dxf")
+    }
+    verdicts = {
+        "cnc": check_cutting(files, known),
+        "drawings": check_drawings(drawings, known),
+        "glb": _one(files, ".glb", known),
+        "step": _one(files, ".step", known),
+        "lists": check_lists(files, known),
+    }
+    if FIGURES in files:
+        verdicts["numbers"] = check_figures(files[FIGURES], known)
+    return verdicts
+
+
+def _one(files: Mapping[str, bytes], ending: str, known: Known) -> Verdict:
+    """The one model of a kind."""
+    found = [path for path in files if path.startswith("model/") and path.endswith(ending)]
+    if len(found) != 1:
+        return Verdict(
+            looked_at={}, faults=(f"there are {len(found)} models that end in {ending}",)
+        )
+    check = check_glb if ending == ".glb" else check_step
+    verdict = check(files[found[0]], known)
+    return Verdict(
+        looked_at=verdict.looked_at,
+        faults=tuple(f"{found[0]}: {fault}" for fault in verdict.faults),
+    )
+
+
+def faults_of(verdicts: Mapping[str, Verdict]) -> tuple[str, ...]:
+    """Everything that was found wrong."""
+    return tuple(fault for verdict in verdicts.values() for fault in verdict.faults)
