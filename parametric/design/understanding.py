@@ -149,6 +149,8 @@ def _problems(error: ValidationError, kind: str, spec: type[Group], tree: Branch
     places: dict[tuple[Any, ...], list[tuple[dict[str, Any], _Place]]] = {}
     for detail in error.errors(include_url=False):
         place = _Place(detail["loc"], tree)
+        if detail["type"] == "too_short" and place.written:
+            continue  # there is something in the list, and it is answered on its own
         extra = place.last if detail["type"] in ("missing", "extra_forbidden") else ""
         places.setdefault((*place.path, extra), []).append((dict(detail), place))
     found = [_problem(details, kind, spec, tree) for details in places.values()]
@@ -221,7 +223,7 @@ def _refused(ctx: Mapping[str, Any], place: _Place, spec: type[Group], tree: Bra
         message,
         ctx.get("where") or place.where,
         about=tree.heading,
-        found=str(ctx["found"]) or str(place.written)[:60],
+        found=str(ctx["found"]) or str(place.written)[:60] or "nothing",
         allowed=allowed,
         fix=str(ctx["fix"]) or (f"Write {allowed}." if allowed else message),
     )
@@ -327,7 +329,7 @@ def _unknown_word(words: list[str], place: _Place, kind: str, tree: Branch) -> P
         f'"{written}" is not {what}.' + (f' Did you mean "{near}"?' if near else ""),
         place.where,
         about=tree.heading,
-        found=written,
+        found=written or "nothing",
         allowed=", ".join(words),
         fix=f"Write `{place.key}: {near or words[0]}`.",
     )
