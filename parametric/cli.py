@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json as json_text
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Annotated, Any, NoReturn
 
@@ -102,6 +103,33 @@ def build(
 
 
 @app.command()
+def verify(
+    pack: Annotated[Path, typer.Argument(metavar="PACK", help="The folder of a job pack.")],
+    design: DesignFile,
+    house: House = None,
+    json: Json = False,
+) -> None:
+    """Read the files of a pack back and hold each against the design."""
+    verified = jobs.verify(pack, design, house=house)
+    if json:
+        _print_json(
+            {
+                "pack": str(pack),
+                "design": str(design),
+                "verification": {name: v.record() for name, v in verified.verdicts.items()},
+                "problems": [jobs.problem_record(p) for p in verified.problems],
+            }
+        )
+        raise typer.Exit(exit_status(verified.problems))
+    _print_problems(verified.problems)
+    for name, verdict in verified.verdicts.items():
+        typer.echo(f"{name:<10}{_looked_at(verdict.looked_at)}")
+    agrees = verified.verdicts and not stops(verified.problems)
+    typer.echo("The pack agrees with the design." if agrees else "Make nothing from this pack.")
+    raise typer.Exit(exit_status(verified.problems))
+
+
+@app.command()
 def explain(
     design: DesignFile,
     name: Annotated[
@@ -183,6 +211,14 @@ def doctor(json: Json = False) -> None:
             if not trial.works:
                 typer.echo(f"         {trial.fix}")
     raise typer.Exit(0 if all(f.works for f in found) else 1)
+
+
+def _looked_at(counts: Mapping[str, int | list[str]]) -> str:
+    """`files 16, outlines 32`."""
+    return ", ".join(
+        f"{what} {', '.join(count) if isinstance(count, list) else count}"
+        for what, count in counts.items()
+    )
 
 
 def _say_step(step: str) -> None:

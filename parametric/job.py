@@ -26,6 +26,7 @@ from parametric.model import Assembly
 from parametric.names import match, nearest
 from parametric.pack.doctor import doctor
 from parametric.pack.numbers import figure_record, figures, problem_record
+from parametric.pack.verifying.known import Verified, known_design
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
@@ -51,6 +52,7 @@ __all__ = [
     "new",
     "problem_record",
     "schema",
+    "verify",
 ]
 
 
@@ -185,6 +187,25 @@ def build(
         kept=placed.kept,
         problems=placed.problems,
     )
+
+
+def verify(
+    pack: Path, design: Path, *, house: Path | None = None, user_house: bool = True
+) -> Verified:
+    """Read the files of a pack back and hold them against a design, by other code than wrote them.
+
+    Args:
+        pack: the pack's folder.
+        design: the design file.
+        house: as for `check`.
+        user_house: as for `check`.
+    """
+    from parametric.pack.verifying.folder import verify_folder
+
+    job = check(design, house=house, user_house=user_house)
+    if job.resolved is None or job.assembly is None or stops(job.problems):
+        return Verified(problems=stops(job.problems))
+    return verify_folder(pack, known_design(job.resolved, job.assembly, job.loads))
 
 
 def _silent(step: str) -> None:

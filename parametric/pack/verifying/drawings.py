@@ -7,6 +7,7 @@ past it, and the parts in the foremost plane must be drawn from end to end.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -25,6 +26,9 @@ from parametric.pack.verifying.printed import lengths_in
 
 NEAR = 2e-3
 """Nearer than this is the same place, mm; drawings are written to 1e-6."""
+
+_JOB = "front elevation"
+"""The view that shows the whole job where it stands."""
 
 Carrier = tuple[float, float, float]
 Span = tuple[float, float]
@@ -55,7 +59,8 @@ def check_drawings(files: Mapping[str, bytes], known: Known) -> Verdict:
             seen = _fronts(window.view, known)
             if seen:
                 fronts.append(window.view)
-                faults += in_file(path, _front_view(window, file, seen))
+                jambs = known.opening if window.view == _JOB else ()
+                faults += in_file(path, _front_view(window, file, seen, jambs))
     return Verdict(
         looked_at={"drawings": len(files), "dimensions": counted, "fronts": fronts},
         faults=tuple(faults),
@@ -137,13 +142,16 @@ def _ends_on_something(
 
 def _fronts(view: str, known: Known) -> tuple[Front, ...]:
     """The parts that a view shows from the front; none for a view that is no front."""
-    if view == "front elevation":
+    if view == _JOB:
         return job_fronts(known.assembly)
     group = next((g for g in known.assembly.groups if g.name == view), None)
     return () if group is None else leaf_fronts(group)
 
 
-def _front_view(window: Window, file: DrawingFile, fronts: Sequence[Front]) -> Iterator[str]:
+def _front_view(
+    window: Window, file: DrawingFile, fronts: Sequence[Front], jambs: Sequence[Point]
+) -> Iterator[str]:
+    """What is drawn of parts from the front, against the parts and the opening they stand in."""
     drawn = [
         Line(
             layer=line.layer,
@@ -154,8 +162,9 @@ def _front_view(window: Window, file: DrawingFile, fronts: Sequence[Front]) -> I
         if window.holds(line.a)
     ]
     edges: dict[Carrier, list[Span]] = {}
-    for front in fronts:
-        for a, b in front.sides:
+    sides = [side for front in fronts if not front.part.supplied for side in front.sides]
+    for a, b in (*sides, *itertools.pairwise(jambs)):
+        if math.dist(a, b) > NEAR:
             carrier, span = _carrier(a, b)
             edges.setdefault(carrier, []).append(span)
     edges = {carrier: _joined(spans) for carrier, spans in edges.items()}

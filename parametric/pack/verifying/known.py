@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
 from parametric.figures import Figure
 from parametric.model import Assembly, Part
 from parametric.pack.numbers import figures
+from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
@@ -20,16 +21,22 @@ from parametric.units import INCH, Unit
 class Known:
     """A design as the files of its pack must show it.
 
-    `mark` is the fingerprint as people read it; the steps are what lengths of wood and of
-    glass are printed to, in the unit of the design.
+    `opening` is the outline of the opening from the front, x and z in the world, mm; the
+    steps are what lengths of wood and of glass are printed to, in the unit of the design.
     """
 
     assembly: Assembly
     figures: Mapping[str, Figure]
-    mark: str
+    opening: tuple[tuple[float, float], ...]
+    fingerprint: str
     unit: Unit
     wood_step: Fraction
     fine_step: Fraction
+
+    @property
+    def mark(self) -> str:
+        """The fingerprint as people read it."""
+        return mark(self.fingerprint)
 
     def mm(self, step: Fraction) -> float:
         """A printing step, mm."""
@@ -50,7 +57,8 @@ def known_design(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, 
     return Known(
         assembly=assembly,
         figures=figures(resolved, loads),
-        mark=mark(fingerprint(resolved, assembly)),
+        opening=tuple((float(x), float(z)) for x, z in resolved.door.opening.outline()),
+        fingerprint=fingerprint(resolved, assembly),
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
         fine_step=Fraction(paper.fine_step(unit)),
@@ -67,6 +75,14 @@ class Verdict:
     def record(self) -> dict[str, Any]:
         """As it stands in numbers.json."""
         return {**self.looked_at, "faults": list(self.faults)}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verified:
+    """What was found in a pack: the verdict of each comparison, and the problems."""
+
+    verdicts: Mapping[str, Verdict] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
 
 
 def in_file(name: str, faults: Iterable[str]) -> list[str]:

@@ -177,8 +177,10 @@ def _rebuilt(part: Part, listed: Sequence[_Line], machined: Machined) -> Iterato
     """Blank less machine files less the list, against the part."""
     taken = machined.taken.get(part.name, 0.0)
     said = tuple(line.said for line in listed)
+    own = [file for file in machined.files if part.name in file.names]
+    pool = [(file.face_up, cut) for file in own for cut in file.taken]
     for one in said:
-        ends = _round_ends(part, one, machined.files) if one.kind == "chop" else 0.0
+        ends = _round_ends(part, one, pool) if one.kind == "chop" else 0.0
         taken += volume_said(one, part.blank, said, ends)
     left, whole = part.blank.volume - taken, part.blank.volume
     if abs(left - part.volume) > TRUST * whole:
@@ -188,16 +190,18 @@ def _rebuilt(part: Part, listed: Sequence[_Line], machined: Machined) -> Iterato
         )
 
 
-def _round_ends(part: Part, said: Said, files: Sequence[MachineFile]) -> float:
-    """The wood in the round ends of the outlines that a line tells the bench to chop, mm3."""
+def _round_ends(part: Part, said: Said, pool: list[tuple[str, Taken]]) -> float:
+    """The wood in the round ends of the one outline that a line tells the bench to chop, mm3.
+
+    It is taken out of the pool, so that two grooves alike need two lines.
+    """
     radius, depth = said.sizes
-    total = 0.0
-    for file in files:
-        if part.name in file.names and face_called(part, file.face_up) == face_called(
-            part, said.faces[0]
-        ):
-            total += sum(_corners_left(cut) for cut in file.taken if _is(cut, radius, depth))
-    return total
+    face = face_called(part, said.faces[0])
+    for index, (face_up, cut) in enumerate(pool):
+        if face_called(part, face_up) == face and _is(cut, radius, depth):
+            del pool[index]
+            return _corners_left(cut)
+    return 0.0
 
 
 def _is(cut: Taken, radius: float, depth: float) -> bool:
