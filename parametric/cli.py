@@ -130,6 +130,64 @@ def verify(
 
 
 @app.command()
+def approve(
+    design: DesignFile,
+    revision: Annotated[
+        str, typer.Option("--revision", metavar="LETTER", help="The revision that was signed.")
+    ],
+    by: Annotated[str, typer.Option("--by", metavar="WHO", help="Who signed, in words.")],
+    date: Annotated[str, typer.Option("--date", metavar="DATE", help="When: 2026-11-20.")],
+    house: House = None,
+    json: Json = False,
+) -> None:
+    """Record that a design was signed as it is, and keep its figures beside it."""
+    approved = jobs.approve(design, revision=revision, by=by, date=date, house=house)
+    status = exit_status(approved.problems)
+    if json:
+        _print_json(
+            {
+                "design": str(design),
+                "fingerprint": approved.fingerprint or None,
+                "files": [str(path) for path in approved.files],
+                "problems": [jobs.problem_record(p) for p in approved.problems],
+            }
+        )
+        raise typer.Exit(status)
+    _print_problems(approved.problems)
+    for path in approved.files:
+        typer.echo(f"Written: {path}")
+    typer.echo(
+        f"Revision {revision} is approved as {jobs.mark(approved.fingerprint)}."
+        if approved.files
+        else "Nothing was recorded."
+    )
+    raise typer.Exit(status)
+
+
+@app.command()
+def compare(
+    old: Annotated[
+        Path,
+        typer.Argument(metavar="OLD", help="A design file, or the NAME.approved.json beside one."),
+    ],
+    new: Annotated[Path, typer.Argument(metavar="NEW", help="The same, as it is now.")],
+    house: House = None,
+    json: Json = False,
+) -> None:
+    """Say which numbers moved between two states of a design, and which parts are other now."""
+    compared = jobs.compare(old, new, house=house)
+    changes = compared.changes
+    if changes is None:
+        _stop(compared.problems, json)
+    if json:
+        _print_json(jobs.changes_record(changes))
+        raise typer.Exit(0)
+    for line in jobs.changes_lines(changes):
+        typer.echo(line)
+    raise typer.Exit(0)
+
+
+@app.command()
 def explain(
     design: DesignFile,
     name: Annotated[

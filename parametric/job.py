@@ -24,6 +24,14 @@ from parametric.design.starters import new_design, new_house
 from parametric.figures import Figure
 from parametric.model import Assembly
 from parametric.names import match, nearest
+from parametric.pack.approving import (
+    Signature,
+    no_letter,
+    read_signed,
+    read_state,
+    record,
+    unsound,
+)
 from parametric.pack.doctor import doctor
 from parametric.pack.numbers import figure_record, figures, problem_record
 from parametric.pack.verifying.known import Verified, known_design
@@ -32,23 +40,35 @@ from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
 from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
+from parametric.rules.not_approved import not_approved
+from parametric.trade.comparing import Changes, changes_lines, changes_record
+from parametric.trade.comparing import compare as compare_inventories
 from parametric.trade.cutlist import cut_list
 from parametric.trade.explain import explain as explain_figure
 from parametric.trade.explain import value_text
+from parametric.trade.fingerprint import mark
 from parametric.trade.glass import glass_order
+from parametric.trade.inventory import Inventory, inventory
 from parametric.trade.loads import LeafLoad, leaf_loads
 from parametric.trade.tables import Table, cut_table, glass_table
 
 __all__ = [
+    "Approved",
     "Built",
+    "Compared",
     "Explained",
     "Job",
+    "approve",
     "build",
+    "changes_lines",
+    "changes_record",
     "check",
+    "compare",
     "doctor",
     "explain",
     "figure_record",
     "lists",
+    "mark",
     "new",
     "problem_record",
     "schema",
@@ -117,6 +137,10 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
     loads = leaf_loads(resolved, assembly)
     problems += rules.check(Checked(resolved=resolved, assembly=assembly, loads=loads))
     problems = accept(problems, loaded.design.records.accepted)
+    approved = loaded.design.records.approved
+    if approved is not None:
+        now = inventory(resolved, assembly, loads)
+        problems += not_approved(approved, read_signed(path), now)
     return Job(
         path=path,
         house=loaded.house_file,
@@ -206,6 +230,87 @@ def verify(
     if job.resolved is None or job.assembly is None or stops(job.problems):
         return Verified(problems=stops(job.problems))
     return verify_folder(pack, known_design(job.resolved, job.assembly, job.loads))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Approved:
+    """What was signed, and the files it was recorded in; none when something stood in the way."""
+
+    fingerprint: str = ""
+    files: tuple[Path, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def approve(
+    design: Path,
+    *,
+    revision: str,
+    by: str,
+    date: str,
+    house: Path | None = None,
+    user_house: bool = True,
+) -> Approved:
+    """Record that a design was signed as it is, and keep its figures beside it.
+
+    Args:
+        design: the design file.
+        revision: the letter of the revision that was signed; the current one.
+        by: who signed, in words.
+        date: when, as 2026-11-20.
+        house: as for `check`.
+        user_house: as for `check`.
+    """
+    job = check(design, house=house, user_house=user_house)
+    if job.resolved is None or job.assembly is None or stops(job.problems):
+        return Approved(problems=stops(job.problems))
+    signature = Signature(revision=revision, by=by, date=date)
+    if wrong := unsound(signature, job.resolved.design):
+        return Approved(problems=wrong)
+    signed = inventory(job.resolved, job.assembly, job.loads)
+    files, problems = record(design, signature, signed)
+    return Approved(
+        fingerprint=signed.fingerprint,
+        files=files,
+        problems=problems or no_letter(job.resolved.design),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """What moved between two states of a design; None when one of them cannot be read."""
+
+    changes: Changes | None = None
+    problems: tuple[Problem, ...] = ()
+
+
+def compare(
+    old: Path, new: Path, *, house: Path | None = None, user_house: bool = True
+) -> Compared:
+    """What moved between two designs, or since a design was approved.
+
+    Args:
+        old: a design file, or the figures that were kept when one was approved
+            (`NAME.approved.json`).
+        new: likewise.
+        house: as for `check`.
+        user_house: as for `check`.
+    """
+    states: list[Inventory] = []
+    for path in (old, new):
+        if path.suffix == ".json":
+            state, problems = read_state(path)
+        else:
+            job = check(path, house=house, user_house=user_house)
+            resolved, assembly, problems = job.resolved, job.assembly, stops(job.problems)
+            state = (
+                None
+                if resolved is None or assembly is None
+                else inventory(resolved, assembly, job.loads)
+            )
+        if state is None:
+            return Compared(problems=problems)
+        states.append(state)
+    return Compared(changes=compare_inventories(*states))
 
 
 def _silent(step: str) -> None:
