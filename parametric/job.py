@@ -21,9 +21,9 @@ from parametric.catalog.shop import Shop
 from parametric.design import Design, load
 from parametric.design.schema import schema
 from parametric.design.starters import new_design, new_house
-from parametric.figures import Figure
+from parametric.figures import Figure, Where
 from parametric.model import Assembly
-from parametric.names import match, nearest
+from parametric.names import match, nearest_name
 from parametric.pack.approving import (
     Signature,
     no_letter,
@@ -41,6 +41,7 @@ from parametric.resolve.door import Resolved, resolve
 from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
 from parametric.rules.not_approved import not_approved
+from parametric.rules.recorded import records_of_nothing
 from parametric.trade.comparing import Changes, changes_lines, changes_record
 from parametric.trade.comparing import compare as compare_inventories
 from parametric.trade.cutlist import cut_list
@@ -137,6 +138,12 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
     loads = leaf_loads(resolved, assembly)
     problems += rules.check(Checked(resolved=resolved, assembly=assembly, loads=loads))
     problems = accept(problems, loaded.design.records.accepted)
+    problems += records_of_nothing(
+        loaded.design.records,
+        (part.name for part in assembly.parts),
+        figures(resolved, loads),
+        Where(path.name, 1),
+    )
     approved = loaded.design.records.approved
     if approved is not None:
         now = inventory(resolved, assembly, loads)
@@ -346,7 +353,7 @@ def explain(
     if len(hits) == 1:
         figure = known[hits[0]]
         return Explained(figures=(figure,), lines=explain_figure(figure, unit))
-    close = nearest(name, known)
+    close = nearest_name(name, known)
     message = (
         f'"{name}" may mean {", ".join(hits[:6])}{" ..." if len(hits) > 6 else ""}. Say which.'
         if hits

@@ -57,3 +57,15 @@ def nearest(written: str, known: Iterable[str], cutoff: float = 0.6) -> str | No
     """The known word most like the one written, or None when none is like it."""
     close = difflib.get_close_matches(written, list(known), 1, cutoff)
     return close[0] if close else None
+
+
+def nearest_name(written: str, known: Iterable[str]) -> str | None:
+    """The full name whose end, or any run of whose places, is most like what was written."""
+    forms: dict[str, str] = {}
+    for name in known:
+        places = name.split(SEPARATOR)
+        for start in range(len(places)):
+            for end in range(len(places), start, -1):
+                forms.setdefault(" ".join(places[start:end]), name)
+    close = nearest(" ".join(_words(written)), forms, 0.75)
+    return None if close is None else forms[close]

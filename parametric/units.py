@@ -86,7 +86,7 @@ class NotALength(ValueError):  # noqa: N818 - it names what was written, not a f
 
     code = "not_a_length"
     allowed = 'a length: 784.5, 19 mm, 23-5/16"'
-    fix = "Write it like one of those."
+    fix = 'Write it as 784.5, 19 mm or 23-5/16".'
 
 
 class TooLong(NotALength):
@@ -330,6 +330,7 @@ class Measure:
     unit: str
     sizes: Mapping[str, Fraction]
     example: str
+    may_be_nothing: bool = False
 
     def read(self, text: str) -> Fraction:
         """The number in the unit used inside; a unit is never guessed.
@@ -352,10 +353,13 @@ class Measure:
         size = self.sizes.get(found["unit"] or "")
         if size is None:
             raise NotAMeasure("no_unit", f"A {self.what} needs its unit: {self.example}.")
-        return Fraction(found["number"]) * size
+        value = Fraction(found["number"]) * size
+        if value == 0 and not self.may_be_nothing:
+            raise NotAMeasure("wrong_value", f"A {self.what} of 0 means nothing: {self.example}.")
+        return value
 
 
-PERCENT = Measure("percentage", "%", {"%": Fraction(1)}, "8 %")
+PERCENT = Measure("percentage", "%", {"%": Fraction(1)}, "8 %", may_be_nothing=True)
 MASS = Measure("weight", "kg", {"kg": Fraction(1), "lb": _POUND}, "25 kg or 55 lb")
 DENSITY = Measure(
     "density",
@@ -369,4 +373,6 @@ COVERAGE = Measure(
     {"m2 per litre": Fraction(1), "ft2 per gallon": _FOOT_M**2 / _GALLON_L},
     "11 m2 per litre or 450 ft2 per gallon",
 )
-MOVEMENT = Measure("movement", "% per %", {"% per %": Fraction(1)}, "0.289 % per %")
+MOVEMENT = Measure(
+    "movement", "% per %", {"% per %": Fraction(1)}, "0.289 % per %", may_be_nothing=True
+)

@@ -141,7 +141,7 @@ def unknown_heading(heading: str, where: Where) -> Problem:
         where,
         found=heading,
         allowed=", ".join(known),
-        fix=f"Write `{best[1]}:`." if best else "Take it out, or write one of those.",
+        fix=f"Write `{best[1]}:`." if best else "Take it out.",
     )
 
 

@@ -18,6 +18,8 @@ from parametric.problems import Problem
 from parametric.written import Block
 
 Blocks = Mapping[tuple[str, str], Block]
+Halves = dict[tuple[str, str], list[Problem]]
+"""What blocks of the house lack to be whole, by kind and name."""
 
 
 def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
@@ -54,6 +56,17 @@ def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
             fix=f"Write `{key}: {near}`." if near else f"Write a block `{other} {name}:`.",
         )
     ]
+
+
+def half_written(blocks: Blocks, halves: Halves) -> list[Problem]:
+    """A block of the house that is called by name must be whole."""
+    called = {
+        (other, str(name))
+        for (kind, _), block in blocks.items()
+        for key, other in CALLS.get(kind, {}).items()
+        if (name := getattr(block, {"in": "in_"}.get(key, key))) is not None
+    }
+    return [problem for block in called & halves.keys() for problem in halves[block]]
 
 
 def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:

@@ -10,7 +10,7 @@ from ruamel.yaml.error import StreamMark
 from parametric.figures import Where
 from parametric.problems import Problem
 
-MOST_BYTES = 1_000_000
+MOST_BYTES = 200_000
 """A design file is a page or two; anything larger is some other file."""
 
 _QUOTED = re.compile(r"""("(?:[^"\\]|\\.)*"|'(?:[^']|'')*')(?: +#.*)?\s*""")
@@ -181,7 +181,7 @@ def depth_after(line: str, depth: int) -> int:
     """How many braces and brackets are open after a line."""
     at_start, index = True, 0
     if depth == 0:
-        opening = re.match(r"(?:- +)*(?:[^#{}\[\]\"']*?: +)?(?=[{\[])", line)
+        opening = re.match(r"(?:- +){0,12}(?:[^#{}\[\]\"']*?: +)?(?=[{\[])", line)
         if opening is None:
             return 0
         index = opening.end()

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from parametric.catalog.shop import Shop
 from parametric.design.answers import stop
-from parametric.design.calls import check_calls, never_called
+from parametric.design.calls import Halves, check_calls, half_written, never_called
 from parametric.design.design import Design
 from parametric.design.house import find_house
 from parametric.design.language import ALWAYS, KINDS, NOT_BUILT_BLOCKS, PLAIN, full_heading
@@ -53,10 +53,12 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
     if design is None or (found is not None and house_layer is None):
         return Loaded(design=None, shop=None, house_file=shown, problems=in_order(problems))
     layers = Layers(house=house_layer, design=design)
-    blocks = _understood(layers, problems)
+    halves: Halves = {}
+    blocks = _understood(layers, problems, halves)
     records = read_records(path, design, problems)
     revisions = read_revisions(design, problems)
     problems += check_calls(blocks, layers)
+    problems += half_written(blocks, halves)
     if not stops(problems):
         problems += never_called(blocks, layers)
     told = _told_once(problems)
@@ -95,8 +97,14 @@ def _told_once(problems: list[Problem]) -> tuple[Problem, ...]:
     return in_order(first.values())
 
 
-def _understood(layers: Layers, problems: list[Problem]) -> dict[tuple[str, str], Block]:
-    """Every block of the job as its Spec, the design's own first."""
+def _understood(
+    layers: Layers, problems: list[Problem], halves: Halves
+) -> dict[tuple[str, str], Block]:
+    """Every block of the job as its Spec, the design's own first.
+
+    What a block of the house lacks goes into `halves`: it is a habit as long as nothing
+    calls the block, and a stop when something does.
+    """
     blocks: dict[tuple[str, str], Block] = {}
     problems += _not_built_blocks(layers.design)
     doors = layers.design.names("door")
@@ -114,6 +122,9 @@ def _understood(layers: Layers, problems: list[Problem]) -> dict[tuple[str, str]
             if any(p.code == "like_unknown" for p in found):
                 found = [p for p in found if p.code != _MISSING]
             own = doors and ((kind, name) in layers.design.blocks or kind in ALWAYS)
+            lacking = [p for p in found if p.code == _MISSING]
+            if lacking and not own:
+                halves[kind, name] = lacking
             problems += found if own else [p for p in found if p.code != _MISSING]
     if not doors:
         problems.append(

@@ -69,6 +69,10 @@ def _habits(layers: Layers, kind: str, name: str) -> Iterator[Branch]:
         yield tree
 
 
+_FARTHEST = 20
+"""How many blocks may be like one another in a row; nobody can follow more."""
+
+
 def _named(
     layers: Layers, kind: str, name: str, above: tuple[str, ...], problems: list[Problem]
 ) -> Iterator[Branch]:
@@ -79,7 +83,8 @@ def _named(
             continue
         other = tree.get("like")
         if isinstance(other, Text):
-            if str(other) in (*above, name) or str(other) not in layers.names(kind):
+            too_far = len(above) >= _FARTHEST
+            if too_far or str(other) in (*above, name) or str(other) not in layers.names(kind):
                 problems.append(_no_such_like(layers, kind, tree, other, (*above, name)))
             else:
                 yield from _named(layers, kind, str(other), (*above, name), problems)
@@ -89,7 +94,10 @@ def _named(
 def _no_such_like(
     layers: Layers, kind: str, tree: Branch, other: Text, seen: tuple[str, ...]
 ) -> Problem:
-    if str(other) in seen:
+    if len(seen) > _FARTHEST:
+        message = f'"{tree.heading}" is like a block that is like another, over {_FARTHEST} deep.'
+        fix = "Write the keys out."
+    elif str(other) in seen:
         message = f'"{tree.heading}" ends up being like itself.'
         fix = "Take one `like` away."
     else:

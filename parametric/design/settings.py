@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal, TypeVar
 
-from pydantic import Field
+from pydantic import Field, field_validator
 
 from parametric.catalog.shop import (
     Accuracy,
@@ -20,6 +20,7 @@ from parametric.catalog.shop import (
     Saw,
     Shop,
 )
+from parametric.figures import Figure, plain
 from parametric.written import (
     Block,
     Count,
@@ -30,6 +31,7 @@ from parametric.written import (
     Movement,
     Percent,
     Words,
+    refuse,
 )
 
 
@@ -56,6 +58,10 @@ class ClientSpec(Block):
     place: Words | None = None
 
 
+FINEST_STEP = 0.01
+"""mm: the least that a size is printed to."""
+
+
 class PaperSpec(Block):
     """What is printed on, and to what step."""
 
@@ -65,6 +71,19 @@ class PaperSpec(Block):
     print_glass_and_pockets_to: Length = Field(
         description="glass and machine pockets are printed to this step"
     )
+
+    @field_validator("print_to", "print_glass_and_pockets_to")
+    @classmethod
+    def _a_step(cls, step: Figure) -> Figure:
+        if step < FINEST_STEP:
+            raise refuse(
+                "wrong_value",
+                f"A step of {plain(step)} to print to is finer than anything a shop reads.",
+                found=plain(step),
+                allowed=f"{FINEST_STEP} or more",
+                fix="Write 0.5, 0.1 or 1/32.",
+            )
+        return step
 
 
 class SawSpec(Block):
@@ -83,6 +102,19 @@ class RouterSpec(Block):
     cutters: tuple[Length, ...] = Field(
         description="diameters of the cutters you own", min_length=1
     )
+
+    @field_validator("cutters")
+    @classmethod
+    def _a_cutter_has_a_size(cls, cutters: tuple[Figure, ...]) -> tuple[Figure, ...]:
+        if not cutters or min(cutters) <= 0:
+            raise refuse(
+                "wrong_value",
+                "A router cutter has a diameter of more than 0.",
+                found=", ".join(plain(c) for c in cutters) or "nothing",
+                allowed="diameters: [6, 8, 12]",
+                fix="Write the diameters that you own.",
+            )
+        return cutters
 
 
 class ClampsSpec(Block):

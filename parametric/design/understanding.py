@@ -102,7 +102,9 @@ def _spec_of(kind: str, tree: Branch, problems: list[Problem]) -> type[Block] | 
             about=tree.heading,
             found=str(written),
             allowed=", ".join(OTHER_KINDS[kind]),
-            fix=f"Write `kind: {near}`." if near else "Write one of those.",
+            fix=f"Write `kind: {near}`."
+            if near
+            else f"Write one of: {', '.join(OTHER_KINDS[kind])}.",
         )
     )
     return None

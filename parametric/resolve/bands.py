@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from parametric.design.leaf import RAILS, LeafSpec
 from parametric.design.leaf import Band as WrittenBand
@@ -19,6 +20,10 @@ from parametric.names import join
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
 from parametric.written import Equal, Parts, Rest
+
+_PINS = ("centre", "top", "bottom")
+_Pin = tuple[WrittenBand, Literal["above", "below"]]
+"""A rail that is held at a height, and the side of it that is shared out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +65,7 @@ def resolve_bands(
     feet: dict[str, Figure] = {}
     problems: list[Problem] = []
     zone: list[tuple[WrittenBand, str]] = []
+    last: _Pin | None = None
     ceiling: Figure = height
     for line, name in zip(lines, names, strict=True):
         foot = _pinned_foot(line, name)
@@ -67,13 +73,14 @@ def resolve_bands(
             zone.append((line, name))
             continue
         own = named(join(name, "height"), _given(line))
-        shares, found = _share_out(zone, ceiling - (foot + own), leaf, unit, pin=line)
+        shares, found = _share_out(zone, ceiling - (foot + own), leaf, unit, pin=(line, "above"))
+        last = (line, "below")
         problems += found
         solved += shares
         solved.append((line, name, own))
         feet[name] = foot
         zone, ceiling = [], foot
-    shares, found = _share_out(zone, ceiling, leaf, unit, pin=None)
+    shares, found = _share_out(zone, ceiling, leaf, unit, pin=last)
     problems += found
     solved += shares
     if problems:
@@ -134,7 +141,7 @@ def _share_out(
     leaf: LeafSpec,
     unit: Unit,
     *,
-    pin: WrittenBand | None,
+    pin: _Pin | None,
 ) -> tuple[list[tuple[WrittenBand, str, Figure]], list[Problem]]:
     """Give every line of a zone its height; the zone must be filled exactly."""
     given = {
@@ -148,7 +155,9 @@ def _share_out(
     flexible = [(line, name) for line, name in zone if not isinstance(line.size, Figure)]
     if not flexible:
         if abs(left) > 1e-6:
-            return [], [_does_not_add(zone, room, float(left), leaf, unit, pin)]
+            if pin is not None:
+                return [], [_held_fast(zone, room, float(left), pin, unit)]
+            return [], [_does_not_add(zone, room, float(left), leaf, unit)]
         return [(line, name, given[name]) for line, name in zone], []
     shares = dict(given)
     parts: Figure | float = sum(
@@ -175,69 +184,54 @@ def _show(value: float, unit: Unit) -> str:
 
 
 def _does_not_add(
-    zone: Sequence[tuple[WrittenBand, str]],
-    room: Figure,
-    left: float,
-    leaf: LeafSpec,
-    unit: Unit,
-    pin: WrittenBand | None,
+    zone: Sequence[tuple[WrittenBand, str]], room: Figure, left: float, leaf: LeafSpec, unit: Unit
 ) -> Problem:
     """Bands that are all given must add to the height, to the last bit of wood."""
-    where = leaf.line("top to bottom")
-    if pin is not None and not zone:
-        return Problem(
-            code="pin_has_no_room",
-            level="stop",
-            message=f"The {pin.kind} cannot be held there: it would stand "
-            f"{_show(abs(left), unit)} {'short of' if left > 0 else 'beyond'} its neighbour.",
-            where=pin.here,
-            about=pin.kind,
-            found=_show(abs(left), unit),
-            allowed="0",
-            fix="Move the pin, or put an opening with `equal` or `rest` beside the rail.",
-        )
-    total = float(room) - left
+    total = _show(float(room) - left, unit)
     amount = _show(abs(left), unit)
     infill = [line.kind for line, _ in zone if line.kind not in RAILS]
     rails = [line.kind for line, _ in zone if line.kind in RAILS]
     first = infill[-1] if infill else rails[0]
     second = next((r for r in reversed(rails) if r != first), first)
-    whole = "door" if pin is None and _is_whole(zone, leaf) else "room between the pinned rails"
-    if pin is not None or not _is_whole(zone, leaf):
-        pinned = f" {pin.kind} is pinned;" if pin is not None else ""
-        message = (
-            f"The{pinned} lines beside it add to {_show(total, unit)}; the {whole} is "
-            f"{_show(room, unit)}. Nothing there is `equal` or `rest`: free one size."
-        )
-        fix = "Make one of those lines `rest`."
-    elif left > 0:
-        message = (
-            f"Your rails and openings add to {_show(total, unit)}; the door is "
-            f'{_show(room, unit)}. {amount} is unallocated: make one line "rest", or add {amount} '
-            f"to the {first}, or to the {second}."
-        )
-        fix = f"Make one line `rest`, or add {amount} to the {first}."
+    if left > 0:
+        outcome = f"{amount} is unallocated"
+        change, to = f"add {amount}", "to"
     else:
-        message = (
-            f"Your rails and openings add to {_show(total, unit)}; the door is "
-            f'{_show(room, unit)}. That is {amount} too much: make one line "rest", or take '
-            f"{amount} off the {first}, or off the {second}."
-        )
-        fix = f"Make one line `rest`, or take {amount} off the {first}."
+        outcome = f"That is {amount} too much"
+        change, to = f"take {amount}", "off"
     return Problem(
         code="bands_do_not_add_up",
         level="stop",
-        message=message,
-        where=where,
+        message=f"Your rails and openings add to {total}; the door is {_show(room, unit)}. "
+        f'{outcome}: make one line "rest", or {change} {to} the {first}, or {to} the {second}.',
+        where=leaf.line("top to bottom"),
         about=leaf.heading,
-        found=_show(total, unit),
+        found=total,
         allowed=_show(room, unit),
-        fix=fix,
+        fix=f"Make one line `rest`, or {change} {to} the {first}.",
     )
 
 
-def _is_whole(zone: Sequence[tuple[WrittenBand, str]], leaf: LeafSpec) -> bool:
-    return len(zone) == len(leaf.top_to_bottom)
+def _held_fast(
+    zone: Sequence[tuple[WrittenBand, str]], room: Figure, left: float, pin: _Pin, unit: Unit
+) -> Problem:
+    """A pinned rail, and on one side of it nothing that gives way."""
+    line, side = pin
+    key = next(k for k in _PINS if getattr(line, k) is not None)
+    at = _show(getattr(line, key), unit)
+    return Problem(
+        code="pin_has_no_room",
+        level="stop",
+        message=f'The {line.kind} cannot be held at {at}: nothing {side} it is "equal" or "rest". '
+        "Free one size.",
+        where=line.line(key),
+        about=line.kind,
+        found=f"{_show(float(room) - left, unit)} {side} it",
+        allowed=_show(room, unit),
+        fix="Make one line there `rest`, or take the pin away."
+        if zone
+        else f"Put an opening {side} it, or take the pin away.",
+    )
 
 
 def _nothing_left(

@@ -101,7 +101,9 @@ def resolve_opening(
         problems.append(_missing(survey, "widths", "a width", "widths: {middle: 1826}"))
     if not heights:
         problems.append(_missing(survey, "heights", "a height", "heights: {middle: 2069}"))
-    problems += _outliers(widths, "width", unit) + _outliers(heights, "height", unit)
+    problems += _nothing(widths) + _nothing(heights)
+    if not problems:
+        problems += _outliers(widths, "width", unit) + _outliers(heights, "height", unit)
     if problems:
         return None, tuple(problems)
 
@@ -192,6 +194,25 @@ def _assumed_plumb(survey: SurveySpec, fit: Fit) -> list[Problem]:
             allowed="a plumb line at the foot of the left side",
             fix="Write `left side: {bottom: 0, middle: ..., top: ...}`, or `left side: plumb`.",
         )
+    ]
+
+
+def _nothing(readings: dict[str, Figure]) -> list[Problem]:
+    """A reading of 0 is no opening."""
+    return [
+        Problem(
+            code="no_size",
+            level="stop",
+            message=f"The reading of {value.name} is 0: there is no opening there.",
+            where=origin_line(value),
+            about=value.name or "",
+            found="0",
+            allowed="more than 0",
+            fix="Write what the tape said, or `not measured`.",
+            no_size=True,
+        )
+        for value in readings.values()
+        if float(value) <= 0
     ]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from parametric.figures import Figure, origin_line
-from parametric.names import match, nearest
+from parametric.names import match, nearest_name
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
 
@@ -47,7 +47,7 @@ def _unknown(
     if hits:
         message = f'"{written}" may mean {" or ".join(hits[:4])}. Say which.'
     else:
-        near = nearest(written, figures)
+        near = nearest_name(written, figures)
         message = f'No number is called "{written}".' + (f' Did you mean "{near}"?' if near else "")
     return Problem(
         code="unknown_name",

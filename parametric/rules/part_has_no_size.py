@@ -33,12 +33,18 @@ def part_has_no_size(job: Checked) -> Iterator[Problem]:
                 code="part_has_no_size",
                 level="stop",
                 message=f"The {part.name} would be {job.fine(value)} in {what}"
-                + (f", because of the {cause.name} of {job.fine(cause)}." if cause else "."),
-                where=cause.where if cause else None,
+                + (
+                    f", because of the {cause.name} of {job.fine(cause)}."
+                    if cause is not None
+                    else "."
+                ),
+                where=cause.where if cause is not None else None,
                 about=part.name,
                 found=job.fine(value),
                 allowed="more than 0",
-                fix="Look at that line again." if cause else "Look at the sizes around it.",
+                fix="Look at that line again."
+                if cause is not None
+                else "Look at the sizes around it.",
                 no_size=True,
             )
             break
@@ -56,9 +62,12 @@ def _sizes(part: Part) -> Iterator[tuple[str, float]]:
 
 
 def _cause(value: float) -> Figure | None:
-    """The largest written number behind it, for that is the one most likely wrong; else the first."""
+    """The written number most likely wrong: one that is 0, else the largest that was chosen."""
     if not isinstance(value, Figure):
         return None
     written = [leaf for leaf in leaves(value) if leaf.where is not None and leaf.name]
+    nothing = [leaf for leaf in written if float(leaf) == 0]
+    if float(value) == 0 and nothing:
+        return nothing[0]
     choices = [leaf for leaf in written if leaf.origin != "measured"] or written
     return max(choices, key=float, default=None)

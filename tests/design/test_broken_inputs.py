@@ -217,10 +217,11 @@ JUNK: dict[str, tuple[bytes, str]] = {
     "Latin letters": ("job: Caf\u00e9\n".encode("latin-1"), "not_text"),
     "a nought byte": (b"stilewright: 1\x00\n", "not_text"),
     "too much": (b"# \n" * 400_000, "not_text"),
-    "one long line": (b"a" * 900_000, "no_colon"),
-    "open brackets": (b"[" * 900_000, "too_deep"),
-    "open braces": (b"{a: " * 200_000, "too_deep"),
-    "deep steps": ("".join(" " * n + "a:\n" for n in range(1000)).encode(), "too_deep"),
+    "one long line": (b"a" * 190_000, "no_colon"),
+    "dashes without end": (b"stilewright: 1\n" + b"- " * 90_000, "no_colon"),
+    "open brackets": (b"[" * 190_000, "too_deep"),
+    "open braces": (b"{a: " * 40_000, "too_deep"),
+    "deep steps": ("".join(" " * n + "a:\n" for n in range(500)).encode(), "too_deep"),
     # Each line of a bomb is nine times the one before: 9^9 values, were they ever unfolded.
     "a bomb": (
         b"a: &a [x]\n"

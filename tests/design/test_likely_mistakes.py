@@ -213,10 +213,10 @@ MISTAKES = {
     # held at 785, the lock rail begins at 785 - 150/2 = 710; 240 + 460 = 700 stands below it
     "held with nothing to give": Mistake(
         (("- lock rail: 150", "- {lock rail: 150, centre: 785}"),),
-        "top to bottom:",
-        "bands_do_not_add_up",
-        "The lines beside it add to 700; the room between the pinned rails is 710. Nothing there "
-        "is `equal` or `rest`: free one size.",
+        "centre: 785",
+        "pin_has_no_room",
+        'The lock rail cannot be held at 785: nothing below it is "equal" or "rest". Free one '
+        "size.",
         exit_status=1,
     ),
     # (18 - 14) / 2 = 2; so thin a frame breaks other rules too
