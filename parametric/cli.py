@@ -47,6 +47,9 @@ def check(design: DesignFile, house: House = None, json: Json = False) -> None:
         )
     else:
         _print_problems(job.problems)
+        names = dict.fromkeys(p.about for p in job.problems if p.level == "caution" and p.about)
+        if names:
+            typer.echo(f"Answer for a caution under `accepted`, by its name: {', '.join(names)}.")
         typer.echo(f"House file: {job.house or 'none found; the tool’s own settings'}.")
         typer.echo(_verdict(job.problems))
     raise typer.Exit(job.exit_status)
@@ -301,8 +304,9 @@ def _print_problems(problems: tuple[Problem, ...]) -> None:
     for problem in problems:
         where = "" if problem.where is None else f"{problem.where.file}:{problem.where.line}"
         typer.echo(f"{where + '  ' if where else ''}{problem.level:<8}{problem.message}")
+        indent = " " * (len(where) + 10 if where else 8)
         if problem.fix:
-            typer.echo(f"{' ' * (len(where) + 2 if where else 0)}{'':<8}{problem.fix}")
+            typer.echo(f"{indent}{problem.fix}")
 
 
 def _verdict(problems: tuple[Problem, ...]) -> str:

@@ -34,7 +34,7 @@ def blade_will_not_reach(job: Checked) -> Iterator[Problem]:
                 else f", {job.fine(reach - run)} more than it must: set it on a test piece."
             ),
             where=origin_line(run),
-            about=f"{panel.name} / blade reach when tilted",
+            about="blade reach",
             found=job.fine(reach),
             allowed=f"{job.fine(run * (1 + spare))} or more for a comfortable cut",
             fix="Make the bevel run shorter, or cut it on a saw with a larger blade.",

@@ -37,7 +37,7 @@ def little_wood_over_guide(job: Checked) -> Iterator[Problem]:
             f"{job.size(left)}."
         ),
         where=leaf.written.line("site trim"),
-        about=leaf.wood_over_guide.name or "",
+        about="wood over the guide groove",
         found=job.size(left),
         allowed=f"{job.size(least)} or more",
         fix="Plane off less on site, keep the slots farther from the foot (`off end`), or make "

@@ -50,7 +50,7 @@ def _through(job: Checked) -> Iterator[Problem]:
                 message=f"The slots leave {job.fine(behind)} of stile behind them; at least "
                 f"{job.fine(job.shop.limits.behind_slot)} is better.",
                 where=origin_line(depth),
-                about=depth.name or "",
+                about="wood behind the slots",
                 found=job.fine(behind),
                 allowed=f"{job.fine(job.shop.limits.behind_slot)} or more",
                 fix="Make the slot shallower or the stile wider.",
