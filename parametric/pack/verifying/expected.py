@@ -75,6 +75,21 @@ class Hollow:
         """mm3."""
         return self.area * (self.floor - self.begins)
 
+    @property
+    def corners(self) -> tuple[tuple[float, float], ...]:
+        """Where its straight sides along u begin and end, mm; none of a round hole."""
+        u0, v0, u1, v1 = self.bounds
+        if self.radius_of_hole:
+            return ()
+        return tuple((u, v) for u in (u0 + self.at_low, u1 - self.at_high) for v in (v0, v1))
+
+    @property
+    def radius_of_hole(self) -> float:
+        """mm; 0 for what is no round hole."""
+        u0, _, u1, _ = self.bounds
+        round_all_over = u1 - u0 <= self.at_low + self.at_high + _SAME
+        return self.at_low if round_all_over else 0.0
+
 
 def _corner_area(radius: float) -> float:
     """What rounding takes off one square corner, mm2."""
@@ -291,6 +306,17 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
             return (length / 2, wide / 2, half if cut.face == "low face" else thick - half)
         case _:
             assert_never(cut)
+
+
+def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> bool:
+    """Whether a point of a part lies in the box of a hollow, or within a margin of it."""
+    u0, v0, u1, v1 = made.bounds
+    a = face_point(made.face, part.blank, u0, v0, made.begins)
+    b = face_point(made.face, part.blank, u1, v1, made.floor)
+    return all(
+        min(low, high) - margin < at < max(low, high) + margin
+        for low, high, at in zip(a, b, point, strict=True)
+    )
 
 
 def _centre_of_hollow(part: Part, made: Hollow, ramp: float) -> Vector:

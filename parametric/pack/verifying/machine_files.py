@@ -11,7 +11,7 @@ import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from parametric.model import FACES, Face, Group, Part, Vector, face_point
+from parametric.model import FACES, Face, Group, Part, Vector, face_depth, face_point
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import (
     Box,
@@ -244,11 +244,11 @@ def _leaf_files(
     for group in known.assembly.groups:
         wanted = in_leaf_files(group)
         for file in (f for f in read if group.name in f.names):
-            lie = _lie_of_leaf(group, file)
+            holes = wanted.pop(file.face_up, [])
+            lie = _lie_of_leaf(group, file, holes)
             if isinstance(lie, str):
                 yield f"{file.name}: {lie}"
                 continue
-            holes = wanted.pop(file.face_up, [])
             want = [_hole_of_leaf(part, hollow) for hollow, part in holes]
             made = [_hole_of_file(lie, cut) for cut in file.taken]
             yield from in_file(file.name, _differences(want, made, lie))
@@ -259,21 +259,38 @@ def _leaf_files(
             yield f"{group.name}: no file cuts its {side} ({len(missing)} cuts)"
 
 
-def _lie_of_leaf(group: Group, file: MachineFile) -> Lie | str:
-    """How the words say the leaf lies: its finished foot at y = 0, its left at x = 0."""
+def _lie_of_leaf(
+    group: Group, file: MachineFile, holes: Sequence[tuple[Hollow, Part]]
+) -> Lie | str:
+    """How the words say the leaf lies: its finished foot at y = 0, its left at x = 0.
+
+    What lies under the cutter is the part that is cut; other parts may be thinner or stand
+    proud of it.
+    """
     side = file.face_up
     said = (file.x_from, file.y_from)
-    if side not in ("front", "back") or file.names != (group.name,):
-        return f"{file.title} has no {side}"
+    if not holes or file.names != (group.name,):
+        return f"{file.title} has nothing to cut in its {side}"
     if said != (f"left edge as seen on the {side}", "finished foot"):
         return f"the datum is said to be at {said[0]} and {said[1]}"
     low, high = leaf_box(group)
-    size = (high[0] - low[0], high[1] - low[1], high[2] - low[2])
+    near, far = _under_the_cutter(holes)
+    size = (high[0] - low[0], far - near, high[2] - low[2])
     if side == "front":
-        origin, x, up = (low[0], low[1], low[2]), (1.0, 0.0, 0.0), (0.0, -1.0, 0.0)
+        origin, x, up = (low[0], near, low[2]), (1.0, 0.0, 0.0), (0.0, -1.0, 0.0)
     else:
-        origin, x, up = (high[0], high[1], low[2]), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0)
+        origin, x, up = (high[0], far, low[2]), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0)
     return _sized(Lie(origin=origin, x=x, y=(0.0, 0.0, 1.0), up=up), size, file)
+
+
+def _under_the_cutter(holes: Sequence[tuple[Hollow, Part]]) -> tuple[float, float]:
+    """Between which Y the wood that is cut lies in the leaf."""
+    ends = [
+        part.placement.point(face_point(hollow.face, part.blank, 0.0, 0.0, depth))[1]
+        for hollow, part in holes
+        for depth in (0.0, float(face_depth(hollow.face, part.blank)))
+    ]
+    return min(ends), max(ends)
 
 
 def _hole_of_leaf(part: Part, hollow: Hollow) -> Hole:

@@ -1,14 +1,15 @@
 """The model for pictures against the parts: every part there, where it stands, right way round.
 
-A mesh is held against its part by its volume, its middle, its box and by points: the
-middle of every hollow must be empty and the wood just under its floor must be there, so
-that a part that is mirrored shows even where sizes and weights agree.
+A mesh is held against its part by its volume, its middle, its box and by points: a hair
+inside every side and floor of a hollow it must be empty, and a hair outside there must be
+wood, so that a part that is mirrored shows even where sizes and weights agree.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -22,11 +23,17 @@ from parametric.model import (
     RoundCorners,
     Slot,
     Vector,
-    face_depth,
     face_point,
 )
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import Hollow, centre_of_volume, hollow, placed_box
+from parametric.pack.verifying.expected import (
+    Hollow,
+    centre_of_volume,
+    hollow,
+    in_hollow,
+    placed_box,
+    wood,
+)
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
 from parametric.pack.verifying.known import Known, Verdict
 
@@ -35,8 +42,8 @@ PLACE = 2e-3
 TURN = 0.2
 """rad: a chord of a round turns no more than this, so a round of chords has at least
 sin(TURN) / TURN of the circle's area."""
-_UNDER = 0.5
-"""mm under a floor, where there must be wood."""
+_HAIR = 0.1
+"""mm: more than a chord may leave its arc."""
 _WELD = 1e-3
 """Corners nearer than this are one corner, mm."""
 
@@ -213,7 +220,7 @@ def _lost_in_chords(part: Part) -> float:
 
 
 def _open_edges(skin: Skin) -> int:
-    """Edges that do not have one triangle on each side, once corners in one place are one."""
+    """Edges with a triangle on one side only, once corners in one place are one."""
     keys = np.round(skin.corners / _WELD).astype(np.int64)
     _, welded = np.unique(keys, axis=0, return_inverse=True)
     order = welded.reshape(-1)[skin.triangles]
@@ -221,7 +228,7 @@ def _open_edges(skin: Skin) -> int:
     there = np.concatenate([order[:, (i, (i + 1) % 3)] for i in range(3)])
     there = there[there[:, 0] != there[:, 1]]
     forward, back = there[:, 0] * count + there[:, 1], there[:, 1] * count + there[:, 0]
-    return int(np.setxor1d(forward, back).size)
+    return int(np.setdiff1d(forward, back).size)
 
 
 def _normals_against(skin: Skin, triangles: Floats) -> bool:
@@ -230,42 +237,59 @@ def _normals_against(skin: Skin, triangles: Floats) -> bool:
     return bool((np.einsum("ij,ij->i", faces, mean) < 0).any())
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Probe:
+    """A point of a part, whether there is wood, and what is wrong if it is otherwise."""
+
+    at: Vector
+    wood: bool
+    fault: str
+
+
 def _probed(part: Part, triangles: Floats) -> Iterator[str]:
-    """Points in the hollows, and just under their floors."""
-    hollows = [
-        hollow(part, cut, at_machine=False)
-        for cut in part.cuts
-        if isinstance(cut, (Slot, Pocket, Groove))
+    """Every side and floor of every hollow, from a hair inside it and a hair outside."""
+    cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove))]
+    hollows = [hollow(part, cut, at_machine=False) for cut in cuts]
+    probes = [
+        probe
+        for cut, made in zip(cuts, hollows, strict=True)
+        for probe in _probes(part, made, ramps=isinstance(cut, Groove) and cut.ramp > 0)
+        if not probe.wood
+        or (_in_wood(part, probe.at) and not any(in_hollow(part, o, probe.at) for o in hollows))
     ]
-    probes: list[tuple[str, Vector, bool]] = []
-    for made in hollows:
-        u, v = made.middle
-        empty = face_point(made.face, part.blank, u, v, (made.begins + made.floor) / 2)
-        probes.append((f"{made.cut} at {made.middle[0]:g} is not there", empty, False))
-        depth = made.floor + _UNDER
-        under = face_point(made.face, part.blank, u, v, depth)
-        if depth < face_depth(made.face, part.blank) and not any(
-            _in_hollow(part, other, under) for other in hollows if other is not made
-        ):
-            probes.append((f"{made.cut} at {made.middle[0]:g} has no floor", under, True))
     if not probes:
         return
-    inside = _inside(np.array([at for _, at, _ in probes], dtype=float), triangles)
-    for (what, _, wood), found in zip(probes, inside, strict=True):
-        if bool(found) != wood:
-            yield what
+    inside = _inside(np.array([probe.at for probe in probes], dtype=float), triangles)
+    wrong = (p.fault for p, found in zip(probes, inside, strict=True) if bool(found) != p.wood)
+    yield from dict.fromkeys(wrong)
 
 
-def _in_hollow(part: Part, made: Hollow, point: Vector) -> bool:
+def _probes(part: Part, made: Hollow, *, ramps: bool) -> Iterator[_Probe]:
     u0, v0, u1, v1 = made.bounds
-    ends = [
-        face_point(made.face, part.blank, u, v, depth)
-        for u, v, depth in ((u0, v0, made.begins), (u1, v1, made.floor))
-    ]
-    return all(
-        min(a, b) - _UNDER <= at <= max(a, b) + _UNDER
-        for a, b, at in zip(ends[0], ends[1], point, strict=True)
-    )
+    u, v = (u0 + u1) / 2, (v0 + v1) / 2
+    deep = (made.begins + made.floor) / 2
+    called = f"{made.cut} at {u:g};{v:g}"
+
+    def point(at: tuple[float, float, float]) -> Vector:
+        return face_point(made.face, part.blank, *at)
+
+    yield _Probe(at=point((u, v, deep)), wood=False, fault=f"{called} is not there")
+    ends = ((u0, v, -1, 0), (u1, v, 1, 0)) if not ramps else ()
+    for x, y, du, dv in (*ends, (u, v0, 0, -1), (u, v1, 0, 1)):
+        fault = f"{called} does not reach to {x:g};{y:g}"
+        for way in (-_HAIR, _HAIR):
+            at = point((x + du * way, y + dv * way, deep))
+            yield _Probe(at=at, wood=way > 0, fault=fault)
+    for way in (-_HAIR, _HAIR):
+        at = point((u, v, made.floor + way))
+        yield _Probe(at=at, wood=way > 0, fault=f"{called} is not {made.floor:g} deep")
+
+
+def _in_wood(part: Part, point: Vector) -> bool:
+    """Whether a point lies in the part's wood before any hollow is cut."""
+    low, high = wood(part)
+    limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
+    return all(a < at < b for (a, b), at in zip(limits, point, strict=True))
 
 
 def _inside(points: Floats, triangles: Floats) -> Sequence[bool]:

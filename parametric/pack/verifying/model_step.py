@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from parametric.model import Part, Placement, Vector
+from parametric.model import Groove, Part, Placement, Pocket, Slot, Vector, face_point
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import centre_of_volume, wood
+from parametric.pack.verifying.expected import centre_of_volume, hollow, in_hollow, wood
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.step_file import (
     Axes,
@@ -27,6 +28,9 @@ VOLUME = 2e-5
 """Relative: arcs are walked in chords of one degree."""
 _BOX = 1e-2
 """mm: the chords of a round fall short of it by less."""
+_MIDDLE = 2e-3
+_TOUCH = 1e-4
+"""mm"""
 
 
 def check_step(data: bytes, known: Known) -> Verdict:
@@ -117,7 +121,7 @@ def _products(
             yield f"{product.name}: {solid.volume:.0f} mm3, the part {volume:.0f}"
             continue
         off = math.dist(solid.middle, centre_of_volume(part))
-        if off > _BOX:
+        if off > _MIDDLE:
             yield f"{product.name}: its middle is {off:.3f} off that of the part"
         low, high = wood(part)
         box = (low, 0.0, 0.0), (high, float(part.blank.width), float(part.blank.thickness))
@@ -128,3 +132,34 @@ def _products(
         )
         if apart > _BOX:
             yield f"{product.name}: its box is {apart:.3f} off that of the part"
+        yield from (f"{product.name}: {fault}" for fault in _hollows(part, solid))
+
+
+def _hollows(part: Part, solid: Solid) -> Iterator[str]:
+    """The floor of every hollow has its corners where the part has them."""
+    hollows = [
+        hollow(part, cut, at_machine=False)
+        for cut in part.cuts
+        if isinstance(cut, (Slot, Pocket, Groove))
+    ]
+    for made in hollows:
+        if made.radius_of_hole:
+            u, v = made.middle
+            centre = face_point(made.face, part.blank, u, v, made.floor)
+            if not any(
+                abs(math.dist(corner, centre) - made.radius_of_hole) <= 2 * _TOUCH
+                for corner in solid.corners
+            ):
+                yield f"{made.cut} is no hole about {u:g};{v:g}, {made.floor:g} deep"
+            continue
+        for u, v in made.corners:
+            point = face_point(made.face, part.blank, u, v, made.floor)
+            met = any(in_hollow(part, o, point, _TOUCH) for o in hollows if o is not made)
+            if not met and not _there(point, solid):
+                yield f"{made.cut} has no corner at {u:g};{v:g}, {made.floor:g} deep"
+
+
+def _there(point: Vector, solid: Solid) -> bool:
+    """Whether a corner lies at a point, to a ten-thousandth either way."""
+    near = [[round(float(at) + d, 4) + 0.0 for d in (-_TOUCH, 0.0, _TOUCH)] for at in point]
+    return any(corner in solid.corners for corner in itertools.product(*near))

@@ -12,7 +12,7 @@ about its axis.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -31,12 +31,14 @@ _SAME = 1e-6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solid:
-    """What a solid measures: volume mm3, its middle and its box, mm."""
+    """What a solid measures: volume mm3, its middle and its box, mm; and where its corners are."""
 
     volume: float
     middle: tuple[float, float, float]
     low: tuple[float, float, float]
     high: tuple[float, float, float]
+    corners: frozenset[tuple[float, float, float]]
+    """To a ten-thousandth."""
 
 
 def measure(file: StepFile, number: int) -> Solid:
@@ -58,7 +60,14 @@ def measure(file: StepFile, number: int) -> Solid:
         middle=_vector(middle),
         low=_vector(corners.min(axis=0)),
         high=_vector(corners.max(axis=0)),
+        corners=frozenset(to_place(end) for edge in walker.points for end in (edge[0], edge[-1])),
     )
+
+
+def to_place(point: Sequence[float] | Floats) -> tuple[float, float, float]:
+    """A point to a ten-thousandth, to be found again."""
+    x, y, z = (round(float(at), 4) + 0.0 for at in point)
+    return (x, y, z)
 
 
 def _vector(values: Floats) -> tuple[float, float, float]:
