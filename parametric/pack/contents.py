@@ -30,7 +30,8 @@ from parametric.trade.cutlist import cut_list
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.glass import glass_order
 from parametric.trade.loads import LeafLoad
-from parametric.trade.tables import cut_table, glass_table
+from parametric.trade.tables import Table, cut_table, glass_table
+from parametric.units import Unit
 from parametric.writers.csv import write_csv
 from parametric.writers.dxf import write_cnc_dxf
 from parametric.writers.dxf_sheets import write_dxf
@@ -154,9 +155,14 @@ def _orders(resolved: Resolved, assembly: Assembly) -> dict[str, bytes]:
     cut = cut_table(cut_list(assembly), unit, shop)
     glass = glass_table(glass_order(resolved, assembly), unit, shop)
     return {
-        "order/cut-list.csv": write_csv(cut.header, cut.rows),
-        "order/glass.csv": write_csv(glass.header, glass.rows),
+        "order/cut-list.csv": _csv_with_unit(cut, unit),
+        "order/glass.csv": _csv_with_unit(glass, unit),
     }
+
+
+def _csv_with_unit(table: Table, unit: Unit) -> bytes:
+    """A file has no heading on the paper beside it, so every row says its unit."""
+    return write_csv((*table.header, "unit"), [(*row, unit) for row in table.rows])
 
 
 def _audited(drawings: Drawings) -> Mapping[str, Any]:
