@@ -203,6 +203,17 @@ def rail(name: str, x: float, z: float, *, turned: bool) -> Part:
             depth=22,
             making=EARLY,
         ),
+        Pocket(
+            name="upright slot",
+            face="high face",
+            u=330,
+            v=41,
+            length=16,
+            width=44,
+            corner=8,
+            depth=10,
+            making=EARLY,
+        ),
         Groove(
             name="sawn groove",
             face="low edge",

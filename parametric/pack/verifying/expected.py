@@ -77,18 +77,20 @@ class Hollow:
 
     @property
     def corners(self) -> tuple[tuple[float, float], ...]:
-        """Where its straight sides along u begin and end, mm; none of a round hole."""
+        """Where its straight sides begin and end, mm; none of a round hole."""
         u0, v0, u1, v1 = self.bounds
         if self.radius_of_hole:
             return ()
+        if u1 - u0 <= self.at_low + self.at_high + _SAME:
+            return tuple((u, v) for u in (u0, u1) for v in (v0 + self.at_low, v1 - self.at_low))
         return tuple((u, v) for u in (u0 + self.at_low, u1 - self.at_high) for v in (v0, v1))
 
     @property
     def radius_of_hole(self) -> float:
         """mm; 0 for what is no round hole."""
-        u0, _, u1, _ = self.bounds
-        round_all_over = u1 - u0 <= self.at_low + self.at_high + _SAME
-        return self.at_low if round_all_over else 0.0
+        u0, v0, u1, v1 = self.bounds
+        across = 2 * self.at_low + _SAME
+        return self.at_low if u1 - u0 <= across and v1 - v0 <= across else 0.0
 
 
 def _corner_area(radius: float) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
@@ -98,7 +99,9 @@ def _size(
     """A size is printed to the nearest step, or to the one below where too large does not go in."""
     said = length(row.get(heading, ""), known.unit)
     every = known.mm(step)
+    steps = size / every
+    printed = (math.floor(steps + 1e-6) * every, math.floor(steps + 0.5 + 1e-6) * every)
     if said is None:
         yield f"{mark}: {heading} is {row.get(heading)!r}, which is no length"
-    elif not -every - 1e-6 < said - size <= every / 2 + 1e-6:
+    elif all(abs(said - one) > 1e-6 for one in printed):
         yield f"{mark}: {heading} is listed {row.get(heading)}, the part has {size:.3f} mm"
