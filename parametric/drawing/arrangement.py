@@ -107,7 +107,7 @@ def _captions(draft: Draft, placing: Placing, extent: Extent, scale: str) -> Non
                 _title(f"A-A  {scale}", (right + aside, placing.plan[1] - down)),
                 Label(text="plan section", at=(right + aside, placing.plan[1] - down - 4.8)),
                 Label(
-                    text="through the openings",
+                    text="at the openings",
                     at=(right + aside, placing.plan[1] - down - 8.9),
                 ),
             )

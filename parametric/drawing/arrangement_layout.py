@@ -31,6 +31,8 @@ HEAD_ROW = 7.5
 """Captions and section marks over the views."""
 CLOSE = 2.5
 """From the frame line to the nearest thing."""
+SIDE = 5.5
+"""The same at the left, where the centring mark reaches in."""
 PLAN_WORDS = 47.0
 """Ordinates and caption beside the plan."""
 DATUM_WORDS = 22.0
@@ -110,7 +112,7 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
     frame, block = paper.frame, title_block_box(paper, title)
     wall = max(WALL, -extent.off_least / scale + 3.0)
 
-    left = frame.x0 + CLOSE + MARK + 3.5 + FIRST - 1.0 + STUB
+    left = frame.x0 + SIDE + MARK + 3.5 + FIRST - 1.0 + STUB
     elevation_x = left - extent.x0 / scale
     right = elevation_x + extent.x1 / scale
     upright_x = right + STUB + FIRST - 1.0 + NEXT + MARK + 3.0 + wall

@@ -6,6 +6,7 @@ next, and what finds no room is given back.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal, assert_never
@@ -22,6 +23,9 @@ _BETWEEN = (6.0, 4.4, 3.2)
 """Air between items, mm: as much as lets all of them in, else the least."""
 _HEAD = 2.0 * TEXT
 _LINE = 1.64 * TEXT
+_ASCENT = 1.12 * TEXT
+"""Letters like t and l stand above capitals."""
+_MORE = ", continued"
 _INDENT: dict[str, float] = {"warning": 5.4, "numbered": 4.6}
 
 
@@ -44,6 +48,7 @@ class Sentences:
     kind: Literal["warning", "numbered"]
     texts: tuple[str, ...]
     framed: bool = False
+    start: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,28 +88,52 @@ def place_items(draft: Draft, items: Sequence[Item], columns: Sequence[Box]) -> 
     """
     wanted = [item for item in items if not _empty(item)]
     tries = [_run_down(wanted, columns, between) for between in _BETWEEN]
-    places = next((found for found in tries if len(found) == len(wanted)), tries[-1])
-    for item, (at, width) in zip(wanted, places, strict=False):
+    placed, left_over = next((found for found in tries if not found[1]), tries[-1])
+    for item, at, width in placed:
         _draw(draft, item, at, width)
-    return tuple(wanted[len(places) :])
+    return left_over
+
+
+_Placed = tuple[Item, Point, float]
 
 
 def _run_down(
     items: Sequence[Item], columns: Sequence[Box], between: float
-) -> list[tuple[Point, float]]:
-    """Where each item stands, and how wide its column is, as far as there is room."""
-    places: list[tuple[Point, float]] = []
+) -> tuple[list[_Placed], tuple[Item, ...]]:
+    """Where each item stands and how wide its column is, and what finds no room.
+
+    A list of sentences that a column cannot hold goes on in the next.
+    """
+    placed: list[_Placed] = []
     waiting = list(items)
     for box in columns:
         top = box.y1
         while waiting:
             tall = item_height(waiting[0], box.width)
             if top - tall < box.y0 - 1e-9:
+                now, later = _parted(waiting[0], box.width, top - box.y0)
+                if now is not None:
+                    placed.append((now, (box.x0, top), box.width))
+                    waiting[0] = later
                 break
-            waiting.pop(0)
-            places.append(((box.x0, top), box.width))
+            placed.append((waiting.pop(0), (box.x0, top), box.width))
             top -= tall + (_gap(waiting[0], between) if waiting else 0.0)
-    return places
+    return placed, tuple(waiting)
+
+
+def _parted(item: Item, width: float, room: float) -> tuple[Item | None, Item]:
+    """As many sentences as a room holds, and the rest; nothing of what cannot be parted."""
+    if isinstance(item, Sentences) and not item.framed:
+        for count in range(len(item.texts) - 1, 0, -1):
+            now = dataclasses.replace(item, texts=item.texts[:count])
+            if item_height(now, width) <= room:
+                return now, dataclasses.replace(
+                    item,
+                    title=f"{item.title.removesuffix(_MORE)}{_MORE}",
+                    texts=item.texts[count:],
+                    start=item.start + count,
+                )
+    return None, item
 
 
 def _head(title: str) -> float:
@@ -149,7 +178,7 @@ def _draw(draft: Draft, item: Item, at: Point, width: float) -> None:
         case Sentences():
             _sentences(draft, item, at, width)
         case Picture():
-            draft.add(Label(text=item.title, at=(at[0], at[1] - TEXT), weight="bold"))
+            draft.add(Label(text=item.title, at=(at[0], at[1] - _ASCENT), weight="bold"))
             item.draw(draft, (at[0], at[1] - _HEAD))
         case _:
             assert_never(item)
@@ -162,10 +191,10 @@ def _sentences(draft: Draft, item: Sentences, at: Point, width: float) -> None:
         box = Box(x, y - tall, x + width, y)
         draft.add(Stroke(layer="cut", points=box.polygon, closed=True))
         x, y = x + 2.0, y - 2.0
-    y -= TEXT
+    y -= _ASCENT
     draft.add(Label(text=item.title, at=(x, y), weight="bold"))
     y -= _HEAD
-    for number, text in enumerate(item.texts, start=1):
+    for number, text in enumerate(item.texts, start=item.start):
         if item.kind == "warning":
             draft.add(*warning_triangle((x, y - 0.4)))
         else:

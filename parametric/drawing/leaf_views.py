@@ -29,6 +29,9 @@ from parametric.figures import Figure
 from parametric.model import Group, Part, Trim
 from parametric.resolve.leaf import Leaf
 
+_GRAIN_LEAST = 18.0
+"""The lowest opening on paper, mm, whose panel wears the arrow of its grain."""
+
 
 def leaf_groups(job: Subject) -> list[tuple[Leaf, Group]]:
     """Each leaf with its parts."""
@@ -99,7 +102,7 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
     """Where a mark may stand in its own part, the usual place first."""
     shares = {
         "S": ((0.5, 0.8), (0.5, 0.62), (0.5, 0.3), (0.5, 0.5)),
-        "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.5, 0.5)),
+        "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.2, 0.6), (0.5, 0.7)),
         "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25)),
     }.get(part.mark[0], ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5)))
     for across, up in shares:
@@ -164,6 +167,9 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"
         height = float(field.height) / view.scale
+        if height < _GRAIN_LEAST:
+            # No arrow stands in so low a field; the cut list gives the length along the grain.
+            continue
         arrows = [
             grain(
                 (
@@ -174,8 +180,8 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
                 view.name,
                 min(14.0, height * share),
             )
-            for up, share in ((0.5, 0.4), (0.68, 0.25), (0.32, 0.25))
-            for across in (0.8, 0.2, 0.7, 0.3)
+            for up, share in ((0.5, 0.4), (0.68, 0.25), (0.32, 0.25), (0.5, 0.2))
+            for across in (0.8, 0.2, 0.7, 0.3, 0.86, 0.14)
         ]
         draft.add_first_clear(arrows, f"grain of {field.name}")
 

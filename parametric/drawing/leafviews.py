@@ -55,7 +55,7 @@ def draw_linework(draft: Draft, view: View, work: Linework) -> None:
 
 def front_linework(all_pieces: Sequence[Piece], wanted: Iterable[Piece]) -> Linework:
     """What is seen of some pieces from the front: no tenons, no tape, no backs."""
-    return seen(all_pieces, [p for p in wanted if _seen(p)])
+    return seen([p for p in all_pieces if _seen(p)], [p for p in wanted if _seen(p)])
 
 
 def _seen(piece: Piece) -> bool:
@@ -71,7 +71,8 @@ def draw_glass_strokes(
             continue
         box = around(view.path(silhouette(piece)))
         hatch = glass_seen(box, view.name)
-        nearer = [view.path(outline) for outline in silhouettes_nearer(all_pieces, front(piece))]
+        over = [p for p in all_pieces if _seen(p)]
+        nearer = [view.path(outline) for outline in silhouettes_nearer(over, front(piece))]
         strokes = [part for a, b in hatch.strokes for part in outside_all(a, b, nearer)]
         draft.add(dataclasses.replace(hatch, strokes=tuple(strokes)))
 

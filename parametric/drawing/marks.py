@@ -28,9 +28,9 @@ _STEPS: dict[Way, Point] = {
     "down": (0.0, -1.0),
 }
 LEADER_PITCH = 1.6
+"""Line to line of a leader's words, in heights of capitals."""
 _LEADER_SHIFTS = (0.0, -1.5, -3.0, -4.5, -6.0, -8.0, -10.0, 2.0, 4.0)
 """How far a stack of words may stand from the middle of what it points at, mm; nearest first."""
-"""Line to line of a leader's words, in heights of capitals."""
 
 
 def datum(draft: Draft, at: Point, words: str, view: str = "") -> None:

@@ -73,19 +73,20 @@ def test_drawing_must_show() -> None:
 
 
 def test_every_dimension_prints_a_number_of_the_job() -> None:
-    """By name: the value is the figure's own, to the last bit."""
+    """By name: the value is the figure's own, to the last bit. Only the zeros have no sum behind."""
     job = check(LARCH_HILL, user_house=False)
     assert job.resolved is not None
     known = figures(job.resolved, job.loads)
-    seen = 0
-    for sheet in larch_hill().sheets:
-        for dimension in dimensions(sheet):
-            if dimension.figure in known:
-                seen += 1
-                assert abs(float(known[dimension.figure])) == pytest.approx(
-                    dimension.value, abs=1e-9
-                ), dimension.figure
-    assert seen >= 25
+    sized = [
+        e
+        for sheet in larch_hill().sheets
+        for e in sheet.elements
+        if isinstance(e, (Dimension, Ordinate)) and e.figure != "wall face"
+    ]
+    assert len(sized) >= 40
+    for e in sized:
+        assert e.figure in known, e
+        assert abs(float(known[e.figure])) == abs(e.value), e.figure
 
 
 def test_drawn_length_times_scale_is_the_printed_value() -> None:
@@ -163,6 +164,44 @@ def test_a_value_printed_wrong_is_found() -> None:
     wrong = dataclasses.replace(one, text="785", label=dataclasses.replace(one.label, text="785"))
     elements = tuple(wrong if e is one else e for e in sheet.elements)
     assert "printed value is not the value" in spoilt(sheet, elements=elements)
+
+
+def test_a_cell_too_narrow_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    cell = next(c for c in sheet.cells if c.text == "1024.5" or len(c.text) > 5)
+    narrow = dataclasses.replace(cell, room=2.0)
+    assert spoilt(sheet, cells=(*sheet.cells, narrow)) == {"cell too wide"}
+
+
+def test_a_letter_the_font_lacks_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    label = Label(text="☃", at=(200.0, 30.0))
+    assert "letter missing" in spoilt(sheet, elements=(*sheet.elements, label))
+
+
+def test_what_found_no_room_is_found() -> None:
+    assert spoilt(larch_hill().sheets[1], unplaced=("988 pull",)) == {"no room"}
+
+
+def test_a_line_beyond_the_frame_is_found() -> None:
+    sheet = larch_hill().sheets[1]
+    line = Stroke(layer="edge", points=((30.0, 30.0), (30.0, 2.0)))
+    assert "outside the frame" in spoilt(sheet, elements=(*sheet.elements, line))
+
+
+# A design with stops --------------------------------------------------------------------------
+
+
+def test_a_design_with_stops_says_so_on_every_sheet(tmp_path: Path) -> None:
+    """A groove of 14 x 34 in a 40 frame leaves no wall: drawn when asked for, and marked."""
+    text = LARCH_HILL.read_text(encoding="utf-8")
+    assert "groove: 8.2 x 14" in text
+    path = tmp_path / "design.yaml"
+    path.write_text(text.replace("groove: 8.2 x 14", "groove: 34 x 14"), encoding="utf-8")
+    drawings = drawn(path)
+    assert all("NOT FOR MAKING" in texts(sheet) for sheet in drawings.sheets)
+    assert "This cannot be made as it stands" in texts(drawings.sheets[0])
+    assert [str(f) for f in drawings.findings] == []
 
 
 @settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])

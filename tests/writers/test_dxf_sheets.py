@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import io
+import os
 import re
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import ezdxf
@@ -101,6 +103,32 @@ def test_a_second_reader_sees_the_same(index: int, tmp_path: Path) -> None:
         low_x, low_y, high_x, high_y = map(float, extent.groups())
         assert high_x - low_x > 2 * 1024.5
         assert high_y - low_y > 2102
+
+
+def test_nothing_follows_the_hash_seed() -> None:
+    """The same bytes, PDF and DXF, in two processes that hash their words differently."""
+    script = (
+        "import hashlib;"
+        "from tests.drawing.sheets import larch_hill;"
+        "from parametric.writers.dxf_sheets import write_dxf;"
+        "from parametric.writers.pdf import write_pdf;"
+        "from parametric.writers.svg import write_svg;"
+        "d = larch_hill();"
+        "parts = [write_pdf(d.sheets), *map(write_dxf, d.sheets), write_svg(d.elevation).encode()];"
+        "print([hashlib.sha256(p).hexdigest() for p in parts])"
+    )
+    printed = set()
+    for seed in ("1", "2", "12345"):
+        run = subprocess.run(
+            [sys.executable, "-c", script],
+            capture_output=True,
+            text=True,
+            check=True,
+            cwd=Path(__file__).parents[2],
+            env={**os.environ, "PYTHONHASHSEED": seed},
+        )
+        printed.add(run.stdout)
+    assert len(printed) == 1
 
 
 def test_two_writings_are_the_same_bytes() -> None:
