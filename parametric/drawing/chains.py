@@ -201,19 +201,26 @@ def _places(
         )
 
     fits = wide + SIDES <= room
+
+    def moved() -> Iterator[tuple[Label, tuple[Point, ...]]]:
+        play = (room - wide - SIDES) / 2
+        off = 2.0
+        while off <= play:
+            yield label(middle + off), ()
+            yield label(middle - off), ()
+            off += 2.0
+
     if fits:
         yield label(middle), ()
+    long = room > 2 * wide
+    if fits and long:
+        yield from moved()
     if first:
         yield beside(low, -1.0)
     if last:
         yield beside(high, 1.0)
-    if fits:
-        play = (room - wide - SIDES) / 2
-        moved = 2.0
-        while moved <= play:
-            yield label(middle + moved), ()
-            yield label(middle - moved), ()
-            moved += 2.0
+    if fits and not long:
+        yield from moved()
     # Off the line, on the side away from the thing, with a short line to the link it belongs to.
     feet = [stop.foot for stop in chain.stops if stop.foot is not None]
     away = 1.0 if not feet or chain.line >= feet[0] else -1.0
