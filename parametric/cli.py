@@ -1,4 +1,4 @@
-"""The command: parse arguments, call the job, print. No rule and no number lives here."""
+"""The command: parse arguments, call the command, print. No rule and no number lives here."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import Annotated, Any, NoReturn
 
 import typer
 
-from parametric import job as jobs
+from parametric import commands
 from parametric.problems import Problem, exit_status, stops
 
 app = typer.Typer(
@@ -36,13 +36,13 @@ Json = Annotated[bool, typer.Option("--json", help="Print JSON for a program, an
 @app.command()
 def check(design: DesignFile, house: House = None, json: Json = False) -> None:
     """Check a design and say what is wrong, what to decide, and what is good to know."""
-    job = jobs.check(design, house=house)
+    job = commands.check(design, house=house)
     if json:
         _print_json(
             {
                 "design": str(design),
                 "house": job.house,
-                "problems": [jobs.problem_record(p) for p in job.problems],
+                "problems": [commands.problem_record(p) for p in job.problems],
             }
         )
     else:
@@ -74,7 +74,7 @@ def build(
     json: Json = False,
 ) -> None:
     """Write the job pack: preview, model, shop drawings, machine files, lists, numbers."""
-    built = jobs.build(
+    built = commands.build(
         design,
         out=out,
         house=house,
@@ -90,7 +90,7 @@ def build(
                 "folder": None if built.folder is None else str(built.folder),
                 "files": list(built.files),
                 "kept": [str(path) for path in built.kept],
-                "problems": [jobs.problem_record(p) for p in problems],
+                "problems": [commands.problem_record(p) for p in problems],
             }
         )
         raise typer.Exit(built.exit_status)
@@ -113,14 +113,14 @@ def verify(
     json: Json = False,
 ) -> None:
     """Read the files of a pack back and hold each against the design."""
-    verified = jobs.verify(pack, design, house=house)
+    verified = commands.verify(pack, design, house=house)
     if json:
         _print_json(
             {
                 "pack": str(pack),
                 "design": str(design),
                 "verification": {name: v.record() for name, v in verified.verdicts.items()},
-                "problems": [jobs.problem_record(p) for p in verified.problems],
+                "problems": [commands.problem_record(p) for p in verified.problems],
             }
         )
         raise typer.Exit(exit_status(verified.problems))
@@ -144,7 +144,7 @@ def approve(
     json: Json = False,
 ) -> None:
     """Record that a design was signed as it is, and keep its figures beside it."""
-    approved = jobs.approve(design, revision=revision, by=by, date=date, house=house)
+    approved = commands.approve(design, revision=revision, by=by, date=date, house=house)
     status = exit_status(approved.problems)
     if json:
         _print_json(
@@ -152,7 +152,7 @@ def approve(
                 "design": str(design),
                 "fingerprint": approved.fingerprint or None,
                 "files": [str(path) for path in approved.files],
-                "problems": [jobs.problem_record(p) for p in approved.problems],
+                "problems": [commands.problem_record(p) for p in approved.problems],
             }
         )
         raise typer.Exit(status)
@@ -160,7 +160,7 @@ def approve(
     for path in approved.files:
         typer.echo(f"Written: {path}")
     typer.echo(
-        f"Revision {revision} is approved as {jobs.mark(approved.fingerprint)}."
+        f"Revision {revision} is approved as {commands.mark(approved.fingerprint)}."
         if approved.files
         else "Nothing was recorded."
     )
@@ -178,14 +178,14 @@ def compare(
     json: Json = False,
 ) -> None:
     """Say which numbers moved between two states of a design, and which parts are other now."""
-    compared = jobs.compare(old, new, house=house)
+    compared = commands.compare(old, new, house=house)
     changes = compared.changes
     if changes is None:
         _stop(compared.problems, json)
     if json:
-        _print_json(jobs.changes_record(changes))
+        _print_json(commands.changes_record(changes))
         raise typer.Exit(0)
-    for line in jobs.changes_lines(changes):
+    for line in commands.changes_lines(changes):
         typer.echo(line)
     raise typer.Exit(0)
 
@@ -201,11 +201,11 @@ def explain(
     json: Json = False,
 ) -> None:
     """Show the arithmetic of one number, down to what was measured; without one, list all."""
-    explained = jobs.explain(design, name, house=house)
+    explained = commands.explain(design, name, house=house)
     if stops(explained.problems):
         _stop(explained.problems, json)
     if json:
-        _print_json([jobs.figure_record(f) for f in explained.figures])
+        _print_json([commands.figure_record(f) for f in explained.figures])
     else:
         for line in explained.lines:
             typer.echo(line)
@@ -215,10 +215,10 @@ def explain(
 @app.command()
 def cutlist(design: DesignFile, house: House = None, json: Json = False) -> None:
     """Print the cut list and the glass to order."""
-    job = jobs.check(design, house=house)
+    job = commands.check(design, house=house)
     if job.assembly is None or stops(job.problems):
         _stop(job.problems, json)
-    lists = jobs.lists(job)
+    lists = commands.lists(job)
     if json:
         _print_json(
             {
@@ -245,7 +245,7 @@ def new(
     ] = False,
 ) -> None:
     """Copy a starter: a whole design, or a house file, with every line explained."""
-    problems = jobs.new(path, kind=kind, house=house)
+    problems = commands.new(path, kind=kind, house=house)
     if problems:
         _print_problems(problems)
         raise typer.Exit(exit_status(problems))
@@ -255,13 +255,13 @@ def new(
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of the design file, for an editor that completes words."""
-    _print_json(jobs.schema())
+    _print_json(commands.schema())
 
 
 @app.command()
 def doctor(json: Json = False) -> None:
     """Try everything the tool needs of this machine, and say what is missing and how to get it."""
-    found = jobs.doctor()
+    found = commands.doctor()
     if json:
         _print_json(
             [{"what": f.what, "works": f.works, "says": f.says, "fix": f.fix} for f in found]
@@ -292,7 +292,7 @@ def _print_json(content: Any) -> None:
 
 def _stop(problems: tuple[Problem, ...], json: bool) -> NoReturn:
     if json:
-        _print_json({"problems": [jobs.problem_record(p) for p in problems]})
+        _print_json({"problems": [commands.problem_record(p) for p in problems]})
     else:
         _print_problems(problems)
         typer.echo(_verdict(problems))

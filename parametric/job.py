@@ -19,22 +19,10 @@ from pathlib import Path
 from parametric import rules
 from parametric.catalog.shop import Shop
 from parametric.design import Design, load
-from parametric.design.schema import schema
-from parametric.design.starters import new_design, new_house
-from parametric.figures import Figure, Where
+from parametric.figures import Where
 from parametric.model import Assembly
-from parametric.names import match, nearest_name
-from parametric.pack.approving import (
-    Signature,
-    no_letter,
-    read_signed,
-    read_state,
-    record,
-    unsound,
-)
-from parametric.pack.doctor import doctor
-from parametric.pack.numbers import figure_record, figures, problem_record
-from parametric.pack.verifying.known import Verified, known_design
+from parametric.pack.approving import read_signed
+from parametric.pack.numbers import figures
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
@@ -42,39 +30,8 @@ from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
 from parametric.rules.not_approved import not_approved
 from parametric.rules.recorded import records_of_nothing
-from parametric.trade.comparing import Changes, changes_lines, changes_record
-from parametric.trade.comparing import compare as compare_inventories
-from parametric.trade.cutlist import cut_list
-from parametric.trade.explain import explain as explain_figure
-from parametric.trade.explain import value_text
-from parametric.trade.fingerprint import mark
-from parametric.trade.glass import glass_order
-from parametric.trade.inventory import Inventory, inventory
+from parametric.trade.inventory import inventory
 from parametric.trade.loads import LeafLoad, leaf_loads
-from parametric.trade.tables import Table, cut_table, glass_table
-
-__all__ = [
-    "Approved",
-    "Built",
-    "Compared",
-    "Explained",
-    "Job",
-    "approve",
-    "build",
-    "changes_lines",
-    "changes_record",
-    "check",
-    "compare",
-    "doctor",
-    "explain",
-    "figure_record",
-    "lists",
-    "mark",
-    "new",
-    "problem_record",
-    "schema",
-    "verify",
-]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,173 +177,6 @@ def build(
     )
 
 
-def verify(
-    pack: Path, design: Path, *, house: Path | None = None, user_house: bool = True
-) -> Verified:
-    """Read the files of a pack back and hold them against a design, by other code than wrote them.
-
-    Args:
-        pack: the pack's folder.
-        design: the design file.
-        house: as for `check`.
-        user_house: as for `check`.
-    """
-    from parametric.pack.verifying.folder import verify_folder
-
-    job = check(design, house=house, user_house=user_house)
-    if job.resolved is None or job.assembly is None or stops(job.problems):
-        return Verified(problems=stops(job.problems))
-    return verify_folder(pack, known_design(job.resolved, job.assembly, job.loads))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Approved:
-    """What was signed, and the files it was recorded in; none when something stood in the way."""
-
-    fingerprint: str = ""
-    files: tuple[Path, ...] = ()
-    problems: tuple[Problem, ...] = ()
-
-
-def approve(
-    design: Path,
-    *,
-    revision: str,
-    by: str,
-    date: str,
-    house: Path | None = None,
-    user_house: bool = True,
-) -> Approved:
-    """Record that a design was signed as it is, and keep its figures beside it.
-
-    Args:
-        design: the design file.
-        revision: the letter of the revision that was signed; the current one.
-        by: who signed, in words.
-        date: when, as 2026-11-20.
-        house: as for `check`.
-        user_house: as for `check`.
-    """
-    job = check(design, house=house, user_house=user_house)
-    if job.resolved is None or job.assembly is None or stops(job.problems):
-        return Approved(problems=stops(job.problems))
-    signature = Signature(revision=revision, by=by, date=date)
-    if wrong := unsound(signature, job.resolved.design):
-        return Approved(problems=wrong)
-    signed = inventory(job.resolved, job.assembly, job.loads)
-    files, problems = record(design, signature, signed)
-    return Approved(
-        fingerprint=signed.fingerprint,
-        files=files,
-        problems=problems or no_letter(job.resolved.design),
-    )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Compared:
-    """What moved between two states of a design; None when one of them cannot be read."""
-
-    changes: Changes | None = None
-    problems: tuple[Problem, ...] = ()
-
-
-def compare(
-    old: Path, new: Path, *, house: Path | None = None, user_house: bool = True
-) -> Compared:
-    """What moved between two designs, or since a design was approved.
-
-    Args:
-        old: a design file, or the figures that were kept when one was approved
-            (`NAME.approved.json`).
-        new: likewise.
-        house: as for `check`.
-        user_house: as for `check`.
-    """
-    states: list[Inventory] = []
-    for path in (old, new):
-        if path.suffix == ".json":
-            state, problems = read_state(path)
-        else:
-            job = check(path, house=house, user_house=user_house)
-            resolved, assembly, problems = job.resolved, job.assembly, stops(job.problems)
-            state = (
-                None
-                if resolved is None or assembly is None
-                else inventory(resolved, assembly, job.loads)
-            )
-        if state is None:
-            return Compared(problems=problems)
-        states.append(state)
-    return Compared(changes=compare_inventories(*states))
-
-
 def _silent(step: str) -> None:
     """Progress for nobody."""
     del step
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Explained:
-    """The figures that were asked about, and their arithmetic in lines of text."""
-
-    figures: tuple[Figure, ...]
-    lines: tuple[str, ...]
-    problems: tuple[Problem, ...] = ()
-
-
-def explain(
-    path: Path, name: str | None, *, house: Path | None = None, user_house: bool = True
-) -> Explained:
-    """The arithmetic of one number by its name or any short form of it; all numbers without one."""
-    job = check(path, house=house, user_house=user_house)
-    if job.resolved is None:
-        return Explained(figures=(), lines=(), problems=job.problems)
-    known = figures(job.resolved, job.loads)
-    unit = job.resolved.design.unit
-    if name is None:
-        everything = tuple(known.values())
-        return Explained(
-            figures=everything,
-            lines=tuple(f"{f.name} = {value_text(f, unit)}" for f in everything),
-        )
-    hits = match(name, known)
-    if len(hits) == 1:
-        figure = known[hits[0]]
-        return Explained(figures=(figure,), lines=explain_figure(figure, unit))
-    close = nearest_name(name, known)
-    message = (
-        f'"{name}" may mean {", ".join(hits[:6])}{" ..." if len(hits) > 6 else ""}. Say which.'
-        if hits
-        else f'No number is called "{name}".' + (f' Did you mean "{close}"?' if close else "")
-    )
-    return Explained(
-        figures=(),
-        lines=(),
-        problems=(
-            Problem(
-                code="unknown_name",
-                level="stop",
-                message=message,
-                found=name,
-                allowed="a name that `stilewright explain DESIGN` lists",
-                fix="Leave the name out to see all of them.",
-                unreadable=True,
-            ),
-        ),
-    )
-
-
-def lists(job: Job) -> dict[str, Table]:
-    """The cut list and the glass order of a checked job, by title."""
-    assert job.resolved is not None
-    assert job.assembly is not None
-    unit, shop = job.resolved.design.unit, job.resolved.shop
-    return {
-        "Cut list": cut_table(cut_list(job.assembly), unit, shop),
-        "Glass": glass_table(glass_order(job.resolved, job.assembly), unit, shop),
-    }
-
-
-def new(path: Path, *, kind: str = "bypass", house: bool = False) -> tuple[Problem, ...]:
-    """Copy a starter to a path where nothing stands yet."""
-    return new_house(path) if house else new_design(kind, path)

@@ -34,11 +34,12 @@ def new_document() -> Drawing:
 
 
 def deterministic_bytes(document: Drawing) -> bytes:
-    """The document as a file, the same bytes for the same content at any time.
+    """The document as a file, the same bytes for the same content at any time, in any process.
 
     The library has one switch for fixed dates and identifiers; it is set while this
     document is written and put back as it was.
     """
+    _settle_classes(document)
     before = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True
     try:
@@ -50,6 +51,16 @@ def deterministic_bytes(document: Drawing) -> bytes:
         ezdxf.options.write_fixed_meta_data_for_testing = before
     written: bytes = document.encode(stream.getvalue())
     return written
+
+
+def _settle_classes(document: Drawing) -> None:
+    """Declare the kinds of object in use in order of their names.
+
+    The library declares them as they come out of a set, whose order follows the hash seed
+    of the process; what is declared before keeps its place.
+    """
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
 
 
 def write_cnc_dxf(set_up: SetUp, stamp: Stamp) -> bytes:

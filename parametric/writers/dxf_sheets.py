@@ -110,18 +110,7 @@ def write_dxf(sheet: Sheet) -> bytes:
     _draw_all(document, layout, paper, Frame(), None)
     document.layouts.delete("Layout1")
     _extents(document, (max(across - _APART, 1.0), tall[0], tall[1]))
-    _settle_classes(document)
     return deterministic_bytes(document)
-
-
-def _settle_classes(document: Drawing) -> None:
-    """Declare the kinds of object in use in order of their names.
-
-    The library declares them as they come out of a set, whose order follows the hash seed
-    of the process; what is declared before keeps its place.
-    """
-    for name in sorted(document.entitydb.dxf_types_in_use()):
-        document.classes.add_class(name)
 
 
 def _extents(document: Drawing, size: tuple[float, float, float]) -> None:

@@ -10,7 +10,7 @@ import pytest
 from typer.testing import CliRunner
 
 from parametric.cli import app
-from parametric.job import build, verify
+from parametric.commands import build, verify
 from parametric.pack import contents as pack_contents
 from parametric.pack.verifying.pack import FaultyPackError
 from parametric.writers.dxf import write_cnc_dxf

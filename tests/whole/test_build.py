@@ -227,7 +227,7 @@ def test_check_never_loads_the_kernel() -> None:
     program = (
         "import sys\n"
         "from pathlib import Path\n"
-        "from parametric.job import check, lists\n"
+        "from parametric.commands import check, lists\n"
         f"job = check(Path({str(DESIGN)!r}), user_house=False)\n"
         "lists(job)\n"
         "assert job.exit_status == 0\n"
