@@ -40,6 +40,7 @@ FOLDERS = {
 MODULES = {
     "__init__.py",
     "cli.py",
+    "commands.py",
     "figures.py",
     "job.py",
     "model.py",
