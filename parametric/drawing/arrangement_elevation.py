@@ -106,7 +106,8 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
             Stop(at=foot, foot=leaf_right),
             *stops,
         ]
-        links = [Link(figure=last_gap, rule=wood), None, *links]
+        between = Link(figure=hanging.head_above_foot, rule=wood) if hanging.on_wall else None
+        links = [Link(figure=last_gap, rule=wood), between, *links]
     chains.append(Chain(view=view, axis="up", line=line, stops=tuple(stops), links=tuple(links)))
     reading = _height_read(door)
     if reading is not None:

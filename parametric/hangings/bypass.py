@@ -55,6 +55,7 @@ class Bypass:
     leaf_width: Figure
     leaf_height: Figure
     floor_gap: Figure
+    head_above_foot: Figure
     passing_gap: Figure
     planes: tuple[Figure, ...]
     tracks: tuple[str, ...]
@@ -162,6 +163,7 @@ def size_bypass(
         leaf_width=width,
         leaf_height=height,
         floor_gap=named("floor gap", spec.floor_gap),
+        head_above_foot=named("head above the foot", head - named("floor gap", spec.floor_gap)),
         passing_gap=named("gap between passing leaves", apart - thickness),
         planes=(outer, inner),
         tracks=("outer", "inner"),

@@ -44,6 +44,7 @@ EXACT = {
     "floor gap left": 12 + 2078 - 2069,
     "floor gap middle": 12 + 2074 - 2069,
     "floor gap right": 12,
+    "head above the foot": 2069 - 12,
     "leaf A / stile blank length": 2102 + 2 * 12,
     "leaf A / shoulder": 1024.5 - 2 * 120,
     "leaf A / lite 1 / height": (2102 - 120 - 90 - 150 - 240 - 460) / 2,
