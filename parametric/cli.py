@@ -47,7 +47,11 @@ def check(design: DesignFile, house: House = None, json: Json = False) -> None:
         )
     else:
         _print_problems(job.problems)
-        names = dict.fromkeys(p.about for p in job.problems if p.level == "caution" and p.about)
+        names = dict.fromkeys(
+            p.about
+            for p in job.problems
+            if p.level == "caution" and p.about not in ("", "approved")
+        )
         if names:
             typer.echo(f"Answer for a caution under `accepted`, by its name: {', '.join(names)}.")
         typer.echo(f"House file: {job.house or 'none found; the tool’s own settings'}.")
