@@ -1,0 +1,1 @@
+"""Approving a design, and saying what moved since."""
