@@ -39,7 +39,10 @@ class Moved:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartChange:
-    """What became of parts of one kind: their mark as it was (as it is when new), and in words."""
+    """What became of parts of one kind, told by the mark they have now.
+
+    `old` and `new` are words; how many there were and are, when parts came or went.
+    """
 
     mark: str
     noun: str
@@ -53,10 +56,12 @@ class PartChange:
         """`the size of R3 lock rail changed from 784.5 x 150 x 40 to 784.5 x 160 x 40`."""
         kind = f"{self.mark} {self.noun}"
         match self.what:
-            case "new":
-                return f"{kind} is new, {len(self.names)} off"
-            case "gone":
-                return f"{kind} is gone, {len(self.names)} off"
+            case "new" | "gone" if self.old == "0":
+                return f"{kind} is new, {self.new} off"
+            case "new" | "gone" if self.new == "0":
+                return f"{kind} is gone, it was {self.old} off"
+            case "new" | "gone":
+                return f"{kind} was {self.old} off and is {self.new}"
             case "cuts":
                 return f"the cuts of {kind} changed"
             case "place":
@@ -207,7 +212,13 @@ def _grouped(old: Inventory, new: Inventory, what: What) -> Iterator[PartChange]
         assert piece is not None
         groups.setdefault((piece.mark, piece.noun, *told), []).append(name)
     for (mark, noun, was, now), names in groups.items():
+        if what in ("new", "gone"):
+            was, now = (str(_count(state, mark, noun)) for state in (old, new))
         yield PartChange(mark=mark, noun=noun, names=tuple(names), what=what, old=was, new=now)
+
+
+def _count(state: Inventory, mark: str, noun: str) -> int:
+    return sum((piece.mark, piece.noun) == (mark, noun) for piece in state.pieces.values())
 
 
 def _told(
