@@ -277,10 +277,13 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
             area = rounded_rectangle_area(cut.length, cut.width, cut.corner)
             return area * (cut.depth - cut.surface)
         case Groove():
-            corner = 0.0 if cut.squared else cut.corner
-            area = rounded_rectangle_area(cut.u1 - cut.u0, cut.width, corner)
-            ramps = 2 * ramp_area(cut.ramp, cut.depth) * cut.width if cut.ramp else 0.0
-            return area * (cut.depth - cut.surface) + ramps
+            deep = cut.depth - cut.surface
+            # Only an end that stops inside the blank is round, or ramps.
+            stopped = (cut.u0 > 0) + (cut.u1 < face_size(cut.face, blank)[0])
+            round_off = 0.0 if cut.squared else (4 - math.pi) / 2 * cut.corner**2
+            area = (cut.u1 - cut.u0) * cut.width - stopped * round_off
+            ramps = stopped * ramp_area(cut.ramp, deep) * cut.width if cut.ramp else 0.0
+            return area * deep + ramps
         case Trim():
             return cut.length * blank.width * blank.thickness
         case Mitre():

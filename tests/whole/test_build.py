@@ -249,3 +249,13 @@ def test_new_makes_a_sound_starter_and_never_writes_over(tmp_path: Path) -> None
     assert (tmp_path / "door.yaml").read_bytes() == before
     assert stilewright("new", "house.yaml", "--house", folder=tmp_path).returncode == 0
     assert stilewright("check", "door.yaml", folder=tmp_path).returncode == 0
+
+
+def test_the_public_interface_is_five_functions() -> None:
+    """Whatever was imported before, `resolve` is the function and not the folder of that name."""
+    program = (
+        "import parametric.resolve.leaf, parametric.design\n"
+        "from parametric import build, check, load, make_parts, resolve\n"
+        "assert all(callable(f) for f in (build, check, load, make_parts, resolve))\n"
+    )
+    subprocess.run([sys.executable, "-c", program], cwd=ROOT, check=True)
