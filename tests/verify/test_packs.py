@@ -46,7 +46,7 @@ def test_a_pack_says_what_was_looked_at(built: Path) -> None:
     verdicts = numbers["verification"]
     assert verdicts["cnc"]["files"] == 16
     assert verdicts["cnc"]["outlines"] == 32
-    for name in ("cnc", "drawings", "glb", "step", "lists"):
+    for name in ("cnc", "drawings", "glb", "step", "lists", "page"):
         assert verdicts[name]["faults"] == [], name
     assert verdicts["glb"]["parts"] == 84
     assert codes(built) == []
@@ -54,7 +54,7 @@ def test_a_pack_says_what_was_looked_at(built: Path) -> None:
 
 def test_all_comparisons_run(built: Path) -> None:
     found = verify(built, DESIGN, house=HOUSE, user_house=False)
-    assert set(found.verdicts) == {"cnc", "drawings", "glb", "step", "lists", "numbers"}
+    assert set(found.verdicts) == {"cnc", "drawings", "glb", "step", "lists", "page", "numbers"}
     assert all(verdict.looked_at for verdict in found.verdicts.values())
 
 
@@ -65,6 +65,17 @@ def test_a_changed_file(pack: Path) -> None:
     assert "pack_changed" in {p.code for p in found}
     messages = [p.message for p in found if p.code == "file_disagrees"]
     assert any("lies 14.2 deep, and its name says 13.2" in m for m in messages)
+
+
+def test_a_page_of_another_model(pack: Path) -> None:
+    page = pack / "client/preview.html"
+    text = page.read_text(encoding="utf-8")
+    page.write_text(text.replace("Z2xURg", "Z2xURh", 1), encoding="utf-8")
+    found = verify(pack, DESIGN, house=HOUSE, user_house=False).problems
+    assert any("does not hold the model of the pack" in p.message for p in found)
+    page.unlink()
+    found = verify(pack, DESIGN, house=HOUSE, user_house=False).problems
+    assert any("client/preview.html is missing" in p.message for p in found)
 
 
 def test_a_missing_file(pack: Path) -> None:

@@ -4,6 +4,7 @@ dxf_tags       a DXF file by its group codes
 outlines       closed outlines: area, middle, corners, doubled edges
 machine_file   one machine file, and how it breaks the contract by itself
 bench_words    the words of the saw and bench list
+fronts         edges of parts as the front shows them
 drawing_file   one drawing: dimensions, lines, windows
 glb_file       the model for pictures
 step_file      the model for other programs: statements, products, pieces
@@ -19,6 +20,8 @@ drawings       dimensions and what they span
 model_glb      every part there, where it stands, right way round
 model_step     products, pieces, places, units, volumes
 lists          cut list and glass order
+page           the client's page holds the model that was read back
 figures_file   numbers.json
 pack           all of it
+folder         a pack on disk
 """

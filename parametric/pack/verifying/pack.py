@@ -10,6 +10,7 @@ from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.lists import check_lists
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
+from parametric.pack.verifying.page import check_page
 from parametric.pack.verifying.rebuilt import check_cutting
 
 
@@ -43,6 +44,7 @@ def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         "glb": _one(files, ".glb", known),
         "step": _one(files, ".step", known),
         "lists": check_lists(files, known),
+        "page": check_page(files, known),
     }
     if FIGURES in files:
         verdicts["numbers"] = check_figures(files[FIGURES], known)
