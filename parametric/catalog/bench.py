@@ -1,0 +1,63 @@
+"""Facts of bench and site that no house file holds: each with its source.
+
+What has no source beyond the trade's own habit says so.
+"""
+
+from __future__ import annotations
+
+from parametric.figures import Figure
+
+PRACTICE = "common practice, no source"
+
+
+def _fact(name: str, value: float, unit: str = "mm", source: str = PRACTICE) -> Figure:
+    return Figure(value, name, origin="catalogue", unit=unit, source=source)
+
+
+GRAVITY = _fact(
+    "gravity",
+    9.81,
+    "m/s2",
+    "standard gravity 9.80665 m/s2, 3rd CGPM 1901, rounded as handbooks do",
+)
+
+SPARES = _fact("spares a setting", 1, "")
+"""One piece more than the job needs goes through every setting, first."""
+TEST_PIECE = _fact("least length of a test piece", 300)
+"""Long enough to be held clear of the cutter, and to rest on both halves of a fence."""
+
+CUT_A_PASS = _fact("depth of one pass over the cutter's diameter", 0.5, "")
+
+TALL_FENCE_SHARE = _fact("tall fence over the panel's height on edge", 1 / 3, "")
+TALL_FENCE_RUNS = _fact("tall fence over the bevel's run", 2, "")
+
+DIAGONALS = _fact(
+    "most the diagonals of a leaf may differ",
+    25.4 / 8,
+    source="1/8 in: WDMA I.S. 1A, squareness T-3, from memory",
+)
+
+PIN_PITCH = _fact("most between the pins of a glass stop", 150)
+PIN_FROM_MITRE = _fact("pin from the point of a mitre", 50)
+PIN_LENGTH = _fact("pin's length over what it is driven through", 2.5, "")
+
+BLOCKS_A_PANE = _fact(
+    "setting blocks a pane",
+    2,
+    "",
+    "at the quarter points of the lower edge: GANA Glazing Manual, from memory",
+)
+BLOCK_LENGTH = _fact(
+    "least length of a setting block", 101.6, source="4 in: GANA Glazing Manual, from memory"
+)
+
+GLASS_TOLERANCE = _fact(
+    "tolerance on a pane's size",
+    25.4 / 16,
+    source="plus or minus 1/16 in on cut sizes: ASTM C1036, from memory",
+)
+CLEARANCE_KEPT = _fact("edge clearance that must be left", 0.5, "")
+"""Of the clearance drawn: what an opening that came out small may use up is the other half."""
+
+ONE_PERSON_SPAN = _fact("largest piece that one person steers", 1.5, "m2")
+"""A leaf larger than this is a two-handed piece at any weight: it catches the door frames."""

@@ -1,0 +1,102 @@
+"""The track's brackets: where they stand, and what pulls at one of them.
+
+section                 |wall
+   track      ___bracket|=o  screw
+    |        /          |  ^
+    v leaf              |  | bearing below the screw
+    <---- off the wall ->|
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.bench import GRAVITY
+from parametric.figures import Figure, largest, named
+from parametric.names import join
+from parametric.resolve.door import Door
+from parametric.trade.loads import LeafLoad
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BracketPlace:
+    """One bracket of every track, mm: from the track's left end and from the opening's left edge.
+
+    `off_stud` is how far the nearest stud's middle is; None where the wall has none to meet.
+    """
+
+    number: int
+    from_end: Figure
+    from_opening: Figure
+    off_stud: Figure | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PullOut:
+    """What one bracket is pulled by, kN, with one hanger right under it.
+
+    On the wall the load hangs out from it and levers the screw; under a head it pulls
+    straight down. `pull` is by the estimate, `governing` by the larger weight. None where
+    the bearing below the screw is not known.
+    """
+
+    track: str
+    off_wall: Figure
+    bearing: Figure | None
+    pull: Figure | None
+    governing: Figure | None
+
+
+def bracket_places(door: Door) -> tuple[BracketPlace, ...]:
+    """One at each end and none farther apart than the track says."""
+    hanging, track = door.hanging, door.track
+    pitch = named("bracket pitch", hanging.track_length / (track.brackets - 1))
+    left = hanging.lefts[0]
+    studs = [s for s in door.survey.studs or () if isinstance(s, Figure)]
+    places = []
+    for number in range(int(track.brackets)):
+        place = f"bracket {number + 1}"
+        across = named(join(place, "from the opening's left edge"), left + number * pitch)
+        off = None
+        if studs and door.opening.fixing == "studs":
+            nearest = min(studs, key=lambda stud: abs(float(stud) - float(across)))
+            off = named(
+                join(place, "to the nearest stud"), largest(nearest - across, across - nearest)
+            )
+        places.append(
+            BracketPlace(
+                number=number + 1,
+                from_end=named(join(place, "from the track's left end"), number * pitch),
+                from_opening=across,
+                off_stud=off,
+            )
+        )
+    return tuple(places)
+
+
+def pull_outs(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[PullOut, ...]:
+    """For each track, its leaf's share on one hanger right under one bracket.
+
+    Source: moments about the bracket's foot, load x off the wall = pull x bearing (statics).
+    """
+    bearing = door.track.written.bearing
+    arm = None if bearing is None else named("bearing below the bracket's screw", bearing)
+    found = []
+    for word, plane, load in zip(door.hanging.tracks, door.hanging.planes, loads, strict=True):
+        place = f"{word} track"
+        pulls: list[Figure | None] = []
+        for quantity, mass in (
+            ("pull at a bracket", door.track.load_per_hanger),
+            ("governing pull at a bracket", load.per_hanger),
+        ):
+            down = mass * GRAVITY / 1000
+            if not door.hanging.on_wall:
+                pulls.append(named(join(place, quantity), down, "kN"))
+            elif arm is None:
+                pulls.append(None)
+            else:
+                pulls.append(named(join(place, quantity), down * plane / arm, "kN"))
+        found.append(
+            PullOut(track=word, off_wall=plane, bearing=arm, pull=pulls[0], governing=pulls[1])
+        )
+    return tuple(found)

@@ -1,0 +1,127 @@
+"""For whoever lives with the doors: how they are kept, and each pane so that it can be ordered again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.glass_facts import SAFETY_KINDS
+from parametric.figures import Figure, named
+from parametric.model import Assembly
+from parametric.names import SEPARATOR
+from parametric.resolve.door import Resolved
+from parametric.trade.cautions import GLASS, LOCAL, OILY_RAGS, Cautions
+from parametric.trade.glass import glass_order
+from parametric.trade.printed import Printed, printed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReplacementPane:
+    """One pane where it stands, mm and kg: enough to order it again without the door at hand."""
+
+    mark: str
+    name: str
+    place: str
+    kind: str
+    safety_class: str
+    width: Figure
+    height: Figure
+    thickness: Figure
+    weight: Figure
+    clearance: Figure
+    tape: Figure
+    corners: str
+    stop_width: Figure
+    stop_depth: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Care:
+    """The care sheet: panes, what to do and when, what the room should be kept at in % moisture."""
+
+    panes: tuple[ReplacementPane, ...]
+    driest: Figure
+    dampest: Figure
+    upkeep: tuple[str, ...]
+    replacing: tuple[str, ...]
+    cautions: Cautions
+
+
+def care(resolved: Resolved, assembly: Assembly) -> Care:
+    """Every pane of every leaf, and the upkeep of wood, finish and track."""
+    said = printed(resolved)
+    rows = {name: row for row in glass_order(resolved, assembly) for name in row.names}
+    panes = []
+    for leaf in resolved.door.leaves:
+        for lite in leaf.lites:
+            pane, row = lite.pane, rows[lite.pane.name]
+            panes.append(
+                ReplacementPane(
+                    mark=row.mark,
+                    name=pane.name,
+                    place=" of ".join(reversed(lite.name.split(SEPARATOR))),
+                    kind=pane.kind,
+                    safety_class=row.safety_class,
+                    width=pane.width,
+                    height=pane.height,
+                    thickness=pane.thickness,
+                    weight=pane.weight,
+                    clearance=pane.clearance,
+                    tape=pane.tape,
+                    corners="square, arrises taken off",
+                    stop_width=pane.stop_width,
+                    stop_depth=pane.stop_depth,
+                )
+            )
+    moisture = resolved.shop.moisture
+    oiled = resolved.finish is not None and resolved.finish.kind == "oil"
+    return Care(
+        panes=tuple(panes),
+        driest=named("moisture driest", moisture.driest, "%"),
+        dampest=named("moisture dampest", moisture.dampest, "%"),
+        upkeep=_upkeep(resolved),
+        replacing=_replacing(said, tuple(panes)),
+        cautions=(
+            *(GLASS if panes else ()),
+            *(OILY_RAGS if oiled else ()),
+            "Fingers: leaves that slide past one another pinch. Mind children.",
+            LOCAL,
+        ),
+    )
+
+
+def _upkeep(resolved: Resolved) -> tuple[str, ...]:
+    moisture = resolved.shop.moisture
+    leaf = resolved.door.leaves[0]
+    lines = [
+        f"The wood was made at {float(moisture.made):g} % moisture for a room that keeps it "
+        f"between {float(moisture.driest):g} and {float(moisture.dampest):g} %: heated, aired, "
+        "never left wet.",
+        "Dust with a soft dry cloth; wipe spills at once; no steam, no scouring.",
+        "Once a year: tighten bracket and hanger screws, look at the track stops, clear the track "
+        "and the floor guides. Replace a worn roller before it marks the track.",
+        "Mend the finish where it is knocked, the foot and the edges first.",
+    ]
+    if leaf.panels:
+        lines.insert(
+            1,
+            "Panels move in their grooves with the seasons: a line of bare wood in winter is no "
+            "fault. Never glue, pin or fill them.",
+        )
+    return tuple(lines)
+
+
+def _replacing(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str, ...]:
+    if not panes:
+        return ()
+    return (
+        "Order by the mark and the sizes above; the pane is cut before it is toughened and cannot "
+        "be cut again.",
+        "Take the stops off one face only, longest first, from the middle of each; number them.",
+        f"Clean the frame, new tape, setting blocks, {said.fine(panes[0].clearance)} free all "
+        "round; stops back with pins into the frame, never towards the glass.",
+        *(
+            ("The new pane carries its maker's safety mark, to be seen when it is in.",)
+            if any(pane.kind in SAFETY_KINDS for pane in panes)
+            else ()
+        ),
+    )

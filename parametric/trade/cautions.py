@@ -1,0 +1,64 @@
+"""The usual cautions, in the words that the sheets print, for work that can hurt someone.
+
+They never replace training, the machine's own instructions or the law of the place.
+"""
+
+from __future__ import annotations
+
+Cautions = tuple[str, ...]
+
+LOCAL = "Local codes, the machine's instructions and the hardware maker's data sheet come first."
+
+# Source: 29 CFR 1910.213 for guards, spreader, combs, push blocks and hoods.
+SAW: Cautions = (
+    "Guard and riving knife on whenever the cut allows. Where it does not, as on a panel on edge, "
+    "a tall fence, combs and a push block take their place.",
+    "Blade still and isolated before any setting. Eyes and ears covered. No gloves, no loose "
+    "sleeves.",
+    "Never reach over or behind the blade; stand out of its line.",
+)
+ROUTER: Cautions = (
+    "Feed against the rotation. Cutter isolated while it is set; eyes and ears covered.",
+    "Hold the piece with a push block or a clamped jig; never free-hand near the cutter.",
+)
+STOPPED_CUT: Cautions = (
+    "A stopped cut starts inside the wood: both stop blocks clamped, the piece lowered on to the "
+    "running cutter against the far stop, hands clear of the exit. Or plunge from above.",
+)
+SOLVENTS: Cautions = (
+    "Solvents and thinners: fresh air, no flame or spark, gloves; a mask for the vapour, as the "
+    "tin's data sheet asks.",
+    "Spraying needs a booth and a breathing mask that suit the product, by local codes.",
+)
+# Source: NFPA guidance on oily rags, from memory.
+OILY_RAGS: Cautions = (
+    "Rags with oil heat up by themselves and catch fire: spread them flat outdoors to dry, or "
+    "keep them under water in a closed metal can.",
+)
+# Source: OSHA and ACGIH limits for wood dust; IARC group 1, wood dust.
+DUST: Cautions = (
+    "Wood dust harms the lungs and burns: extraction on, a dust mask when sanding, sweep nothing "
+    "dry.",
+)
+GLASS: Cautions = (
+    "Glass: cut-proof gloves, sleeves and eye cover; carry it on edge; nobody below it. Toughened "
+    "glass breaks all at once when its edge is knocked.",
+)
+GLUE: Cautions = ("Glue: gloves, and nothing below the temperature on the bottle.",)
+
+
+def lifting(people: int, kg: str) -> Cautions:
+    """For a piece of this weight."""
+    hands = "Two people lift it" if people == 2 else f"{people} people lift it"
+    who = hands if people > 1 else "One person lifts it, with the way clear"
+    return (f"{kg} kg. {who}: backs straight, gloves, toes out from under.",)
+
+
+OVERHEAD: Cautions = (
+    "Drilling overhead: look for cables and pipes first; eyes covered; a steady platform, no "
+    "chair, no top rung.",
+    "Nobody stands under a track or a leaf that is not yet fixed at every point.",
+)
+ON_SITE: Cautions = (
+    "Old paint may hold lead and old boards may hold asbestos: test before drilling or sanding.",
+)

@@ -1,0 +1,234 @@
+"""What goes on the van: pieces, sizes, kilograms, and how many people each takes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.bench import ONE_PERSON_SPAN
+from parametric.figures import Figure, exceeds, largest, named, smallest, whole_up
+from parametric.model import Assembly, Group
+from parametric.names import join
+from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.trade.cautions import GLASS, Cautions, lifting
+from parametric.trade.glass import glass_order
+from parametric.trade.hardware_list import HardwareItem
+from parametric.trade.loads import LeafLoad
+from parametric.trade.printed import kg
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeliveryItem:
+    """One kind of piece: sizes mm, kg each (None where its maker says), people to each.
+
+    `glazed` is what a leaf weighs once its glass is in, `people_glazed` how many then hold it.
+    """
+
+    what: str
+    mark: str
+    number: int
+    sizes: tuple[Figure, ...]
+    weight: Figure | None
+    glazed: Figure | None
+    people: Figure
+    people_glazed: Figure | None
+    handling: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Delivery:
+    """The list; `weight` kg is of all that we know the weight of.
+
+    `glazed_on_site` says whether the glass travels beside its leaf, `because` why.
+    """
+
+    items: tuple[DeliveryItem, ...]
+    weight: Figure
+    glazed_on_site: bool
+    because: str
+    cautions: Cautions
+
+
+def people_for(name: str, weight: Figure, one_person: Figure, area: Figure | None = None) -> Figure:
+    """How many lift a piece: by its weight, and two at least when it is too large to steer alone.
+
+    Source: the house's `one person`; the size is common practice, no source.
+    """
+    by_weight = whole_up(weight / named("one person", one_person, "kg"))
+    if area is None:
+        return named(name, by_weight, "")
+    by_size = smallest(Figure(2, unit=""), whole_up(area / ONE_PERSON_SPAN))
+    return named(name, largest(by_weight, by_size), "")
+
+
+def delivery(
+    resolved: Resolved,
+    assembly: Assembly,
+    loads: tuple[LeafLoad, ...],
+    hardware: tuple[HardwareItem, ...],
+) -> Delivery:
+    """Leaves, panes and their stops, tracks, the box of hardware, the finish to touch up.
+
+    Every weight of ours is the larger of the estimate and the sum of the parts as cut.
+    """
+    one_person = resolved.shop.limits.one_person
+    leaves = [
+        _leaf(leaf, group, load, one_person)
+        for leaf, group, load in zip(resolved.door.leaves, assembly.groups, loads, strict=False)
+    ]
+    glazed = [leaf for leaf in resolved.door.leaves if leaf.lites]
+    on_site = bool(glazed) and any(exceeds(load.governing, one_person) for load in loads)
+    items = [*leaves, *(_glass(resolved, assembly) if on_site else ())]
+    known = [
+        Figure(item.number, unit="") * weight
+        for item in items
+        if (weight := item.weight if on_site or item.glazed is None else item.glazed) is not None
+    ]
+    total = known[0]
+    for weight in known[1:]:
+        total = total + weight
+    items += _bought(resolved, hardware)
+    heaviest = max((load.governing for load in loads), key=float)
+    people = max(int(item.people_glazed or item.people) for item in leaves)
+    return Delivery(
+        items=tuple(items),
+        weight=named("delivery / weight", total, "kg"),
+        glazed_on_site=on_site,
+        because=_because(bool(glazed), on_site, heaviest, one_person),
+        cautions=(*lifting(people, kg(heaviest)), *(GLASS if glazed else ())),
+    )
+
+
+def _because(glazed: bool, on_site: bool, heaviest: Figure, one_person: Figure) -> str:
+    if not glazed:
+        return "There is no glass."
+    limit = f"{float(one_person):g} kg for one person"
+    if on_site:
+        return f"A glazed leaf is {kg(heaviest)} kg, over {limit}: the glass goes in on site."
+    return f"A glazed leaf is {kg(heaviest)} kg, within {limit}: it is glazed in the shop."
+
+
+def _leaf(leaf: Leaf, group: Group, load: LeafLoad, one_person: Figure) -> DeliveryItem:
+    bare_mass = sum(
+        part.mass for part in group.parts if not part.supplied and part.material.look != "glass"
+    )
+    parts = named(
+        join(leaf.name, "mass without glass"),
+        Figure(bare_mass, op="sum of the parts as cut but the glass", unit="kg"),
+        "kg",
+    )
+    bare = named(
+        join(leaf.name, "governing weight without glass"),
+        largest(parts, leaf.weights.without_glass),
+        "kg",
+    )
+    area = named(join(leaf.name, "face"), leaf.width * leaf.height / 1e6, "m2")
+    return DeliveryItem(
+        what=leaf.name,
+        mark="",
+        number=1,
+        sizes=(leaf.width, leaf.height, leaf.thickness),
+        weight=bare,
+        glazed=load.governing if leaf.lites else None,
+        people=people_for(join(leaf.name, "people"), bare, one_person, area),
+        people_glazed=people_for(
+            join(leaf.name, "people when glazed"), load.governing, one_person, area
+        )
+        if leaf.lites
+        else None,
+        handling="upright on its foot, on two battens, faces blanketed; corners guarded",
+    )
+
+
+def _glass(resolved: Resolved, assembly: Assembly) -> list[DeliveryItem]:
+    one_person = resolved.shop.limits.one_person
+    stops: dict[str, tuple[str, list[Figure], int]] = {}
+    for part in assembly.parts:
+        if part.mark.startswith("L"):
+            blank = part.blank
+            sizes = [_figure(s) for s in (blank.length, blank.width, blank.thickness)]
+            noun, first, number = stops.get(part.mark, (part.noun, sizes, 0))
+            stops[part.mark] = (noun, first, number + 1)
+    panes = [
+        DeliveryItem(
+            what=f"{row.kind} glass",
+            mark=row.mark,
+            number=row.number,
+            sizes=tuple(_figure(s) for s in (row.width, row.height, row.thickness)),
+            weight=_figure(row.weight, "kg"),
+            glazed=None,
+            people=people_for(
+                join("delivery", row.mark, "people"), _figure(row.weight, "kg"), one_person
+            ),
+            people_glazed=None,
+            handling="on edge in a rack, cork between; never flat",
+        )
+        for row in glass_order(resolved, assembly)
+    ]
+    return [
+        *panes,
+        *(
+            DeliveryItem(
+                what=f"glass {noun}, loose",
+                mark=mark,
+                number=number,
+                sizes=tuple(sizes),
+                weight=None,
+                glazed=None,
+                people=Figure(1, unit=""),
+                people_glazed=None,
+                handling="tied in bundles, lite by lite; weighed with the leaves",
+            )
+            for mark, (noun, sizes, number) in stops.items()
+        ),
+    ]
+
+
+def _figure(value: float, unit: str = "mm") -> Figure:
+    return value if isinstance(value, Figure) else Figure(value, unit=unit)
+
+
+def _bought(resolved: Resolved, hardware: tuple[HardwareItem, ...]) -> list[DeliveryItem]:
+    items = [
+        DeliveryItem(
+            what="track",
+            mark="K1",
+            number=int(item.number),
+            sizes=(resolved.door.hanging.track_length,),
+            weight=None,
+            glazed=None,
+            people=Figure(1, unit=""),
+            people_glazed=None,
+            handling="flat, not bent; weight by supplier",
+        )
+        for item in hardware
+        if item.what == "track"
+    ]
+    items.append(
+        DeliveryItem(
+            what="box of hardware",
+            mark="",
+            number=1,
+            sizes=(),
+            weight=None,
+            glazed=None,
+            people=Figure(1, unit=""),
+            people_glazed=None,
+            handling="all else on the hardware list, counted; weight by supplier",
+        )
+    )
+    if resolved.finish is not None and resolved.finish.kind != "none":
+        items.append(
+            DeliveryItem(
+                what=f"{resolved.finish.kind} to touch up",
+                mark="",
+                number=1,
+                sizes=(),
+                weight=None,
+                glazed=None,
+                people=Figure(1, unit=""),
+                people_glazed=None,
+                handling="closed tin, upright",
+            )
+        )
+    return items

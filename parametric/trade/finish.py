@@ -1,0 +1,113 @@
+"""What goes on the wood: its area and the litres to buy."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.figures import Figure, named
+from parametric.names import join
+from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.trade.cautions import DUST, OILY_RAGS, SOLVENTS, Cautions
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coat:
+    """One product: coats of it, what a litre covers in m2, the litres to buy."""
+
+    product: str
+    coats: Figure
+    covers: Figure
+    litres: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishOrder:
+    """The finish of the job: `area` m2 is both faces less the glass, and the outer edges.
+
+    `spare` is in %. `steps` are how it goes on. No coats when the wood stays bare.
+    """
+
+    kind: str
+    colour: str
+    area: Figure
+    spare: Figure | None
+    coats: tuple[Coat, ...]
+    steps: tuple[str, ...]
+    cautions: Cautions
+
+
+def finish_order(resolved: Resolved) -> FinishOrder:
+    """Litres by area, coats and coverage, with the spare.
+
+    Only paint has a primer: varnish and oil are their own first coat.
+
+    Source: area x coats / coverage is arithmetic; coverage is the tin's.
+    """
+    area = painted_area(resolved.door.leaves)
+    finish = resolved.finish
+    if finish is None or finish.kind == "none":
+        return FinishOrder(
+            kind="none", colour="", area=area, spare=None, coats=(), steps=(), cautions=()
+        )
+    spare = named("finish spare", finish.spare, "%")
+    products = [("top coat", finish.top_coats, finish.top_coat_covers)]
+    if finish.kind == "paint":
+        products.insert(0, ("primer", finish.primer_coats, finish.primer_covers))
+    else:
+        products = [(finish.kind, finish.top_coats, finish.top_coat_covers)]
+    return FinishOrder(
+        kind=finish.kind,
+        colour=finish.colour or "",
+        area=area,
+        spare=spare,
+        coats=tuple(_coat(*product, area, spare) for product in products),
+        steps=_steps(resolved),
+        cautions=(*SOLVENTS, *(OILY_RAGS if finish.kind == "oil" else ()), *DUST),
+    )
+
+
+def painted_area(leaves: tuple[Leaf, ...]) -> Figure:
+    """Both faces of every leaf less its lites, and the four outer edges, m2.
+
+    Raised panels are counted flat; what their bevels add the spare covers.
+    """
+    areas = []
+    for leaf in leaves:
+        face = leaf.width * leaf.height
+        for lite in leaf.lites:
+            face = face - lite.width * lite.height
+        edges = 2 * (leaf.width + leaf.height) * leaf.thickness
+        areas.append(named(join(leaf.name, "finished area"), (2 * face + edges) / 1e6, "m2"))
+    total = areas[0]
+    for area in areas[1:]:
+        total = total + area
+    return named("finished area", total, "m2")
+
+
+def _coat(product: str, coats: Figure, covers: Figure, area: Figure, spare: Figure) -> Coat:
+    number = named(join("finish", f"{product} coats"), coats, "")
+    goes = named(join("finish", f"{product} covers"), covers, "m2/litre")
+    litres = area * number / goes * (1 + spare / 100)
+    return Coat(
+        product=product,
+        coats=number,
+        covers=goes,
+        litres=named(join("finish", f"{product} litres"), litres, "litre"),
+    )
+
+
+def _steps(resolved: Resolved) -> tuple[str, ...]:
+    steps = [
+        "The same coats on both faces and all four edges, the top and the foot too: bare wood on "
+        "one side takes up water and bows the leaf.",
+        "The floor guide's groove gets its first coat and no more.",
+    ]
+    leaf = resolved.door.leaves[0]
+    if leaf.panels:
+        steps.insert(0, "Panels get their edges, tongues and backs before the leaf is glued up.")
+    if leaf.lites:
+        steps.append("Glass stops are finished loose, on three sides and the ends.")
+    if float(leaf.site_trim) > 0:
+        steps.append("Coat the foot again where it is planed on site.")
+    return tuple(steps)

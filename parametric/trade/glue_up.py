@@ -1,0 +1,262 @@
+r"""Glue-ups: a panel from its boards, a leaf from its rails and stiles, and the clamps they take.
+
+pressure fans out at 45 degrees     clamp        clamp
+                                   ____|____________|____
+                                  |   / \          / \   |  outer board
+                                  |__/___\________/___\__|
+so clamps stand no farther apart than twice the outer board and its caul.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.bench import DIAGONALS
+from parametric.catalog.shop import Clamps
+from parametric.design.leaf import LeafSpec
+from parametric.figures import Figure, exceeds, hypot, largest, named, whole_up
+from parametric.infill.raised_panel import RaisedPanel, RaisedPanelSpec
+from parametric.model import Assembly
+from parametric.names import join
+from parametric.resolve.calls import called
+from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.trade.cautions import DUST, GLUE
+from parametric.trade.printed import Printed, printed, several
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelGlueUp:
+    """One type of panel glued up from boards, mm. `jointing` is what the stock has over a board."""
+
+    mark: str
+    names: tuple[str, ...]
+    stock: Figure
+    width: Figure
+    length: Figure
+    thickness: Figure
+    boards: Figure
+    board_width: Figure
+    jointing: Figure
+    spacing: Figure
+    clamps: Figure
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RailClamps:
+    """How many clamps press one rail home, and how far up the finished leaf its middle is, mm."""
+
+    rail: str
+    noun: str
+    tenons: int
+    clamps: Figure
+    middle: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeafGlueUp:
+    """One leaf glued up, mm: clamps across it, the diagonal it must show, what is done in order.
+
+    `minutes` is how long the glue stays open, `slots` how many it must go into in that time.
+    """
+
+    leaf: str
+    rails: tuple[RailClamps, ...]
+    clamps: Figure
+    opens: Figure
+    spacing: Figure
+    diagonal: Figure
+    diagonals_differ: Figure
+    slots: Figure
+    minutes: Figure
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+def clamp_spacing(board: Figure, caul: Figure) -> Figure:
+    """The farthest that clamps may stand apart over an outer board of this width, mm.
+
+    Source: pressure taken to fan out at 45 degrees; common practice, no source.
+    """
+    return 2 * (board + caul)
+
+
+def panel_glue_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelGlueUp, ...]:
+    """Every type of panel, from boards of the stock there is."""
+    types: dict[str, list[str]] = {}
+    for part in assembly.parts:
+        types.setdefault(part.mark, []).append(part.name)
+    marks = {name: mark for mark, names in types.items() for name in names}
+    found: dict[str, PanelGlueUp] = {}
+    for leaf in resolved.door.leaves:
+        for field in leaf.panels:
+            mark = marks[field.name]
+            if mark not in found:
+                found[mark] = _panel(resolved, leaf, field.panel, mark, tuple(types[mark]))
+    return tuple(found.values())
+
+
+def _panel(
+    resolved: Resolved, leaf: Leaf, panel: RaisedPanel, mark: str, names: tuple[str, ...]
+) -> PanelGlueUp:
+    shop, said = resolved.shop, printed(resolved)
+
+    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
+        return named(join(f"glue-up {mark}", quantity), value, unit)
+
+    stock = named("panel stock", panel_spec(resolved, leaf.written).stock)
+    width = at("width before trim", panel.across + named("panel trim", shop.blanks.panel))
+    length = at("length before trim", panel.along + named("blank over length", shop.blanks.length))
+    boards = at("boards", whole_up(width / stock), "")
+    board = at("board width", width / boards)
+    spacing = at("clamp spacing", clamp_spacing(board, named("clamp caul", shop.clamps.caul)))
+    clamps = at("clamps", whole_up(length / spacing) + 1, "")
+    return PanelGlueUp(
+        mark=mark,
+        names=names,
+        stock=stock,
+        width=width,
+        length=length,
+        thickness=at("thickness", panel.thickness),
+        boards=boards,
+        board_width=board,
+        jointing=at("stock over a board", stock - board),
+        spacing=spacing,
+        clamps=clamps,
+        steps=_panel_steps(said, panel, boards, board, clamps, spacing),
+        cautions=(*_too_few(shop.clamps, clamps), *GLUE, *DUST),
+    )
+
+
+def panel_spec(resolved: Resolved, leaf: LeafSpec) -> RaisedPanelSpec:
+    """The panel block as the leaf calls it; there is one where there is a panel."""
+    spec = called(resolved.design, leaf, "panel", RaisedPanelSpec)
+    assert spec is not None
+    return spec
+
+
+def _panel_steps(
+    said: Printed,
+    panel: RaisedPanel,
+    boards: Figure,
+    board: Figure,
+    clamps: Figure,
+    spacing: Figure,
+) -> tuple[str, ...]:
+    if int(boards) == 1:
+        return (f"One board, planed to {said.wood(board)} wide; nothing to glue.",)
+    return (
+        f"Joint {int(boards)} boards to {said.fine(board)} wide, edges square; lay them out for "
+        "colour, grain one way, and strike a triangle across them.",
+        f"Dry, with {int(clamps)} clamps no more than {said.fine(spacing)} apart, above and below "
+        "in turn: every joint closes by hand pressure.",
+        "Glue both edges, clamp from the middle out, tap the faces level, scrape the squeeze-out "
+        "when it has gelled.",
+        "Leave a day. Plane to thickness, "
+        f"trim to {said.wood(panel.along, down=True)} along the grain × "
+        f"{said.wood(panel.across, down=True)} across it.",
+    )
+
+
+def leaf_glue_ups(resolved: Resolved) -> tuple[LeafGlueUp, ...]:
+    """Every leaf, glued up in one go."""
+    return tuple(_leaf(resolved, leaf) for leaf in resolved.door.leaves)
+
+
+def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:
+    shop, said = resolved.shop, printed(resolved)
+
+    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
+        return named(join(leaf.name, "glue-up", quantity), value, unit)
+
+    caul = named("clamp caul", shop.clamps.caul)
+    narrowest = min(leaf.left_stile, leaf.right_stile, key=float)
+    spacing = at("clamp spacing", clamp_spacing(narrowest, caul))
+    rails = tuple(
+        RailClamps(
+            rail=rail.name,
+            noun=rail.noun,
+            tenons=len(rail.slots),
+            clamps=named(
+                join(rail.name, "clamps"),
+                largest(Figure(len(rail.slots), unit=""), whole_up(rail.height / spacing)),
+                "",
+            ),
+            middle=named(join(rail.name, "middle"), rail.foot + rail.height / 2),
+        )
+        for rail in leaf.rails
+    )
+    total = rails[0].clamps
+    slots = Figure(2 * rails[0].tenons, unit="")
+    for rail in rails[1:]:
+        total, slots = total + rail.clamps, slots + 2 * rail.tenons
+    clamps = at("clamps", total, "")
+    # A tenon goes into a slot at each end, and each end into both members.
+    glued = at("slots to glue", 2 * slots, "")
+    diagonal = at("diagonal before trim", hypot(leaf.width, leaf.stile_blank))
+    minutes = named("glue minutes", shop.clamps.glue_minutes, "min")
+    return LeafGlueUp(
+        leaf=leaf.name,
+        rails=rails,
+        clamps=clamps,
+        opens=at("clamps open", leaf.width),
+        spacing=spacing,
+        diagonal=diagonal,
+        diagonals_differ=DIAGONALS,
+        slots=glued,
+        minutes=minutes,
+        steps=_leaf_steps(said, leaf, clamps, glued, minutes, diagonal, resolved),
+        cautions=(*_too_few(shop.clamps, clamps), *GLUE),
+    )
+
+
+def _leaf_steps(
+    said: Printed,
+    leaf: Leaf,
+    clamps: Figure,
+    slots: Figure,
+    minutes: Figure,
+    diagonal: Figure,
+    resolved: Resolved,
+) -> tuple[str, ...]:
+    finish = resolved.finish
+    coated = bool(leaf.panels) and finish is not None and finish.kind != "none"
+    steps = [
+        f"Dry first: all rails, {said.wood(leaf.shoulder)} between the stiles, every shoulder "
+        "closed, faces flush, marks on the face side up.",
+    ]
+    if coated:
+        steps.append(
+            "Finish the panel's edges and tongues before it goes in, so that no bare wood shows "
+            "when it shrinks."
+        )
+    steps.append(
+        f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
+        "rails on to them."
+    )
+    if leaf.panels:
+        steps.append(
+            "Slide the panel in dry: no glue in its grooves nor on its tongue, ever. It must move."
+        )
+    steps += [
+        f"Second stile on; {several(int(clamps), 'clamp')} across, one over each tenon, drawn up "
+        "a little each in turn.",
+        f"Both diagonals {said.wood(diagonal)} on the untrimmed leaf, alike within "
+        f"{said.fine(DIAGONALS)}; sight it across two straight edges for twist.",
+    ]
+    if leaf.panels:
+        steps.append("Centre the panel while it still moves.")
+    if float(leaf.trim) > 0:
+        steps.append(
+            f"Leave a day, then saw {said.wood(leaf.trim)} off foot and top: "
+            f"{said.wood(leaf.height)} high."
+        )
+    return tuple(steps)
+
+
+def _too_few(owned: Clamps, needed: Figure) -> tuple[str, ...]:
+    if not exceeds(needed, owned.owned):
+        return ()
+    return (f"{int(needed)} clamps are needed and the shop owns {int(owned.owned)}.",)

@@ -1,0 +1,236 @@
+"""What is bought for the job beside timber, glass and finish: how many, how long, and by whom known.
+
+What the design does not say is not made up: it is `by supplier`, with what is asked of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from parametric.catalog.bench import (
+    BLOCK_LENGTH,
+    BLOCKS_A_PANE,
+    PIN_FROM_MITRE,
+    PIN_LENGTH,
+    PIN_PITCH,
+)
+from parametric.figures import Figure, named, whole_up
+from parametric.infill.glass import Pane
+from parametric.names import join
+from parametric.resolve.door import Door, Resolved
+from parametric.trade.loads import LeafLoad
+from parametric.trade.printed import Printed, kg, printed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareItem:
+    """One line: `number` of it in `unit`; `size` in words; `length` mm where one is cut or least.
+
+    `known_by` says whether this design fixes it, or the supplier does; `asked` is what the
+    supplier's must then do.
+    """
+
+    what: str
+    number: Figure
+    unit: str
+    size: str
+    length: Figure | None
+    known_by: str
+    asked: str
+
+
+DESIGN = "design"
+SUPPLIER = "by supplier"
+
+
+def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
+    """Track, brackets and their screws, hangers, guides, pulls, then what the glass takes."""
+    said = printed(resolved)
+    return (*_track(resolved, loads, said), *_in_leaves(resolved, said), *_glazing(resolved, said))
+
+
+def _count(what: str, value: float) -> Figure:
+    return named(join("hardware", what), value, "")
+
+
+def _whole(value: int) -> Figure:
+    return Figure(value, unit="")
+
+
+def _track(
+    resolved: Resolved, loads: tuple[LeafLoad, ...], said: Printed
+) -> Iterator[HardwareItem]:
+    door = resolved.door
+    track = door.track
+    tracks = _count("tracks", _whole(len(door.hanging.tracks)))
+    heaviest = max((load.per_hanger for load in loads), key=float)
+    rating = (
+        f"{kg(track.carries)} kg each as written, and carries {kg(heaviest)}"
+        if track.carries is not None
+        else f"{kg(heaviest)} kg each or more, with the margin its maker asks"
+    )
+    maker = track.written.maker_mark or ""
+    yield HardwareItem(
+        what="track",
+        number=tracks,
+        unit="off",
+        size=f"{said.wood(door.hanging.track_length)} long{', ' + maker if maker else ''}",
+        length=door.hanging.track_length,
+        known_by=DESIGN,
+        asked=f"outer middle {said.wood(door.hanging.planes[0])} off the wall, tracks "
+        f"{said.wood(track.written.spacing)} apart"
+        if door.hanging.on_wall
+        else "",
+    )
+    brackets = _count("brackets", tracks * track.brackets)
+    yield HardwareItem(
+        what="track bracket",
+        number=brackets,
+        unit="off",
+        size=f"{int(track.brackets)} a track, {said.wood(track.written.brackets_every)} apart "
+        "at most",
+        length=None,
+        known_by=SUPPLIER,
+        asked="the track's own; its thickness goes on to the screw",
+    )
+    yield _screw(door, brackets, said)
+    hangers = _count("hangers", _whole(len(door.leaves)) * track.hangers)
+    yield HardwareItem(
+        what="hanger",
+        number=hangers,
+        unit="off",
+        size=f"{int(track.hangers)} a leaf",
+        length=None,
+        known_by=SUPPLIER,
+        asked=f"rated {rating}; for a leaf "
+        f"{said.wood(door.leaves[0].thickness)} thick; with the screws its maker sends",
+    )
+    yield HardwareItem(
+        what="track stop",
+        number=_count("track stops", 2 * tracks),
+        unit="off",
+        size="one at each end of a track",
+        length=None,
+        known_by=SUPPLIER,
+        asked="the track's own; so that no leaf leaves it",
+    )
+    if door.leaves[0].guide is not None:
+        groove = door.leaves[0].guide
+        yield HardwareItem(
+            what="floor guide",
+            number=_count("floor guides", _whole(len(door.leaves))),
+            unit="off",
+            size="one under each leaf, in the middle of the overlap",
+            length=None,
+            known_by=SUPPLIER,
+            asked=f"runs in a groove {said.fine(groove.width)} wide × {said.fine(groove.depth)} "
+            f"deep; no longer than the overlap of {said.wood(door.hanging.overlap)}",
+        )
+
+
+def _screw(door: Door, brackets: Figure, said: Printed) -> HardwareItem:
+    depth, fixing = door.track.fixing_depth, door.opening.fixing
+    into = {
+        "solid timber": "into solid timber",
+        "studs": "into the middle of a stud, or into a header screwed to every stud",
+        "masonry": "with the anchor its maker names for that masonry and that pull",
+    }.get(fixing, "only once it is known what is behind")
+    if depth is None:
+        size, known = "length not known: the board over the fixing was not measured", SUPPLIER
+    else:
+        size, known = (
+            f"at least {said.fine(depth)} and the bracket's thickness",
+            DESIGN if fixing in ("solid timber", "studs") else SUPPLIER,
+        )
+    return HardwareItem(
+        what="bracket screw",
+        number=_count("bracket screws", brackets),
+        unit="off",
+        size=size,
+        length=depth,
+        known_by=known,
+        asked=f"{into}; one a bracket at least, diameter and head as the bracket's maker says",
+    )
+
+
+def _in_leaves(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
+    pulls = [hung.pull for leaf in resolved.door.leaves for hung in leaf.pulls]
+    if not pulls:
+        return
+    pull = pulls[0]
+    yield HardwareItem(
+        what="recessed pull",
+        number=_count("pulls", _whole(sum(len(p.faces) for p in pulls))),
+        unit="off",
+        size=f"body {said.fine(pull.body_length)} × {said.fine(pull.body_width)} × "
+        f"{said.fine(pull.body_depth)}, flange {said.fine(pull.flange_length)} × "
+        f"{said.fine(pull.flange_width)} × {said.fine(pull.flange_depth)}",
+        length=None,
+        known_by=DESIGN,
+        asked="measure the real one before its pocket is cut",
+    )
+
+
+def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
+    panes = [lite.pane for leaf in resolved.door.leaves for lite in leaf.lites]
+    if not panes:
+        return
+    first = panes[0]
+    if float(first.tape) > 0:
+        run = named(
+            join("hardware", "glazing tape"), _added([_edges(p) for p in panes]) / 1000, "m"
+        )
+        yield HardwareItem(
+            what="glazing tape",
+            number=run,
+            unit="m",
+            size=f"{said.fine(first.tape)} thick, {said.fine(first.bite)} wide at most",
+            length=None,
+            known_by=DESIGN,
+            asked="the run of every pane's edges, both faces, nothing over; paint-safe",
+        )
+    yield HardwareItem(
+        what="setting block",
+        number=_count("setting blocks", _whole(len(panes)) * BLOCKS_A_PANE),
+        unit="off",
+        size=f"{said.fine(first.clearance)} thick, {said.fine(first.thickness)} wide, "
+        f"{said.fine(BLOCK_LENGTH)} long or more",
+        length=BLOCK_LENGTH,
+        known_by=DESIGN,
+        asked="under each pane at the quarter points",
+    )
+    pins = _count("glass stop pins", _added([_pins(p) for p in panes]))
+    yield HardwareItem(
+        what="glass stop pin",
+        number=pins,
+        unit="off",
+        size=f"{said.fine(PIN_LENGTH * first.stop_width)} long",
+        length=named(join("hardware", "pin length"), PIN_LENGTH * first.stop_width),
+        known_by=DESIGN,
+        asked=f"both faces; {said.fine(PIN_FROM_MITRE)} from each point, "
+        f"{said.fine(PIN_PITCH)} apart at most, driven into the frame and never towards the glass",
+    )
+
+
+def _edges(pane: Pane) -> Figure:
+    """Both faces, all four edges, mm."""
+    return 2 * 2 * (pane.width + pane.height)
+
+
+def _pins(pane: Pane) -> Figure:
+    """Pins of a pane: two stops each way on each of two faces."""
+    return 2 * (2 * _along(pane.stop_across) + 2 * _along(pane.stop_up))
+
+
+def _along(stop: Figure) -> Figure:
+    """Pins in one stop; one at each end, and no gap wider than the pitch."""
+    between = stop - 2 * PIN_FROM_MITRE
+    return whole_up(between / PIN_PITCH) + 1 if float(between) > 0 else Figure(1, unit="")
+
+
+def _added(values: list[Figure]) -> Figure:
+    total = values[0]
+    for value in values[1:]:
+        total = total + value
+    return total

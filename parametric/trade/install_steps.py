@@ -1,0 +1,203 @@
+"""The order of work on site, step by step, each with what to check before the next."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.figures import Figure
+from parametric.resolve.door import Door, Resolved
+from parametric.trade.alignment import stack_up
+from parametric.trade.brackets import BracketPlace
+from parametric.trade.delivery import Delivery
+from parametric.trade.printed import Printed, printed
+
+BY_SUPPLIER = "by supplier"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GuidePlace:
+    """Where one floor guide stands, mm: from the opening's left edge, and off the wall."""
+
+    leaf: str
+    from_opening: Figure
+    off_wall: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Adjustment:
+    """What can still be set on site, mm.
+
+    `hangers` is what they must raise and lower at least, either way: a reading may be off and
+    the setting too. `site_trim` was planned for the foot; `trim_allowed` is as much of it as
+    leaves the house's wood over the guide groove.
+    """
+
+    hangers: Figure
+    site_trim: Figure
+    trim_allowed: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the work, and what to check before the next."""
+
+    number: int
+    do: str
+    check: str
+
+
+def order_of_work(
+    resolved: Resolved,
+    brackets: tuple[BracketPlace, ...],
+    guides: tuple[GuidePlace, ...],
+    adjustment: Adjustment,
+    sent: Delivery,
+) -> tuple[Step, ...]:
+    """What is done in order, from measuring again to handing over."""
+    said = printed(resolved)
+    door, hanging = resolved.door, resolved.door.hanging
+    opening, leaf = door.opening, door.leaves[0]
+    top = hanging.floor_gap + hanging.leaf_height
+    trust = said.fine(resolved.shop.accuracy.reading)
+    outer, inner = hanging.planes
+    where = "off the wall" if hanging.on_wall else "behind the wall's face"
+    pitch = brackets[1].from_end
+    steps = [
+        (
+            "Measure the opening again: widths, head to floor, the floor's highest point.",
+            f"Widest {said.wood(opening.widest)}, head {said.wood(opening.head)} over the high "
+            f"point, each within {trust}. If not, stop and ask.",
+        ),
+        (
+            _line(door, said, top),
+            "Both ends from the same level; the floor is not level, the line is.",
+        ),
+        (
+            f"Set out {len(brackets)} brackets a track, the first and last at the track's ends, "
+            f"{said.fine(pitch)} apart. Drill one, and see what is behind.",
+            "The bit brings out wood from behind the board, not dust alone."
+            if opening.fixing == "solid timber"
+            else f"What is behind is {opening.fixing}.",
+        ),
+        (
+            f"Fix the brackets: screws {screw_words(door, said)}. Hang the inner track "
+            f"{said.wood(abs(float(inner)))} {where}, then the outer "
+            f"{said.wood(abs(float(outer)))}.",
+            f"Level end to end; {said.wood(abs(float(outer) - float(inner)))} between their "
+            "middles at both ends.",
+        ),
+    ]
+    if guides:
+        off = " and ".join(said.wood(abs(float(guide.off_wall))) for guide in guides)
+        steps.append(
+            (
+                f"Fix a floor guide under each leaf, {said.wood(guides[0].from_opening)} from the "
+                f"opening's left edge, {off} {where}.",
+                "Each stands plumb under its track.",
+            )
+        )
+    back, front = door.leaves[1], door.leaves[0]
+    steps += [
+        (
+            f"Hang {back.name} on the inner track, {front.name} on the outer, unglazed."
+            if sent.glazed_on_site
+            else f"Hang {back.name} on the inner track, {front.name} on the outer.",
+            f"{said.wood(hanging.passing_gap)} between the leaves all the way.",
+        ),
+    ]
+    if sent.glazed_on_site:
+        steps.append(
+            (
+                "Glaze: back stops and tape, setting blocks at the quarter points, glass, tape, "
+                "front stops pinned into the frame.",
+                f"{said.fine(leaf.lites[0].pane.clearance)} free round each pane; every safety "
+                "mark to be seen.",
+            )
+        )
+    stack = stack_up(resolved.shop.accuracy)
+    gaps = ", ".join(f"{place} {said.wood(gap)}" for place, gap in door.gaps)
+    steps += [
+        (
+            "Set the hangers: rails of both leaves in one line, meeting stiles plumb, feet level.",
+            f"Gap under the leaves: {gaps}. Rails in line within "
+            f"{said.fine(stack.governing)}, {said.fine(stack.worst)} at the very worst.",
+        ),
+        (
+            "Plane the foot only if it must be"
+            f": {said.wood(adjustment.trim_allowed)} at most"
+            + (", or too little wood is left over the guide's groove" if guides else "")
+            + ". Coat it again.",
+            "Guides still run free, nothing scrapes.",
+        ),
+        (
+            "Run both leaves to both ends, lock every screw, set the track stops.",
+            f"Clear way {said.wood(hanging.clear_way)}; no leaf leaves its track; nothing stands "
+            "out where they pass. Show the client, hand over the care sheet.",
+        ),
+    ]
+    return _numbered(steps)
+
+
+def _numbered(steps: list[tuple[str, str]]) -> tuple[Step, ...]:
+    return tuple(
+        Step(number=number, do=do, check=check) for number, (do, check) in enumerate(steps, 1)
+    )
+
+
+def tools(resolved: Resolved, sent: Delivery) -> tuple[str, ...]:
+    tools = [
+        "long level or cross-line laser, water level for the two ends",
+        "tape, square, plumb line, pencil, masking tape",
+        "cable and pipe detector, drill, bits for pilot and clearance holes, driver",
+        "two steady platforms, blankets, two battens, wedges",
+    ]
+    if sent.glazed_on_site:
+        tools.append("cut-proof gloves, suction cups, setting blocks, tape, pins, pin punch")
+    if float(resolved.door.leaves[0].site_trim) > 0:
+        tools.append("plane or tracked saw for the foot, finish to coat it again")
+    tools.append("eye protection, dust mask, vacuum")
+    return tuple(tools)
+
+
+def _line(door: Door, said: Printed, top: Figure) -> str:
+    """The first line on the wall, and how far it runs."""
+    hanging = door.hanging
+    left, right = hanging.lefts[0], hanging.lefts[0] + hanging.track_length
+    begins = (
+        f"{said.wood(-left)} left of the opening's left edge"
+        if float(left) < 0
+        else f"{said.wood(left)} right of the opening's left edge"
+    )
+    level = f"{said.wood(top)} over {datum(door)}" if hanging.on_wall else "along the head"
+    what = "the top of the leaves" if hanging.on_wall else "the middle of each track"
+    return (
+        f"Mark a level line {level}: {what}. It runs from {begins} to {said.wood(right)} right "
+        "of it."
+    )
+
+
+def datum(door: Door) -> str:
+    high = [place for place, below in door.opening.floor.items() if float(below) == 0.0]
+    where = f", at the {' and '.join(high)}" if high and len(high) < 3 else ""
+    return f"the highest point of the floor under the door{where}"
+
+
+def behind(door: Door, said: Printed) -> str:
+    fixing = {
+        "solid timber": "solid timber the whole length of the head: fix anywhere along it",
+        "studs": "studs: fix into their middles only, or to a header screwed to every stud",
+        "masonry": "masonry: anchors their maker names for it",
+        "board only": "board only: it holds nothing",
+        "not known": "not known: open up or drill before anything is fixed",
+    }[door.opening.fixing]
+    board = door.opening.board
+    return fixing if board is None else f"{fixing}; behind {said.fine(board)} of board"
+
+
+def screw_words(door: Door, said: Printed) -> str:
+    if door.opening.fixing == "masonry":
+        return "by the anchor's maker, for the pull at a bracket"
+    depth = door.track.fixing_depth
+    if depth is None:
+        return "not known until the board over the fixing is measured"
+    return f"at least {said.fine(depth)} and the bracket's thickness ({BY_SUPPLIER})"

@@ -1,0 +1,212 @@
+"""What each cut asks of a machine: the cutter, the fence, the depth that must be set for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal, assert_never
+
+from parametric.model import (
+    By,
+    Cut,
+    Face,
+    Groove,
+    Island,
+    Mitre,
+    Part,
+    Pocket,
+    RaisedBevel,
+    RoundArrises,
+    RoundCorners,
+    Slot,
+    Tongue,
+    Trim,
+    When,
+)
+
+Kind = Literal[
+    "slot",
+    "groove",
+    "squaring",
+    "pocket",
+    "trim",
+    "mitre",
+    "bevel",
+    "tongue",
+    "back rebate",
+    "edges",
+]
+
+_THICKNESS_FACES: tuple[Face, ...] = ("low end", "high end", "low edge", "high edge")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work:
+    """One cut at one setting, before it is counted: what must be equal for two to share it."""
+
+    kind: Kind
+    title: str
+    by: By
+    when: When
+    tool: str
+    cutter: float | None = None
+    width: float | None = None
+    length: float | None = None
+    across: float | None = None
+    fence_from: str = ""
+    depth: float | None = None
+    stopped: bool = False
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """Equal for cuts that one setting makes; floats that differ in their last bits are equal."""
+        sizes = (self.cutter, self.width, self.length, self.across, self.depth)
+        rounded = tuple(None if s is None else round(float(s), 6) for s in sizes)
+        return (self.kind, self.title, self.by, self.when, self.tool, self.fence_from, *rounded)
+
+
+def works(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
+    """The settings that a cut needs, each with the word for its face and its place along it."""
+    making = cut.making
+    work = Work(
+        kind="edges",
+        title=cut.name.replace(",", ""),
+        by=making.by,
+        when=making.when,
+        tool=making.tool,
+        cutter=making.cutter,
+    )
+    match cut:
+        case Slot():
+            across, bears = _bearing(cut.face, cut.v, part)
+            yield (
+                replace(
+                    work,
+                    kind="slot",
+                    title="loose-tenon slots",
+                    width=cut.width,
+                    length=cut.u1 - cut.u0,
+                    across=across,
+                    fence_from=bears,
+                    depth=cut.depth,
+                ),
+                face_word(part, cut.face),
+                "",
+            )
+        case Groove():
+            yield from _groove(cut, part, work)
+        case Pocket():
+            yield (
+                replace(
+                    work,
+                    kind="pocket",
+                    title=f"{cut.name} pocket",
+                    width=cut.width,
+                    length=cut.length,
+                    across=cut.v,
+                    fence_from=face_word(part, "low edge"),
+                    depth=cut.depth,
+                ),
+                face_word(part, cut.face),
+                f"{cut.face} {cut.u} {cut.v}",
+            )
+        case Trim():
+            yield (
+                replace(work, kind="trim", title="trim the ends", depth=cut.length),
+                face_word(part, cut.end),
+                cut.end,
+            )
+        case Mitre():
+            yield (
+                replace(work, kind="mitre", title="mitre both ends"),
+                "both ends",
+                cut.end,
+            )
+        case RaisedBevel():
+            yield replace(work, kind="bevel", depth=cut.run), "all four edges", ""
+        case Tongue():
+            high = part.blank.thickness - cut.back - cut.thickness
+            yield (
+                replace(
+                    work, kind="tongue", title="tongue face side", width=cut.length, depth=high
+                ),
+                "all four edges, face down",
+                "",
+            )
+            if float(cut.back) > 0:
+                yield (
+                    replace(
+                        work,
+                        kind="back rebate",
+                        title="tongue back rebate",
+                        width=cut.length,
+                        depth=cut.back,
+                    ),
+                    "all four edges, back down",
+                    "",
+                )
+        case RoundArrises():
+            yield replace(work, width=cut.radius), "four long edges", ""
+        case RoundCorners():
+            yield replace(work, width=cut.radius), "four corners", ""
+        case Island():
+            yield replace(work, depth=cut.depth), face_word(part, cut.face), ""
+        case _:
+            assert_never(cut)
+
+
+def _groove(cut: Groove, part: Part, work: Work) -> Iterator[tuple[Work, str, str]]:
+    across, bears = _bearing(cut.face, cut.v, part)
+    word = face_word(part, cut.face)
+    yield (
+        replace(
+            work,
+            kind="groove",
+            width=cut.width,
+            across=across,
+            fence_from=bears,
+            depth=cut.depth - cut.surface,
+            stopped=stopped(cut, part),
+        ),
+        word,
+        "foot",
+    )
+    if cut.squared:
+        yield (
+            Work(
+                kind="squaring",
+                title=f"square the ends of the {cut.name}",
+                by="bench",
+                when=work.when,
+                tool="chisel",
+                width=cut.width,
+                depth=cut.depth - cut.surface,
+            ),
+            word,
+            "",
+        )
+
+
+def stopped(cut: Groove, part: Part) -> bool:
+    """Whether a groove ends inside the wood at either end."""
+    if cut.face in ("low end", "high end"):
+        return False
+    length = float(part.blank.length)
+    return float(cut.u0) > 1e-6 or float(cut.u1) < length - 1e-6
+
+
+def _bearing(face: Face, across: float, part: Part) -> tuple[float, str]:
+    """How far a cut's middle is from the face of the piece, and the word for what bears.
+
+    Through the thickness it is measured from the face; across a broad face, from its edge.
+    """
+    if face not in _THICKNESS_FACES:
+        return across, face_word(part, "low edge")
+    if part.faces.get("high face") == "face":
+        return part.blank.thickness - across, "face"
+    return across, face_word(part, "low face")
+
+
+def face_word(part: Part, face: Face) -> str:
+    """The shop's word for a face, else the plain one."""
+    return part.faces.get(face, face)

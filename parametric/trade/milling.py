@@ -1,0 +1,248 @@
+"""The milling list: every cut of the job, grouped by the setting of the machine that makes it.
+
+A setting is a cutter, a fence and a depth. Whatever runs at it runs together, a spare first,
+so that no setting is ever made twice. Each piece bears with its face on the fence or the
+table, and is never turned to its back: what is off the middle is then off alike in all.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.bench import CUT_A_PASS, SPARES
+from parametric.figures import Figure, named, whole_up
+from parametric.model import (
+    Assembly,
+    By,
+    Groove,
+    Part,
+    When,
+)
+from parametric.names import join
+from parametric.trade.cautions import DUST, ROUTER, SAW, STOPPED_CUT, Cautions
+from parametric.trade.machine_work import Kind, Work
+
+_WHEN: tuple[When, ...] = ("before glue-up", "after glue-up", "on site")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """What goes through at a setting: pieces of one mark, or glued leaves (no mark).
+
+    `face` is the shop's words for what is cut; `cuts` is how many cuts all its pieces take;
+    `covers` are the part and the place of each cut in it, so that none is forgotten.
+    """
+
+    mark: str
+    noun: str
+    face: str
+    names: tuple[str, ...]
+    cuts: int
+    covers: tuple[tuple[str, int], ...]
+
+    @property
+    def pieces(self) -> int:
+        """How many pieces."""
+        return len(self.names)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """One setting of one machine, mm and degrees.
+
+    `fence` is from the fence to the middle of the cutter, a figure for each pass across;
+    `fence_from` says which face bears. `depth` is into the wood, in `depth_passes` steps.
+    `length` is how far a slot or pocket runs. A figure is None where nothing is set.
+    """
+
+    code: str
+    kind: Kind
+    title: str
+    by: By
+    when: When
+    tool: str
+    cutter: Figure | None
+    width: Figure | None
+    length: Figure | None
+    fence: tuple[Figure, ...]
+    fence_from: str
+    shift: Figure | None
+    depth: Figure | None
+    depth_passes: Figure | None
+    stopped: bool
+    runs: tuple[Run, ...]
+    cuts: Figure
+    spares: Figure
+    cautions: Cautions
+
+    @property
+    def passes(self) -> int:
+        """How many passes across."""
+        return max(1, len(self.fence))
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """What runs at it: marks, or leaves."""
+        return tuple(dict.fromkeys(run.mark or run.noun for run in self.runs))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """Where a cut was met: its part, the leaf that the part stands in, its place in the part."""
+
+    part: Part
+    leaf: str
+    index: int
+    face: str
+    along: str
+    """What tells cuts of one glued leaf apart: a groove across three parts is one cut."""
+
+
+def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
+    """Every cut of every made part at its setting, in the order the settings are made.
+
+    Before glue-up first, and there in the order of the parts. Where a leaf is glued, the
+    leaf is the piece: a groove that crosses its stiles and rail is one cut.
+
+    Source: arithmetic; one spare a setting and the depth of a pass are common practice.
+    """
+    works: dict[tuple[object, ...], tuple[Work, list[_Piece]]] = {}
+    for group in assembly.groups:
+        for part in group.parts:
+            if part.supplied:
+                continue
+            for index, cut in enumerate(part.cuts):
+                for work, face, along in works(cut, part):
+                    piece = _Piece(part=part, leaf=group.name, index=index, face=face, along=along)
+                    works.setdefault(work.key, (work, []))[1].append(piece)
+    ordered = sorted(works.values(), key=lambda found: _WHEN.index(found[0].when))
+    return tuple(
+        _setting(f"M{number}", work, pieces) for number, (work, pieces) in enumerate(ordered, 1)
+    )
+
+
+# --- counted and named ---------------------------------------------------------------------
+
+
+def _setting(code: str, work: Work, pieces: list[_Piece]) -> Setting:
+    place = join("milling", f"{code} {work.title}")
+
+    def at(quantity: str, value: float | None, unit: str = "mm") -> Figure | None:
+        return None if value is None else named(join(place, quantity), value, unit)
+
+    runs = _runs(work, pieces)
+    depth = at("depth", work.depth)
+    cutter = at("cutter", work.cutter)
+    shift, fence = _passes(place, work)
+    return Setting(
+        code=code,
+        kind=work.kind,
+        title=work.title,
+        by=work.by,
+        when=work.when,
+        tool=work.tool,
+        cutter=cutter,
+        width=at("width", work.width),
+        length=at("length", work.length),
+        fence=fence,
+        fence_from=work.fence_from,
+        shift=shift,
+        depth=depth,
+        depth_passes=None
+        if depth is None or cutter is None
+        else at("depth passes", whole_up(depth / (cutter * CUT_A_PASS)), ""),
+        stopped=work.stopped or work.kind == "slot",
+        runs=runs,
+        cuts=named(join(place, "cuts"), Figure(sum(run.cuts for run in runs), unit=""), ""),
+        spares=named(join(place, "spares"), _spares(work), ""),
+        cautions=_cautions(work),
+    )
+
+
+def _passes(place: str, work: Work) -> tuple[Figure | None, tuple[Figure, ...]]:
+    """Fence to the cutter's middle, a pass each; a cutter as wide as its cut needs one.
+
+    One pass clears the cutter's width; each further one at most as much again.
+    """
+    if work.across is None:
+        return None, ()
+    middle = named(join(place, "fence to middle"), work.across)
+    if work.cutter is None or work.width is None or work.kind != "groove":
+        return None, (middle,)
+    spare = work.width - named(join(place, "cutter"), work.cutter)
+    passes = named(join(place, "passes"), whole_up(spare / work.cutter) + 1, "")
+    if int(passes) == 1:
+        return None, (middle,)
+    shift = named(join(place, "shift a pass"), spare / (passes - 1))
+    first = middle - spare / 2
+    return shift, tuple(
+        named(join(place, f"fence pass {number + 1}"), first + number * shift)
+        for number in range(int(passes))
+    )
+
+
+def _runs(work: Work, pieces: list[_Piece]) -> tuple[Run, ...]:
+    """Pieces by mark; by leaf once it is glued."""
+    found: dict[tuple[str, str], list[_Piece]] = {}
+    for piece in pieces:
+        early = work.when == "before glue-up"
+        key = (piece.part.mark, piece.part.noun) if early else ("", piece.leaf)
+        found.setdefault(key, []).append(piece)
+    return tuple(_run(work, *key, own) for key, own in found.items())
+
+
+def _leaf_face(work: Work, piece: _Piece) -> str:
+    """The word for a glued leaf's face: its parts each say it their own way."""
+    match work.kind:
+        case "groove":
+            return "foot"
+        case "trim":
+            return "foot and top"
+        case _:
+            return piece.face
+
+
+def _run(work: Work, mark: str, noun: str, own: list[_Piece]) -> Run:
+    early = work.when == "before glue-up"
+    faces = dict.fromkeys(piece.face if early else _leaf_face(work, piece) for piece in own)
+    names = tuple(dict.fromkeys(piece.part.name if early else piece.leaf for piece in own))
+    return Run(
+        mark=mark,
+        noun=noun,
+        face=" and ".join(sorted(faces) if work.kind == "pocket" else faces),
+        names=names,
+        cuts=sum(_strokes(work, piece) for piece in own)
+        if early
+        else len({piece.along for piece in own}),
+        covers=tuple((piece.part.name, piece.index) for piece in own),
+    )
+
+
+def _strokes(work: Work, piece: _Piece) -> int:
+    """How often one piece meets the cutter for one cut."""
+    match work.kind:
+        case "bevel" | "tongue" | "back rebate" | "edges":
+            return 4
+        case "squaring":
+            cut = piece.part.cuts[piece.index]
+            assert isinstance(cut, Groove)
+            return (float(cut.u0) > 1e-6) + (float(cut.u1) < float(piece.part.blank.length) - 1e-6)
+        case "slot" | "groove" | "pocket" | "trim" | "mitre":
+            return 1
+
+
+def _spares(work: Work) -> Figure:
+    """One through every setting of a machine; a chisel sets nothing."""
+    return Figure(0, unit="") if work.kind == "squaring" else SPARES
+
+
+def _cautions(work: Work) -> Cautions:
+    stop = STOPPED_CUT if work.stopped else ()
+    match work.by:
+        case "saw":
+            return (*stop, *SAW, *DUST)
+        case "router":
+            return (*stop, *ROUTER, *DUST)
+        case "bench":
+            hand = "router" in work.tool or work.cutter is not None
+            return (*ROUTER, *DUST) if hand else ("Clamp the piece; both hands behind the edge.",)
