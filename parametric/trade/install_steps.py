@@ -145,18 +145,19 @@ def _numbered(steps: list[tuple[str, str]]) -> tuple[Step, ...]:
 
 
 def tools(resolved: Resolved, sent: Delivery) -> tuple[str, ...]:
-    tools = [
+    """What the fitter brings."""
+    box = [
         "long level or cross-line laser, water level for the two ends",
         "tape, square, plumb line, pencil, masking tape",
         "cable and pipe detector, drill, bits for pilot and clearance holes, driver",
         "two steady platforms, blankets, two battens, wedges",
     ]
     if sent.glazed_on_site:
-        tools.append("cut-proof gloves, suction cups, setting blocks, tape, pins, pin punch")
+        box.append("cut-proof gloves, suction cups, setting blocks, tape, pins, pin punch")
     if float(resolved.door.leaves[0].site_trim) > 0:
-        tools.append("plane or tracked saw for the foot, finish to coat it again")
-    tools.append("eye protection, dust mask, vacuum")
-    return tuple(tools)
+        box.append("plane or tracked saw for the foot, finish to coat it again")
+    box.append("eye protection, dust mask, vacuum")
+    return tuple(box)
 
 
 def _line(door: Door, said: Printed, top: Figure) -> str:
@@ -177,12 +178,14 @@ def _line(door: Door, said: Printed, top: Figure) -> str:
 
 
 def datum(door: Door) -> str:
+    """Where all heights are measured from."""
     high = [place for place, below in door.opening.floor.items() if float(below) == 0.0]
     where = f", at the {' and '.join(high)}" if high and len(high) < 3 else ""
     return f"the highest point of the floor under the door{where}"
 
 
 def behind(door: Door, said: Printed) -> str:
+    """What the brackets are fixed to, as surveyed."""
     fixing = {
         "solid timber": "solid timber the whole length of the head: fix anywhere along it",
         "studs": "studs: fix into their middles only, or to a header screwed to every stud",
@@ -195,6 +198,7 @@ def behind(door: Door, said: Printed) -> str:
 
 
 def screw_words(door: Door, said: Printed) -> str:
+    """How long a bracket's screw must be, as far as it is known."""
     if door.opening.fixing == "masonry":
         return "by the anchor's maker, for the pull at a bracket"
     depth = door.track.fixing_depth

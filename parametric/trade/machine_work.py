@@ -65,7 +65,7 @@ class Work:
         return (self.kind, self.title, self.by, self.when, self.tool, self.fence_from, *rounded)
 
 
-def works(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
+def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
     """The settings that a cut needs, each with the word for its face and its place along it."""
     making = cut.making
     work = Work(

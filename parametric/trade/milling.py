@@ -20,7 +20,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.trade.cautions import DUST, ROUTER, SAW, STOPPED_CUT, Cautions
-from parametric.trade.machine_work import Kind, Work
+from parametric.trade.machine_work import Kind, Work, machine_work
 
 _WHEN: tuple[When, ...] = ("before glue-up", "after glue-up", "on site")
 
@@ -112,7 +112,7 @@ def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
             if part.supplied:
                 continue
             for index, cut in enumerate(part.cuts):
-                for work, face, along in works(cut, part):
+                for work, face, along in machine_work(cut, part):
                     piece = _Piece(part=part, leaf=group.name, index=index, face=face, along=along)
                     works.setdefault(work.key, (work, []))[1].append(piece)
     ordered = sorted(works.values(), key=lambda found: _WHEN.index(found[0].when))
