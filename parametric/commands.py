@@ -23,6 +23,7 @@ from parametric.trade.explain import value_text
 from parametric.trade.fingerprint import mark
 from parametric.trade.glass import glass_order
 from parametric.trade.inventory import Inventory, inventory
+from parametric.trade.paperwork import paperwork
 from parametric.trade.tables import Table, cut_table, glass_table
 
 __all__ = [
@@ -163,9 +164,11 @@ def explain(
 ) -> Explained:
     """The arithmetic of one number by its name or any short form of it; all numbers without one."""
     job = check(path, house=house, user_house=user_house)
-    if job.resolved is None:
+    if job.resolved is None or job.assembly is None:
         return Explained(figures=(), lines=(), problems=job.problems)
-    known = figures(job.resolved, job.loads)
+    sound = not stops(job.problems)
+    paper = paperwork(job.resolved, job.assembly, job.loads) if sound else None
+    known = figures(job.resolved, job.loads, paper)
     unit = job.resolved.design.unit
     if name is None:
         everything = tuple(known.values())

@@ -1,6 +1,6 @@
 """What a job pack holds: every file by its path in the pack, as bytes.
 
-Folders are by who receives them: client, shop, cnc, order, model.
+Folders are by who receives them: client, shop, cnc, order, site, model.
 """
 
 from __future__ import annotations
@@ -28,9 +28,19 @@ from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.cutlist import cut_list
 from parametric.trade.fingerprint import fingerprint, mark
-from parametric.trade.glass import glass_order
 from parametric.trade.loads import LeafLoad
-from parametric.trade.tables import Table, cut_table, glass_table
+from parametric.trade.order_tables import (
+    finish_table,
+    glass_gate_table,
+    glazing_table,
+    hardware_table,
+    timber_table,
+    timber_totals,
+)
+from parametric.trade.paperwork import Paperwork, paperwork
+from parametric.trade.printed import printed
+from parametric.trade.site_tables import delivery_table, fixing_table, pane_table, work_table
+from parametric.trade.tables import Table, cut_table
 from parametric.units import Unit
 from parametric.writers.csv import write_csv
 from parametric.writers.dxf import write_cnc_dxf
@@ -70,6 +80,7 @@ def contents(
     short = mark(whole)
     revisions = resolved.design.revisions
     revision = revisions[-1].letter if revisions else ""
+    paper = None if not_for_making else paperwork(resolved, assembly, loads)
     files: dict[str, bytes] = {}
 
     progress("drawing the sheets")
@@ -87,12 +98,13 @@ def contents(
     files[f"model/{model}.glb"] = glb
     verification = {"solids": solids, "sheets": _audited(drawings)}
 
-    if not not_for_making:
+    if paper is not None:
         progress("writing the machine files")
         stamp = Stamp(job=resolved.job, fingerprint=short, revision=revision)
         files |= _machine(assembly, resolved, stamp)
         progress("writing the orders")
-        files |= _orders(resolved, assembly)
+        files |= _orders(resolved, assembly, paper)
+        files |= _site(resolved, paper)
         progress("writing the client's page")
         page = preview_page(
             resolved, loads, mark=short, revision=revision, elevation=write_svg(drawings.elevation)
@@ -111,6 +123,7 @@ def contents(
             loads,
             assembly,
             problems,
+            paper=paper,
             fingerprint=whole,
             verification=verification,
         )
@@ -150,14 +163,34 @@ def _machine(assembly: Assembly, resolved: Resolved, stamp: Stamp) -> dict[str, 
     return files
 
 
-def _orders(resolved: Resolved, assembly: Assembly) -> dict[str, bytes]:
-    unit, shop = resolved.design.unit, resolved.shop
+def _orders(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[str, bytes]:
+    unit, shop, said = resolved.design.unit, resolved.shop, printed(resolved)
     cut = cut_table(cut_list(assembly), unit, shop)
-    glass = glass_table(glass_order(resolved, assembly), unit, shop)
     return {
         "order/cut-list.csv": _csv_with_unit(cut, unit),
-        "order/glass.csv": _csv_with_unit(glass, unit),
+        "order/glass.csv": _csv_with_unit(glazing_table(paper.glazing, said), unit),
+        "order/glass-measure-first.csv": _csv_with_unit(
+            glass_gate_table(paper.glazing, said), unit
+        ),
+        "order/timber.csv": _csv_with_unit(timber_table(paper.timber, said), unit),
+        "order/timber-totals.csv": _csv_with_unit(timber_totals(paper.timber, said), unit),
+        "order/hardware.csv": _csv_with_unit(hardware_table(paper.hardware, said), unit),
+        "order/finish.csv": _csv(finish_table(paper.finish)),
     }
+
+
+def _site(resolved: Resolved, paper: Paperwork) -> dict[str, bytes]:
+    unit, said = resolved.design.unit, printed(resolved)
+    return {
+        "site/delivery.csv": _csv_with_unit(delivery_table(paper.delivery, said), unit),
+        "site/fixings.csv": _csv(fixing_table(paper.install, said)),
+        "site/order-of-work.csv": _csv(work_table(paper.install)),
+        "site/panes.csv": _csv_with_unit(pane_table(paper.care, said), unit),
+    }
+
+
+def _csv(table: Table) -> bytes:
+    return write_csv(table.header, table.rows)
 
 
 def _csv_with_unit(table: Table, unit: Unit) -> bytes:

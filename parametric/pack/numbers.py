@@ -10,6 +10,7 @@ from parametric.model import Assembly, Part
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
+from parametric.trade.paperwork import Paperwork
 
 
 def numbers(
@@ -18,6 +19,7 @@ def numbers(
     assembly: Assembly,
     problems: tuple[Problem, ...],
     *,
+    paper: Paperwork | None,
     fingerprint: str,
     verification: Mapping[str, Any],
 ) -> dict[str, Any]:
@@ -27,16 +29,21 @@ def numbers(
         "design": resolved.job,
         "fingerprint": fingerprint,
         "units": "mm",
-        "figures": [figure_record(f) for f in figures(resolved, loads).values()],
+        "figures": [figure_record(f) for f in figures(resolved, loads, paper).values()],
         "problems": [problem_record(p) for p in problems],
         "parts": part_records(assembly),
         "verification": dict(verification),
     }
 
 
-def figures(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> dict[str, Figure]:
-    """Every named number of a job by its name, inputs before what follows from them."""
-    return collect((resolved.door, loads))
+def figures(
+    resolved: Resolved, loads: tuple[LeafLoad, ...], paper: Paperwork | None = None
+) -> dict[str, Figure]:
+    """Every named number of a job by its name, inputs before what follows from them.
+
+    Those of its lists and set-ups too, where there is paper: a design with stops has none.
+    """
+    return collect((resolved.door, loads, paper))
 
 
 def figure_record(figure: Figure) -> dict[str, Any]:

@@ -99,7 +99,8 @@ def order_of_work(
     back, front = door.leaves[1], door.leaves[0]
     steps += [
         (
-            f"Hang {back.name} on the inner track, {front.name} on the outer, unglazed."
+            f"Back stops and their tape in first. Hang {back.name} on the inner track, "
+            f"{front.name} on the outer, unglazed."
             if sent.glazed_on_site
             else f"Hang {back.name} on the inner track, {front.name} on the outer.",
             f"{said.wood(hanging.passing_gap)} between the leaves all the way.",
@@ -108,8 +109,8 @@ def order_of_work(
     if sent.glazed_on_site:
         steps.append(
             (
-                "Glaze: back stops and tape, setting blocks at the quarter points, glass, tape, "
-                "front stops pinned into the frame.",
+                "Glaze from the front, the other leaf pushed aside: setting blocks at the quarter "
+                "points, glass, tape, front stops pinned into the frame.",
                 f"{said.fine(leaf.lites[0].pane.clearance)} free round each pane; every safety "
                 "mark to be seen.",
             )

@@ -25,6 +25,10 @@ class Printed:
         """A size of a pocket, a gauge or a pane."""
         return fine(value, self.unit, self.shop, down=down)
 
+    def up(self, value: float) -> str:
+        """A least size, to the fine step above: what is printed is never less than the least."""
+        return fine(-float(value), self.unit, self.shop, down=True).removeprefix("-")
+
 
 def printed(resolved: Resolved) -> Printed:
     """As this design says its lengths."""

@@ -30,7 +30,7 @@ class Span:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Blocks:
-    """Stop blocks of a router table for one hand of a stopped groove, mm from the cutter's middle.
+    """Stop blocks for one hand of a stopped groove, mm from the middle of the cutter or blade.
 
     With the face on the fence and the cut edge down, `end` lies to the operator's `hand`.
     Fed from right to left: the piece drops in against the right block and stops at the left.
@@ -180,14 +180,18 @@ def _datum(part: Part, ends: bool, feet: Mapping[str, Figure]) -> tuple[Figure, 
 
 
 def _blocks(found: list[Found], place: str) -> Iterator[Blocks]:
-    """Block positions for either hand; the cutter's middle stays half its width inside each end."""
+    """Block positions for either hand.
+
+    A cutter's middle stays half its width inside each end; a blade is at its full depth
+    where its middle is, and its ramp lies beyond.
+    """
     hands: dict[Hand, list[Found]] = {}
     for part, index, cut in found:
         hands.setdefault(low_end_hand(part, cut.face), []).append((part, index, cut))
     for hand, own in hands.items():
         part, _, cut = own[0]
         assert isinstance(cut, Groove)
-        half = (cut.width if cut.making.cutter is None else cut.making.cutter) / 2
+        half = 0.0 if cut.ramp else (cut.making.cutter or cut.width) / 2
         first, last = cut.u0 + half, cut.u1 - half
         length = part.blank.length
         # Fed to the left, the cutter works from the piece's left to its right.

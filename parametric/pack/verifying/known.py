@@ -14,6 +14,7 @@ from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
+from parametric.trade.paperwork import paperwork
 from parametric.units import INCH, Unit
 
 
@@ -56,7 +57,7 @@ def known_design(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, 
     unit, paper = resolved.design.unit, resolved.shop.paper
     return Known(
         assembly=assembly,
-        figures=figures(resolved, loads),
+        figures=figures(resolved, loads, paperwork(resolved, assembly, loads)),
         opening=tuple((float(x), float(z)) for x, z in resolved.door.opening.outline()),
         fingerprint=fingerprint(resolved, assembly),
         unit=unit,

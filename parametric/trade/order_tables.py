@@ -1,0 +1,187 @@
+"""The orders as people and programs read them: one table to each supplier."""
+
+from __future__ import annotations
+
+from parametric.trade.finish import FinishOrder
+from parametric.trade.glazing import GlazingOrder
+from parametric.trade.hardware_list import HardwareItem
+from parametric.trade.printed import Printed
+from parametric.trade.tables import Table, glass_table
+from parametric.trade.timber import TimberOrder
+from parametric.units import mm_text
+
+
+def timber_table(order: TimberOrder, said: Printed) -> Table:
+    """Every rough blank, by timber and planed thickness."""
+    return Table(
+        header=(
+            "timber",
+            "planed to",
+            "sawn",
+            "mark",
+            "part",
+            "pieces",
+            "no.",
+            "rough length",
+            "rough width",
+            "note",
+        ),
+        rows=tuple(
+            (
+                lot.timber,
+                said.wood(lot.thickness),
+                lot.sawn_class or "laminate",
+                blank.mark,
+                blank.noun,
+                str(blank.pieces),
+                str(int(blank.number)),
+                said.wood(blank.length),
+                said.wood(blank.width),
+                blank.note,
+            )
+            for lot in order.lots
+            for blank in lot.blanks
+        ),
+    )
+
+
+def timber_totals(order: TimberOrder, said: Printed) -> Table:
+    """What each lot comes to with the waste, in cubic metres and board feet; then all of it."""
+    rows = [
+        (
+            lot.timber,
+            said.wood(lot.thickness),
+            lot.sawn_class or "laminate",
+            said.wood(lot.longest),
+            said.wood(lot.widest),
+            f"{float(lot.volume):.4f}",
+            f"{float(lot.sawn_volume):.4f}",
+            f"{float(lot.board_feet):.1f}",
+            f"{float(order.waste):g}",
+            f"{float(order.moisture):g}",
+        )
+        for lot in order.lots
+    ]
+    rows.append(
+        (
+            "all",
+            "",
+            "",
+            "",
+            "",
+            f"{float(order.volume):.4f}",
+            f"{float(order.sawn_volume):.4f}",
+            f"{float(order.board_feet):.1f}",
+            f"{float(order.waste):g}",
+            f"{float(order.moisture):g}",
+        )
+    )
+    return Table(
+        header=(
+            "timber",
+            "planed to",
+            "sawn",
+            "longest",
+            "widest",
+            "m3 planed",
+            "m3 sawn",
+            "board feet",
+            "waste in it %",
+            "moisture %",
+        ),
+        rows=tuple(rows),
+    )
+
+
+def hardware_table(items: tuple[HardwareItem, ...], said: Printed) -> Table:
+    """Everything that is bought; runs in metres are rounded up to the tenth."""
+    return Table(
+        header=("what", "number", "counted in", "size", "length", "known by", "asked"),
+        rows=tuple(
+            (
+                item.what,
+                _number(item),
+                item.unit,
+                item.size,
+                "" if item.length is None else said.fine(item.length),
+                item.known_by,
+                item.asked,
+            )
+            for item in items
+        ),
+    )
+
+
+def _number(item: HardwareItem) -> str:
+    if item.unit == "off":
+        return str(int(item.number))
+    up = mm_text(item.number, 0.1, down=True)
+    return up if float(up) >= float(item.number) - 1e-9 else mm_text(float(up) + 0.1, 0.1)
+
+
+def finish_table(order: FinishOrder) -> Table:
+    """Each product with its litres, the spare in them."""
+    return Table(
+        header=(
+            "product",
+            "kind",
+            "colour",
+            "m2",
+            "coats",
+            "m2 per litre",
+            "litres",
+            "spare in it %",
+        ),
+        rows=tuple(
+            (
+                coat.product,
+                order.kind,
+                order.colour,
+                f"{float(order.area):.2f}",
+                str(int(coat.coats)),
+                f"{float(coat.covers):g}",
+                f"{float(coat.litres):.2f}",
+                "" if order.spare is None else f"{float(order.spare):g}",
+            )
+            for coat in order.coats
+        ),
+    )
+
+
+def glazing_table(order: GlazingOrder, said: Printed) -> Table:
+    """The glass order, with the tolerance, corners and template that the glazier asks for."""
+    panes = glass_table(order.rows, said.unit, said.shop)
+    asked = (said.fine(order.tolerance), order.corners, order.edges, order.template)
+    return Table(
+        header=(*panes.header, "tolerance each way", "corners", "edges", "template"),
+        rows=tuple((*row, *asked) for row in panes.rows),
+    )
+
+
+def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:
+    """Every opening to measure before the glass is ordered, with room to write."""
+    return Table(
+        header=(
+            "opening",
+            "pane",
+            "width drawn",
+            "height drawn",
+            "least width",
+            "least height",
+            "measured width",
+            "measured height",
+        ),
+        rows=tuple(
+            (
+                opening.lite,
+                opening.mark,
+                said.fine(opening.width),
+                said.fine(opening.height),
+                said.up(opening.least_width),
+                said.up(opening.least_height),
+                "",
+                "",
+            )
+            for opening in order.openings
+        ),
+    )

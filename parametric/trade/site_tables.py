@@ -1,0 +1,139 @@
+"""What goes to site, as tables: the delivery, the fixings, the order of work, the panes to keep."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.figures import Figure
+from parametric.trade.care import Care
+from parametric.trade.delivery import Delivery
+from parametric.trade.installing import InstallSheet
+from parametric.trade.printed import Printed, kg
+from parametric.trade.tables import Table
+
+
+def delivery_table(sent: Delivery, said: Printed) -> Table:
+    """Pieces, sizes, kilograms and hands; a weight left empty is the supplier's."""
+    return Table(
+        header=(
+            "what",
+            "mark",
+            "no.",
+            "size",
+            "kg each",
+            "people",
+            "kg glazed",
+            "people glazed",
+            "handling",
+        ),
+        rows=tuple(
+            (
+                item.what,
+                item.mark,
+                str(item.number),
+                " x ".join(
+                    said.fine(size, down=item.what.endswith("glass")) for size in item.sizes
+                ),
+                "" if item.weight is None else kg(item.weight),
+                str(int(item.people)),
+                "" if item.glazed is None else kg(item.glazed),
+                "" if item.people_glazed is None else str(int(item.people_glazed)),
+                item.handling,
+            )
+            for item in sent.items
+        ),
+    )
+
+
+def fixing_table(sheet: InstallSheet, said: Printed) -> Table:
+    """Every height, place and load that the fitter sets out from."""
+    return Table(header=("what", "from", "value", "in", "note"), rows=tuple(_fixings(sheet, said)))
+
+
+def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str, str, str]]:
+    unit, floor, left = said.unit, "highest floor, up", "opening's left edge"
+
+    def size(value: Figure | None) -> str:
+        return "" if value is None else said.fine(value)
+
+    for line in sheet.heights:
+        yield (line.what, floor, size(line.height), unit, line.rule)
+    for place, gap in sheet.gaps:
+        yield (f"gap under the leaves, {place}", "floor, up", size(gap), unit, "")
+    for track in sheet.tracks:
+        name = f"{track.track} track"
+        yield (name, "wall face to its middle", size(track.off_wall), unit, track.leaf)
+        yield (f"{name}, left end", left, size(track.left_end), unit, "negative is left of it")
+        yield (f"{name}, length", "", size(track.length), unit, "")
+    for bracket in sheet.brackets:
+        near = "" if bracket.off_stud is None else f"nearest stud {size(bracket.off_stud)} away"
+        yield (
+            f"bracket {bracket.number}, both tracks",
+            left,
+            size(bracket.from_opening),
+            unit,
+            near,
+        )
+    for guide in sheet.guides:
+        off = f"{size(guide.off_wall)} from the wall face"
+        yield (f"floor guide, {guide.leaf}", left, size(guide.from_opening), unit, off)
+    for pull in sheet.pulls:
+        if pull.governing is not None:
+            yield (
+                f"pull at one bracket, {pull.track} track",
+                "",
+                f"{float(pull.governing):.3f}",
+                "kN",
+                "one hanger right under it, by the larger weight; into what was surveyed only",
+            )
+    yield ("bracket screw, least", "", size(sheet.screw), unit, sheet.screw_words)
+    yield ("behind the brackets", "", "", "", sheet.behind)
+    adjusts = sheet.adjustment
+    yield ("hanger adjustment, either way", "", size(adjusts.hangers), unit, "at least")
+    yield ("site trim off the foot", "", size(adjusts.trim_allowed), unit, "at most")
+    yield ("clear way", "", said.wood(sheet.clear_way, down=True), unit, "show the client")
+
+
+def work_table(sheet: InstallSheet) -> Table:
+    """What is done in order, and what is checked after each step."""
+    return Table(
+        header=("no.", "do", "check"),
+        rows=tuple((str(step.number), step.do, step.check) for step in sheet.steps),
+    )
+
+
+def pane_table(kept: Care, said: Printed) -> Table:
+    """Every pane, so that it can be ordered again."""
+    return Table(
+        header=(
+            "mark",
+            "place",
+            "kind",
+            "width",
+            "height",
+            "thick",
+            "kg",
+            "class",
+            "corners",
+            "clearance",
+            "tape",
+            "stop",
+        ),
+        rows=tuple(
+            (
+                pane.mark,
+                pane.place,
+                pane.kind,
+                said.fine(pane.width, down=True),
+                said.fine(pane.height, down=True),
+                said.fine(pane.thickness),
+                f"{float(pane.weight):.2f}",
+                pane.safety_class,
+                pane.corners,
+                said.fine(pane.clearance),
+                said.fine(pane.tape),
+                f"{said.fine(pane.stop_width)} x {said.fine(pane.stop_depth)}",
+            )
+            for pane in kept.panes
+        ),
+    )
