@@ -12,6 +12,7 @@ from parametric.pack.verifying.figures_file import check_figures
 from parametric.pack.verifying.lists import CUT_LIST, GLASS, check_lists
 from parametric.trade.cutlist import cut_list
 from parametric.trade.glass import glass_order
+from parametric.trade.paperwork import paperwork
 from parametric.trade.tables import cut_table, glass_table
 from parametric.writers.csv import write_csv
 from parametric.writers.json import write_json
@@ -81,6 +82,7 @@ def figures(change: Any) -> tuple[str, ...]:
         made.loads,
         made.assembly,
         made.problems,
+        paper=paperwork(made.resolved, made.assembly, made.loads),
         fingerprint=known().fingerprint,
         verification={},
     )

@@ -259,3 +259,45 @@ def test_the_public_interface_is_five_functions() -> None:
         "assert all(callable(f) for f in (build, check, load, make_parts, resolve))\n"
     )
     subprocess.run([sys.executable, "-c", program], cwd=ROOT, check=True)
+
+
+INCH_TWIN = """\
+stilewright: 1
+job: Inch twin
+units: inch
+survey:
+  widths: {top: 71-7/8, middle: 71-13/16, bottom: 72}
+  heights: {left: 81-13/16, middle: 81-5/8, right: 81-1/2}
+  fixing: studs
+  board over fixing: 1/2
+door: {kind: bypass, side lap: 2, head lap: 1-3/4, floor gap: 1/2}
+leaf:
+  timber: red oak
+  thickness: 1-9/16
+  stiles: 4-3/4
+  top to bottom:
+    - top rail: 4-3/4
+    - lite: equal
+    - lock rail: 6
+    - panel: 18
+    - bottom rail: 9-1/2
+      tenons: 2
+joint: {kind: loose tenon, slot: 1/2 x 2-7/16 x 1-13/16, tenon: 1/2 x 2-3/8 x 3-1/2,
+  off groove: 1/4, off end: 1-1/2}
+panel: {kind: raised, thickness: 1-1/8, groove: 3/8 x 9/16, tongue: 23/64 x 5/8,
+  back rebate: 1/4, edge thickness: 5/8, bevel run: 2-3/4, fillet: 1/16, clearance: 1/32}
+glass: {kind: laminated, thickness: 1/4, true thickness: 0.226, stop: 1/2 x 9/16, clearance: 1/8}
+track: {spacing: 2-1/8, off wall: 3-3/8, carries: 60 lb}
+guide: {groove: 3/8 x 3/4, cutter: 1/4}
+router: {cutters: [1/4, 3/8, 1/2]}
+"""
+
+
+@pytest.mark.kernel
+def test_a_job_in_fractions_of_an_inch_is_built_and_reads_back(tmp_path: Path) -> None:
+    """Its sizes fall on no thousandth of a millimetre; 72 + 2*2 = 76, (76 + 4-3/4)/2 = 40-3/8."""
+    (tmp_path / "design.yaml").write_text(INCH_TWIN, encoding="utf-8")
+    run = stilewright("build", "design.yaml", folder=tmp_path)
+    assert run.returncode == 0, run.stdout + run.stderr
+    told = stilewright("explain", "design.yaml", "leaf width", folder=tmp_path).stdout
+    assert told.startswith("leaf width = 40-3/8 (1025.525 mm)")
