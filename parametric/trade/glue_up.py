@@ -150,7 +150,7 @@ def _panel_steps(
     return (
         f"Joint {int(boards)} boards to {said.fine(board)} wide, edges square; lay them out for "
         "colour, grain one way, and strike a triangle across them.",
-        f"Dry, with {int(clamps)} clamps no more than {said.fine(spacing)} apart, above and below "
+        f"Dry, with {int(clamps)} clamps no more than {said.fine(spacing, down=True)} apart, above and below "
         "in turn: every joint closes by hand pressure.",
         "Glue both edges, clamp from the middle out, tap the faces level, scrape the squeeze-out "
         "when it has gelled.",

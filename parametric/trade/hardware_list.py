@@ -140,7 +140,7 @@ def _screw(door: Door, brackets: Figure, said: Printed) -> HardwareItem:
         size, known = "length not known: the board over the fixing was not measured", SUPPLIER
     else:
         size, known = (
-            f"at least {said.fine(depth)} and the bracket's thickness",
+            f"at least {said.up(depth)} and the bracket's thickness",
             DESIGN if fixing in ("solid timber", "studs") else SUPPLIER,
         )
     return HardwareItem(
@@ -185,7 +185,7 @@ def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
             what="glazing tape",
             number=run,
             unit="m",
-            size=f"{said.fine(first.tape)} thick, {said.fine(first.bite)} wide at most",
+            size=f"{said.fine(first.tape)} thick, {said.fine(first.bite, down=True)} wide at most",
             length=None,
             known_by=DESIGN,
             asked="the run of every pane's edges, both faces, nothing over; paint-safe",
@@ -195,7 +195,7 @@ def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
         number=_count("setting blocks", _whole(len(panes)) * BLOCKS_A_PANE),
         unit="off",
         size=f"{said.fine(first.clearance)} thick, {said.fine(first.thickness)} wide, "
-        f"{said.fine(BLOCK_LENGTH)} long or more",
+        f"{said.up(BLOCK_LENGTH)} long or more",
         length=BLOCK_LENGTH,
         known_by=DESIGN,
         asked="under each pane at the quarter points",
@@ -209,7 +209,7 @@ def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
         length=named(join("hardware", "pin length"), PIN_LENGTH * first.stop_width),
         known_by=DESIGN,
         asked=f"both faces; {said.fine(PIN_FROM_MITRE)} from each point, "
-        f"{said.fine(PIN_PITCH)} apart at most, driven into the frame and never towards the glass",
+        f"{said.fine(PIN_PITCH, down=True)} apart at most, driven into the frame and never towards the glass",
     )
 
 

@@ -125,14 +125,14 @@ def order_of_work(
         ),
         (
             "Plane the foot only if it must be"
-            f": {said.wood(adjustment.trim_allowed)} at most"
+            f": {said.wood(adjustment.trim_allowed, down=True)} at most"
             + (", or too little wood is left over the guide's groove" if guides else "")
             + ". Coat it again.",
             "Guides still run free, nothing scrapes.",
         ),
         (
             "Run both leaves to both ends, lock every screw, set the track stops.",
-            f"Clear way {said.wood(hanging.clear_way)}; no leaf leaves its track; nothing stands "
+            f"Clear way {said.wood(hanging.clear_way, down=True)}; no leaf leaves its track; nothing stands "
             "out where they pass. Show the client, hand over the care sheet.",
         ),
     ]
@@ -205,4 +205,4 @@ def screw_words(door: Door, said: Printed) -> str:
     depth = door.track.fixing_depth
     if depth is None:
         return "not known until the board over the fixing is measured"
-    return f"at least {said.fine(depth)} and the bracket's thickness ({BY_SUPPLIER})"
+    return f"at least {said.up(depth)} and the bracket's thickness ({BY_SUPPLIER})"

@@ -103,7 +103,7 @@ def hardware_table(items: tuple[HardwareItem, ...], said: Printed) -> Table:
                 _number(item),
                 item.unit,
                 item.size,
-                "" if item.length is None else said.fine(item.length),
+                "" if item.length is None else said.up(item.length),
                 item.known_by,
                 item.asked,
             )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parametric.catalog.shop import Shop
 from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, wood
-from parametric.units import Unit
+from parametric.units import INCH, Unit, mm_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +24,12 @@ class Printed:
     def fine(self, value: float, *, down: bool = False) -> str:
         """A size of a pocket, a gauge or a pane."""
         return fine(value, self.unit, self.shop, down=down)
+
+    def gauge(self, value: float) -> str:
+        """A setting or a gauge that the rule cannot read: twentieths of a mm, thousandths of an inch."""
+        if self.unit == "mm":
+            return mm_text(float(value), 0.05)
+        return f"{float(value) / float(INCH):.3f}"
 
     def up(self, value: float) -> str:
         """A least size, to the fine step above: what is printed is never less than the least."""

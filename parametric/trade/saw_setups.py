@@ -239,7 +239,7 @@ def _steps(
         f"above the table; {said.fine(panel.edge_thickness)} from the fence to the blade at the "
         "table.",
         "Test piece on edge, back to the fence. "
-        f"{said.fine(edge.go)} goes over the edge, {said.fine(edge.no_go)} does not; the fillet "
+        f"{said.gauge(edge.go)} goes over the edge, {said.gauge(edge.no_go)} does not; the fillet "
         f"stands {said.fine(panel.fillet)}.",
         "Both end-grain edges of every panel, then both long-grain edges: the second pair cuts "
         "the tear-out of the first away.",
@@ -255,7 +255,7 @@ def _steps(
         for one in tongue
     ]
     steps.append(
-        f"{said.fine(tongue_gauge.go)} slides on to the tongue, {said.fine(tongue_gauge.no_go)} "
+        f"{said.gauge(tongue_gauge.go)} slides on to the tongue, {said.gauge(tongue_gauge.no_go)} "
         "does not. Try it in a groove of the job."
     )
     return tuple(steps)

@@ -86,11 +86,18 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
                 "kN",
                 "one hanger right under it, by the larger weight; into what was surveyed only",
             )
-    yield ("bracket screw, least", "", size(sheet.screw), unit, sheet.screw_words)
+    least = "" if sheet.screw is None else said.up(sheet.screw)
+    yield ("bracket screw, least", "", least, unit, sheet.screw_words)
     yield ("behind the brackets", "", "", "", sheet.behind)
     adjusts = sheet.adjustment
-    yield ("hanger adjustment, either way", "", size(adjusts.hangers), unit, "at least")
-    yield ("site trim off the foot", "", size(adjusts.trim_allowed), unit, "at most")
+    yield ("hanger adjustment, either way", "", said.up(adjusts.hangers), unit, "at least")
+    yield (
+        "site trim off the foot",
+        "",
+        said.wood(adjusts.trim_allowed, down=True),
+        unit,
+        "at most",
+    )
     yield ("clear way", "", said.wood(sheet.clear_way, down=True), unit, "show the client")
 
 
