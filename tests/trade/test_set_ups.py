@@ -83,3 +83,13 @@ def test_finish_by_kind(edited: Edited, kind: str, products: list[str], rags: bo
 def test_marked_singly_governs_by_all_errors(edited: Edited) -> None:
     stack = paper_of(edited(("finish: {", "accuracy: {marked: singly}\nfinish: {"))).alignment
     assert float(stack.governing) == float(stack.likely)
+
+
+def test_milling_list_and_saw_set_up_agree(paper: Paperwork) -> None:
+    """One is made from the part's cuts, the other from the panel's numbers."""
+    (set_up,) = paper.panel_saw
+    depths = {s.kind: float(s.depth) for s in paper.milling if s.by == "saw" and s.depth}
+    face, back = set_up.tongue
+    assert depths["bevel"] == float(set_up.blade_height)
+    assert depths["tongue"] == float(face.blade_height)
+    assert depths["back rebate"] == float(back.blade_height)
