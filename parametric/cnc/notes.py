@@ -7,6 +7,7 @@ the piece; on an end of 40 x 120 they are small, and grow with the room there is
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -21,7 +22,10 @@ _PITCH = 1.7
 _TALLEST, _SHORTEST = 20.0, 2.0
 _CLEAR = 2.0
 """mm between words and cuts, halved where the piece is narrow."""
-_JOIN = "  |  "
+_MARK = "  |"
+"""Stands between facts in running text; it never begins a row."""
+_TOGETHER = re.compile(r"cutter \S+ depth \S+(?: corner r \S+)?|(?:(?:r|x|revision) )*\S+")
+"""A number is not parted from the word that says what it is."""
 _ROWS_WORTH = 0.7
 """One fact a row is worth this much loss of height against running text."""
 
@@ -60,6 +64,7 @@ def notes(set_up: SetUp, stamp: Stamp) -> tuple[str, ...]:
         f"datum 0;0 lower left: x along the {along} from the {set_up.x_from}, "
         f"y from the {set_up.y_from}",
         *(_use(use) for use in tool_uses(set_up)),
+        *set_up.turned,
         "outlines are finished edges: set the cutter inside them",
         "prove the program in air, check hold-down, wear eye and ear protection",
         f"{stamp.job}, {stamp.fingerprint}, revision {stamp.revision}",
@@ -84,21 +89,22 @@ def place_notes(set_up: SetUp, lines: Sequence[str], datum: float) -> NoteBlock:
         datum: the side of the datum's own mark in the lower left corner, mm.
     """
     clear = min(_CLEAR, set_up.width / 20, set_up.length / 20)
-    taken = [_grown(bounds_of(op.outline), clear) for op in set_up.operations]
+    taken = [_grown(bounds_of(op.outline), 3 * clear, clear) for op in set_up.operations]
     taken.append((0.0, 0.0, datum + clear, datum + clear))
     inside = (clear, clear, set_up.length - clear, set_up.width - clear)
     cap = min(_TALLEST, max(_SHORTEST, max(set_up.length, set_up.width) / 100))
-    letters = len(_JOIN.join(lines))
+    letters = sum(len(line) + 1 for line in lines)
     best: NoteBlock | None = None
-    rooms = ((_most(room, letters, cap), room) for room in free_rooms(inside, taken))
+    # where the cuts leave no wood at all, words over a cut are better than none
+    free = list(free_rooms(inside, taken)) or [inside]
+    rooms = ((_most(room, letters, cap), room) for room in free)
     for most, room in sorted(rooms, key=lambda pair: -pair[0]):
         if best is not None and most <= best.height:
             break
         block = _fill(room, lines, most)
         if best is None or block.height > best.height:
             best = block
-    if best is None:
-        raise ValueError(f"{set_up.file}: the cuts leave no room for a word")
+    assert best is not None
     return best
 
 
@@ -116,8 +122,8 @@ def free_rooms(inside: Bounds, taken: Sequence[Bounds]) -> Iterator[Bounds]:
                 edge = max(edge, right)
 
 
-def _grown(box: Bounds, by: float) -> Bounds:
-    return (box[0] - by, box[1] - by, box[2] + by, box[3] + by)
+def _grown(box: Bounds, along: float, up: float) -> Bounds:
+    return (box[0] - along, box[1] - up, box[2] + along, box[3] + up)
 
 
 def _most(room: Bounds, letters: int, cap: float) -> float:
@@ -128,36 +134,47 @@ def _most(room: Bounds, letters: int, cap: float) -> float:
 
 
 def _fill(room: Bounds, lines: Sequence[str], most: float) -> NoteBlock:
-    listed = _tallest(room, lines, most)
-    running = _tallest(room, [_JOIN.join(lines)], most)
-    height, rows = listed if listed[0] >= _ROWS_WORTH * running[0] else running
+    facts: list[list[str]] = [_TOGETHER.findall(line) for line in lines]
+    running = [
+        word + _MARK if last and fact is not facts[-1] else word
+        for fact in facts
+        for last, word in zip([*[False] * (len(fact) - 1), True], fact, strict=True)
+    ]
+    height, rows = _tallest(room, facts, most)
+    run_height, run_rows = _tallest(room, [running], most)
+    if height < _ROWS_WORTH * run_height:
+        height, rows = run_height, run_rows
+    pitch = height * _PITCH
+    spare = room[3] - room[1] - len(rows) * pitch
     return NoteBlock(
-        x=room[0], y=room[3] - height, height=height, pitch=height * _PITCH, rows=tuple(rows)
+        x=room[0], y=room[3] - spare / 2 - height, height=height, pitch=pitch, rows=tuple(rows)
     )
 
 
-def _tallest(room: Bounds, lines: Sequence[str], most: float) -> tuple[float, list[str]]:
-    """The tallest letters, stepping down by a twentieth, with which the lines fit the room."""
+def _tallest(
+    room: Bounds, paragraphs: Sequence[Sequence[str]], most: float
+) -> tuple[float, list[str]]:
+    """The tallest letters, stepping down by a twentieth, with which the words fit the room."""
     width, height = room[2] - room[0], room[3] - room[1]
     tall = most
     while True:
-        rows = _wrapped(lines, int(width / (tall * _ADVANCE)))
+        rows = _wrapped(paragraphs, int(width / (tall * _ADVANCE)))
         if rows and len(rows) * tall * _PITCH <= height:
             return tall, rows
         tall *= 0.95
 
 
-def _wrapped(lines: Sequence[str], letters: int) -> list[str]:
-    """The lines broken between words to so many letters a row; none when a word is longer."""
+def _wrapped(paragraphs: Sequence[Sequence[str]], letters: int) -> list[str]:
+    """The words in rows of so many letters at most; none when a word is longer."""
     rows: list[str] = []
-    for line in lines:
+    for words in paragraphs:
+        if max(map(len, words)) > letters:
+            return []
         row = ""
-        for word in line.split(" "):
-            if len(word) > letters:
-                return []
+        for word in words:
             longer = f"{row} {word}" if row else word
             if len(longer) > letters:
-                rows.append(row.rstrip())
+                rows.append(row)
                 row = word
             else:
                 row = longer

@@ -59,6 +59,8 @@ class SetUp:
     x_from: str
     y_from: str
     operations: tuple[Operation, ...]
+    turned: tuple[str, ...] = ()
+    """For each piece that lies in its leaf another way than the first: its own words."""
 
     @property
     def count(self) -> int:
@@ -71,7 +73,12 @@ class PartType:
     """One mark: the first part that carries it stands for all of them."""
 
     part: Part
-    names: tuple[str, ...]
+    twins: tuple[Part, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every part that carries the mark."""
+        return (self.part.name, *(twin.name for twin in self.twins))
 
 
 def part_types(assembly: Assembly) -> tuple[PartType, ...]:
@@ -87,11 +94,11 @@ def part_types(assembly: Assembly) -> tuple[PartType, ...]:
                 continue
             known = found.get(part.mark)
             if known is None:
-                found[part.mark] = PartType(part=part, names=(part.name,))
+                found[part.mark] = PartType(part=part)
             elif shape_key(known.part) != shape_key(part):
                 raise ValueError(f"mark {part.mark} stands for {known.part.name} and {part.name}")
             else:
-                found[part.mark] = dataclasses.replace(known, names=(*known.names, part.name))
+                found[part.mark] = dataclasses.replace(known, twins=(*known.twins, part))
     return tuple(found.values())
 
 
@@ -159,7 +166,26 @@ def _part_set_ups(kind: PartType, cutters: Sequence[float]) -> Iterator[SetUp]:
             x_from=face_word(part, along_left(face)),
             y_from=face_word(part, along_foot(face)),
             operations=_in_order(_placed(cut, part, view, cutters) for cut in here),
+            turned=tuple(_turned(kind, face)),
         )
+
+
+def _turned(kind: PartType, face: Face) -> Iterator[str]:
+    """Where a twin's faces go by other words: left and right stiles are one part, turned over."""
+    first = kind.part
+    sides = (
+        ("the {} up", face),
+        ("x from the {}", along_left(face)),
+        ("y from the {}", along_foot(face)),
+    )
+    for twin in kind.twins:
+        other = [
+            said.format(face_word(twin, side))
+            for said, side in sides
+            if face_word(twin, side) != face_word(first, side)
+        ]
+        if other:
+            yield f"{twin.name} lies turned: {', '.join(other)}"
 
 
 def _placed(cut: Routed, part: Part, view: View, cutters: Sequence[float]) -> Operation:

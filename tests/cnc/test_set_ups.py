@@ -8,12 +8,12 @@ import math
 import pytest
 
 from parametric.cnc.bench_work import bench_work
-from parametric.cnc.notes import Stamp, notes
+from parametric.cnc.notes import Stamp, notes, place_notes
 from parametric.cnc.operations import Operation
 from parametric.cnc.outlines import HALF, bounds_of, rounded_rectangle
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.cnc.tool_list import TOOL_LIST_HEADER, tool_list
-from parametric.model import Assembly, Groove, Making, Pocket, Slot
+from parametric.model import Assembly, Groove, Making, Part, Pocket, Slot
 from tests.cnc.pieces import ODD, ROUTER, SIX, odd_block, odd_pocket, reading_room
 
 
@@ -308,6 +308,46 @@ def test_notes_say_all_that_the_operator_must_know() -> None:
         "round ends r 4 are chopped square at the bench",
     )
     assert said[-1] == "Larch Hill, 7C1F-04AB, revision B"
+
+
+def test_a_turned_twin_is_told_by_its_own_words() -> None:
+    """One file runs on a left and a right stile: what is the back of one is the face of the other."""
+    room = reading_room()
+    words = {"left": ("face", "back"), "right": ("back", "face")}
+
+    def worded(part: Part) -> Part:
+        low, high = words["left" if "left" in part.name else "right"]
+        return dataclasses.replace(part, faces={**part.faces, "low face": low, "high face": high})
+
+    groups = tuple(
+        dataclasses.replace(g, parts=tuple(worded(p) for p in g.parts)) for g in room.groups
+    )
+    files = by_file(dataclasses.replace(room, groups=groups))
+    stile = files["S1-stile-with-pull-inner-edge.dxf"]
+    assert (stile.names[0], stile.y_from) == ("leaf A / left stile", "back")
+    assert stile.turned == ("leaf B / right stile lies turned: y from the face",)
+    said = notes(stile, Stamp(job="Larch Hill", fingerprint="7C1F-04AB", revision="B"))
+    assert stile.turned[0] in said
+    assert files["R4-bottom-rail-low-end.dxf"].turned == ()
+
+
+def test_a_face_without_a_free_word_of_wood_still_has_its_notes() -> None:
+    """A pocket over all of a face leaves no room: the words stand over the cut."""
+    pocket = dataclasses.replace(
+        odd_pocket("high face", 150.0, 45.0), length=300.0, width=90.0, corner=3.0
+    )
+    (set_up,) = set_ups(odd_block((pocket,)))
+    block = place_notes(set_up, ("pocket",), 10.0)
+    assert block.rows == ("pocket",)
+
+
+def test_numbers_stay_with_their_words() -> None:
+    set_up = by_file(reading_room())["leaf-A-front.dxf"]
+    said = notes(set_up, Stamp(job="Larch Hill", fingerprint="7C1F-04AB", revision="B"))
+    block = place_notes(set_up, said, 10.0)
+    assert len(block.rows) > len(said)
+    assert " ".join(block.rows) == " ".join(said)
+    assert not any(row.endswith((" r", " x", "cutter", "depth")) for row in block.rows)
 
 
 def test_outline_radii_must_fit() -> None:
