@@ -105,7 +105,7 @@ def _leaves(job: Subject) -> TableItem:
                 track,
                 size,
                 f"{float(loads[leaf.name].governing):.1f}",
-                f"{float(leaf.weights.without_glass):.1f}",
+                f"{float(loads[leaf.name].bare):.1f}",
             )
         )
     return TableItem(

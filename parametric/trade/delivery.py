@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.bench import ONE_PERSON_SPAN
 from parametric.figures import Figure, exceeds, largest, named, smallest, whole_up
-from parametric.model import Assembly, Group
+from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
@@ -73,8 +73,8 @@ def delivery(
     """
     one_person = resolved.shop.limits.one_person
     leaves = [
-        _leaf(leaf, group, load, one_person)
-        for leaf, group, load in zip(resolved.door.leaves, assembly.groups, loads, strict=False)
+        _leaf(leaf, load, one_person)
+        for leaf, load in zip(resolved.door.leaves, loads, strict=True)
     ]
     glazed = [leaf for leaf in resolved.door.leaves if leaf.lites]
     on_site = bool(glazed) and any(exceeds(load.governing, one_person) for load in loads)
@@ -108,29 +108,16 @@ def _because(glazed: bool, on_site: bool, heaviest: Figure, one_person: Figure) 
     return f"A glazed leaf is {kg(heaviest)} kg, within {limit}: it is glazed in the shop."
 
 
-def _leaf(leaf: Leaf, group: Group, load: LeafLoad, one_person: Figure) -> DeliveryItem:
-    bare_mass = sum(
-        part.mass for part in group.parts if not part.supplied and part.material.look != "glass"
-    )
-    parts = named(
-        join(leaf.name, "mass without glass"),
-        Figure(bare_mass, op="sum of the parts as cut but the glass", unit="kg"),
-        "kg",
-    )
-    bare = named(
-        join(leaf.name, "governing weight without glass"),
-        largest(parts, leaf.weights.without_glass),
-        "kg",
-    )
+def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:
     area = named(join(leaf.name, "face"), leaf.width * leaf.height / 1e6, "m2")
     return DeliveryItem(
         what=leaf.name,
         mark="",
         number=1,
         sizes=(leaf.width, leaf.height, leaf.thickness),
-        weight=bare,
+        weight=load.bare,
         glazed=load.governing if leaf.lites else None,
-        people=people_for(join(leaf.name, "people"), bare, one_person, area),
+        people=people_for(join(leaf.name, "people"), load.bare, one_person, area),
         people_glazed=people_for(
             join(leaf.name, "people when glazed"), load.governing, one_person, area
         )
