@@ -29,8 +29,9 @@ from parametric.drawing.chains import place_chains
 from parametric.drawing.column import place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
-from parametric.drawing.frame import A2, A3, draw_frame
+from parametric.drawing.frame import draw_frame
 from parametric.drawing.lettering import TITLE
+from parametric.drawing.papers import A2, A3
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock

@@ -91,6 +91,7 @@ class Draft:
         self.elements: list[Element] = []
         self.cells: list[Cell] = []
         self.unplaced: list[str] = []
+        self.number_at: tuple[Point, float] | None = None
         self._squares = Squares()
 
     def view(self, name: str, scale: float, origin: Point) -> View:
@@ -171,4 +172,5 @@ class Draft:
             elements=tuple(self.elements),
             cells=tuple(self.cells),
             unplaced=tuple(self.unplaced),
+            number_at=self.number_at,
         )

@@ -10,6 +10,7 @@ from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.lists import draw_lists
+from parametric.drawing.numbering import numbered
 from parametric.drawing.picture import elevation_picture
 from parametric.drawing.sheet import Revision, Sheet, TitleBlock
 from parametric.drawing.subject import Subject, subject
@@ -17,15 +18,36 @@ from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
+from parametric.trade.paperwork import Paperwork
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetSet:
+    """Sheets that go together on one file, by its path in the pack without the ending.
+
+    `each_as_dxf`: each sheet is also a file of its own that a CAD program opens.
+    """
+
+    file: str
+    sheets: tuple[Sheet, ...]
+    each_as_dxf: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawings:
-    """The sheets in order, the front elevation alone for the client's page, what the audit found."""
+    """The sets of sheets, the front elevation alone for the client's page, what the audit found.
 
-    sheets: tuple[Sheet, ...]
+    The shop drawings are the first set.
+    """
+
+    sets: tuple[SheetSet, ...]
     elevation: Sheet
     findings: tuple[Finding, ...]
+
+    @property
+    def sheets(self) -> tuple[Sheet, ...]:
+        """Every sheet of every set."""
+        return tuple(sheet for own in self.sets for sheet in own.sheets)
 
 
 def draw(
@@ -35,9 +57,10 @@ def draw(
     problems: tuple[Problem, ...],
     *,
     mark: str,
+    paper: Paperwork | None = None,
     not_for_making: bool = False,
 ) -> Drawings:
-    """Draw a job: arrangement and leaves (group D), then the lists (group B).
+    """Draw a job: shop drawings (groups D and P), then what bench, suppliers and site are given.
 
     Args:
         resolved: its numbers.
@@ -45,27 +68,32 @@ def draw(
         loads: its weights.
         problems: what the sheets must say of it.
         mark: the design's fingerprint as people read it.
+        paper: its lists and set-ups; without them only the shop drawings and the cut list.
         not_for_making: there are stops; every title block says so.
     """
     job = subject(resolved, assembly, loads, problems)
     block = _title(job, mark, not_for_making=not_for_making)
-    letters = " and ".join(leaf.letter for leaf in resolved.door.leaves)
-    doors = _of(block, "D", "Arrangement", "General arrangement")
-    doors = dataclasses.replace(doors, sheets=2)
-    leaves = dataclasses.replace(
-        doors, document="Leaves", second_line=f"Leaves {letters} on one datum", sheet=2
-    )
-    arrangement = draw_arrangement(job, doors)
-    sheets = (
-        arrangement,
-        draw_leaves(job, leaves),
-        *draw_lists(job, _of(block, "B", "Lists", "Cut list and glass order")),
+    sets = (
+        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block), each_as_dxf=True),
+        SheetSet(
+            file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
+        ),
     )
     return Drawings(
-        sheets=sheets,
-        elevation=elevation_picture(arrangement),
-        findings=tuple(finding for sheet in sheets for finding in audit(sheet)),
+        sets=sets,
+        elevation=elevation_picture(sets[0].sheets[0]),
+        findings=tuple(finding for own in sets for sheet in own.sheets for finding in audit(sheet)),
     )
+
+
+def _shop_drawings(job: Subject, block: TitleBlock) -> tuple[Sheet, ...]:
+    """Group D: the doors."""
+    letters = " and ".join(leaf.letter for leaf in job.resolved.door.leaves)
+    doors = (
+        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement")),
+        draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum")),
+    )
+    return numbered(doors)
 
 
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:
@@ -99,10 +127,9 @@ def _title(job: Subject, mark: str, *, not_for_making: bool) -> TitleBlock:
         sizes=job.rules.unit_words,
         number="" if spec is None else spec.number or "",
         revision=revisions[-1].letter if revisions else "–",
-        sheet=1,
-        sheets=1,
         fingerprint=mark,
         not_for_making=not_for_making,
+        not_approved=any(p.code == "not_approved" for p in job.problems),
         revisions=tuple(
             Revision(letter=r.letter, change=r.reason, date=r.date, by=drawn) for r in revisions
         )

@@ -14,10 +14,6 @@ from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Paper, TitleBlock
 from parametric.drawing.tables import Cell
 
-A4 = Paper(name="A4", width=210.0, height=297.0, columns=4, rows=6)
-A3 = Paper(name="A3", width=420.0, height=297.0, columns=8, rows=6)
-A2 = Paper(name="A2", width=594.0, height=420.0, columns=12, rows=8)
-
 BLOCK_WIDTH = 120.0
 _ROWS = (9.0, 13.0, 10.0, 10.0)
 _BANNER = 9.0
@@ -106,7 +102,7 @@ def _title_block(draft: Draft, title: TitleBlock) -> None:
     number_row = (
         ("Drawing number", title.number, 50.0, TITLE, "bold"),
         ("Rev.", title.revision, 12.0, TITLE, "bold"),
-        ("Sheet", f"{title.sheet} / {title.sheets}", 20.0, TITLE, "bold"),
+        ("Sheet", "", 20.0, TITLE, "bold"),
         ("Fingerprint of the design", title.fingerprint, 38.0, TEXT, "regular"),
     )
     owner_row = (
@@ -139,7 +135,11 @@ def _cells(
         if index:
             draft.line("sheet_thin", (x, top), (x, top - row))
         draft.add(Label(text=name, at=(x + _MARGIN, top - 2.7), height=CELL_LABEL))
-        _value(draft, value, (x + _MARGIN, top - row + 1.7), wide, height, weight == "bold")
+        at = (x + _MARGIN, top - row + 1.7)
+        if name == "Sheet":
+            draft.number_at = (at, height)
+        else:
+            _value(draft, value, at, wide, height, weight == "bold")
         x += wide
 
 

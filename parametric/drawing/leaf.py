@@ -18,7 +18,7 @@ from parametric.drawing.column import WIDTH, place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.enlarged import draw_enlarged
 from parametric.drawing.fitting import first_that_fits
-from parametric.drawing.frame import A2, A3, draw_frame
+from parametric.drawing.frame import draw_frame
 from parametric.drawing.leaf_layout import (
     MARK,
     LeafExtent,
@@ -41,6 +41,7 @@ from parametric.drawing.leaf_views import (
 from parametric.drawing.leaf_words import leaf_items
 from parametric.drawing.lettering import TITLE
 from parametric.drawing.ordinates import place_stick
+from parametric.drawing.papers import A2, A3
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 
 from parametric.drawing.column import Sentences, item_height, place_items
 from parametric.drawing.draft import Draft
-from parametric.drawing.frame import A4, draw_frame, title_block_box
+from parametric.drawing.frame import draw_frame, title_block_box
 from parametric.drawing.lettering import TITLE
+from parametric.drawing.papers import A4
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Sheet, TitleBlock
@@ -59,20 +60,13 @@ class _List:
 
 
 def draw_lists(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
-    """As many pages as the lists take, each with its own title block."""
+    """As many pages as the lists take."""
     title = dataclasses.replace(title, scale="no scale")
-    count = len(_pages(job, title, 1))
-    return _pages(job, title, count)
-
-
-def _pages(job: Subject, title: TitleBlock, count: int) -> tuple[Sheet, ...]:
-    """The pages, numbered of a count that is known once they have been drawn."""
     waiting = [part for part in _lists(job) if part.rows]
     notes = Sentences(title="Glass", kind="warning", texts=_glass_words(job))
     sheets: list[Sheet] = []
     while waiting or not sheets:
         draft = Draft(A4)
-        title = dataclasses.replace(title, sheet=len(sheets) + 1, sheets=count)
         draw_frame(draft, title)
         y = A4.frame.y1 - _TOP
         floor = title_block_box(A4, title).y1 + 6.0
@@ -92,7 +86,6 @@ def _pages(job: Subject, title: TitleBlock, count: int) -> tuple[Sheet, ...]:
                 notes = dataclasses.replace(notes, texts=())
         sheets.append(draft.sheet(title))
         if not waiting and notes.texts:
-            title = dataclasses.replace(title, sheet=len(sheets) + 1, sheets=count)
             sheets.append(_notes_alone(title, notes))
     return tuple(sheets)
 

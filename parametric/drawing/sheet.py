@@ -137,10 +137,11 @@ class TitleBlock:
     sizes: str
     number: str
     revision: str
-    sheet: int
-    sheets: int
     fingerprint: str
+    sheet: int = 1
+    sheets: int = 1
     not_for_making: bool = False
+    not_approved: bool = False
     revisions: tuple[Revision, ...] = ()
 
 
@@ -148,7 +149,8 @@ class TitleBlock:
 class Sheet:
     """One drawing sheet, ready for any writer.
 
-    `unplaced` are texts that found no room, `cells` the widths that texts must keep.
+    `unplaced` are texts that found no room, `cells` the widths that texts must keep,
+    `number_at` where "n / total" will stand, and how high, once its group is counted.
     """
 
     title: TitleBlock
@@ -157,6 +159,7 @@ class Sheet:
     elements: tuple[Element, ...]
     cells: tuple[Cell, ...] = ()
     unplaced: tuple[str, ...] = ()
+    number_at: tuple[Point, float] | None = None
 
     @property
     def name(self) -> str:

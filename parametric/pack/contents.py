@@ -84,12 +84,16 @@ def contents(
     files: dict[str, bytes] = {}
 
     progress("drawing the sheets")
-    drawings = draw(resolved, assembly, loads, problems, mark=short, not_for_making=not_for_making)
-    files["shop/drawings.pdf"] = write_pdf(drawings.sheets)
-    for sheet in drawings.sheets:
-        files[f"shop/drawing-{sheet.title.sheet}-{slug(sheet.title.document)}.dxf"] = write_dxf(
-            sheet
-        )
+    drawings = draw(
+        resolved,
+        assembly,
+        loads,
+        problems,
+        mark=short,
+        paper=paper,
+        not_for_making=not_for_making,
+    )
+    files |= _sheets(drawings)
 
     progress("building the solids")
     step, glb, solids = _model(assembly, use_cache, not_for_making)
@@ -129,6 +133,17 @@ def contents(
         )
     )
     return dict(sorted(files.items()))
+
+
+def _sheets(drawings: Drawings) -> dict[str, bytes]:
+    """Each set as one PDF; what a CAD program should open as a DXF a sheet beside it."""
+    files = {f"{own.file}.pdf": write_pdf(own.sheets) for own in drawings.sets}
+    for own in drawings.sets:
+        if own.each_as_dxf:
+            for n, sheet in enumerate(own.sheets, 1):
+                name = f"{own.file.removesuffix('s')}-{n}-{slug(sheet.title.document)}.dxf"
+                files[name] = write_dxf(sheet)
+    return files
 
 
 def _model(

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from parametric.drawing import Drawings, draw
 from parametric.job import check
+from parametric.trade.paperwork import paperwork
 
 ROOT = Path(__file__).parents[2]
 LARCH_HILL = ROOT / "examples/larch-hill-reading-room/design.yaml"
@@ -22,6 +23,7 @@ def drawn(path: Path) -> Drawings:
         job.loads,
         job.problems,
         mark="0123-4567",
+        paper=None if job.exit_status else paperwork(job.resolved, job.assembly, job.loads),
         not_for_making=job.exit_status != 0,
     )
 

@@ -11,14 +11,14 @@ from parametric.drawing.audit import audit
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Dimension
 from parametric.drawing.draft import Draft
-from parametric.drawing.frame import A3
 from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.papers import A3
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.figures import Figure
 
 TITLE = TitleBlock(
     owner="", document="", title="", second_line="", drawn="", approved="", date="", scale="",
-    sizes="", number="", revision="", sheet=1, sheets=1, fingerprint="",
+    sizes="", number="", revision="", fingerprint="",
 )  # fmt: skip
 
 

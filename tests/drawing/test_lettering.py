@@ -8,8 +8,8 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from parametric.drawing.column import Sentences, item_height, place_items
 from parametric.drawing.draft import Draft
-from parametric.drawing.frame import A3
 from parametric.drawing.lettering import extent, font_file, letters_missing, type_size, width, wrap
+from parametric.drawing.papers import A3
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label
 
