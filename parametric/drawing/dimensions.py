@@ -44,6 +44,8 @@ class Dimension:
         ticks: whether it draws the stroke at each end.
         label: the value where it was placed.
         tail: a line that carries a value standing beside the link.
+        reference: another sheet owns the number; here it stands in brackets.
+        left_out: what a break leaves out between the two points, mm.
     """
 
     figure: str
@@ -62,6 +64,8 @@ class Dimension:
     label: Label
     tail: Polygon = ()
     overshoot: float = 1.6
+    reference: bool = False
+    left_out: float = 0.0
     view: str = ""
 
     def primitives(self) -> Iterator[Primitive]:

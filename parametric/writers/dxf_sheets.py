@@ -297,10 +297,14 @@ def _dimension(
 
 
 def _text(dimension: Dimension) -> str:
-    """The measurement stands for itself; words stand round it. Inches are written out."""
-    if dimension.rule.unit == "inch":
+    """The measurement stands for itself; words stand round it.
+
+    Inches are written out, and what a break shortens.
+    """
+    if dimension.rule.unit == "inch" or dimension.left_out:
         return dimension.text
-    return " ".join(word for word in (dimension.before, "<>", dimension.after) if word)
+    value = "(<>)" if dimension.reference else "<>"
+    return " ".join(word for word in (dimension.before, value, dimension.after) if word)
 
 
 def _rounding(dimension: Dimension) -> dict[str, Any]:
