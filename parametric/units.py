@@ -290,6 +290,42 @@ def feet_inch_text(value: float, step: float | Fraction = INCH_STEP, *, down: bo
     return f"{sign}{feet}' {marked}" if feet else sign + marked
 
 
+def long_inch_text(value: float, step: float | Fraction = INCH_STEP) -> str:
+    r"""A length for an arrangement: inches up to six feet, feet and inches over them.
+
+    Args:
+        value: mm.
+        step: what is printed to, inches.
+
+    Example:
+        >>> long_inch_text(1828.8), long_inch_text(2095.5), long_inch_text(757.2375)
+        ('72', '6\' 10-1/2"', '29-13/16')
+    """
+    whole = inch_text(value, step)
+    if abs(_steps(Fraction(float(value)) / INCH, _step(step), False) * _step(step)) <= _SIX_FEET:
+        return whole
+    return feet_inch_text(value, step)
+
+
+_SIX_FEET = 72
+"""Inches: no tape is read in inches alone much farther. Common practice, no source."""
+
+
+def decimal_inch_text(value: float) -> str:
+    """A length in inches to the thousandth, no nought before the point.
+
+    Source: ASME Y14.5, decimal inch dimensioning, from memory.
+
+    Example:
+        >>> decimal_inch_text(267.4874), decimal_inch_text(8.2), decimal_inch_text(25.4)
+        ('10.531', '.323', '1.000')
+    """
+    thousandths = _steps(Fraction(float(value)) / INCH, Fraction(1, 1000), False)
+    sign = "-" if thousandths < 0 else ""
+    whole, rest = divmod(abs(thousandths), 1000)
+    return f"{sign}{whole or ''}.{rest:03d}"
+
+
 def length_text(
     value: float, unit: Unit, step: float | Fraction | None = None, *, down: bool = False
 ) -> str:
@@ -306,7 +342,7 @@ def length_text(
 
 # What is not a length ----------------------------------------------------------------------
 
-_POUND = Fraction(45_359_237, 100_000_000)
+POUND = Fraction(45_359_237, 100_000_000)
 """kg. Source: the international yard and pound agreement of 1959."""
 _FOOT_M = FOOT / 1000
 _GALLON_L = Fraction(231) * INCH**3 / 1_000_000
@@ -360,11 +396,11 @@ class Measure:
 
 
 PERCENT = Measure("percentage", "%", {"%": Fraction(1)}, "8 %", may_be_nothing=True)
-MASS = Measure("weight", "kg", {"kg": Fraction(1), "lb": _POUND}, "25 kg or 55 lb")
+MASS = Measure("weight", "kg", {"kg": Fraction(1), "lb": POUND}, "25 kg or 55 lb")
 DENSITY = Measure(
     "density",
     "kg/m3",
-    {"kg/m3": Fraction(1), "lb/ft3": _POUND / _FOOT_M**3},
+    {"kg/m3": Fraction(1), "lb/ft3": POUND / _FOOT_M**3},
     "480 kg/m3 or 30 lb/ft3",
 )
 COVERAGE = Measure(

@@ -131,7 +131,8 @@ def _dimension(dimension: Dimension, view: View) -> Iterator[Finding]:
     d, which = dimension, 0 if dimension.axis == "across" else 1
     measured = abs(d.p2[which] - d.p1[which])
     drawn = abs(d.b[which] - d.a[which]) * view.scale
-    if abs(measured - d.value) > _TRUE or abs(drawn - d.value) > _TRUE:
+    value = d.value - d.left_out
+    if abs(measured - value) > _TRUE or abs(drawn - value) > _TRUE:
         yield Finding(fault="drawn length is not the value", what=f"{d.figure}: {d.text}", at=d.a)
     yield from _printed(d.figure, d.value, d.rule, d.text, d.label)
 
@@ -148,6 +149,8 @@ def _ordinate(ordinate: Ordinate, view: View) -> Iterator[Finding]:
 
 
 def _printed(figure: str, value: float, rule: Rule, text: str, label: Label) -> Iterator[Finding]:
-    """The value stands in the text as a word of its own, and the text is what is lettered."""
-    if rule.text(value) not in text.split() or label.text != text:
+    """The value stands in the text as words of its own, and the text is what is lettered."""
+    printed = rule.dimension(value)
+    stands = any(f" {word} " in f" {text} " for word in (printed, f"({printed})"))
+    if not stands or label.text != text:
         yield Finding(fault="printed value is not the value", what=f"{figure}: {text}", at=label.at)

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 
 from parametric.drawing.dimensions import TICK, Axis, Dimension
 from parametric.drawing.draft import CLEAR, Draft, Segment, segments
-from parametric.drawing.lettering import TEXT, extent, width
+from parametric.drawing.lettering import TEXT
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.printing import MM, Rule
@@ -27,7 +27,7 @@ from parametric.figures import Figure
 FIRST = 10.0
 """From the outermost thing on a side to the innermost chain, mm."""
 NEXT = 8.0
-"""From one chain to the next, mm."""
+"""From one chain to the next, mm, in millimetres; a rule's `next_chain` knows it for any unit."""
 GAP = 1.2
 """From the thing measured to its extension line, mm."""
 OVER = 1.6
@@ -56,17 +56,24 @@ class Stop:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Link:
-    """What a chain prints between two stops: a figure, and words round it."""
+    """What a chain prints between two stops: a figure, and words round it.
+
+    `reference` puts it in brackets: another sheet owns the number. `left_out` is what a
+    break leaves out between the stops, mm.
+    """
 
     figure: Figure
     before: str = ""
     after: str = ""
     rule: Rule = MM
+    reference: bool = False
+    left_out: float = 0.0
 
     @property
     def text(self) -> str:
         """The value with its words."""
-        value = self.rule.text(self.figure)
+        value = self.rule.dimension(self.figure)
+        value = f"({value})" if self.reference else value
         return " ".join(word for word in (self.before, value, self.after) if word)
 
 
@@ -139,7 +146,16 @@ def _bare(chain: Chain) -> Iterator[Dimension]:
             b=b,
             feet=(feet[0], feet[1] if after is None else None),
             ticks=(True, after is None),
-            label=Label(text=link.text, at=a, anchor="centre", layer="dims", view=view.name),
+            reference=link.reference,
+            left_out=link.left_out,
+            label=Label(
+                text=link.text,
+                at=a,
+                anchor="centre",
+                layer="dims",
+                view=view.name,
+                stacked=link.rule.stacked,
+            ),
             view=view.name,
         )
 
@@ -175,11 +191,12 @@ def _places(
     which = 0 if chain.axis == "across" else 1
     low, high = sorted((dimension.a[which], dimension.b[which]))
     room = high - low
-    wide = width(dimension.text, TEXT)
+    ink = dimension.label.ink
+    wide = ink.width
     middle = (low + high) / 2
     # Values stand above a level line and left of an upright one, read from the right;
     # letters that hang below their line keep clear of it too.
-    above = max(ABOVE, extent(dimension.text, TEXT).below + 0.5)
+    above = max(ABOVE, ink.below + 0.5)
     side = above if chain.axis == "across" else -above
 
     def label(along: float, lift: float = 0.0) -> Label:
@@ -190,6 +207,7 @@ def _places(
             turned=0 if chain.axis == "across" else 90,
             layer="dims",
             view=dimension.view,
+            stacked=dimension.label.stacked,
         )
 
     def beside(end: float, outwards: float) -> tuple[Label, tuple[Point, ...]]:
@@ -224,9 +242,8 @@ def _places(
     # Off the line, on the side away from the thing, with a short line to the link it belongs to.
     feet = [stop.foot for stop in chain.stops if stop.foot is not None]
     away = 1.0 if not feet or chain.line >= feet[0] else -1.0
-    high_ink = extent(dimension.text, TEXT).above
-    for row in (0.0, TEXT * 1.45):
-        lift = OVER + 0.5 + row + (0.0 if away * side > 0 else high_ink + above)
+    for row in (0.0, max(TEXT * 1.45, ink.above + ink.below + 0.6)):
+        lift = OVER + 0.5 + row + (0.0 if away * side > 0 else ink.above + above)
         for along in (middle, high + wide / 2 + 1.0, low - wide / 2 - 1.0):
             start = _on_paper(chain, middle, chain.line)
             end = _on_paper(chain, along, chain.line + away * (OVER + row - 0.2))

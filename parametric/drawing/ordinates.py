@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from parametric.drawing.dimensions import Axis, Ordinate
 from parametric.drawing.draft import Draft
-from parametric.drawing.lettering import TEXT, extent, width
+from parametric.drawing.lettering import TEXT, extent
 from parametric.drawing.plane import Point, spread
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.printing import MM, Rule
@@ -20,6 +20,8 @@ from parametric.figures import Figure
 
 PITCH = 1.45
 """Number to number, in heights of capitals."""
+_STACKED_PITCH = 1.95
+"""The same where fractions are stacked."""
 _OFF = 1.0
 
 
@@ -28,7 +30,8 @@ class Place:
     """One place along an axis and the figure that says how far it is from zero.
 
     `at` is the model coordinate along the axis, mm; `start` the paper coordinate across
-    the axis where its line begins; `down` says that the figure counts against the axis.
+    the axis where its line begins; `down` says that the figure counts against the axis,
+    `reference` puts the number in brackets: another sheet owns it.
     """
 
     at: float
@@ -37,11 +40,13 @@ class Place:
     words: str = ""
     rule: Rule = MM
     down: bool = False
+    reference: bool = False
 
     @property
     def text(self) -> str:
         """The number and its words."""
-        value = self.rule.text(self.figure)
+        value = self.rule.dimension(self.figure)
+        value = f"({value})" if self.reference else value
         return f"{value}  {self.words}" if self.words else value
 
 
@@ -60,7 +65,7 @@ def place_ordinates(
     ordered = sorted(places, key=lambda p: p.at)
     scaled = view.y if axis == "up" else view.x
     true = [scaled(p.at) for p in ordered]
-    stand = spread(true, TEXT * PITCH)
+    stand = spread(true, TEXT * pitch_of(ordered))
     for place, own, at in zip(ordered, true, stand, strict=True):
         away = 1.0 if numbers >= place.start else -1.0
         jog = numbers - away * 2.4
@@ -77,6 +82,7 @@ def place_ordinates(
             turned=0 if axis == "up" else 90,
             layer="dims",
             view=view.name,
+            stacked=place.rule.stacked,
         )
         _add(draft, view, axis, place, (points,), label, ring=None)
 
@@ -102,7 +108,7 @@ def place_stick(
     """
     ordered = sorted(axis_places, key=lambda p: p.at)
     true = [left.y(p.at) for p in ordered]
-    stand = spread(true, TEXT * PITCH)
+    stand = spread(true, TEXT * pitch_of(ordered))
     middle = (from_x + to_x) / 2
     half = extent("0", TEXT).above / 2
     for place, own, at in zip(ordered, true, stand, strict=True):
@@ -115,8 +121,9 @@ def place_stick(
             weight="bold" if zero else "regular",
             layer="dims",
             view=left.name,
+            stacked=place.rule.stacked,
         )
-        reach = width(text, TEXT, label.weight) / 2 + 1.4
+        reach = label.ink.width / 2 + 1.4
         ring = (from_x + 1.2, own) if zero else None
         start = from_x + (2.1 if zero else 1.2)
         near = ((start, own), (middle - reach - 1.6, own), (middle - reach, at))
@@ -124,6 +131,12 @@ def place_stick(
         if abs(own - at) < 1e-9:
             near, far = (near[0], near[2]), (far[0], far[2])  # type: ignore[assignment]
         _add(draft, left, "up", place, (near, far), label, ring=ring)
+
+
+def pitch_of(places: Sequence[Place]) -> float:
+    """Number to number of a row of places, in heights of capitals."""
+    stacked = any(place.rule.stacked and "/" in place.text for place in places)
+    return _STACKED_PITCH if stacked else PITCH
 
 
 def _turn(axis: Axis, point: Point) -> Point:

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from typing import Literal, assert_never
 
 from parametric.drawing import lettering
+from parametric.drawing.fractions import set_stacked
 from parametric.drawing.layers import Layer
-from parametric.drawing.lettering import TEXT, Weight
+from parametric.drawing.lettering import TEXT, Extent, Weight
 from parametric.drawing.plane import Box, Point, Polygon, arc_points, around
 
 Anchor = Literal["left", "centre", "right"]
@@ -62,7 +63,11 @@ class Fill:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Label:
-    """One line of text on its base line. `mask` whitens what lies under it."""
+    """One line of text on its base line. `mask` whitens what lies under it.
+
+    `stacked` sets its fractions of an inch one numeral over the other; the code that prints
+    a length says so, since a date or "1/2" in a sentence is no length.
+    """
 
     text: str
     at: Point
@@ -73,11 +78,19 @@ class Label:
     layer: Layer = "text"
     view: str = ""
     mask: bool = False
+    stacked: bool = False
+
+    @property
+    def ink(self) -> Extent:
+        """How wide it is, and how far it hangs below its line and stands above."""
+        if self.stacked:
+            return set_stacked(self.text, self.height, self.weight).ink
+        return lettering.extent(self.text, self.height, self.weight)
 
     @property
     def box(self) -> Box:
         """What its ink takes up."""
-        ink = lettering.extent(self.text, self.height, self.weight)
+        ink = self.ink
         back = {"left": 0.0, "centre": ink.width / 2, "right": ink.width}[self.anchor]
         x, y = self.at
         if self.turned == 0:

@@ -13,10 +13,11 @@ from dataclasses import dataclass
 from typing import Any, assert_never
 
 from ezdxf.document import Drawing
-from ezdxf.enums import TextEntityAlignment
+from ezdxf.enums import MTextEntityAlignment, TextEntityAlignment
 from ezdxf.layouts import BlockLayout, Modelspace, Paperspace
 
 from parametric.drawing.dimensions import Dimension
+from parametric.drawing.fractions import NUMERAL, Run, set_stacked
 from parametric.drawing.layers import PENS, Layer
 from parametric.drawing.lettering import TEXT, font_file
 from parametric.drawing.plane import Box, Point, Polygon, around_boxes
@@ -31,6 +32,7 @@ from parametric.drawing.primitives import (
     reach,
 )
 from parametric.drawing.sheet import Element, Sheet, View, primitives
+from parametric.units import INCH
 from parametric.writers.dxf import deterministic_bytes, new_document
 
 _PLACES = 6
@@ -255,6 +257,10 @@ def _letter(
     attributes: dict[str, Any],
 ) -> None:
     attributes["style"] = "stilewright" if label.weight == "regular" else "stilewright-bold"
+    stacked = _stacked_text(label) if label.stacked else label.text
+    if stacked != label.text:
+        _letter_stacked(space, label, stacked, frame, attributes)
+        return
     text = space.add_text(
         label.text,
         height=frame.length(label.height),
@@ -262,6 +268,44 @@ def _letter(
         dxfattribs=attributes,
     )
     text.set_placement(frame.point(label.at), align=_ALIGN[label.anchor])
+
+
+def _stacked_text(label: Label) -> str:
+    r"""A text with its fractions as the file's own stacks: `29{\H0.75x;\S13/16;} pull`."""
+    return "".join(
+        part.text
+        if isinstance(part, Run)
+        else f"{{\\H{NUMERAL:g}x;\\S{part.top.text}/{part.bottom.text};}}"
+        for part in set_stacked(label.text, label.height, label.weight).parts
+    )
+
+
+_MIDDLE: dict[Anchor, MTextEntityAlignment] = {
+    "left": MTextEntityAlignment.MIDDLE_LEFT,
+    "centre": MTextEntityAlignment.MIDDLE_CENTER,
+    "right": MTextEntityAlignment.MIDDLE_RIGHT,
+}
+
+
+def _letter_stacked(
+    space: Modelspace | Paperspace | BlockLayout,
+    label: Label,
+    text: str,
+    frame: Frame,
+    attributes: dict[str, Any],
+) -> None:
+    """A plain TEXT cannot stack; the stack stands about the middle of the whole number."""
+    x, y = label.at
+    half = label.height / 2
+    middle = (x, y + half) if label.turned == 0 else (x - half, y)
+    made = space.add_mtext(
+        f"\\A1;{text}", dxfattribs={**attributes, "char_height": frame.length(label.height)}
+    )
+    made.set_location(
+        frame.point(middle),
+        rotation=label.turned,
+        attachment_point=_MIDDLE[label.anchor],
+    )
 
 
 def _dimension(
@@ -297,22 +341,43 @@ def _dimension(
 
 
 def _text(dimension: Dimension) -> str:
-    """The measurement stands for itself; words stand round it.
+    """The measurement stands for itself; words stand round it."""
+    exact = _in_brackets(dimension)
+    return " ".join(word for word in (dimension.before, "<>", exact, dimension.after) if word)
 
-    Inches are written out, and what a break shortens.
-    """
-    if dimension.rule.unit == "inch" or dimension.left_out:
-        return dimension.text
-    value = "(<>)" if dimension.reference else "<>"
-    return " ".join(word for word in (dimension.before, value, dimension.after) if word)
+
+def _in_brackets(dimension: Dimension) -> str:
+    """The decimal that follows a fraction which is not exact."""
+    rule, value = dimension.rule, dimension.value
+    return rule.dimension(value).removeprefix(rule.text(value)).strip()
 
 
 def _rounding(dimension: Dimension) -> dict[str, Any]:
-    """Printed to the rule's step; extension lines only where the sheet has them."""
+    """Printed to the rule's step, in its unit; extension lines only where the sheet has them."""
+    rule = dimension.rule
     settings: dict[str, Any] = {
         "dimse1": 1 if dimension.feet[0] is None else 0,
         "dimse2": 1 if dimension.feet[1] is None else 0,
+        "dimrnd": float(rule.step),
     }
-    if dimension.rule.unit == "mm":
-        settings["dimrnd"] = float(dimension.rule.step)
+    if rule.unit == "inch":
+        feet = "'" in rule.text(dimension.value)
+        settings |= {
+            "dimlfac": 1 / float(INCH),
+            "dimlunit": _FEET_AND_INCHES if feet else _INCHES,
+            "dimfrac": _LEVEL_BAR,
+            "dimtfac": NUMERAL,
+            "dimdec": rule.step.denominator.bit_length() - 1,
+            "dimzin": _NO_NOUGHT_FEET,
+        }
+        if rule.marked and not feet:
+            settings["dimpost"] = '<>"'
     return settings
+
+
+_INCHES, _FEET_AND_INCHES = 5, 4
+"""DIMLUNIT: fractional, architectural."""
+_LEVEL_BAR = 0
+"""DIMFRAC: stacked, the bar level."""
+_NO_NOUGHT_FEET = 3
+"""DIMZIN: no feet where there are none, inches always."""

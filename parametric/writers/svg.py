@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import assert_never
 from xml.sax.saxutils import escape
 
+from parametric.drawing.fractions import BAR, Run, set_stacked
 from parametric.drawing.layers import PENS, Layer
 from parametric.drawing.lettering import type_size
 from parametric.drawing.plane import Box, Point, Polygon, arc_points, around_boxes
@@ -67,10 +68,36 @@ def _letters(label: Label, box: Box) -> str:
     x, y = _at(label.at, box)
     turn = f' transform="rotate(-90 {x} {y})"' if label.turned else ""
     weight = ' font-weight="700"' if label.weight == "bold" else ""
+    if label.stacked:
+        return _stacked(label, box, turn, weight)
     size = _n(type_size(label.height, label.weight))
     return (
         f'<text x="{x}" y="{y}" font-size="{size}"{weight} fill="currentColor" stroke="none" '
         f'text-anchor="{_ANCHOR[label.anchor]}"{turn}>{escape(label.text)}</text>'
+    )
+
+
+def _stacked(label: Label, box: Box, turn: str, weight: str) -> str:
+    """Whole number and numerals as one text, the bars over it; said aloud as it is written."""
+    whole = set_stacked(label.text, label.height, label.weight)
+    back = {"left": 0.0, "centre": whole.ink.width / 2, "right": whole.ink.width}[label.anchor]
+    left, base = label.at[0] - back - box.x0, box.y1 - label.at[1]
+    spans, bars = [], []
+    for part in whole.parts:
+        for run in (part,) if isinstance(part, Run) else (part.top, part.bottom):
+            size = _n(type_size(run.height, label.weight))
+            spans.append(
+                f'<tspan x="{_n(left + run.along)}" y="{_n(base - run.up)}" '
+                f'font-size="{size}">{escape(run.text)}</tspan>'
+            )
+        if not isinstance(part, Run):
+            y = _n(base - part.up)
+            bars.append(f"M{_n(left + part.start)} {y}L{_n(left + part.end)} {y}")
+    lines = f'<path d="{"".join(bars)}" stroke-width="{_n(BAR)}"/>' if bars else ""
+    return (
+        f'<g role="img" aria-label="{escape(label.text, {chr(34): "&quot;"})}"{turn}>'
+        f'<text{weight} fill="currentColor" stroke="none" xml:space="preserve">'
+        f"{''.join(spans)}</text>{lines}</g>"
     )
 
 

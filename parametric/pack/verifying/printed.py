@@ -11,14 +11,15 @@ _MM = re.compile(r"(?<![\d.])-?\d+(?:\.\d+)?")
 _INCH = re.compile(
     r"(?<![\d./-])-?(?:(?P<feet>\d+)' ?-? ?)?"
     r"(?:(?P<whole>\d+)[- ](?P<top>\d+)/(?P<bottom>\d+)|(?P<only>\d+)/(?P<under>\d+)"
-    r"|(?P<number>\d+(?:\.\d+)?))"
+    r"|(?P<number>\d+(?:\.\d+)?|\.\d+))"
 )
 _STACKED = re.compile(r"\\S(\d+)[/#^](\d+);")
+_JOINT = "\x1f"
 _CODES = re.compile(r"\\[A-Za-z][^;\\]*;|[{}]|%%.")
 
 
 def lengths_in(text: str, unit: Unit) -> list[float]:
-    """Every length in a printed text, mm.
+    r"""Every length in a printed text, mm.
 
     Args:
         text: as it stands in a drawing or a list; codes of lettering are passed over.
@@ -29,8 +30,13 @@ def lengths_in(text: str, unit: Unit) -> list[float]:
         [1829.0]
         >>> lengths_in('72-1/32', "inch"), lengths_in("3/4 edge", "inch")
         ([1829.59375], [19.05])
+        >>> lengths_in(r"\A1;29{\H0.75x;\S13/16;} pull", "inch")
+        [757.2375]
     """
-    bare = _CODES.sub("", _STACKED.sub(r"-\1/\2", text))
+    stacked = _STACKED.sub(lambda found: f"{_JOINT}{found[1]}/{found[2]}", text)
+    bare = _CODES.sub("", stacked)
+    # A fraction is joined to the whole number before it, and to nothing else.
+    bare = re.sub(rf"(?<=\d){_JOINT}", "-", bare).replace(_JOINT, "")
     if unit == "mm":
         return [float(found[0]) for found in _MM.finditer(bare)]
     return [_inches(found) for found in _INCH.finditer(bare)]
