@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
+from parametric.catalog.layer_names import OURS
+
 PRACTICE = "common practice, no source"
 _HANDBOOK = (
     "Wood Handbook, FPL-GTR-190 (2010), chapter 13, moisture content of interior wood when "
@@ -84,7 +86,22 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             print_glass_and_pockets_to="0.1",
         ),
         "saw": _habits(blade="254", most_height="79", tilts="left", kerf="3.2", dado_set="203"),
-        "router": _habits(cutters=("6", "8", "12")),
+        "router": _habits(cutters=("6", "8", "12"), inside_corners="keep"),
+        "layer names": _habits(
+            order=" ".join(OURS.order),
+            between="underscore",
+            depth_mark=OURS.depth_mark,
+            cutter_mark=OURS.cutter_mark,
+            decimal_sign="point",
+            slot=OURS.slot,
+            pocket=OURS.pocket,
+            groove=OURS.groove,
+            bore=OURS.bore,
+            through=OURS.through,
+            stock=OURS.stock,
+            datum=OURS.datum,
+            notes=OURS.notes,
+        ),
         "clamps": _habits(owned="12", caul="0", glue_minutes="12"),
         "blanks": _habits(
             length="25", width="6", panel="6", filler="6", waste="25 %", edge_band_spare="10 %"
@@ -112,6 +129,16 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         ),
     }
 )
+
+INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
+    {
+        "shop": _habits(
+            bench_paper=Default("letter", "ASME Y14.1 (8 1/2 x 11 in), from memory"),
+            drawing_paper=Default("tabloid", "ASME Y14.1, size B (11 x 17 in), from memory"),
+        )
+    }
+)
+"""What a design in inches takes in place of the above."""
 
 BAND_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
     {

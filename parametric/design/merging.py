@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, Default
+from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, INCH_DEFAULTS, Default
 from parametric.design.answers import stop
 from parametric.design.language import DOOR_KEYS, KINDS, full_heading
 from parametric.design.layer import Layer
 from parametric.design.leaf import INFILLS, RAILS
 from parametric.names import nearest
 from parametric.problems import Problem
+from parametric.units import Unit
 from parametric.written import Branch, Text
 
 
@@ -42,7 +43,7 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
     """
     written = [*_habits(layers, kind, name), *_named(layers, kind, name, (), problems)]
     merged = Branch(full_heading(kind, name), layers.design.first)
-    _put(merged, _defaults(kind))
+    _put(merged, _defaults(kind, layers.design.unit))
     word = _kind_word(written, merged)
     for tree in written:
         if kind in KINDS and _of_another_kind(tree, word, layers):
@@ -50,7 +51,7 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
         _put(merged, tree, leave=_leave(tree, kind, word, layers))
         merged.here = tree.here
     if word is not None:
-        below = _defaults(f"{kind} {word}")
+        below = _defaults(f"{kind} {word}", layers.design.unit)
         _put(below, merged)
         below.heading, below.here = merged.heading, merged.here
         merged = below
@@ -150,9 +151,13 @@ def _put(merged: Branch, tree: Branch, leave: tuple[str, ...] = ()) -> None:
             merged.origins[key] = tree.origins.get(key, "assumed")
 
 
-def _defaults(heading: str) -> Branch:
+def _defaults(heading: str, unit: Unit) -> Branch:
+    """The tool's own for a heading; a design in inches is printed on paper cut in inches."""
     tree = Branch(heading, None)
-    for key, default in DEFAULTS.get(heading, {}).items():
+    habits = dict(DEFAULTS.get(heading, {}))
+    if unit == "inch":
+        habits.update(INCH_DEFAULTS.get(heading, {}))
+    for key, default in habits.items():
         tree[key] = _as_written(default)
         tree.origins[key] = "assumed"
     return tree

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, PRACTICE
+from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, INCH_DEFAULTS, PRACTICE
 from parametric.catalog.shop import Shop
 from parametric.design import load
 from parametric.design.language import DOOR_KEYS, KINDS, keys_of, specs
@@ -219,6 +219,43 @@ def test_every_default_has_its_key_and_its_source() -> None:
             assert default.source, (heading, key)
     for keys in BAND_DEFAULTS.values():
         assert set(keys) <= set(keys_of(Band))
+    for heading, keys in INCH_DEFAULTS.items():
+        assert set(keys) <= set(DEFAULTS[heading]), heading
+        assert all(default.source for default in keys.values())
+
+
+IN_INCHES = """\
+stilewright: 1
+units: inch
+survey: {widths: {middle: 55}, heights: {middle: 79}}
+door: {kind: bypass}
+leaf:
+  timber: ash
+  thickness: 1-5/8
+  stiles: 4
+  top to bottom: [top rail: 4, panel: rest, bottom rail: 8]
+joint: {slot: 1/2 x 2 x 1-5/8, tenon: 1/2 x 1-15/16 x 3}
+panel: {kind: raised, thickness: 1, tongue: 5/16 x 5/8, edge thickness: 1/2, bevel run: 2-1/2}
+track: {spacing: 2-1/8, off wall: 3-1/2, bearing: 60}
+"""
+
+
+@pytest.mark.parametrize(
+    ("units", "house", "papers"),
+    [
+        ("mm", "", ("A4", "A3")),
+        ("inch", "", ("letter", "tabloid")),
+        ("inch", "shop: {drawing paper: A2}", ("letter", "A2")),
+        ("mm", "shop: {bench paper: letter, drawing paper: tabloid}", ("letter", "tabloid")),
+    ],
+)
+def test_paper_follows_the_unit_unless_the_house_says_otherwise(
+    tmp_path: Path, units: str, house: str, papers: tuple[str, str]
+) -> None:
+    """The unit of the design, whatever the house file itself is written in."""
+    design = PLAIN if units == "mm" else IN_INCHES
+    paper = shop_of(tmp_path, design, f"stilewright: 1\nunits: mm\n{house}\n").paper
+    assert (paper.bench_paper, paper.drawing_paper) == papers
 
 
 def test_the_doors_that_build_have_the_keys_of_the_language() -> None:
