@@ -26,6 +26,8 @@ FOOT = 11.0
 NUMBER = 14.0
 """Height of a set-up's number: read from across the bench."""
 HEADING = 7.0
+ASCENT = 1.12
+"""Letters like t and l stand above capitals, in heights of capitals."""
 _AIR = 4.0
 _SHARES = (
     ("Job", 0.34),
@@ -74,7 +76,7 @@ def _heading(draft: Draft, title: TitleBlock, number: str) -> float:
     height = next(
         (h for h in (HEADING, BENCH, TITLE) if width(title.document, h, "bold") <= room), TITLE
     )
-    y = frame.y1 - height
+    y = frame.y1 - height * ASCENT
     draft.add(Label(text=title.document, at=(left, y), height=height, weight="bold"))
     draft.cells.append(Cell(text=title.document, room=room, height=height, weight="bold"))
     for line in wrap(title.second_line, room, TITLE):
