@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from parametric.catalog.layer_names import LayerNames
 from parametric.figures import Figure
 from parametric.units import INCH, INCH_STEP, Unit
 
@@ -63,9 +64,15 @@ class Saw:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Router:
-    """Diameters of the cutters owned, mm."""
+    """Diameters of the cutters owned, mm, and what is done in corners they leave round.
+
+    `inside_corners` keep: a corner stays what the design says; a cutter too large for it is
+    refused, and ends that must be square are chopped. relieve: where it stays hidden the
+    cutter runs on into the corner, so that a square one goes home without a chisel.
+    """
 
     cutters: tuple[Figure, ...]
+    inside_corners: Literal["keep", "relieve"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,6 +159,7 @@ class Shop:
     paper: Paper
     saw: Saw
     router: Router
+    layers: LayerNames
     clamps: Clamps
     blanks: Blanks
     accuracy: Accuracy

@@ -12,13 +12,13 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
 
+from parametric.catalog.layer_names import OURS, CutKind, LayerNames
+from parametric.cnc.layer_names import layer_name
 from parametric.cnc.outlines import Bounds, Outline, Radii, rounded_rectangle
 from parametric.figures import plain
 from parametric.model import Blank, Cut, Groove, Pocket, Slot, Trim, face_depth, face_size
 
-Kind = Literal["slot", "pocket", "groove", "bore", "cut_through"]
 Routed = Slot | Pocket | Groove
 
 _SAME = 1e-6
@@ -36,20 +36,19 @@ class Operation:
     """
 
     name: str
-    kind: Kind
+    kind: CutKind
     outline: Outline
     depth: float
     cutter: float
     corner: float
     part: str
     note: str = ""
+    layers: LayerNames = OURS
 
     @property
     def layer(self) -> str:
         """The layer it is drawn on: what it is, and how deep, mm."""
-        if self.kind == "cut_through":
-            return self.kind
-        return f"{self.kind}_d{depth_text(self.depth)}"
+        return layer_name(self.layers, self.kind, self.depth, self.cutter)
 
 
 def depth_text(depth: float) -> str:
@@ -173,7 +172,7 @@ def _cutter(cut: Routed, corner: float, cutters: Sequence[float], where: str) ->
     return float(cutter)
 
 
-def _kind(cut: Routed, bounds: Bounds, radii: Radii, thickness: float) -> Kind:
+def _kind(cut: Routed, bounds: Bounds, radii: Radii, thickness: float) -> CutKind:
     if cut.depth >= thickness - _SAME:
         return "cut_through"
     width, height = bounds[2] - bounds[0], bounds[3] - bounds[1]

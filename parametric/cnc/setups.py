@@ -8,6 +8,7 @@ import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.cnc.operations import Operation, Routed, make_operation, routed
 from parametric.cnc.outlines import Bounds, bounds_of
 from parametric.cnc.views import (
@@ -59,6 +60,7 @@ class SetUp:
     x_from: str
     y_from: str
     operations: tuple[Operation, ...]
+    layers: LayerNames = OURS
     turned: tuple[str, ...] = ()
     """For each piece that lies in its leaf another way than the first: its own words."""
 
@@ -102,7 +104,9 @@ def part_types(assembly: Assembly) -> tuple[PartType, ...]:
     return tuple(found.values())
 
 
-def set_ups(assembly: Assembly, cutters: Sequence[float] = ()) -> tuple[SetUp, ...]:
+def set_ups(
+    assembly: Assembly, cutters: Sequence[float] = (), layers: LayerNames = OURS
+) -> tuple[SetUp, ...]:
     """Every file of the router: part by part and face by face, then leaf by leaf.
 
     A part's file holds what is routed before glue-up, a leaf's what is routed after it
@@ -111,13 +115,27 @@ def set_ups(assembly: Assembly, cutters: Sequence[float] = ()) -> tuple[SetUp, .
     Args:
         assembly: the job's parts where they stand.
         cutters: the diameters the shop owns, mm; asked where a cut names none.
+        layers: how the shop names layers.
 
     Raises:
         ValueError: the parts contradict themselves, or ask for a cut that no cutter makes.
     """
     found = [s for kind in part_types(assembly) for s in _part_set_ups(kind, cutters)]
     found += [s for group in assembly.groups for s in _leaf_set_ups(group, cutters)]
-    return _own_names(found)
+    return _own_names([_on_layers(one, layers) for one in found])
+
+
+def _on_layers(set_up: SetUp, layers: LayerNames) -> SetUp:
+    """A machine is set by the layer: what shares one is cut with the smallest cutter of them."""
+    named = [dataclasses.replace(op, layers=layers) for op in set_up.operations]
+    cutters: dict[str, float] = {}
+    for op in named:
+        cutters[op.layer] = min(op.cutter, cutters.get(op.layer, op.cutter))
+    return dataclasses.replace(
+        set_up,
+        layers=layers,
+        operations=tuple(dataclasses.replace(op, cutter=cutters[op.layer]) for op in named),
+    )
 
 
 def file_cut(cut: Cut, part: Part) -> Routed | None:
@@ -200,15 +218,7 @@ def _in_order(operations: Iterator[Operation]) -> tuple[Operation, ...]:
         x, y, _, _ = bounds_of(op.outline)
         return (round(x, 3), round(y, 3), op.depth, op.name)
 
-    return _one_cutter_a_layer(sorted(operations, key=place))
-
-
-def _one_cutter_a_layer(operations: Sequence[Operation]) -> tuple[Operation, ...]:
-    """A machine is set by the layer: what shares one is cut with the smallest cutter of them."""
-    cutters: dict[str, float] = {}
-    for op in operations:
-        cutters[op.layer] = min(op.cutter, cutters.get(op.layer, op.cutter))
-    return tuple(dataclasses.replace(op, cutter=cutters[op.layer]) for op in operations)
+    return tuple(sorted(operations, key=place))
 
 
 def _leaf_set_ups(group: Group, cutters: Sequence[float]) -> Iterator[SetUp]:

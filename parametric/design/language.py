@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
+from parametric.design.layer_names import LayerNamesSpec
 from parametric.design.leaf import Band, LeafSpec
 from parametric.design.records import ApprovedSpec
 from parametric.design.settings import (
@@ -66,6 +67,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "shop": PaperSpec,
         "saw": SawSpec,
         "router": RouterSpec,
+        "layer names": LayerNamesSpec,
         "clamps": ClampsSpec,
         "blanks": BlanksSpec,
         "accuracy": AccuracySpec,
@@ -100,15 +102,15 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "option",
 )
 ONCE: tuple[str, ...] = (
-    *("sheet", "client", "maker", "shop", "saw", "router", "clamps", "blanks", "accuracy"),
-    *("moisture", "limits", "rates", "offcuts", *RECORDS),
+    *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
+    *("accuracy", "moisture", "limits", "rates", "offcuts", *RECORDS),
 )
 """Blocks that stand once in a file and take no name."""
 HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", *RECORDS)
 """What belongs to one job, and never to a house file."""
 ALWAYS: tuple[str, ...] = (
-    *("sheet", "client", "maker", "shop", "saw", "router", "clamps", "blanks", "accuracy"),
-    *("moisture", "limits", "finish"),
+    *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
+    *("accuracy", "moisture", "limits", "finish"),
 )
 """Blocks that every job has, written or not."""
 BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
@@ -242,6 +244,10 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "fixing": "a fixing",
         "tilts": "a way for a blade to tilt",
         "marked": "a way to mark",
+        "order": "an order of layer names",
+        "between": "a thing to stand between words",
+        "decimal sign": "a decimal sign",
+        "inside corners": "a way with inside corners",
         "bench paper": "a paper",
         "drawing paper": "a paper",
         "sticking": "a sticking",

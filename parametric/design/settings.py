@@ -20,6 +20,7 @@ from parametric.catalog.shop import (
     Saw,
     Shop,
 )
+from parametric.design.layer_names import LayerNamesSpec, layer_names
 from parametric.figures import Figure, plain
 from parametric.written import (
     Block,
@@ -97,10 +98,14 @@ class SawSpec(Block):
 
 
 class RouterSpec(Block):
-    """The cutters that are owned."""
+    """The cutters that are owned, and what is done in corners that they leave round."""
 
     cutters: tuple[Length, ...] = Field(
         description="diameters of the cutters you own", min_length=1
+    )
+    inside_corners: Literal["keep", "relieve"] = Field(
+        description="keep: too large a cutter is refused, square ends are chopped by hand; "
+        "relieve: the cutter runs on into the corner where it stays hidden"
     )
 
     @field_validator("cutters")
@@ -211,7 +216,11 @@ def make_shop(setting: Callable[[str], Block]) -> Shop:
 
     maker = block("maker", MakerSpec)
     paper, saw = block("shop", PaperSpec), block("saw", SawSpec)
-    clamps, blanks = block("clamps", ClampsSpec), block("blanks", BlanksSpec)
+    router, clamps, blanks = (
+        block("router", RouterSpec),
+        block("clamps", ClampsSpec),
+        block("blanks", BlanksSpec),
+    )
     accuracy, moisture = block("accuracy", AccuracySpec), block("moisture", MoistureSpec)
     finish = block("finish", FinishSpec)
     return Shop(
@@ -229,7 +238,8 @@ def make_shop(setting: Callable[[str], Block]) -> Shop:
             kerf=saw.kerf,
             dado_set=saw.dado_set,
         ),
-        router=Router(cutters=block("router", RouterSpec).cutters),
+        router=Router(cutters=router.cutters, inside_corners=router.inside_corners),
+        layers=layer_names(block("layer names", LayerNamesSpec)),
         clamps=Clamps(owned=clamps.owned, caul=clamps.caul, glue_minutes=clamps.glue_minutes),
         blanks=Blanks(
             length=blanks.length,

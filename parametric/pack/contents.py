@@ -169,7 +169,7 @@ def _model(
 
 def _machine(assembly: Assembly, resolved: Resolved, stamp: Stamp) -> dict[str, bytes]:
     """One DXF a set-up, the tool list, and the work that no router does."""
-    found: tuple[SetUp, ...] = set_ups(assembly, resolved.shop.router.cutters)
+    found: tuple[SetUp, ...] = set_ups(assembly, resolved.shop.router.cutters, resolved.shop.layers)
     files = {f"cnc/{s.file}": write_cnc_dxf(s, stamp) for s in found}
     files["cnc/tool-list.csv"] = write_csv(TOOL_LIST_HEADER, tool_list(found))
     files["cnc/saw-and-bench-work.csv"] = write_csv(

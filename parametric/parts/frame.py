@@ -13,7 +13,14 @@ from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
-from parametric.resolve.leaf import HungPull, Leaf, PanelField, Rail, Side
+from parametric.resolve.leaf import (
+    HungPull,
+    Leaf,
+    PanelField,
+    Rail,
+    Side,
+    largest_that_fits,
+)
 
 UP = (0.0, 0.0, 1.0)
 RIGHT = (1.0, 0.0, 0.0)
@@ -100,20 +107,21 @@ def _pockets(leaf: Leaf, hung: HungPull, *, front: Face, back: Face) -> list[Cut
     return cuts
 
 
-def groove_cutter(leaf: Leaf, field: PanelField) -> Figure | None:
-    """The largest cutter in the shop that a panel groove admits."""
-    fitting = [c for c in leaf.cutters if c <= field.panel.groove_width]
-    return max(fitting, default=None)
-
-
 def _groove_making(leaf: Leaf, field: PanelField) -> Making:
     if field.panel.groove_by == "saw":
         return Making(by="saw", tool="dado set")
-    return Making(by="router", cutter=groove_cutter(leaf, field), tool="straight cutter")
+    return Making(
+        by="router",
+        cutter=largest_that_fits(leaf.cutters, field.panel.groove_width),
+        tool="straight cutter",
+    )
 
 
 def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
-    """Stopped at both ends: never into the glazed zone, nor into the slots."""
+    """Stopped at both ends: never into the glazed zone, nor into the slots.
+
+    Its ends are chopped square, unless it runs on far enough to leave that out.
+    """
     making = _groove_making(leaf, field)
     routed = making.by == "router"
     return Groove(
@@ -125,7 +133,7 @@ def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
         width=field.panel.groove_width,
         depth=field.panel.groove_depth,
         corner=(making.cutter or 0.0) / 2 if routed else 0.0,
-        squared=routed,
+        squared=routed and float(field.run_on) == 0,
         # A groove too deep for the blade is a stop; it is shown without ramps.
         ramp=0.0 if routed or field.panel.groove_depth >= field.blade / 2 else field.blade / 2,
         making=making,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.catalog.glass_facts import MASS
-from parametric.catalog.shop import Shop
+from parametric.catalog.shop import Router, Shop
 from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
@@ -33,7 +33,11 @@ Side = Literal["left", "right"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rail:
-    """A rail between the stiles, mm; grooves are depths, None where an edge has none."""
+    """A rail between the stiles, mm.
+
+    `low_groove` and `high_groove` are how far a panel's groove reaches past either edge, in
+    the rail and in the stiles beside it; None where an edge has none.
+    """
 
     name: str
     noun: str
@@ -62,7 +66,9 @@ class Lite:
 class PanelField:
     """An opening filled by a panel, mm, with the stopped groove it needs in each stile.
 
-    `ramp` is how far a dado blade would run on past each stop, were the groove sawn.
+    `run_on` is how far the groove goes on past what the panel needs, so that the cutter's
+    round end lies beyond the panel's square corner: 0 where ends are chopped square. `ramp`
+    is how far a dado blade would run on past each stop, were the groove sawn.
     """
 
     name: str
@@ -71,6 +77,7 @@ class PanelField:
     top: Figure
     width: Figure
     panel: RaisedPanel
+    run_on: Figure
     groove_low: Figure
     groove_high: Figure
     blade: Figure
@@ -210,9 +217,13 @@ def resolve_leaf(
     trim = at("trim", spec.trim)
     timber = resolve_timber(design, spec.timber)
     joint = size_loose_tenon(blocks.joint, join(place, "joint"))
-    groove = None
+    groove = run_on = None
     if blocks.panel is not None:
-        groove = named(join(place, "panel groove depth"), blocks.panel.groove[1])
+        run_on = named(join(place, "panel groove run-on"), _run_on(blocks.panel, shop.router))
+        depth = named(join(place, "panel groove depth"), blocks.panel.groove[1])
+        groove = depth
+        if float(run_on) > 0:
+            groove = named(join(place, "panel groove reach in the stiles"), depth + run_on)
     rails = tuple(
         _rail(bands, index, joint, shoulder, groove)
         for index, band in enumerate(bands)
@@ -224,9 +235,9 @@ def resolve_leaf(
         if band.noun == "lite" and blocks.glass is not None
     )
     panels = tuple(
-        _panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness)
+        _panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness, run_on)
         for band in bands
-        if band.noun == "panel" and blocks.panel is not None
+        if band.noun == "panel" and blocks.panel is not None and run_on is not None
     )
     guide = None if blocks.guide is None else size_guide(blocks.guide, join(place, "guide groove"))
     site_trim = at("site trim", spec.site_trim)
@@ -265,6 +276,23 @@ def resolve_leaf(
         ),
         (),
     )
+
+
+def largest_that_fits(cutters: tuple[Figure, ...], width: Figure) -> Figure | None:
+    """The largest cutter in the shop that a groove admits."""
+    return max((c for c in cutters if c <= width), default=None)
+
+
+def _run_on(panel: RaisedPanelSpec, router: Router) -> Figure:
+    """How far a stopped groove runs on so that no end need be chopped square, mm.
+
+    By the cutter's radius: where its round end begins, the groove is still full width. It
+    lies under the rail that meets the stile there. Source: geometry of the circle.
+    """
+    cutter = largest_that_fits(router.cutters, panel.groove[0])
+    if router.inside_corners == "keep" or panel.groove_by == "saw" or cutter is None:
+        return Figure(0.0)
+    return cutter / 2
 
 
 def _rail(
@@ -327,6 +355,7 @@ def _panel(
     design: Design,
     shoulder: Figure,
     thickness: Figure,
+    run_on: Figure,
 ) -> PanelField:
     """A panel in its opening, and the stopped grooves it asks of the stiles."""
     width = named(join(band.name, "width"), shoulder)
@@ -345,8 +374,14 @@ def _panel(
         ),
         blade_height=named("saw most height", shop.saw.most_height),
     )
-    low = named(join(band.name, "stile groove low end"), band.foot - panel.groove_depth)
-    high = named(join(band.name, "stile groove high end"), band.top + panel.groove_depth)
+    needed_low, needed_high = band.foot - panel.groove_depth, band.top + panel.groove_depth
+    runs_on = float(run_on) > 0
+    low = named(
+        join(band.name, "stile groove low end"), needed_low - run_on if runs_on else needed_low
+    )
+    high = named(
+        join(band.name, "stile groove high end"), needed_high + run_on if runs_on else needed_high
+    )
     blade = named("dado set", shop.saw.dado_set)
     ramp = named(
         join(band.name, "saw ramp"),
@@ -364,12 +399,13 @@ def _panel(
         top=band.top,
         width=width,
         panel=panel,
+        run_on=run_on,
         groove_low=low,
         groove_high=high,
         blade=blade,
         ramp=ramp,
-        ramp_low=named(join(band.name, "saw ramp low end"), low - ramp),
-        ramp_high=named(join(band.name, "saw ramp high end"), high + ramp),
+        ramp_low=named(join(band.name, "saw ramp low end"), needed_low - ramp),
+        ramp_high=named(join(band.name, "saw ramp high end"), needed_high + ramp),
     )
 
 

@@ -71,21 +71,22 @@ def write_cnc_dxf(set_up: SetUp, stamp: Stamp) -> bytes:
     """
     document = new_document()
     space = document.modelspace()
-    for name, (colour, weight) in _STYLE.items():
+    stock, datum, words = (getattr(set_up.layers, own) for own in _STYLE)
+    for name, (colour, weight) in zip((stock, datum, words), _STYLE.values(), strict=True):
         document.layers.add(name, color=colour, lineweight=weight)
     for operation in set_up.operations:
         if operation.layer not in document.layers:
             colour = _COLOUR[operation.kind]
             document.layers.add(operation.layer, color=colour, lineweight=_CUT_WEIGHT)
         _draw(space, operation.outline, operation.layer, depth=operation.depth)
-    _draw(space, rectangle(0.0, 0.0, set_up.length, set_up.width), "stock")
-    datum = min(_DATUM, set_up.width / 5, set_up.length / 5)
-    _draw(space, datum_mark(datum), "datum")
-    block = place_notes(set_up, notes(set_up, stamp), datum)
+    _draw(space, rectangle(0.0, 0.0, set_up.length, set_up.width), stock)
+    side = min(_DATUM, set_up.width / 5, set_up.length / 5)
+    _draw(space, datum_mark(side), datum)
+    block = place_notes(set_up, notes(set_up, stamp), side)
     for index, row in enumerate(block.rows):
         foot = (round(block.x, _PLACES), round(block.y - index * block.pitch, _PLACES))
         height = round(block.height, _PLACES)
-        space.add_text(row, height=height, dxfattribs={"layer": "notes", "insert": foot})
+        space.add_text(row, height=height, dxfattribs={"layer": words, "insert": foot})
     _frame(document, space, set_up)
     return deterministic_bytes(document)
 

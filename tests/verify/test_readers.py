@@ -9,6 +9,7 @@ import ezdxf
 import numpy as np
 import pytest
 
+from parametric.catalog.layer_names import OURS
 from parametric.model import Vector
 from parametric.pack.verifying.bench_words import Said, read_words, volume_said
 from parametric.pack.verifying.dxf_tags import UnreadableError, read_dxf
@@ -88,7 +89,7 @@ def test_machine_files_as_another_reader_has_them() -> None:
     for path, data in cutting().items():
         if not path.endswith(".dxf"):
             continue
-        mine = read_machine_file(path, data)
+        mine = read_machine_file(path, data, OURS)
         assert mine.faults == ()
         other = ezdxf.read(io.StringIO(data.decode())).modelspace().query("LWPOLYLINE")
         cuts = [e for e in other if e.dxf.layer not in ("stock", "datum")]

@@ -2,6 +2,7 @@
 
 dxf_tags       a DXF file by its group codes
 outlines       closed outlines: area, middle, corners, doubled edges
+layers_read    the workshop's names of layers
 machine_file   one machine file, and how it breaks the contract by itself
 bench_words    the words of the saw and bench list
 fronts         edges of parts as the front shows them

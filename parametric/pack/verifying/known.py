@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.figures import Figure
 from parametric.model import Assembly, Part
 from parametric.pack.numbers import figures
@@ -23,7 +24,8 @@ class Known:
     """A design as the files of its pack must show it.
 
     `opening` is the outline of the opening from the front, x and z in the world, mm; the
-    steps are what lengths of wood and of glass are printed to, in the unit of the design.
+    steps are what lengths of wood and of glass are printed to, in the unit of the design;
+    `layers` how the workshop names the layers of its machine files.
     """
 
     assembly: Assembly
@@ -33,6 +35,7 @@ class Known:
     unit: Unit
     wood_step: Fraction
     fine_step: Fraction
+    layers: LayerNames = OURS
 
     @property
     def mark(self) -> str:
@@ -63,6 +66,7 @@ def known_design(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, 
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
         fine_step=Fraction(paper.fine_step(unit)),
+        layers=resolved.shop.layers,
     )
 
 

@@ -9,6 +9,8 @@ Source: the published DXF reference. LWPOLYLINE: 8 layer, 38 elevation, 70 bit 1
 90 corners, 10/20 corner, 42 bulge, 210/220/230 direction; TEXT: 1 words; `$INSUNITS` 4 is
 the millimetre, `$MEASUREMENT` 1 is metric; a layer is off when its colour (62) is
 negative, frozen when bit 1 of its flags (70) is set.
+
+Which words name which layer is the workshop's own choice, and part of what is known.
 """
 
 from __future__ import annotations
@@ -19,7 +21,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from parametric.catalog.layer_names import LayerNames
 from parametric.pack.verifying.dxf_tags import DxfFile, Record, UnreadableError, read_dxf
+from parametric.pack.verifying.layers_read import layer_pattern, read_layer
 from parametric.pack.verifying.outlines import (
     Bounds,
     Outline,
@@ -35,19 +39,17 @@ NEAR = 1e-4
 PRINTED = 6e-4
 """Depths and sizes in words are printed to a thousandth, mm."""
 
-_PLAIN = ("stock", "datum", "notes")
 _N = r"\d+(?:\.\d+)?"
-_LAYER = re.compile(rf"(?P<kind>slot|pocket|groove|bore)_d(?P<depth>{_N})|cut_through")
-_USE = re.compile(
-    rf"(?P<layer>(?:slot|pocket|groove|bore)_d{_N}|cut_through): (?P<count>\d+) off, "
+_USE = (
+    rf"(?P<layer>%s): (?P<count>\d+) off, "
     rf"cutter (?P<cutter>{_N}), depth (?P<depth>{_N})(?:, corner r (?P<corner>{_N}))?"
 )
-_PIECE = re.compile(
+_PIECE = (
     r"^(?P<title>.+), (?P<face>[^,]+) face up (?P<count>\d+) off: (?P<names>.+?) unit mm, "
     rf"depths from the surface of the stock stock (?P<length>{_N}) x (?P<width>{_N}), "
     rf"(?P<thickness>{_N}) thick datum 0;0 lower left: x along the (?P<along>.+?) from the "
     r"(?P<x_from>.+?), y from the (?P<y_from>.+?) "
-    rf"(?=(?:slot|pocket|groove|bore)_d{_N}:|cut_through:|outlines are )"
+    r"(?=%s:|outlines are )"
 )
 
 
@@ -95,28 +97,36 @@ class MachineFile:
     faults: tuple[str, ...]
 
 
-def read_machine_file(name: str, data: bytes) -> MachineFile:
+def read_machine_file(name: str, data: bytes, layers: LayerNames) -> MachineFile:
     """Read one machine file.
+
+    Args:
+        name: of the file.
+        data: what it holds.
+        layers: how the workshop names layers.
 
     Raises:
         UnreadableError: it cannot be taken apart, draws no stock or does not say what it is.
     """
     file = read_dxf(data)
-    faults = [*_units(file), *_strangers(file), *_layers(file)]
+    faults = [*_units(file), *_strangers(file, layers), *_layers(file)]
     outlines = [(r, _outline(r, faults)) for r in file.entities if r.kind == "LWPOLYLINE"]
-    words = _words(file)
-    piece = _PIECE.match(words)
+    words = _words(file, layers)
+    piece = re.match(_PIECE % layer_pattern(layers), words)
     if piece is None:
         raise UnreadableError("it does not say in words which piece lies how")
-    faults += _doubled(outlines)
-    length, width = _stock(file, [o for r, o in outlines if r.text(8) == "stock"], piece, faults)
+    plain = (layers.stock, layers.datum, layers.notes)
+    faults += _doubled(outlines, plain)
+    stock = [o for r, o in outlines if r.text(8) == layers.stock]
+    length, width = _stock(file, stock, piece, faults)
     thickness = float(piece["thickness"])
-    _datum([o for r, o in outlines if r.text(8) == "datum"], faults)
-    uses = _uses(words)
+    _datum([o for r, o in outlines if r.text(8) == layers.datum], faults)
+    uses = _uses(words, layers)
     taken = _taken(
-        [(r, o) for r, o in outlines if r.text(8) not in _PLAIN],
+        [(r, o) for r, o in outlines if r.text(8) not in plain],
         (length, width, thickness),
         uses,
+        layers,
         faults,
     )
     names = tuple(n.strip() for n in piece["names"].split(","))
@@ -148,12 +158,12 @@ def _units(file: DxfFile) -> list[str]:
     return faults
 
 
-def _strangers(file: DxfFile) -> list[str]:
+def _strangers(file: DxfFile, layers: LayerNames) -> list[str]:
     """Everything that is no outline and no word of ours."""
     faults = []
     for record in file.entities:
         layer = record.text(8)
-        known = record.kind == "LWPOLYLINE" or (record.kind == "TEXT" and layer == "notes")
+        known = record.kind == "LWPOLYLINE" or (record.kind == "TEXT" and layer == layers.notes)
         if not known:
             faults.append(f"a {record.kind} on layer {layer}")
         elif record.whole(67):
@@ -202,19 +212,19 @@ def _outline(record: Record, faults: list[str]) -> Outline:
     return outline
 
 
-def _words(file: DxfFile) -> str:
+def _words(file: DxfFile, layers: LayerNames) -> str:
     """The notes from the top down as one line."""
-    rows = [r for r in file.entities if r.kind == "TEXT" and r.text(8) == "notes"]
+    rows = [r for r in file.entities if r.kind == "TEXT" and r.text(8) == layers.notes]
     rows.sort(key=lambda r: (-r.point(10)[1], r.point(10)[0]))
     return " ".join(" ".join(r.text(1) for r in rows).replace("|", " ").split())
 
 
-def _doubled(outlines: Sequence[tuple[Record, Outline]]) -> list[str]:
+def _doubled(outlines: Sequence[tuple[Record, Outline]], plain: Sequence[str]) -> list[str]:
     """Edges that lie on one another: among the cuts, and on each other layer by itself."""
     sets: dict[str, list[Outline]] = {}
     for record, outline in outlines:
         layer = record.text(8)
-        sets.setdefault(layer if layer in _PLAIN else "cuts", []).append(outline)
+        sets.setdefault(layer if layer in plain else "cuts", []).append(outline)
     return [
         f"{which}: a line is doubled at {x:g};{y:g}"
         for which, group in sets.items()
@@ -258,12 +268,12 @@ def _datum(drawn: Sequence[Outline], faults: list[str]) -> None:
         faults.append(f"the datum's mark stands at {x:g};{y:g}, not at 0;0")
 
 
-def _uses(words: str) -> dict[str, Use]:
+def _uses(words: str, layers: LayerNames) -> dict[str, Use]:
     return {
         said["layer"]: Use(
             count=int(said["count"]), cutter=float(said["cutter"]), depth=float(said["depth"])
         )
-        for said in _USE.finditer(words)
+        for said in re.finditer(_USE % layer_pattern(layers), words)
     }
 
 
@@ -271,18 +281,19 @@ def _taken(
     drawn: Sequence[tuple[Record, Outline]],
     stock: tuple[float, float, float],
     uses: dict[str, Use],
+    layers: LayerNames,
     faults: list[str],
 ) -> tuple[Taken, ...]:
     found: list[Taken] = []
     for record, outline in drawn:
         layer = record.text(8)
-        name = _LAYER.fullmatch(layer)
+        name = read_layer(layer, layers)
         if name is None:
             faults.append(f"layer {layer} says no kind of cut and no depth")
             continue
         floor = -record.number(38)
-        said = stock[2] if name["depth"] is None else float(name["depth"])
-        if abs(said - floor) > PRINTED:
+        said = stock[2] if name.depth is None else name.depth
+        if abs(said - floor) > NEAR:
             faults.append(f"{layer}: lies {floor:g} deep, and its name says {said:g}")
         if not 0 < floor <= stock[2] + PRINTED:
             faults.append(f"{layer}: is {floor:g} deep in {stock[2]:g} of wood")
@@ -291,13 +302,13 @@ def _taken(
         found.append(
             Taken(
                 layer=layer,
-                kind=name["kind"] or "cut_through",
+                kind=name.kind,
                 outline=outline,
                 begins=0.0,
                 floor=floor,
             )
         )
-    _said(found, uses, faults)
+    _said(found, uses, layers, faults)
     return _nested(found, faults)
 
 
@@ -310,16 +321,21 @@ def _to(bounds: Bounds) -> str:
     return "{:g};{:g} to {:g};{:g}".format(*bounds)
 
 
-def _said(found: Sequence[Taken], uses: dict[str, Use], faults: list[str]) -> None:
+def _said(
+    found: Sequence[Taken], uses: dict[str, Use], layers: LayerNames, faults: list[str]
+) -> None:
     """What the words say of each layer, against what is drawn on it."""
-    layers: dict[str, list[Taken]] = {}
+    on: dict[str, list[Taken]] = {}
     for taken in found:
-        layers.setdefault(taken.layer, []).append(taken)
-    for layer in dict.fromkeys((*layers, *uses)):
-        drawn, said = layers.get(layer, []), uses.get(layer)
+        on.setdefault(taken.layer, []).append(taken)
+    for layer in dict.fromkeys((*on, *uses)):
+        drawn, said = on.get(layer, []), uses.get(layer)
         if said is None:
             faults.append(f"{layer}: no words say its cutter")
             continue
+        named = read_layer(layer, layers)
+        if named is not None and named.cutter not in (None, said.cutter):
+            faults.append(f"{layer}: the words say a cutter of {said.cutter:g}")
         if said.count != len(drawn):
             faults.append(f"{layer}: {len(drawn)} drawn, {said.count} said")
         for taken in drawn:

@@ -81,7 +81,7 @@ def machine_files(files: Mapping[str, bytes], known: Known) -> Machined:
     faults: list[str] = []
     for name, data in files.items():
         try:
-            file = read_machine_file(name, data)
+            file = read_machine_file(name, data, known.layers)
         except (UnreadableError, ValueError) as error:
             faults.append(f"{name}: cannot be read back: {error}")
             continue
