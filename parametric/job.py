@@ -142,7 +142,7 @@ def build(
     """
     from parametric.pack.contents import contents
     from parametric.pack.placing import may_place, place_pack
-    from parametric.pack.slug import slug
+    from parametric.trade.file_names import slug
 
     say = progress or _silent
     job = check(path, house=house, user_house=user_house)

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-import re
-import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -33,6 +31,7 @@ from parametric.model import (
     face_size,
     shape_key,
 )
+from parametric.trade.file_names import file_stem
 
 _SAME = 1e-6
 """mm."""
@@ -300,12 +299,6 @@ def face_word(part: Part, face: Face) -> str:
     word = part.faces.get(face, face)
     alone = sum(part.faces.get(f, f) == word for f in FACES) == 1
     return word if alone else face
-
-
-def file_stem(text: str) -> str:
-    """A file name that every system takes: letters, digits and single hyphens."""
-    plain_letters = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
-    return re.sub(r"[^A-Za-z0-9]+", "-", plain_letters).strip("-")
 
 
 def _own_names(found: Sequence[SetUp]) -> tuple[SetUp, ...]:

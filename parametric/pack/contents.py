@@ -21,12 +21,12 @@ from parametric.drawing import Drawings, draw
 from parametric.model import Assembly
 from parametric.pack.numbers import numbers
 from parametric.pack.preview import preview_page
-from parametric.pack.slug import slug
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.cutlist import cut_list
+from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.order_tables import (

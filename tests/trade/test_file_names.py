@@ -1,4 +1,4 @@
-"""A job's folder name is safe on every file system."""
+"""Names of folders and files are safe on every file system."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from parametric.pack.slug import slug
+from parametric.trade.file_names import file_stem, slug
 
 
 @pytest.mark.parametrize(
@@ -46,3 +46,24 @@ def test_a_slug_is_safe_and_settled(job: str) -> None:
     assert name.strip("-") == name
     assert name == name.casefold()
     assert slug(name) == name
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("S1 stile, with pull inner edge", "S1-stile-with-pull-inner-edge"),
+        ("door Łódź / leaf A front", "door-Łodz-leaf-A-front"),
+        ("door кухня / leaf A front", "door-кухня-leaf-A-front"),
+        ("AUX", "AUX-piece"),
+        ("§", "piece"),
+    ],
+)
+def test_file_stem(text: str, name: str) -> None:
+    assert file_stem(text) == name
+
+
+@given(st.text())
+def test_a_file_name_and_a_folder_name_differ_in_capitals_only(text: str) -> None:
+    stem = file_stem(text)
+    assert not re.search(r'[\s<>:"/\\|?*.\x00-\x1f\x7f]', stem)
+    assert file_stem(stem) == stem

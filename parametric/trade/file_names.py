@@ -1,4 +1,4 @@
-"""The folder name of a job."""
+"""What the folder of a job and the files in it are called: safe on every file system."""
 
 from __future__ import annotations
 
@@ -11,17 +11,38 @@ _DEVICES = frozenset(
 
 
 def slug(job: str) -> str:
-    """The folder name for a job: words joined by hyphens, safe on every file system.
+    """The folder name for a job: words joined by hyphens, small letters.
 
-    Accents on Latin letters fall away, other scripts stay, signs and emoji do not. A
-    name of which nothing is left is `job`; one that is a device's on some system gets
+    A name of which nothing is left is `job`; one that is a device's on some system gets
     `-job` behind it.
 
     >>> slug("Larch Hill reading room")
     'larch-hill-reading-room'
     """
+    # what casefold makes of one letter may be a combination that is one letter again
+    return _own(_joined(unicodedata.normalize("NFKC", job).casefold()), "job")
+
+
+def file_stem(text: str) -> str:
+    """A file's name without its ending: words joined by hyphens, capitals kept.
+
+    >>> file_stem("S1 stile with pull, inner edge")
+    'S1-stile-with-pull-inner-edge'
+    """
+    return _own(_joined(text), "piece")
+
+
+def _own(name: str, instead: str) -> str:
+    return f"{name}-{instead}" if name.casefold() in _DEVICES else name or instead
+
+
+def _joined(text: str) -> str:
+    """Words joined by hyphens.
+
+    Accents on Latin letters fall away, other scripts stay, signs and emoji do not.
+    """
     letters: list[str] = []
-    for letter in unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", job).casefold()):
+    for letter in unicodedata.normalize("NFKC", text):
         if letter.isalnum():
             letters.append(_without_accent(letter))
         elif unicodedata.category(letter) in ("Mn", "Mc") and letters and letters[-1] != "-":
@@ -34,7 +55,7 @@ def slug(job: str) -> str:
     short = words.encode()[:80].decode(errors="ignore").strip("-")
     if len(short) < len(words) and words[len(short)] != "-" and "-" in short:
         short = short.rpartition("-")[0]
-    return f"{short}-job" if short in _DEVICES else short or "job"
+    return short
 
 
 def _without_accent(letter: str) -> str:
