@@ -36,12 +36,20 @@ class ReplacementPane:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Care:
-    """The care sheet: panes, what to do and when, what the room should be kept at in % moisture."""
+    """The care sheet: panes, what to do and when, what the room should be kept at in % moisture.
+
+    `movement` mm is how much wider the widest panel is in the dampest season than in the
+    driest, None where there is none; `seasons` says what moves with them. `checks` are what
+    is looked at once a year.
+    """
 
     panes: tuple[ReplacementPane, ...]
     driest: Figure
     dampest: Figure
+    movement: Figure | None
+    seasons: tuple[str, ...]
     upkeep: tuple[str, ...]
+    checks: tuple[str, ...]
     replacing: tuple[str, ...]
     cautions: Cautions
 
@@ -78,7 +86,10 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
         panes=tuple(panes),
         driest=named("moisture driest", moisture.driest, "%"),
         dampest=named("moisture dampest", moisture.dampest, "%"),
+        movement=_movement(resolved),
+        seasons=_seasons(resolved, said),
         upkeep=_upkeep(resolved),
+        checks=_checks(resolved),
         replacing=_replacing(said, tuple(panes)),
         cautions=(
             *(GLASS if panes else ()),
@@ -108,6 +119,41 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
             "fault. Never glue, pin or fill them.",
         )
     return tuple(lines)
+
+
+def _movement(resolved: Resolved) -> Figure | None:
+    moves = [f.panel.movement for leaf in resolved.door.leaves for f in leaf.panels]
+    return max(moves, key=float) if moves else None
+
+
+def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
+    """What the client sees change from winter to summer, and takes for a fault."""
+    moved = _movement(resolved)
+    moisture = resolved.shop.moisture
+    lines = []
+    if moved is not None:
+        lines.append(
+            f"A panel is {said.fine(moved)} larger across its grain in the dampest season than in "
+            "the driest. It has the room: it stands loose in its grooves."
+        )
+    lines.append(
+        "Stiles and rails grow a hair in width and hardly at all in length. A leaf may bow a "
+        f"little after a wet month and come back. Under {float(moisture.driest):g} % or over "
+        f"{float(moisture.dampest):g} % for long, call the maker."
+    )
+    return tuple(lines)
+
+
+def _checks(resolved: Resolved) -> tuple[str, ...]:
+    """Once a year, each with a place for the date."""
+    leaf = resolved.door.leaves[0]
+    return (
+        "Bracket and hanger screws are tight",
+        "Track stops hold, no leaf can leave its track",
+        "Track and floor guides are clear" if leaf.guide is not None else "Track is clear",
+        "No roller is worn, no leaf scrapes",
+        *(("No stop is loose, no pane is chipped",) if leaf.lites else ()),
+    )
 
 
 def _replacing(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str, ...]:

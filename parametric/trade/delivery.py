@@ -39,11 +39,13 @@ class DeliveryItem:
 class Delivery:
     """The list; `weight` kg is of all that we know the weight of.
 
-    `glazed_on_site` says whether the glass travels beside its leaf, `because` why.
+    `glazed_on_site` says whether the glass travels beside its leaf, `because` why. `largest`
+    is the piece that must go through every door and round every turn on the way.
     """
 
     items: tuple[DeliveryItem, ...]
     weight: Figure
+    largest: DeliveryItem
     glazed_on_site: bool
     because: str
     cautions: Cautions
@@ -93,6 +95,7 @@ def delivery(
     return Delivery(
         items=tuple(items),
         weight=named("delivery / weight", total, "kg"),
+        largest=max(leaves, key=lambda leaf: float(leaf.sizes[0] * leaf.sizes[1])),
         glazed_on_site=on_site,
         because=_because(bool(glazed), on_site, heaviest, one_person),
         cautions=(*lifting(people, kg(heaviest)), *(GLASS if glazed else ())),

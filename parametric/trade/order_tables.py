@@ -168,6 +168,7 @@ def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:
             "height drawn",
             "least width",
             "least height",
+            "diagonals may differ",
             "measured width",
             "measured height",
         ),
@@ -179,6 +180,7 @@ def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:
                 said.fine(opening.height),
                 said.up(opening.least_width),
                 said.up(opening.least_height),
+                said.fine(opening.diagonals, down=True),
                 "",
                 "",
             )

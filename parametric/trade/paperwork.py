@@ -8,6 +8,7 @@ from parametric.model import Assembly
 from parametric.resolve.door import Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.care import Care, care
+from parametric.trade.data_sheets import Carried, ToRead, carried, to_read
 from parametric.trade.delivery import Delivery, delivery
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
@@ -25,6 +26,7 @@ from parametric.trade.router_setups import (
 )
 from parametric.trade.saw_setups import PanelSawSetUp, panel_saw_set_ups
 from parametric.trade.stop_blocks import LengthStop, StopLine, length_stops, stop_list
+from parametric.trade.story_stick import StoryStick, story_sticks
 from parametric.trade.timber import TimberOrder, timber_order
 
 
@@ -35,6 +37,8 @@ class Paperwork:
     timber: TimberOrder
     glazing: GlazingOrder
     hardware: tuple[HardwareItem, ...]
+    carried: tuple[Carried, ...]
+    data_sheets: tuple[ToRead, ...]
     finish: FinishOrder
     milling: tuple[Setting, ...]
     stops: tuple[StopLine, ...]
@@ -46,6 +50,7 @@ class Paperwork:
     leaf_glue_ups: tuple[LeafGlueUp, ...]
     alignment: StackUp
     labels: tuple[Label, ...]
+    story_sticks: tuple[StoryStick, ...]
     delivery: Delivery
     install: InstallSheet
     care: Care
@@ -62,10 +67,13 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     hardware = hardware_list(resolved, loads)
     settings, stops = milling_list(assembly), stop_list(resolved, assembly)
     sent = delivery(resolved, assembly, loads, hardware)
+    install = install_sheet(resolved, loads, sent)
     return Paperwork(
         timber=timber_order(resolved, assembly),
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
+        carried=carried(loads, resolved.door.track),
+        data_sheets=to_read(resolved, loads, install),
         finish=finish_order(resolved),
         milling=settings,
         stops=stops,
@@ -77,7 +85,8 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         leaf_glue_ups=leaf_glue_ups(resolved),
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),
+        story_sticks=story_sticks(resolved, assembly),
         delivery=sent,
-        install=install_sheet(resolved, loads, sent),
+        install=install,
         care=care(resolved, assembly),
     )

@@ -1,0 +1,1 @@
+"""What goes to site and stays there: install sheets, the delivery list, the care sheet."""

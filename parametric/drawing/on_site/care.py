@@ -1,0 +1,97 @@
+"""The care sheet: one page that stays with whoever lives with the doors."""
+
+from __future__ import annotations
+
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.orders.letterhead import headed, shown
+from parametric.drawing.papers import bench_paper
+from parametric.drawing.ruled import Heading, Row, Ruled
+from parametric.drawing.running import Block, Field, Fields, Points, run_on
+from parametric.drawing.sheet import Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import Printed, printed
+from parametric.trade.site_tables import pane_table
+
+_YEARS = 5
+
+
+def draw_care(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
+    """Upkeep, what moves with the seasons, every pane so that it can be ordered again."""
+    said, kept = printed(job.resolved), paper.care
+    maker = job.resolved.shop.maker
+    return run_on(
+        bench_paper(job),
+        headed(title, "Looking after your doors", "Keep this page.", job),
+        [
+            Points(title="Through the year", mark="none", texts=kept.upkeep),
+            Points(title="What moves with the seasons", mark="none", texts=kept.seasons),
+            _checks(paper),
+            *_panes(paper, said),
+            Points(title="Taking care", mark="warning", texts=kept.cautions),
+            Fields(
+                rows=(
+                    (
+                        Field(name="Made by", value=maker.name),
+                        Field(name="Telephone", value=maker.phone),
+                        Field(name="Hung on"),
+                    ),
+                )
+            ),
+        ],
+    )
+
+
+def _checks(paper: Paperwork) -> Ruled:
+    """What is looked at once a year, with boxes for the years."""
+    return Ruled(
+        title="Once a year, with the date",
+        columns=(
+            Heading(text="", grows=True),
+            *(Heading(text="", box=True, least=13.0) for _ in range(_YEARS)),
+        ),
+        rows=tuple(Row(cells=(check, *("",) * _YEARS)) for check in paper.care.checks),
+        height=TEXT,
+        air=2.6,
+    )
+
+
+def _panes(paper: Paperwork, said: Printed) -> list[Block]:
+    """The panes as they were ordered, and how one is changed."""
+    rows = []
+    for row in pane_table(paper.care, said).rows:
+        mark, place, kind, wide, high, thick, kg, category, corners, clearance, tape, stop = row
+        rows.append(
+            Row(
+                cells=(mark, place, kind, wide, high, thick, kg, category),
+                under=(_under(corners, clearance, tape, stop),),
+            )
+        )
+    if len({row.under for row in rows}) == 1:
+        foot: tuple[str, ...] = rows[0].under
+        rows = [Row(cells=row.cells) for row in rows]
+    else:
+        foot = ()
+    return [
+        Ruled(
+            title="If a pane breaks",
+            columns=(
+                Heading(text="mark"),
+                Heading(text="where", grows=True),
+                Heading(text="kind"),
+                Heading(text="width", anchor="right"),
+                Heading(text="height", anchor="right"),
+                Heading(text="thick", anchor="right"),
+                Heading(text="kg", anchor="right"),
+                Heading(text="class", anchor="right"),
+            ),
+            rows=tuple(rows),
+            foot=foot,
+        ),
+        Points(title="", mark="number", texts=paper.care.replacing),
+    ]
+
+
+def _under(corners: str, clearance: str, tape: str, stop: str) -> str:
+    taped = f"tape {tape} thick" if tape != "0" else "no tape"
+    return f"Corners {corners}. {clearance} free all round, {taped}, stops {shown(stop)}."

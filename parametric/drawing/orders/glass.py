@@ -1,0 +1,166 @@
+"""The glass order: measured first, then sent; every pane with its picture."""
+
+from __future__ import annotations
+
+from parametric.drawing.orders.letterhead import headed, letterhead
+from parametric.drawing.orders.pane_picture import pane_picture
+from parametric.drawing.papers import bench_paper
+from parametric.drawing.ruled import Heading, Row, Ruled
+from parametric.drawing.running import Beside, Block, Field, Fields, Framed, Points, run_on
+from parametric.drawing.sheet import Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.trade.cautions import LOCAL
+from parametric.trade.order_tables import glass_gate_table, glazing_table
+from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import Printed, printed
+
+_BESIDE = 90.0
+"""What sentences need beside a picture, mm."""
+_MOST_HIGH = (48.0, 26.0)
+"""How tall a pane is drawn, mm: large where that costs no page."""
+
+
+def draw_glass_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
+    """The order to the glazier; no sheet where the job has no glass."""
+    order, said = paper.glazing, printed(job.resolved)
+    if not order.rows:
+        return ()
+    sheet_paper = bench_paper(job)
+    titled = headed(title, "Glass order", "Width × height × thickness. Weights in kg.", job)
+    tries = [
+        run_on(
+            sheet_paper,
+            titled,
+            [
+                letterhead(job),
+                _gate(paper, said),
+                _order(paper, said),
+                *_panes(job, paper, said, sheet_paper.frame.width, most_high),
+            ],
+        )
+        for most_high in _MOST_HIGH
+    ]
+    return min(tries, key=len)
+
+
+def _panes(
+    job: Subject, paper: Paperwork, said: Printed, wide: float, most_high: float
+) -> tuple[Block, ...]:
+    """The panes as they stand, and what the code and the glass ask; beside them where it fits."""
+    order = paper.glazing
+    picture, across = pane_picture(job, order.rows, said, wide, most_high)
+    problems = [p for p in job.problems if p.code == "glass_not_safety"]
+    asked = tuple(dict.fromkeys(p.message for p in problems if p.level != "caution"))
+    warned = tuple(dict.fromkeys(p.message for p in problems if p.level == "caution"))
+    unsaid = "" if problems else order.safety
+    words = (
+        Points(
+            title="Safety glass",
+            mark="none",
+            texts=tuple(text for text in (*asked, order.stamp, unsaid) if text),
+        ),
+        Points(title="", mark="warning", texts=(*warned, *order.cautions, LOCAL)),
+    )
+    if across + _BESIDE <= wide:
+        return (Beside(picture=picture, wide=across, parts=words),)
+    return (picture, *words)
+
+
+def _gate(paper: Paperwork, said: Printed) -> Framed:
+    """Openings to measure in the glued-up leaves, with boxes to write them in."""
+    order = paper.glazing
+    found = Heading(text="found", box=True, least=13.5, grows=True)
+    rows = []
+    for row in glass_gate_table(order, said).rows:
+        opening, pane, wide, high, least_wide, least_high, slant, *_ = row
+        rows.append(
+            Row(
+                cells=(
+                    opening,
+                    pane,
+                    f"{wide} × {high}",
+                    least_wide,
+                    "",
+                    least_high,
+                    "",
+                    slant,
+                    "",
+                )
+            )
+        )
+    return Framed(
+        title="Measure first",
+        parts=(
+            Points(
+                title="",
+                mark="none",
+                texts=(
+                    order.gate,
+                    "Write the smallest of three widths and of three heights. The diagonals may "
+                    "differ by what the table says where both sizes are as drawn, and by nothing "
+                    "where one is down to its least.",
+                ),
+            ),
+            Ruled(
+                title="",
+                columns=(
+                    Heading(text="opening"),
+                    Heading(text="pane"),
+                    Heading(text="drawn", anchor="right"),
+                    Heading(text="least width", anchor="right"),
+                    found,
+                    Heading(text="least height", anchor="right"),
+                    found,
+                    Heading(text="diagonals differ by", anchor="right"),
+                    found,
+                ),
+                rows=tuple(rows),
+                ticks=("",),
+                air=1.0,
+            ),
+            Fields(
+                rows=(
+                    (
+                        Field(name="Measured by", share=1.3),
+                        Field(name="Date"),
+                        Field(name="May be sent, signed", share=1.7),
+                    ),
+                )
+            ),
+        ),
+    )
+
+
+def _order(paper: Paperwork, said: Printed) -> Ruled:
+    """One row a size; what is asked of it stands under its numbers."""
+    table = glazing_table(paper.glazing, said)
+    rows = []
+    for row in table.rows:
+        mark, number, kind, wide, high, thick, kg, category, note = row[:9]
+        tolerance, corners, edges, template = row[9:]
+        rows.append(
+            Row(
+                cells=(mark, number, kind, wide, high, thick, kg, category),
+                under=(
+                    f"Tolerance each way {tolerance}. Corners {corners}. Edges: {edges}. "
+                    f"Template {template}.",
+                    f"{note[:1].upper()}{note[1:]}.",
+                ),
+            )
+        )
+    total = sum(row.number for row in paper.glazing.rows)
+    return Ruled(
+        title="Please supply",
+        columns=(
+            Heading(text="mark"),
+            Heading(text="number", anchor="right"),
+            Heading(text="kind", grows=True),
+            Heading(text="width", anchor="right"),
+            Heading(text="height", anchor="right"),
+            Heading(text="thick", anchor="right"),
+            Heading(text="kg each", anchor="right"),
+            Heading(text="class asked", anchor="right"),
+        ),
+        rows=tuple(rows),
+        foot=(f"{total} panes in all",),
+    )

@@ -1,0 +1,144 @@
+"""The hardware order: what the design fixes, what the supplier must answer, and the finish."""
+
+from __future__ import annotations
+
+from parametric.drawing.orders.letterhead import headed, letterhead
+from parametric.drawing.papers import bench_paper
+from parametric.drawing.ruled import Heading, Row, Ruled
+from parametric.drawing.running import Block, Points, run_on
+from parametric.drawing.sheet import Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.trade.cautions import LOCAL
+from parametric.trade.hardware_list import DESIGN, SUPPLIER
+from parametric.trade.order_tables import finish_table, hardware_table
+from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import Printed, kg, printed
+
+_TITLES = {
+    DESIGN: "Sizes known from the design",
+    SUPPLIER: "By supplier: what is sent must do this",
+}
+
+
+def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
+    """All that is bought beside timber and glass, weights beside ratings, litres of finish."""
+    said = printed(job.resolved)
+    return run_on(
+        bench_paper(job),
+        headed(title, "Hardware order", "Weights in kg, pull in kN.", job),
+        [
+            letterhead(job),
+            *_items(paper, said),
+            _carried(paper),
+            _data_sheets(paper),
+            _finish(paper),
+            Points(
+                title="",
+                mark="warning",
+                texts=(*paper.finish.cautions, LOCAL),
+            ),
+        ],
+    )
+
+
+def _items(paper: Paperwork, said: Printed) -> list[Block]:
+    """First what the design knows, then what the supplier must know."""
+    rows = hardware_table(paper.hardware, said).rows
+    blocks: list[Block] = []
+    for known_by, title in _TITLES.items():
+        own = [row for row in rows if row[5] == known_by]
+        blocks.append(
+            Ruled(
+                title=title,
+                columns=(
+                    Heading(text="item"),
+                    Heading(text="number", anchor="right"),
+                    Heading(text="size", grows=True),
+                ),
+                rows=tuple(
+                    Row(cells=(what, _count(number, unit), size), under=_sentence(asked))
+                    for what, number, unit, size, _, _, asked in own
+                ),
+                ticks=("",),
+                under_from=0,
+            )
+        )
+    return blocks
+
+
+def _count(number: str, unit: str) -> str:
+    return number if unit == "off" else f"{number} {unit}"
+
+
+def _sentence(asked: str) -> tuple[str, ...]:
+    return (f"{asked[:1].upper()}{asked[1:]}.",) if asked else ()
+
+
+def _carried(paper: Paperwork) -> Ruled:
+    """Each leaf's weight on its hangers, beside what they carry."""
+    return Ruled(
+        title="What hangers carry",
+        columns=(
+            Heading(text="leaf", grows=True),
+            Heading(text="leaf, kg", anchor="right"),
+            Heading(text="hangers", anchor="right"),
+            Heading(text="on each, kg", anchor="right"),
+            Heading(text="each carries, kg", anchor="right"),
+            Heading(text="rating read", box=True, least=24.0),
+        ),
+        rows=tuple(
+            Row(
+                cells=(
+                    own.leaf,
+                    kg(own.mass),
+                    str(int(own.hangers)),
+                    kg(own.each),
+                    "not written" if own.rated is None else kg(own.rated),
+                    "",
+                )
+            )
+            for own in paper.carried
+        ),
+        air=1.0,
+        foot=("Weights are the larger of the estimate and the sum of the parts, glass in.",),
+    )
+
+
+def _data_sheets(paper: Paperwork) -> Ruled:
+    """What to read off data sheets before anything is bought."""
+    return Ruled(
+        title="Read off the data sheets before it is bought",
+        columns=(
+            Heading(text="of"),
+            Heading(text="what"),
+            Heading(text="this design needs", grows=True),
+            Heading(text="read", box=True, least=26.0),
+        ),
+        rows=tuple(Row(cells=(own.of, own.what, own.needed, "")) for own in paper.data_sheets),
+        ticks=("",),
+    )
+
+
+def _finish(paper: Paperwork) -> Ruled:
+    """Litres to buy."""
+    rows = finish_table(paper.finish).rows
+    spare = "" if paper.finish.spare is None else f", {float(paper.finish.spare):g} % spare in it"
+    return Ruled(
+        title="Finish",
+        columns=(
+            Heading(text="product", grows=True),
+            Heading(text="kind"),
+            Heading(text="colour", box=True, least=30.0),
+            Heading(text="m²", anchor="right"),
+            Heading(text="coats", anchor="right"),
+            Heading(text="m² a litre", anchor="right"),
+            Heading(text="litres", anchor="right"),
+        ),
+        rows=tuple(Row(cells=row[:7]) for row in rows),
+        ticks=("",),
+        air=1.0,
+        foot=(
+            f"Both faces less the glass, and the outer edges{spare}. How far a litre goes is the "
+            "tin's to say.",
+        ),
+    )

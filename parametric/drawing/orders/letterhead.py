@@ -1,0 +1,38 @@
+"""What stands at the head of an order: who asks, and lines for whom it goes to."""
+
+from __future__ import annotations
+
+import dataclasses
+
+from parametric.drawing.running import Field, Fields
+from parametric.drawing.sheet import TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.trade.printed import printed
+
+
+def letterhead(job: Subject) -> Fields:
+    """The maker's name, address and telephone; what is not known is a line to fill in."""
+    maker = job.resolved.shop.maker
+    return Fields(
+        rows=(
+            (Field(name="From", value=maker.name), Field(name="To")),
+            (Field(name="Address", value=maker.address), Field(name="Deliver to")),
+            (
+                Field(name="Telephone", value=maker.phone),
+                Field(name="Wanted by"),
+                Field(name="Ordered on"),
+            ),
+        )
+    )
+
+
+def headed(title: TitleBlock, document: str, more: str, job: Subject) -> TitleBlock:
+    """The title of an order: what it is, and the units that it is read in."""
+    unit = "inches" if printed(job.resolved).unit == "inch" else "mm"
+    words = f"All sizes in {unit}. {more}" if more else f"All sizes in {unit}."
+    return dataclasses.replace(title, document=document, second_line=words, scale="no scale")
+
+
+def shown(text: str) -> str:
+    """A table's text as a page prints it: a true times sign between sizes."""
+    return text.replace(" x ", " × ")

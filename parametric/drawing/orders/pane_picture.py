@@ -1,0 +1,152 @@
+"""Every size of pane from the front: which way it stands, its two sizes, where its mark goes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from parametric.catalog.glass_facts import SAFETY_KINDS
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import glass_seen
+from parametric.drawing.lettering import TEXT, TITLE, width
+from parametric.drawing.papers import scale_words
+from parametric.drawing.plane import Box
+from parametric.drawing.primitives import Fill, Label, Stroke, arrowhead
+from parametric.drawing.running import Picture
+from parametric.drawing.subject import Subject
+from parametric.trade.glass import GlassRow
+from parametric.trade.printed import Printed
+
+_SCALES: dict[str, tuple[float, ...]] = {
+    "mm": (10.0, 20.0, 50.0),
+    "inch": (12.0, 16.0, 24.0, 48.0),
+}
+_LEFT, _RIGHT = 13.0, 16.0
+_BELOW, _ABOVE = 9.0, 2.0
+_STAMP = 3.2
+_ROW = 6.0
+_TITLE_AIR = 8.0
+
+
+def pane_picture(
+    job: Subject, rows: Sequence[GlassRow], said: Printed, wide: float, most_high: float
+) -> tuple[Picture, float]:
+    """All sizes side by side, at one scale, as many rows of them as they take; and how wide.
+
+    Args:
+        job: its unit says which scales there are.
+        rows: the order.
+        said: how sizes are printed.
+        wide: what the page has across, mm.
+        most_high: how tall the tallest pane is drawn at most, mm.
+    """
+    scales = _SCALES[job.rules.wood.unit]
+    tallest = max(float(row.height) for row in rows)
+    widest = max(float(row.width) for row in rows)
+    scale = next(
+        (s for s in scales if tallest / s <= most_high and widest / s + _LEFT + _RIGHT <= wide),
+        scales[-1],
+    )
+    shelves = _shelves(rows, scale, wide)
+    height = sum(_shelf_height(shelf, scale) for shelf in shelves) + _ROW * (len(shelves) - 1)
+
+    def draw(draft: Draft, box: Box) -> None:
+        top = box.y1
+        for shelf in shelves:
+            low = top - _shelf_height(shelf, scale) + _BELOW
+            left = box.x0
+            for row in shelf:
+                _draw_pane(draft, row, said, scale, (left + _LEFT, low))
+                left += _span(row, scale)
+            top -= _shelf_height(shelf, scale) + _ROW
+
+    words = scale_words(scale, job.rules.wood.unit)
+    title = f"Seen from the front  {words}"
+    across = max(sum(_span(row, scale) for row in shelf) for shelf in shelves)
+    across = max(across, width(title, TITLE, "bold") + _TITLE_AIR)
+    return Picture(title=title, height=height, draw=draw), across
+
+
+def _span(row: GlassRow, scale: float) -> float:
+    return _LEFT + float(row.width) / scale + _RIGHT
+
+
+def _shelf_height(shelf: Sequence[GlassRow], scale: float) -> float:
+    return _ABOVE + max(float(row.height) for row in shelf) / scale + _BELOW
+
+
+def _shelves(rows: Sequence[GlassRow], scale: float, wide: float) -> list[list[GlassRow]]:
+    shelves: list[list[GlassRow]] = [[]]
+    used = 0.0
+    for row in rows:
+        if shelves[-1] and used + _span(row, scale) > wide:
+            shelves.append([])
+            used = 0.0
+        shelves[-1].append(row)
+        used += _span(row, scale)
+    return shelves
+
+
+def _draw_pane(
+    draft: Draft, row: GlassRow, said: Printed, scale: float, low_left: tuple[float, float]
+) -> None:
+    x, y = low_left
+    pane = Box(x, y, x + float(row.width) / scale, y + float(row.height) / scale)
+    view = draft.view(f"pane {row.mark}", scale, low_left)
+    draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
+    draft.add(glass_seen(pane, view.name))
+    _sizes(draft, pane, said.fine(row.width, down=True), said.fine(row.height, down=True))
+    middle = (pane.x0 + pane.width * 0.34, pane.centre[1])
+    draft.add(
+        Label(
+            text=row.mark,
+            at=(middle[0], middle[1] - TITLE / 2),
+            height=TITLE,
+            anchor="centre",
+            weight="bold",
+        )
+    )
+    _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
+    if row.kind in SAFETY_KINDS:
+        stamp = Box(pane.x0 + 2.0, pane.y0 + 2.0, pane.x0 + 2.0 + _STAMP, pane.y0 + 2.0 + _STAMP)
+        draft.add(Stroke(layer="edge", points=stamp.polygon, closed=True))
+        draft.add(Label(text="mark", at=(stamp.x1 + 1.2, stamp.y0 + 0.3)))
+
+
+def _sizes(draft: Draft, pane: Box, across: str, up: str) -> None:
+    """The two sizes as the order prints them: rounded down, so no pane comes out too large."""
+    line = pane.y0 - 6.5
+    for at in (pane.x0, pane.x1):
+        draft.line("dims", (at, pane.y0 - 1.2), (at, line - 1.6))
+        draft.line("dim_ticks", (at - 0.9, line - 0.9), (at + 0.9, line + 0.9))
+    draft.line("dims", (pane.x0, line), (pane.x1, line))
+    draft.add(Label(text=across, at=(pane.centre[0], line + 1.0), anchor="centre", layer="dims"))
+    side = pane.x0 - 6.5
+    for at in (pane.y0, pane.y1):
+        draft.line("dims", (pane.x0 - 1.2, at), (side - 1.6, at))
+        draft.line("dim_ticks", (side - 0.9, at - 0.9), (side + 0.9, at + 0.9))
+    draft.line("dims", (side, pane.y0), (side, pane.y1))
+    if width(up) + 1.0 <= pane.height:
+        draft.add(
+            Label(
+                text=up,
+                at=(side - 1.0, pane.centre[1]),
+                anchor="centre",
+                turned=90,
+                layer="dims",
+            )
+        )
+    else:
+        draft.add_first(
+            [Label(text=up, at=(side - 2.2, pane.centre[1] - TEXT / 2), anchor="right")]
+        )
+
+
+def _upward(draft: Draft, at: tuple[float, float]) -> None:
+    """Which way is up."""
+    x, y = at
+    tip = (x, y + 5.0)
+    draft.add(
+        Stroke(layer="edge", points=((x, y - 3.0), (x, tip[1] - 2.4))),
+        Fill(layer="dims", points=arrowhead(tip, (x, y - 3.0), 3.0, 0.9)),
+        Label(text="up", at=(x, y - 6.4), anchor="centre"),
+    )

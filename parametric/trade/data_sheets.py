@@ -1,0 +1,148 @@
+"""What the makers of track, hangers and guides must be asked, or their data sheets read for.
+
+The design says what it needs; the sheet says what there is; both stand side by side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from parametric.figures import Figure
+from parametric.hardware.track import Track
+from parametric.resolve.door import Door, Resolved
+from parametric.trade.installing import InstallSheet
+from parametric.trade.loads import LeafLoad
+from parametric.trade.printed import Printed, kg, printed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carried:
+    """One leaf on its hangers, kg: what it weighs, what each of them then carries.
+
+    `rated` is what the maker says that a hanger carries; None where the design does not.
+    """
+
+    leaf: str
+    mass: Figure
+    hangers: Figure
+    each: Figure
+    rated: Figure | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToRead:
+    """One thing to read off a data sheet: of what, which value, what this design needs of it."""
+
+    of: str
+    what: str
+    needed: str
+
+
+def carried(loads: tuple[LeafLoad, ...], track: Track) -> tuple[Carried, ...]:
+    """Each leaf's weight shared over its hangers, beside what they are rated for."""
+    return tuple(
+        Carried(
+            leaf=load.leaf,
+            mass=load.governing,
+            hangers=track.hangers,
+            each=load.per_hanger,
+            rated=track.carries,
+        )
+        for load in loads
+    )
+
+
+def to_read(
+    resolved: Resolved, loads: tuple[LeafLoad, ...], install: InstallSheet
+) -> tuple[ToRead, ...]:
+    """All that must agree with the design before a hole is drilled."""
+    said = printed(resolved)
+    return (
+        *_hangers(resolved.door, loads, install, said),
+        *_track(resolved.door, install, said),
+        *_guide(resolved.door, said),
+    )
+
+
+def _hangers(
+    door: Door, loads: tuple[LeafLoad, ...], install: InstallSheet, said: Printed
+) -> Iterator[ToRead]:
+    worst = max((load.per_hanger for load in loads), key=float)
+    heaviest = max((load.governing for load in loads), key=float)
+    yield ToRead(of="hanger", what="carries, each", needed=f"{kg(worst)} kg or more")
+    yield ToRead(
+        of="hanger",
+        what="heaviest leaf of the set",
+        needed=f"{kg(heaviest)} kg or more, on {int(door.track.hangers)} hangers",
+    )
+    yield ToRead(
+        of="hanger",
+        what="thickness of leaf it takes",
+        needed=said.wood(door.leaves[0].thickness),
+    )
+    yield ToRead(
+        of="hanger",
+        what="height adjustment, either way",
+        needed=f"{said.up(install.adjustment.hangers)} or more",
+    )
+
+
+def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]:
+    hanging = door.hanging
+    if hanging.on_wall:
+        planes = " and ".join(said.wood(abs(float(plane))) for plane in hanging.planes)
+        yield ToRead(of="bracket", what="middle of the track off the wall", needed=planes)
+        yield ToRead(
+            of="bracket",
+            what="top of the leaf up to the screw",
+            needed="to be written on the install sheet",
+        )
+        bearing = door.track.written.bearing
+        yield ToRead(
+            of="bracket",
+            what="bearing below the screw",
+            needed="not written: without it the pull at a screw is not known"
+            if bearing is None
+            else f"{said.fine(bearing)} or more",
+        )
+    else:
+        yield ToRead(
+            of="bracket",
+            what="top of the leaf up to the head",
+            needed="no more than the design leaves; see the arrangement",
+        )
+    if door.track.fixing_depth is not None:
+        yield ToRead(
+            of="bracket",
+            what="its thickness",
+            needed=f"added to a screw of {said.up(door.track.fixing_depth)}",
+        )
+    pulls = [pull.governing for pull in install.pulls if pull.governing is not None]
+    if pulls:
+        yield ToRead(
+            of="bracket",
+            what="pull that its screw holds",
+            needed=f"{float(max(pulls, key=float)):.3f} kN or more",
+        )
+    yield ToRead(
+        of="bracket",
+        what="how far apart at most",
+        needed=f"{said.wood(door.track.written.brackets_every, down=True)} or more",
+    )
+
+
+def _guide(door: Door, said: Printed) -> Iterator[ToRead]:
+    groove = door.leaves[0].guide
+    if groove is None:
+        return
+    yield ToRead(
+        of="floor guide",
+        what="thickness, and height in the groove",
+        needed=f"under {said.fine(groove.width)}, under {said.fine(groove.depth)}",
+    )
+    yield ToRead(
+        of="floor guide",
+        what="length along the leaf",
+        needed=f"{said.wood(door.hanging.overlap, down=True)} or less",
+    )
