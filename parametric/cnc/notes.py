@@ -1,11 +1,14 @@
 """The words inside a machine file, and where they stand: on the wood, clear of every cut.
 
 They lie inside the outline of the stock, so that the extents of the drawing are those of
-the piece; on an end of 40 x 120 they are small, and grow with the room there is.
+the piece. On an end of 40 x 120 they are small: there they run on from the strip above a
+cut to the strip below it, and leave to the picture of the set-up what is the same in every
+file.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 import re
 from collections.abc import Iterator, Sequence
@@ -16,8 +19,10 @@ from parametric.cnc.outlines import Bounds, bounds_of
 from parametric.cnc.setups import SetUp
 from parametric.cnc.tool_list import ToolUse, tool_uses
 
-_ADVANCE = 1.0
-"""Widest advance of a letter over its height in the plain stroke font."""
+NARROW = 0.75
+"""How wide a letter is drawn for its height: narrow letters are taller in the same room."""
+_ADVANCE = NARROW
+"""Widest advance of a letter over its height: in the plain stroke font a letter is square."""
 _PITCH = 1.7
 _TALLEST, _SHORTEST = 20.0, 2.0
 _CLEAR = 2.0
@@ -28,6 +33,15 @@ _TOGETHER = re.compile(r"cutter \S+ depth \S+(?: corner r \S+)?|(?:(?:r|x|revisi
 """A number is not parted from the word that says what it is."""
 _ROWS_WORTH = 0.7
 """One fact a row is worth this much loss of height against running text."""
+_READABLE = 2.5
+"""Smaller than this the words go into two strips, and fewer of them, mm."""
+
+
+ALWAYS = (
+    "outlines are finished edges: set the cutter inside them",
+    "prove the program in air, check hold-down, wear eye and ear protection",
+)
+IN_SHORT = ("outlines are finished edges", "hold-down, eyes, ears")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,13 +55,11 @@ class Stamp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoteBlock:
-    """Rows of text from the top down; (x, y) is the left end of the first row's baseline, mm."""
+    """Rows of text from the top down, and where the baseline of each begins, mm."""
 
-    x: float
-    y: float
     height: float
-    pitch: float
     rows: tuple[str, ...]
+    feet: tuple[tuple[float, float], ...]
 
 
 def notes(set_up: SetUp, stamp: Stamp) -> tuple[str, ...]:
@@ -65,11 +77,16 @@ def notes(set_up: SetUp, stamp: Stamp) -> tuple[str, ...]:
         f"y from the {set_up.y_from}",
         *(_use(use) for use in tool_uses(set_up)),
         *set_up.turned,
-        "outlines are finished edges: set the cutter inside them",
-        "prove the program in air, check hold-down, wear eye and ear protection",
+        *ALWAYS,
         f"{stamp.job}, {stamp.fingerprint}, revision {stamp.revision}",
     ]
     return tuple(" ".join(line.split()) for line in lines)
+
+
+def _in_short(lines: Sequence[str]) -> tuple[str, ...]:
+    """What is told of this piece alone, with the cautions in four words."""
+    own = [line for line in lines if line not in ALWAYS]
+    return (*own[:-1], *IN_SHORT, own[-1]) if len(own) < len(lines) else tuple(lines)
 
 
 def _use(use: ToolUse) -> str:
@@ -93,15 +110,36 @@ def place_notes(set_up: SetUp, lines: Sequence[str], datum: float) -> NoteBlock:
     taken.append((0.0, 0.0, datum + clear, datum + clear))
     inside = (clear, clear, set_up.length - clear, set_up.width - clear)
     cap = min(_TALLEST, max(_SHORTEST, max(set_up.length, set_up.width) / 100))
+    # where the cuts leave no wood at all, words over a cut are better than none
+    free = list(dict.fromkeys(free_rooms(inside, taken))) or [inside]
+    best = _best([(room,) for room in free], lines, cap)
+    if best.height >= min(_READABLE, cap):
+        return best
+    return _best([(room,) for room in free] + _strips(free), _in_short(lines), cap)
+
+
+Strips = tuple[Bounds, ...]
+"""Rooms above one another, the uppermost first."""
+
+
+def _strips(free: Sequence[Bounds]) -> list[Strips]:
+    """Every two rooms of which one lies above the other."""
+    return [
+        (above, below)
+        for above, below in itertools.permutations(free, 2)
+        if above[1] >= below[3] and above[0] < below[2] and below[0] < above[2]
+    ]
+
+
+def _best(columns: Sequence[Strips], lines: Sequence[str], cap: float) -> NoteBlock:
+    """The tallest letters that any of the columns holds."""
     letters = sum(len(line) + 1 for line in lines)
     best: NoteBlock | None = None
-    # where the cuts leave no wood at all, words over a cut are better than none
-    free = list(free_rooms(inside, taken)) or [inside]
-    rooms = ((_most(room, letters, cap), room) for room in free)
-    for most, room in sorted(rooms, key=lambda pair: -pair[0]):
+    rooms = ((_most(column, letters, cap), column) for column in columns)
+    for most, column in sorted(rooms, key=lambda pair: -pair[0]):
         if best is not None and most <= best.height:
             break
-        block = _fill(room, lines, most)
+        block = _fill(column, lines, most)
         if best is None or block.height > best.height:
             best = block
     assert best is not None
@@ -126,57 +164,68 @@ def _grown(box: Bounds, along: float, up: float) -> Bounds:
     return (box[0] - along, box[1] - up, box[2] + along, box[3] + up)
 
 
-def _most(room: Bounds, letters: int, cap: float) -> float:
-    """No letter in this room can be taller, mm."""
-    width, height = room[2] - room[0], room[3] - room[1]
-    by_area = math.sqrt(width * height / (letters * _ADVANCE * _PITCH))
-    return min(cap, height / _PITCH, 2 * by_area)
+def _most(column: Strips, letters: int, cap: float) -> float:
+    """No letter in these rooms can be taller, mm."""
+    area = sum((room[2] - room[0]) * (room[3] - room[1]) for room in column)
+    by_area = math.sqrt(area / (letters * _ADVANCE * _PITCH))
+    tallest = min(room[3] - room[1] for room in column) / _PITCH
+    return min(cap, tallest, 2 * by_area)
 
 
-def _fill(room: Bounds, lines: Sequence[str], most: float) -> NoteBlock:
+def _fill(column: Strips, lines: Sequence[str], most: float) -> NoteBlock:
     facts: list[list[str]] = [_TOGETHER.findall(line) for line in lines]
     running = [
         word + _MARK if last and fact is not facts[-1] else word
         for fact in facts
         for last, word in zip([*[False] * (len(fact) - 1), True], fact, strict=True)
     ]
-    height, rows = _tallest(room, facts, most)
-    run_height, run_rows = _tallest(room, [running], most)
-    if height < _ROWS_WORTH * run_height:
+    height, rows = _tallest(column, facts, most)
+    run_height, run_rows = _tallest(column, [running], most)
+    if height < min(run_height, max(_READABLE, _ROWS_WORTH * run_height)):
         height, rows = run_height, run_rows
     pitch = height * _PITCH
-    spare = room[3] - room[1] - len(rows) * pitch
-    return NoteBlock(
-        x=room[0], y=room[3] - spare / 2 - height, height=height, pitch=pitch, rows=tuple(rows)
-    )
+    feet: list[tuple[float, float]] = []
+    for room in column:
+        count = min(_rows_in(room, height), len(rows) - len(feet))
+        top = room[3] - (room[3] - room[1] - count * pitch) / 2
+        feet += [(room[0], top - height - index * pitch) for index in range(count)]
+    return NoteBlock(height=height, rows=tuple(rows), feet=tuple(feet))
+
+
+def _rows_in(room: Bounds, height: float) -> int:
+    # a hair over, or a room exactly as high as its rows would lose one to rounding
+    return int((room[3] - room[1]) / (height * _PITCH) + 1e-9)
 
 
 def _tallest(
-    room: Bounds, paragraphs: Sequence[Sequence[str]], most: float
+    column: Strips, paragraphs: Sequence[Sequence[str]], most: float
 ) -> tuple[float, list[str]]:
-    """The tallest letters, stepping down by a twentieth, with which the words fit the room."""
-    width, height = room[2] - room[0], room[3] - room[1]
+    """The tallest letters, stepping down by a fiftieth, with which the words fit the rooms."""
     tall = most
     while True:
-        rows = _wrapped(paragraphs, int(width / (tall * _ADVANCE)))
-        if rows and len(rows) * tall * _PITCH <= height:
+        letters = [
+            int((room[2] - room[0]) / (tall * _ADVANCE))
+            for room in column
+            for _ in range(_rows_in(room, tall))
+        ]
+        rows = _wrapped(paragraphs, letters)
+        if rows:
             return tall, rows
-        tall *= 0.95
+        tall *= 0.98
 
 
-def _wrapped(paragraphs: Sequence[Sequence[str]], letters: int) -> list[str]:
-    """The words in rows of so many letters at most; none when a word is longer."""
+def _wrapped(paragraphs: Sequence[Sequence[str]], letters: Sequence[int]) -> list[str]:
+    """The words in rows of so many letters each at most; none when they do not fit."""
     rows: list[str] = []
     for words in paragraphs:
-        if max(map(len, words)) > letters:
-            return []
         row = ""
         for word in words:
             longer = f"{row} {word}" if row else word
-            if len(longer) > letters:
+            if row and (len(rows) == len(letters) or len(longer) > letters[len(rows)]):
                 rows.append(row)
-                row = word
-            else:
-                row = longer
+                longer = word
+            if len(rows) == len(letters) or len(longer) > letters[len(rows)]:
+                return []
+            row = longer
         rows.append(row)
     return rows

@@ -24,6 +24,7 @@ TOOL_LIST_HEADER = (
     "corner radius mm",
     "how many",
     "note",
+    "turned pieces",
 )
 BENCH_LIST_HEADER = ("mark", "part", "count", "cut", "what", "by", "when", "tool")
 
@@ -74,6 +75,7 @@ def tool_list(found: Iterable[SetUp]) -> tuple[Row, ...]:
             use.corner,
             use.count,
             use.note,
+            "; ".join(set_up.turned),
         )
         for set_up in found
         for use in tool_uses(set_up)

@@ -13,7 +13,7 @@ from ezdxf import units
 from ezdxf.document import CREATED_BY_EZDXF, Drawing
 from ezdxf.layouts import Modelspace
 
-from parametric.cnc.notes import Stamp, notes, place_notes
+from parametric.cnc.notes import NARROW, Stamp, notes, place_notes
 from parametric.cnc.outlines import Outline, Vertex, rectangle
 from parametric.cnc.setups import SetUp
 
@@ -83,10 +83,11 @@ def write_cnc_dxf(set_up: SetUp, stamp: Stamp) -> bytes:
     side = min(_DATUM, set_up.width / 5, set_up.length / 5)
     _draw(space, datum_mark(side), datum)
     block = place_notes(set_up, notes(set_up, stamp), side)
-    for index, row in enumerate(block.rows):
-        foot = (round(block.x, _PLACES), round(block.y - index * block.pitch, _PLACES))
-        height = round(block.height, _PLACES)
-        space.add_text(row, height=height, dxfattribs={"layer": words, "insert": foot})
+    height = round(block.height, _PLACES)
+    for row, (x, y) in zip(block.rows, block.feet, strict=True):
+        foot = (round(x, _PLACES), round(y, _PLACES))
+        as_lettered = {"layer": words, "insert": foot, "width": NARROW}
+        space.add_text(row, height=height, dxfattribs=as_lettered)
     _frame(document, space, set_up)
     return deterministic_bytes(document)
 

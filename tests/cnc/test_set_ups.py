@@ -287,6 +287,7 @@ def test_tool_list_rows() -> None:
             "corner radius mm": corner,
             "how many": 1,
             "note": "",
+            "turned pieces": "",
         }
         for layer, depth, corner in (("pocket_d1.5", 1.5, 6.3), ("pocket_d14.2", 14.2, 3.3))
     ]
@@ -328,6 +329,8 @@ def test_a_turned_twin_is_told_by_its_own_words() -> None:
     assert stile.turned == ("leaf B / right stile lies turned: y from the face",)
     said = notes(stile, Stamp(job="Larch Hill", fingerprint="7C1F-04AB", revision="B"))
     assert stile.turned[0] in said
+    rows = [dict(zip(TOOL_LIST_HEADER, row, strict=True)) for row in tool_list([stile])]
+    assert {row["turned pieces"] for row in rows} == set(stile.turned)
     assert files["R4-bottom-rail-low-end.dxf"].turned == ()
 
 
@@ -348,6 +351,26 @@ def test_numbers_stay_with_their_words() -> None:
     assert len(block.rows) > len(said)
     assert " ".join(block.rows) == " ".join(said)
     assert not any(row.endswith((" r", " x", "cutter", "depth")) for row in block.rows)
+
+
+def test_words_on_a_narrow_end_run_on_under_the_slot() -> None:
+    """On 90 x 50 with a slot 62 x 12 at 24 to 36, 50 - 36 is left above it and 24 below."""
+    slot = Slot(
+        name="slot", face="low end", u0=14.0, u1=76.0, v=20.0, width=12.0, depth=46.0, making=SIX
+    )
+    (set_up,) = set_ups(odd_block((slot,)))
+    assert (set_up.length, set_up.width) == (90, 50)
+    said = notes(set_up, Stamp(job="Larch Hill", fingerprint="7C1F-04AB", revision="B"))
+    block = place_notes(set_up, said, 10.0)
+    assert block.height >= 1.4
+    above = [y for _, y in block.feet if y > 36]
+    below = [y for _, y in block.feet if y + block.height < 24]
+    assert above
+    assert below
+    assert len(above) + len(below) == len(block.rows) == len(block.feet)
+    words = " ".join(block.rows).replace("  |", "")
+    assert "hold-down, eyes, ears" in words
+    assert all(line in words for line in (*said[:6], said[-1]))
 
 
 def test_outline_radii_must_fit() -> None:

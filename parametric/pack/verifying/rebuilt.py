@@ -262,6 +262,11 @@ def _cutters(data: bytes, files: Sequence[MachineFile]) -> Iterator[str]:
                 if abs(float(row.get(heading) or "nan") - value) <= PRINTED:
                     continue
                 yield f"{TOOLS}: {heading} of {layer} of {file.name} is {row.get(heading)}, not {value:g}"
+            turned = [one for one in row.get("turned pieces", "").split("; ") if one]
+            if len(turned) != file.words.count(" lies turned: ") or any(
+                one not in file.words for one in turned
+            ):
+                yield f"{TOOLS}: {file.name} is told to lie turned otherwise than in its own words"
             if row.get("face up") != file.face_up:
                 yield f"{TOOLS}: {file.name} lies {row.get('face up')} up, its own words say {file.face_up}"
     for name, layer in listed:
