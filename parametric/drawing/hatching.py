@@ -64,6 +64,11 @@ def board(region: Region, view: str, gap: float = 1.6) -> Hatch:
     return _carry(region, view, "board", _dots(_home(region), gap))
 
 
+def tape(region: Region, view: str) -> Hatch:
+    """Tape and seals: dots so close that they read as grey, and survive a copier as dots."""
+    return _carry(region, view, "tape", _dots(_home(region), 0.42))
+
+
 def carcassing(box: Box, view: str) -> Hatch:
     """Rough timber behind the work: one cross from corner to corner."""
     x0, y0, x1, y1 = box

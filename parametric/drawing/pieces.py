@@ -3,6 +3,7 @@
     elevation   seen along +Y, drawn in (X, Z)
     plan        cut level and seen from above, drawn in (X, Y): the wall face is Y = 0
     upright     cut upright and seen from the left, drawn in (-Y, Z): off the wall, up
+    flat        cut along the leaf and seen from the front, drawn in (X, Z)
 
 Everything comes from a part's blank, cuts and placement.
 """
@@ -35,7 +36,7 @@ from parametric.model import (
     displaced,
 )
 
-Plane = Literal["level", "upright"]
+Plane = Literal["level", "upright", "flat"]
 Run = Literal["end", "long across", "long up"]
 _CORNER_STEP = 0.5
 
@@ -98,7 +99,8 @@ def elevation(piece: Piece, x: float, y: float, z: float = 0.0) -> Point:
 
 def section(plane: Plane, world: Vector) -> Point:
     """A point of the world as a section shows it."""
-    return (world[0], world[1]) if plane == "level" else (-world[1], world[2])
+    x, y, z = world
+    return {"level": (x, y), "upright": (-y, z), "flat": (x, z)}[plane]
 
 
 def front(piece: Piece) -> float:
@@ -215,22 +217,25 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
 
     Args:
         piece: the part where it stands.
-        plane: level (a plan) or upright.
-        at: the height of a level cut, the X of an upright one, mm in the world.
+        plane: level (a plan), upright, or flat.
+        at: the height of a level cut, the X of an upright one, the Y of a flat one, mm.
     """
     part, stands = piece.part, piece.stands
-    index = 2 if plane == "level" else 0
+    index = {"upright": 0, "flat": 1, "level": 2}[plane]
     directions = (stands.x, stands.y, stands.z)
     axis = next(i for i, d in enumerate(directions) if abs(d[index]) > 0.5)
     local = (at - stands.origin[index]) / directions[axis][index]
     low, high = _trimmed(part)
     limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
-    if not limits[axis][0] < local < limits[axis][1] or axis == 2:
+    if not limits[axis][0] < local < limits[axis][1]:
         return None
-    if axis == 0:
+    if axis == 2:
+        points = [stands.point((p, q, local)) for p, q in _faceways(part, local)]
+        run: Run = "long across" if abs(stands.x[0]) > 0.5 else "long up"
+    elif axis == 0:
         flat = _across(part, local)
         points = [stands.point((local, p, q)) for p, q in flat]
-        run: Run = "end"
+        run = "end"
     else:
         flat = _lengthwise(part)
         points = [stands.point((p, local, q)) for p, q in flat]
@@ -287,6 +292,55 @@ def _steps(notches: list[tuple[float, float, float]], length: float) -> list[tup
         depth = max((d for a, b, d in notches if a < middle < b), default=0.0)
         steps += [(low, depth), (high, depth)]
     return steps
+
+
+def _faceways(part: Part, at: float) -> Polygon:
+    """The section along the face at a depth, in the part's x and y: what is let into edges and ends.
+
+    A panel is taken to be cut through its tongue, whole.
+    """
+    if any(isinstance(cut, (Mitre, RoundCorners)) for cut in part.cuts):
+        return face_outline(part)
+    sides: dict[str, list[tuple[float, float, float]]] = {}
+    for cut in part.cuts:
+        if (
+            isinstance(cut, (Groove, Slot))
+            and "face" not in cut.face
+            and abs(at - float(cut.v)) < float(cut.width) / 2
+        ):
+            sides.setdefault(cut.face, []).append(
+                (float(cut.u0), float(cut.u1), float(cut.depth))
+            )
+    return _ring(sides, _trimmed(part), (float(part.blank.length), float(part.blank.width)))
+
+
+def _ring(
+    sides: dict[str, list[tuple[float, float, float]]],
+    kept: tuple[float, float],
+    size: tuple[float, float],
+) -> Polygon:
+    """A blank cut along its face: trimmed to what is kept, less what is let into edges and ends.
+
+    Depths count from the blank's own sides; an end begins where the edge beside it has wood.
+    """
+    low, high = kept
+    long, wide = size
+
+    def edge(face: str, corner: int) -> list[tuple[float, float]]:
+        start, end = (_steps(sides.get(f"{e} end", []), wide)[corner][1] for e in ("low", "high"))
+        a, b = max(low, start), min(high, long - end)
+        return [(max(a, min(x, b)), d) for x, d in _steps(sides.get(face, []), long)]
+
+    bottom = edge("low edge", 0)
+    top = [(x, wide - d) for x, d in edge("high edge", -1)]
+
+    def end(face: str, under: float, over: float) -> list[tuple[float, float]]:
+        steps = _steps(sides.get(face, []), wide)
+        return [(d, min(max(y, under), over)) for y, d in steps]
+
+    right = [(min(high, long - d), y) for d, y in end("high end", bottom[-1][1], top[-1][1])]
+    left = [(max(low, d), y) for d, y in end("low end", bottom[0][1], top[0][1])]
+    return tuple(dict.fromkeys((*bottom, *right, *reversed(top), *reversed(left))))
 
 
 def _lengthwise(part: Part) -> Polygon:

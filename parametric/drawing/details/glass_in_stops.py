@@ -1,0 +1,154 @@
+"""A pane between its stops, cut level at a stile: what holds it, what it rests in, what stays free."""
+
+from __future__ import annotations
+
+from parametric.drawing.chains import FIRST, Link, place_chains
+from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail_scale, finished
+from parametric.drawing.details.callouts import fan, say
+from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
+from parametric.drawing.details.lines import beyond, chain
+from parametric.drawing.details.panel_in_stile import clear_of_pulls
+from parametric.drawing.draft import Draft
+from parametric.drawing.leaf_views import leaf_groups
+from parametric.drawing.papers import scale_words
+from parametric.drawing.pieces import leaf_pieces
+from parametric.drawing.plane import Box
+from parametric.drawing.sheet import View
+from parametric.drawing.subject import Subject
+from parametric.infill.glass import Pane
+from parametric.resolve.leaf import Leaf
+from parametric.trade.paperwork import Paperwork
+
+_STILE = 36.0
+_GLASS = 30.0
+"""How much stile, and how much glass past the stops, is shown, mm."""
+
+
+def glass_in_stops(job: Subject, paper: Paperwork) -> Detail | None:
+    """The edge of the first leaf's lowest pane; None where the leaf has no glass."""
+    leaf, group = leaf_groups(job)[0]
+    if not leaf.lites:
+        return None
+    lite = leaf.lites[-1]
+    pane = lite.pane
+    stop = float(pane.stop_width)
+    height = clear_of_pulls(leaf, float(lite.foot) + 2 * stop, float(lite.top) - 2 * stop)
+    edge, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
+    window = Box(
+        edge - stop - _GLASS,
+        -50.0,
+        edge + min(_STILE, float(leaf.right_stile) - 4.0),
+        thick + 50.0,
+    )
+    draft = board()
+    view = draft.view("glass in its stops", detail_scale(window.width, thick), ORIGIN)
+    below, deep = float(pane.stop_below_face), float(pane.stop_depth)
+    # The rail below, and the stops that lie on it.
+    levels = (0.0, below, below + deep, thick - below - deep, thick - below, thick)
+    beyond(draft, view, *(((window.x0, y), (edge - stop, y)) for y in levels))
+    beyond(draft, view, *(((edge - stop, y), (edge, y)) for y in (0.0, thick)))
+    cuts = cut_in_window(leaf_pieces(group.parts, group.name), "level", height, window)
+    draw_cut(draft, view, cuts, window, Looks())
+    _chains(draft, view, job, pane, edge, thick, window)
+    _words(draft, view, job, leaf, pane, edge)
+    return finished(
+        draft,
+        "glass in its stops",
+        "Glass between stops",
+        f"{scale_words(view.scale, job.resolved.design.unit)}, plan section, face below. "
+        f"Pane {job.fine(pane.width, down=True)} × {job.fine(pane.height, down=True)} in an "
+        f"opening of {job.wood(lite.width)} × {job.wood(lite.height)}.",
+        Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
+    )
+
+
+def _chains(
+    draft: Draft, view: View, job: Subject, pane: Pane, edge: float, thick: float, window: Box
+) -> None:
+    """Bite and clearance over the stops, the stop's own width; through the thickness beside them."""
+    fine = job.rules.fine
+    stop, clear = float(pane.stop_width), float(pane.clearance)
+    glass, below, deep = float(pane.thickness), float(pane.stop_below_face), float(pane.stop_depth)
+    over = view.y(thick)
+    glass_top = view.y(thick / 2 + glass / 2)
+    place_chains(
+        draft,
+        [
+            chain(
+                view,
+                "across",
+                over + FIRST,
+                ((edge - stop, over), (edge - clear, glass_top), (edge, over)),
+                (Link(figure=pane.bite, rule=fine), Link(figure=pane.clearance, rule=fine)),
+            ),
+            chain(
+                view,
+                "across",
+                over + FIRST + fine.next_chain,
+                ((edge - stop, over + FIRST), (edge, over + FIRST)),
+                (Link(figure=pane.stop_width, rule=fine, reference=True),),
+            ),
+        ],
+    )
+    left = view.x(window.x0) - 1.0
+    places = (
+        0.0,
+        below,
+        below + deep,
+        thick / 2 - glass / 2,
+        thick / 2 + glass / 2,
+        thick - below - deep,
+        thick - below,
+        thick,
+    )
+    depth = Link(figure=pane.stop_depth, rule=fine, reference=True)
+    low = Link(figure=pane.stop_below_face, rule=fine) if below > 0 else None
+    place_chains(
+        draft,
+        [
+            chain(
+                view,
+                "up",
+                left - FIRST,
+                tuple((y, left) for y in places),
+                (
+                    low,
+                    depth,
+                    None,
+                    Link(figure=pane.thickness, rule=fine, reference=True),
+                    None,
+                    depth,
+                    None,
+                ),
+            )
+        ],
+    )
+
+
+def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, pane: Pane, edge: float) -> None:
+    thick, stop = float(leaf.thickness), float(pane.stop_width)
+    front = float(pane.stop_below_face) + float(pane.stop_depth)
+    say(
+        draft,
+        view.at((edge - stop / 2, float(pane.stop_below_face) + float(pane.stop_depth) / 2)),
+        "dot",
+        ("stops mitred at the corners,", "pinned to the frame, not to the glass"),
+        fan((-0.5, -1.0), (0.5, -1.0)),
+        view.name,
+    )
+    say(
+        draft,
+        view.at((edge - stop + 1.0, thick - front - float(pane.tape) / 2)),
+        "arrow",
+        (f"tape {job.fine(pane.tape)}, both faces",),
+        fan((-0.9, 1.0), (-1.0, 0.4)),
+        view.name,
+    )
+    say(
+        draft,
+        view.at((edge - float(pane.clearance) / 2, thick / 2)),
+        "arrow",
+        ("edge clear all round;", "the pane rests on blocks"),
+        fan((1.0, -1.0), (1.0, 1.0)),
+        view.name,
+    )
