@@ -11,6 +11,12 @@ from parametric.drawing.audit import Finding, audit
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.lists import draw_lists
 from parametric.drawing.numbering import numbered
+from parametric.drawing.on_site.care import draw_care
+from parametric.drawing.on_site.delivery import draw_delivery
+from parametric.drawing.on_site.install import draw_install
+from parametric.drawing.orders.glass import draw_glass_order
+from parametric.drawing.orders.hardware import draw_hardware_order
+from parametric.drawing.orders.timber import draw_timber_order
 from parametric.drawing.picture import elevation_picture
 from parametric.drawing.sheet import Revision, Sheet, TitleBlock
 from parametric.drawing.subject import Subject, subject
@@ -78,6 +84,7 @@ def draw(
         SheetSet(
             file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
         ),
+        *(() if paper is None else _orders_and_site(job, paper, block)),
     )
     return Drawings(
         sets=sets,
@@ -94,6 +101,19 @@ def _shop_drawings(job: Subject, block: TitleBlock) -> tuple[Sheet, ...]:
         draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum")),
     )
     return numbered(doors)
+
+
+def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:
+    """What suppliers are sent, each under the job's own number, and what goes to site."""
+    drawn = (
+        ("order/glass", draw_glass_order(job, paper, block)),
+        ("order/timber", draw_timber_order(job, paper, block)),
+        ("order/hardware", draw_hardware_order(job, paper, block)),
+        ("site/install", draw_install(job, paper, _of(block, "S", "", ""))),
+        ("site/delivery", draw_delivery(job, paper, block)),
+        ("site/care", draw_care(job, paper, block)),
+    )
+    return tuple(SheetSet(file=file, sheets=numbered(sheets)) for file, sheets in drawn if sheets)
 
 
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:

@@ -25,13 +25,16 @@ _BOX = 3.4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
-    """The heading of a column; `grows` takes what width is left over, `box` is to write in."""
+    """The heading of a column; `grows` takes what width is left over, `box` is to write in,
+    `whole` is never broken over lines.
+    """
 
     text: str
     anchor: Literal["left", "right"] = "left"
     grows: bool = False
     least: float = 0.0
     box: bool = False
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +80,8 @@ def fitted(table: Ruled, wide: float) -> tuple[float, ...]:
         head = _on_two_lines(column.text)
         words = [width(word, table.height) for text in texts for word in text.split()] or [0.0]
         whole = max((width(text, table.height) for text in texts), default=0.0)
-        need = max(head, *words, column.least) + 2 * _PAD
+        bound = whole if column.whole else 0.0
+        need = max(head, *words, bound, column.least) + 2 * _PAD
         least.append(need)
         wish.append(max(whole + 2 * _PAD, need))
     room = wide - sum(_tick_widths(table))

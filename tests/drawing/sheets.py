@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from parametric.drawing import Drawings, draw
+from parametric.drawing.sheet import Sheet
 from parametric.job import check
 from parametric.trade.paperwork import paperwork
 
@@ -26,6 +27,11 @@ def drawn(path: Path) -> Drawings:
         paper=None if job.exit_status else paperwork(job.resolved, job.assembly, job.loads),
         not_for_making=job.exit_status != 0,
     )
+
+
+def sheet_of(drawings: Drawings, document: str) -> Sheet:
+    """The first sheet of a kind."""
+    return next(sheet for sheet in drawings.sheets if sheet.title.document == document)
 
 
 @cache

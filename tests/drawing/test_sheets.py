@@ -16,8 +16,19 @@ from parametric.drawing.sheet import Sheet, View, primitives
 from parametric.job import check
 from parametric.pack.numbers import figures
 from parametric.problems import stops
-from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill
+from parametric.trade.paperwork import paperwork
+from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill, sheet_of
 from tests.invariants.designs import bypass_designs
+
+ZEROS = {"wall face", "datum", "opening's left edge"}
+
+
+def brief_sheets() -> tuple[Sheet, Sheet, Sheet]:
+    """The sheets on which the brief's own numbers stand."""
+    arrangement, leaves, lists = (
+        sheet_of(larch_hill(), kind) for kind in ("Arrangement", "Leaves", "Cut list")
+    )
+    return arrangement, leaves, lists
 
 
 def dimensions(sheet: Sheet) -> list[Dimension]:
@@ -34,7 +45,7 @@ def texts(sheet: Sheet) -> list[str]:
 
 
 def test_the_set_of_sheets_and_their_scales() -> None:
-    arrangement, leaves, lists = larch_hill().sheets
+    arrangement, leaves, lists = brief_sheets()
     assert (arrangement.paper.name, arrangement.title.scale) == ("A3", "1:10")
     assert (leaves.paper.name, leaves.title.scale) == ("A3", "1:10")
     assert lists.paper.name == "A4"
@@ -47,7 +58,7 @@ def test_drawing_must_show() -> None:
     Overall 1024.5 x 2102; rail edges 0/240/700/850/1371/1461/1982/2102; shoulder 784.5; pull
     60 and 988; overlap 120; cover 1929; floor gaps 12 and 21; trim 12 + 12.
     """
-    arrangement, leaves, _ = larch_hill().sheets
+    arrangement, leaves, _ = brief_sheets()
     here = {(d.figure, d.text) for d in dimensions(arrangement)}
     assert {t for _, t in here} >= {"2102", "21", "12", "1929 cover", "120", "904.5"}
     leaf = {(d.axis, d.text) for d in dimensions(leaves)}
@@ -76,12 +87,14 @@ def test_every_dimension_prints_a_number_of_the_job() -> None:
     """By name: the value is the figure's own, to the last bit. Only the zeros have no sum behind."""
     job = check(LARCH_HILL, user_house=False)
     assert job.resolved is not None
-    known = figures(job.resolved, job.loads)
+    assert job.assembly is not None
+    paper = paperwork(job.resolved, job.assembly, job.loads)
+    known = figures(job.resolved, job.loads, paper)
     sized = [
         e
         for sheet in larch_hill().sheets
         for e in sheet.elements
-        if isinstance(e, (Dimension, Ordinate)) and e.figure != "wall face"
+        if isinstance(e, (Dimension, Ordinate)) and e.figure not in ZEROS
     ]
     assert len(sized) >= 40
     for e in sized:
@@ -103,7 +116,7 @@ def test_drawn_length_times_scale_is_the_printed_value() -> None:
 
 
 def test_cautions_of_the_brief_stand_on_the_sheets_and_nothing_is_called_a_stop() -> None:
-    arrangement, leaves, lists = (" ".join(texts(s)) for s in larch_hill().sheets)
+    arrangement, leaves, lists = (" ".join(texts(s)) for s in brief_sheets())
     assert "runs 21, 17, 12" in arrangement
     assert "fingers can be" in arrangement
     assert "leaves 7" in leaves

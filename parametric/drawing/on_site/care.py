@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from parametric.drawing.lettering import TEXT
-from parametric.drawing.orders.letterhead import headed, shown
+from parametric.drawing.orders.letterhead import headed, shown, weighed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Field, Fields, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import Printed, printed
+from parametric.trade.printed import Printed, printed, weight_head
 from parametric.trade.site_tables import pane_table
 
 _YEARS = 5
@@ -59,11 +59,13 @@ def _checks(paper: Paperwork) -> Ruled:
 def _panes(paper: Paperwork, said: Printed) -> list[Block]:
     """The panes as they were ordered, and how one is changed."""
     rows = []
-    for row in pane_table(paper.care, said).rows:
+    table = pane_table(paper.care, said)
+    for row, pane in zip(table.rows, paper.care.panes, strict=True):
         mark, place, kind, wide, high, thick, kg, category, corners, clearance, tape, stop = row
+        heavy = weighed(pane.weight, kg, said.unit)
         rows.append(
             Row(
-                cells=(mark, place, kind, wide, high, thick, kg, category),
+                cells=(mark, place, kind, wide, high, thick, heavy, category),
                 under=(_under(corners, clearance, tape, stop),),
             )
         )
@@ -82,7 +84,7 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
                 Heading(text="width", anchor="right"),
                 Heading(text="height", anchor="right"),
                 Heading(text="thick", anchor="right"),
-                Heading(text="kg", anchor="right"),
+                Heading(text=weight_head(said.unit), anchor="right"),
                 Heading(text="class", anchor="right"),
             ),
             rows=tuple(rows),

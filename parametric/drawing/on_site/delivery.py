@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from parametric.drawing.orders.letterhead import headed, shown
+from parametric.drawing.orders.letterhead import headed, shown, weighed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Field, Fields, Framed, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import Printed, kg, printed, several
+from parametric.trade.printed import Printed, printed, several, weight, weight_head
 from parametric.trade.site_tables import delivery_table
 
 
@@ -18,7 +18,7 @@ def draw_delivery(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sh
     sent, said = paper.delivery, printed(job.resolved)
     return run_on(
         bench_paper(job),
-        headed(title, "Delivery", "Weights in kg, each.", job),
+        headed(title, "Delivery", f"Weights in {weight_head(said.unit)}, each.", job),
         [
             _way_in(paper, said),
             _pieces(paper, said),
@@ -26,11 +26,9 @@ def draw_delivery(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sh
             Fields(
                 rows=(
                     (
-                        Field(name="Loaded by", share=1.3),
-                        Field(name="Received by", share=1.3),
-                        Field(name="Date"),
+                        Field(name="Loaded, by and when"),
+                        Field(name="Received, by and when"),
                     ),
-                    (Field(name="Damaged or missing"),),
                 )
             ),
         ],
@@ -43,7 +41,11 @@ def _way_in(paper: Paperwork, said: Printed) -> Framed:
     size = " × ".join(said.wood(side) for side in piece.sizes)
     hands = several(int(piece.people), "person", "people")
     bare = " without its glass" if piece.glazed is not None else ""
-    carried = f"{kg(piece.weight)} kg{bare}" if piece.weight is not None else "weight by supplier"
+    carried = (
+        f"{weight(piece.weight, said.unit)}{bare}"
+        if piece.weight is not None
+        else "weight by supplier"
+    )
     return Framed(
         title="The way in",
         parts=(
@@ -71,12 +73,15 @@ def _way_in(paper: Paperwork, said: Printed) -> Framed:
 
 def _pieces(paper: Paperwork, said: Printed) -> Ruled:
     """Every piece; how it travels stands under it."""
-    rows = []
-    for row in delivery_table(paper.delivery, said).rows:
+    rows, head = [], weight_head(said.unit)
+    table = delivery_table(paper.delivery, said)
+    for row, item in zip(table.rows, paper.delivery.items, strict=True):
         what, mark, number, size, each, people, glazed, glazed_people, handling = row
+        heavy = weighed(item.weight, each, said.unit)
+        heavier = weighed(item.glazed, glazed, said.unit)
         rows.append(
             Row(
-                cells=(what, mark, number, shown(size), each, people, glazed, glazed_people),
+                cells=(what, mark, number, shown(size), heavy, people, heavier, glazed_people),
                 under=(f"{handling[:1].upper()}{handling[1:]}.",),
             )
         )
@@ -86,17 +91,17 @@ def _pieces(paper: Paperwork, said: Printed) -> Ruled:
             Heading(text="what", grows=True),
             Heading(text="mark"),
             Heading(text="no.", anchor="right"),
-            Heading(text="size", anchor="right"),
-            Heading(text="kg", anchor="right"),
+            Heading(text="size", anchor="right", whole=True),
+            Heading(text=head, anchor="right"),
             Heading(text="people", anchor="right"),
-            Heading(text="kg glazed", anchor="right"),
+            Heading(text=f"{head} glazed", anchor="right"),
             Heading(text="people glazed", anchor="right"),
         ),
         rows=tuple(rows),
         ticks=("van", "here"),
         under_from=0,
         foot=(
-            f"{kg(paper.delivery.weight)} kg in all, without what a supplier weighs. "
-            f"{paper.delivery.because}",
+            f"{weight(paper.delivery.weight, said.unit)} in all, without what a supplier weighs. "
+            f"{paper.delivery.because} Write beside a piece what is damaged or missing.",
         ),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from parametric.drawing.on_site.bracket_section import bracket_picture
 from parametric.drawing.orders.letterhead import headed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
@@ -51,7 +52,7 @@ def draw_fixings(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[She
     return run_on(
         bench_paper(job),
         headed(title, "Fixings", "Heights from the datum, as drawn on sheet 1.", job),
-        [_fixings(paper, said), _pulls(paper, said)],
+        [_fixings(paper, said), bracket_picture(job, paper.install), _pulls(paper, said)],
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from parametric.drawing.orders.letterhead import headed, letterhead
+from parametric.drawing.orders.letterhead import headed, letterhead, weighed
 from parametric.drawing.orders.pane_picture import pane_picture
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
@@ -12,7 +12,7 @@ from parametric.drawing.subject import Subject
 from parametric.trade.cautions import LOCAL
 from parametric.trade.order_tables import glass_gate_table, glazing_table
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import Printed, printed
+from parametric.trade.printed import Printed, printed, weight_head
 
 _BESIDE = 90.0
 """What sentences need beside a picture, mm."""
@@ -26,7 +26,12 @@ def draw_glass_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple
     if not order.rows:
         return ()
     sheet_paper = bench_paper(job)
-    titled = headed(title, "Glass order", "Width × height × thickness. Weights in kg.", job)
+    titled = headed(
+        title,
+        "Glass order",
+        f"Width × height × thickness. Weights in {weight_head(said.unit)}.",
+        job,
+    )
     tries = [
         run_on(
             sheet_paper,
@@ -135,12 +140,13 @@ def _order(paper: Paperwork, said: Printed) -> Ruled:
     """One row a size; what is asked of it stands under its numbers."""
     table = glazing_table(paper.glazing, said)
     rows = []
-    for row in table.rows:
+    for row, pane in zip(table.rows, paper.glazing.rows, strict=True):
         mark, number, kind, wide, high, thick, kg, category, note = row[:9]
+        heavy = weighed(pane.weight, kg, said.unit)
         tolerance, corners, edges, template = row[9:]
         rows.append(
             Row(
-                cells=(mark, number, kind, wide, high, thick, kg, category),
+                cells=(mark, number, kind, wide, high, thick, heavy, category),
                 under=(
                     f"Tolerance each way {tolerance}. Corners {corners}. Edges: {edges}. "
                     f"Template {template}.",
@@ -158,7 +164,7 @@ def _order(paper: Paperwork, said: Printed) -> Ruled:
             Heading(text="width", anchor="right"),
             Heading(text="height", anchor="right"),
             Heading(text="thick", anchor="right"),
-            Heading(text="kg each", anchor="right"),
+            Heading(text=f"{weight_head(said.unit)} each", anchor="right"),
             Heading(text="class asked", anchor="right"),
         ),
         rows=tuple(rows),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from parametric.drawing.orders.letterhead import headed, letterhead
+from parametric.drawing.orders.letterhead import headed, letterhead, weighed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Points, run_on
@@ -12,7 +12,7 @@ from parametric.trade.cautions import LOCAL
 from parametric.trade.hardware_list import DESIGN, SUPPLIER
 from parametric.trade.order_tables import finish_table, hardware_table
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import Printed, kg, printed
+from parametric.trade.printed import Printed, kg, printed, weight_head
 
 _TITLES = {
     DESIGN: "Sizes known from the design",
@@ -25,11 +25,11 @@ def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tu
     said = printed(job.resolved)
     return run_on(
         bench_paper(job),
-        headed(title, "Hardware order", "Weights in kg, pull in kN.", job),
+        headed(title, "Hardware order", f"Weights in {weight_head(said.unit)}, pull in kN.", job),
         [
             letterhead(job),
             *_items(paper, said),
-            _carried(paper),
+            _carried(paper, said),
             _data_sheets(paper),
             _finish(paper),
             Points(
@@ -74,26 +74,28 @@ def _sentence(asked: str) -> tuple[str, ...]:
     return (f"{asked[:1].upper()}{asked[1:]}.",) if asked else ()
 
 
-def _carried(paper: Paperwork) -> Ruled:
+def _carried(paper: Paperwork, said: Printed) -> Ruled:
     """Each leaf's weight on its hangers, beside what they carry."""
     return Ruled(
-        title="What hangers carry",
+        title=f"What hangers carry, {weight_head(said.unit)}",
         columns=(
             Heading(text="leaf", grows=True),
-            Heading(text="leaf, kg", anchor="right"),
+            Heading(text="it weighs", anchor="right"),
             Heading(text="hangers", anchor="right"),
-            Heading(text="on each, kg", anchor="right"),
-            Heading(text="each carries, kg", anchor="right"),
+            Heading(text="on each", anchor="right"),
+            Heading(text="each carries", anchor="right"),
             Heading(text="rating read", box=True, least=24.0),
         ),
         rows=tuple(
             Row(
                 cells=(
                     own.leaf,
-                    kg(own.mass),
+                    weighed(own.mass, kg(own.mass), said.unit),
                     str(int(own.hangers)),
-                    kg(own.each),
-                    "not written" if own.rated is None else kg(own.rated),
+                    weighed(own.each, kg(own.each), said.unit),
+                    "not written"
+                    if own.rated is None
+                    else weighed(own.rated, kg(own.rated), said.unit),
                     "",
                 )
             )

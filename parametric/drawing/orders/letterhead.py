@@ -7,7 +7,8 @@ import dataclasses
 from parametric.drawing.running import Field, Fields
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
-from parametric.trade.printed import printed
+from parametric.trade.printed import pounds
+from parametric.units import Unit
 
 
 def letterhead(job: Subject) -> Fields:
@@ -27,10 +28,20 @@ def letterhead(job: Subject) -> Fields:
 
 
 def headed(title: TitleBlock, document: str, more: str, job: Subject) -> TitleBlock:
-    """The title of an order: what it is, and the units that it is read in."""
-    unit = "inches" if printed(job.resolved).unit == "inch" else "mm"
-    words = f"All sizes in {unit}. {more}" if more else f"All sizes in {unit}."
+    """The title of a page: what it is, and the units that it is read in."""
+    words = (
+        f"All sizes in {job.rules.unit_words}. {more}"
+        if more
+        else f"All sizes in {job.rules.unit_words}."
+    )
     return dataclasses.replace(title, document=document, second_line=words, scale="no scale")
+
+
+def weighed(value: float | None, text: str, unit: Unit) -> str:
+    """A weight as its table has it, in kg; before it in pounds for whoever reads inches."""
+    if value is None or not text or unit == "mm":
+        return text
+    return f"{pounds(value)} ({text})"
 
 
 def shown(text: str) -> str:

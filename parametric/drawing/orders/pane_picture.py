@@ -21,7 +21,7 @@ _SCALES: dict[str, tuple[float, ...]] = {
     "inch": (12.0, 16.0, 24.0, 48.0),
 }
 _LEFT, _RIGHT = 13.0, 16.0
-_BELOW, _ABOVE = 9.0, 2.0
+_BELOW, _ABOVE = 10.0, 6.5
 _STAMP = 3.2
 _ROW = 6.0
 _TITLE_AIR = 8.0
@@ -95,21 +95,30 @@ def _draw_pane(
     draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
     draft.add(glass_seen(pane, view.name))
     _sizes(draft, pane, said.fine(row.width, down=True), said.fine(row.height, down=True))
-    middle = (pane.x0 + pane.width * 0.34, pane.centre[1])
-    draft.add(
-        Label(
-            text=row.mark,
-            at=(middle[0], middle[1] - TITLE / 2),
-            height=TITLE,
-            anchor="centre",
-            weight="bold",
-        )
+    if row.kind in SAFETY_KINDS:
+        _stamp(draft, pane)
+    beside = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
+    over = (pane.centre[0], pane.y1 + 1.6)
+    draft.add_first(
+        [
+            Label(text=row.mark, at=at, height=TITLE, anchor="centre", weight="bold")
+            for at in (beside, over)
+        ]
     )
     _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
-    if row.kind in SAFETY_KINDS:
-        stamp = Box(pane.x0 + 2.0, pane.y0 + 2.0, pane.x0 + 2.0 + _STAMP, pane.y0 + 2.0 + _STAMP)
-        draft.add(Stroke(layer="edge", points=stamp.polygon, closed=True))
-        draft.add(Label(text="mark", at=(stamp.x1 + 1.2, stamp.y0 + 0.3)))
+
+
+def _stamp(draft: Draft, pane: Box) -> None:
+    """Where the maker's mark goes; its word inside the pane where there is room."""
+    side = min(_STAMP, pane.height / 3, pane.width / 3)
+    stamp = Box(pane.x0 + 1.6, pane.y0 + 1.6, pane.x0 + 1.6 + side, pane.y0 + 1.6 + side)
+    draft.add(Stroke(layer="edge", points=stamp.polygon, closed=True))
+    draft.add_first(
+        [
+            Label(text="mark", at=(stamp.x1 + 1.2, stamp.y0 + 0.3)),
+            Label(text="mark", at=(pane.x1 + 1.6, pane.y0 - 4.5)),
+        ]
+    )
 
 
 def _sizes(draft: Draft, pane: Box, across: str, up: str) -> None:

@@ -1,0 +1,234 @@
+"""The wall before anything hangs on it: the opening as measured, the line, every bracket.
+
+0  386 ...        running from the opening's left edge
+|   |   |   |
+===o===o===o===o===  2114   the line to mark
++-----------+     2069   head
+|  (leaves  |
+|   dashed) |
+___+___________+___  0      datum: the highest floor
+-9          0             the floor from the datum
+"""
+
+from __future__ import annotations
+
+import dataclasses
+
+from parametric.drawing.dimensions import Ordinate
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import wall
+from parametric.drawing.lettering import width
+from parametric.drawing.marks import datum, leaf_letter_mark
+from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.plane import around
+from parametric.drawing.primitives import Circle, Label
+from parametric.drawing.printing import Rule
+from parametric.drawing.sheet import View
+from parametric.drawing.site import floor_at, leaf_boxes
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure
+from parametric.resolve.opening import PLACES_ACROSS
+from parametric.trade.installing import InstallSheet
+
+STUB = 6.0
+"""How much floor is drawn beyond the leaves, mm on paper."""
+GROUND = 3.0
+DATUM = "datum: the highest floor"
+READINGS = 7.5
+"""What the floor's readings take under the ground, mm."""
+OVER = 6.0
+"""From the line to mark up to where running sizes begin, mm."""
+TO_NUMBERS = 5.0
+"""From where a running size begins to its number, mm."""
+
+
+@dataclasses.dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """What a view of the wall must show, mm: across from the opening's left edge, and up."""
+
+    x0: float
+    x1: float
+    low: float
+    high: float
+
+
+def span_of(job: Subject) -> Span:
+    """The opening and the leaves over it."""
+    door = job.resolved.door
+    boxes = leaf_boxes(door)
+    outline = around(door.opening.outline())
+    left = float(door.hanging.lefts[0])
+    return Span(
+        x0=min(left, outline.x0),
+        x1=max(left + float(door.hanging.track_length), outline.x1, boxes[-1].x1),
+        low=min(z for _, z in door.opening.floor_line()),
+        high=max(boxes[0].y1, float(door.opening.head)),
+    )
+
+
+def site_rule(job: Subject) -> Rule:
+    """Sizes as the list of fixings prints them; in inches each wears its mark."""
+    return dataclasses.replace(job.rules.fine, decimals=False, marked=True)
+
+
+def line_height(job: Subject) -> float:
+    """Where the brackets are set out along: the top of the leaves, or the head they hang under."""
+    door = job.resolved.door
+    if door.hanging.on_wall:
+        return float(door.hanging.floor_gap + door.hanging.leaf_height)
+    return float(door.opening.head)
+
+
+def height_places(job: Subject, install: InstallSheet, start: float) -> list[Place]:
+    """Every height that is known, from the datum."""
+    rule = site_rule(job)
+    on_wall = job.resolved.door.hanging.on_wall
+    places = [Place(at=0.0, figure=Figure(0.0, "datum"), start=start, words=DATUM, rule=rule)]
+    seen: set[float] = set()
+    for line in install.heights:
+        if line.height is None or float(line.height) in seen:
+            continue
+        seen.add(float(line.height))
+        marked = on_wall and line.what == "top of the leaves"
+        words = f"{line.what}: mark this line" if marked else line.what
+        places.append(
+            Place(at=float(line.height), figure=line.height, start=start, words=words, rule=rule)
+        )
+    return places
+
+
+def bracket_places_on(
+    job: Subject, install: InstallSheet, start: float, zero: float
+) -> list[Place]:
+    """Every bracket's middle from the opening's left edge, and that edge.
+
+    Args:
+        job: its unit.
+        install: the brackets.
+        start: where their lines begin, mm on paper.
+        zero: where the edge's line begins.
+    """
+    rule = site_rule(job)
+    edge = Place(
+        at=0.0, figure=Figure(0.0, "opening's left edge"), start=zero, words="edge", rule=rule
+    )
+    brackets = [
+        Place(at=float(own.from_opening), figure=own.from_opening, start=start, rule=rule)
+        for own in install.brackets
+    ]
+    # A bracket on the edge is the edge's own number.
+    return [edge, *(place for place in brackets if abs(place.at) > 1e-9)]
+
+
+def words_wide(places: list[Place]) -> float:
+    """The widest of some running sizes with its words, mm."""
+    return max(width(place.text) for place in places)
+
+
+def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, span: Span) -> None:
+    """Opening, floor, the leaves that will hang, the line to mark, brackets, all sizes."""
+    door = job.resolved.door
+    outline = door.opening.outline()
+    draft.path("edge", view.path(outline), view.name)
+    _floor(draft, view, job, span)
+    _leaves(draft, view, job)
+    level = view.y(line_height(job))
+    left = view.x(float(door.hanging.lefts[0]))
+    right = view.x(float(door.hanging.lefts[0] + door.hanging.track_length))
+    if door.hanging.on_wall:
+        draft.line("cut", (left, level), (right, level), view.name)
+    start = level + OVER
+    places = bracket_places_on(job, install, start, start)
+    place_ordinates(draft, view, "across", places, start + TO_NUMBERS)
+    _brackets(draft, view, job, install, level)
+    side = view.x(span.x1) + STUB
+    place_ordinates(draft, view, "up", height_places(job, install, side), side + TO_NUMBERS)
+
+
+def _floor(draft: Draft, view: View, job: Subject, span: Span) -> None:
+    """The floor as measured, its readings from the datum under it."""
+    door, rule = job.resolved.door, site_rule(job)
+    left, right = span.x0 - STUB * view.scale, span.x1 + STUB * view.scale
+    inner = [x for x, _ in door.opening.floor_line() if left < x < right]
+    line = [view.at((x, floor_at(door, x))) for x in (left, *inner, right)]
+    draft.path("cut", tuple(line), view.name)
+    deep = [(x, y - GROUND) for x, y in reversed(line)]
+    draft.add(wall(((*line, *deep),), view.name))
+    draft.line("datum", view.at((left, 0.0)), (view.x(span.x1) + STUB, view.y(0.0)), view.name)
+    datum(draft, (view.x(left) + 1.8, view.y(0.0)), "", view.name)
+    under = view.y(span.low) - GROUND - 1.6
+    read = [(p, door.opening.floor[p]) for p in PLACES_ACROSS if p in door.opening.floor]
+    for (x, z), (place, figure) in zip(door.opening.floor_line(), read, strict=True):
+        text = f"{rule.dimension(figure)}  {place}"
+        label = Label(
+            text=text,
+            at=(max(view.x(x), draft.paper.frame.x0 + width(text) / 2 + 1.0), under - 4.0),
+            anchor="centre",
+            layer="dims",
+            view=view.name,
+            stacked=rule.stacked,
+        )
+        draft.add(
+            Ordinate(
+                figure=figure.name or "",
+                value=float(figure),
+                text=text,
+                rule=rule,
+                axis="up",
+                zero=(x, 0.0),
+                point=(x, z),
+                lines=((view.at((x, z)), (view.x(x), under)),),
+                label=label,
+                view=view.name,
+            )
+        )
+
+
+def _leaves(draft: Draft, view: View, job: Subject) -> None:
+    """Where the leaves will hang, shut: the front one whole, the other as far as it is seen."""
+    door = job.resolved.door
+    front, back = leaf_boxes(door)[:2]
+    draft.path("adjacent", view.path(front.polygon), view.name, closed=True)
+    low, high = view.y(back.y0), view.y(back.y1)
+    x0, x1 = view.x(front.x1), view.x(back.x1)
+    draft.path("adjacent", ((x0, low), (x1, low), (x1, high), (x0, high)), view.name)
+    names = zip(door.leaves, (front.x0, front.x1), (front.x1, back.x1), strict=False)
+    for (leaf, left, right), track in zip(names, door.hanging.tracks, strict=False):
+        x = view.x((left + right) / 2)
+        options = [
+            leaf_letter_mark(leaf.letter, (f"{track} track",), (x, y), view.name)
+            for y in (view.y((front.y0 + front.y1) / 2) + up for up in (0.0, 12.0, -12.0, 24.0))
+        ]
+        draft.add_first_clear(options, f"leaf {leaf.letter}")
+
+
+def _brackets(draft: Draft, view: View, job: Subject, install: InstallSheet, level: float) -> None:
+    """A middle line for every bracket, its number beside it; studs as they were found."""
+    for stud in job.resolved.door.survey.studs or ():
+        if isinstance(stud, Figure):
+            x = view.x(float(stud))
+            draft.line(
+                "hidden",
+                (x, view.y(float(job.resolved.door.opening.head))),
+                (x, level + OVER - 1.0),
+                view.name,
+            )
+    for own in install.brackets:
+        x = view.x(float(own.from_opening))
+        draft.line("centre", (x, level - 3.0), (x, level + OVER), view.name)
+        draft.add(Circle(layer="edge", centre=(x, level + 3.0), radius=0.9, view=view.name))
+    for own in install.brackets:
+        x = view.x(float(own.from_opening))
+        draft.add_first(
+            [
+                Label(
+                    text=str(own.number),
+                    at=(x + aside, level + up),
+                    anchor="left" if aside > 0 else "right",
+                    weight="bold",
+                    view=view.name,
+                )
+                for up in (1.6, 3.6)
+                for aside in (1.6, -1.6, 2.6, -2.6, 4.0, -4.0)
+            ]
+        )

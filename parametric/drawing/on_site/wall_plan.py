@@ -1,0 +1,113 @@
+"""The floor under the doors from above: where each track's middle stands, where the guides go."""
+
+from __future__ import annotations
+
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import board, wall
+from parametric.drawing.marks import wave
+from parametric.drawing.on_site.wall import STUB, TO_NUMBERS, Span, site_rule
+from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.plane import rectangle
+from parametric.drawing.primitives import Circle
+from parametric.drawing.sheet import View
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure
+from parametric.trade.installing import InstallSheet
+
+WALL = 5.5
+"""How much wall is drawn behind its face, mm on paper."""
+GUIDE = 1.1
+
+
+def plan_depth(job: Subject, scale: float) -> tuple[float, float]:
+    """What the plan takes behind the wall's face and before it, mm on paper."""
+    planes = [float(plane) for plane in job.resolved.door.hanging.planes]
+    half = float(job.resolved.door.leaves[0].thickness) / 2
+    behind = max(WALL, (half - min(planes)) / scale + 3.0)
+    before = max(0.0, max(planes) + half) / scale + 2.0
+    return behind, before
+
+
+def guide_places(job: Subject, install: InstallSheet, start: float) -> list[Place]:
+    """The opening's edge, and how far from it the guides stand."""
+    rule = site_rule(job)
+    places = {
+        float(guide.from_opening): Place(
+            at=float(guide.from_opening),
+            figure=guide.from_opening,
+            start=start,
+            rule=rule,
+        )
+        for guide in install.guides
+    }
+    edge = Place(
+        at=0.0, figure=Figure(0.0, "opening's left edge"), start=start, words="edge", rule=rule
+    )
+    return [edge, *places.values()] if places else []
+
+
+def track_places(job: Subject, install: InstallSheet, start: float) -> list[Place]:
+    """Each track's middle from the wall's face."""
+    rule = site_rule(job)
+    face = Place(at=0.0, figure=Figure(0.0, "wall face"), start=start, words="wall face", rule=rule)
+    return [
+        face,
+        *(
+            Place(
+                at=-float(track.off_wall),
+                figure=track.off_wall,
+                start=start,
+                words=f"{track.track} track, {track.leaf}",
+                rule=rule,
+                down=True,
+            )
+            for track in install.tracks
+        ),
+    ]
+
+
+def draw_wall_plan(
+    draft: Draft, view: View, job: Subject, install: InstallSheet, span: Span
+) -> None:
+    """Wall ends, tracks' middles with their brackets, guides, all places."""
+    door = job.resolved.door
+    behind, before = plan_depth(job, view.scale)
+    reach = STUB * view.scale
+    for inner, outer in (
+        (0.0, span.x0 - reach),
+        (float(door.opening.widest), span.x1 + reach),
+    ):
+        _wall_end(draft, view, job, inner, outer, behind * view.scale)
+    for track in install.tracks:
+        y = view.y(-float(track.off_wall))
+        ends = (float(track.left_end), float(track.left_end + track.length))
+        draft.line("edge_fine", (view.x(ends[0]), y), (view.x(ends[1]), y), view.name)
+        for bracket in install.brackets:
+            x = view.x(float(bracket.from_opening))
+            draft.line("edge", (x, y - 0.8), (x, y + 0.8), view.name)
+    for guide in install.guides:
+        at = view.at((float(guide.from_opening), -float(guide.off_wall)))
+        draft.add(Circle(layer="edge", centre=at, radius=GUIDE, view=view.name))
+    low = view.y(0.0) - before
+    guides = guide_places(job, install, low)
+    if guides:
+        place_ordinates(draft, view, "across", guides, low - TO_NUMBERS)
+    side = view.x(span.x1) + STUB
+    place_ordinates(draft, view, "up", track_places(job, install, side), side + TO_NUMBERS)
+
+
+def _wall_end(
+    draft: Draft, view: View, job: Subject, inner: float, outer: float, deep: float
+) -> None:
+    """One end of the wall: face and reveal true, the far sides broken off."""
+    layer = job.resolved.door.opening.board
+    x0, x1 = sorted((inner, outer))
+    face = (view.at((outer, 0.0)), view.at((inner, 0.0)), view.at((inner, deep)))
+    draft.path("cut", face, view.name)
+    skin = 0.0 if layer is None else float(layer)
+    draft.add(wall((view.path(rectangle(x0, skin, x1, deep)),), view.name))
+    if skin / view.scale > 0.5:
+        draft.line("edge_fine", view.at((x0, skin)), view.at((x1, skin)), view.name)
+        draft.add(board((view.path(rectangle(x0, 0.0, x1, skin)),), view.name, 1.1))
+    wave(draft, view.at((x0, deep)), view.at((x1, deep)), view.name)
+    wave(draft, view.at((outer, 0.0)), view.at((outer, deep)), view.name)
