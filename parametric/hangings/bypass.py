@@ -45,8 +45,9 @@ class Bypass:
     """A bypass door resolved: how wide it covers, how it passes, how far it opens.
 
     Lengths mm. `planes` are the distances of the leaves' middles from the wall face,
-    one a leaf, outwards positive; `lefts` the leaves' left edges when shut, from the
-    left edge of the opening; `travels` how far each leaf slides, right positive.
+    one a leaf, outwards positive; `wall_gap` is from the wall face to the leaf nearest it;
+    `lefts` the leaves' left edges when shut, from the left edge of the opening; `travels`
+    how far each leaf slides, right positive.
     """
 
     on_wall: bool
@@ -57,6 +58,7 @@ class Bypass:
     floor_gap: Figure
     head_above_foot: Figure
     passing_gap: Figure
+    wall_gap: Figure
     planes: tuple[Figure, ...]
     tracks: tuple[str, ...]
     lefts: tuple[Figure, ...]
@@ -165,6 +167,10 @@ def size_bypass(
         floor_gap=named("floor gap", spec.floor_gap),
         head_above_foot=named("head above the foot", head - named("floor gap", spec.floor_gap)),
         passing_gap=named("gap between passing leaves", apart - thickness),
+        wall_gap=named(
+            "gap behind the inner leaf" if on_wall else "gap before the outer leaf",
+            inner - thickness / 2 if on_wall else -outer - thickness / 2,
+        ),
         planes=(outer, inner),
         tracks=("outer", "inner"),
         lefts=(left, named("leaf B / left edge", left + cover - width)),

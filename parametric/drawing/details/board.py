@@ -77,9 +77,7 @@ def board() -> Draft:
 
 def detail_scale(wide: float, tall: float) -> float:
     """Full size, or half of it for what is too large; a longer thing is broken, mm."""
-    return next(
-        (s for s in (1.0, 2.0, 5.0) if wide <= _WIDE * s and tall <= _TALL * s), 10.0
-    )
+    return next((s for s in (1.0, 2.0, 5.0) if wide <= _WIDE * s and tall <= _TALL * s), 10.0)
 
 
 def finished(draft: Draft, kind: Kind, title: str, second: str, call: Call) -> Detail:

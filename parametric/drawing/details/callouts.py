@@ -8,17 +8,19 @@ from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from parametric.drawing.dimensions import Leader
-from parametric.drawing.draft import Draft
+from parametric.drawing.draft import Draft, Segment, segments
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import LEADER_PITCH
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Anchor, Label
-from parametric.drawing.sheet import primitives
+from parametric.drawing.sheet import Hatch, primitives
 
 Side = Literal["left", "right"]
 _LANDING = 2.6
 _FARTHEST = 46.0
 _STEP = 2.0
+_CROSSED = 4.0
+"""What a crossed line counts, in mm of leader."""
 
 
 def say(
@@ -39,8 +41,13 @@ def say(
         towards: the ways to look for room in, best first, as steps of any length.
         view: the view it belongs to.
     """
-    boxes = [
-        part.box for e in draft.elements for part in primitives(e) if isinstance(part, Label)
+    boxes = [part.box for e in draft.elements for part in primitives(e) if isinstance(part, Label)]
+    lines = [
+        line
+        for e in draft.elements
+        if not isinstance(e, Hatch)
+        for part in primitives(e)
+        for line in segments(part)
     ]
     best: tuple[float, Leader] | None = None
     for rank, (dx, dy) in enumerate(towards):
@@ -51,6 +58,9 @@ def say(
             for side in _sides(dx):
                 leader = _leader(target, knee, side, end, words, view)
                 cost = away + 5.0 * rank + (0.0 if side == _sides(dx)[0] else 3.0)
+                if best is not None and cost >= best[0]:
+                    continue
+                cost += _CROSSED * _crossings(leader, lines)
                 if (best is None or cost < best[0]) and _clear(draft, leader, boxes):
                     best = cost, leader
             away += _STEP
@@ -94,10 +104,22 @@ def _clear(draft: Draft, leader: Leader, boxes: Sequence[Box]) -> bool:
     if not all(draft.free(label.box, 0.8) for label in leader.labels):
         return False
     return not any(
-        box.grown(0.5).crossed(a, b)
-        for a, b in itertools.pairwise(leader.points)
-        for box in boxes
+        box.grown(0.5).crossed(a, b) for a, b in itertools.pairwise(leader.points) for box in boxes
     )
+
+
+def _crossings(leader: Leader, lines: Sequence[Segment]) -> int:
+    """How many lines its own line runs through, its end apart."""
+    (x0, y0), b = leader.points[0], leader.points[1]
+    a = (x0 + (b[0] - x0) * 0.04, y0 + (b[1] - y0) * 0.04)
+    return sum(_cross(a, b, p, q) for p, q in lines)
+
+
+def _cross(a: Point, b: Point, p: Point, q: Point) -> bool:
+    def side(u: Point, v: Point, w: Point) -> float:
+        return (v[0] - u[0]) * (w[1] - u[1]) - (v[1] - u[1]) * (w[0] - u[0])
+
+    return side(a, b, p) * side(a, b, q) < 0 and side(p, q, a) * side(p, q, b) < 0
 
 
 def fan(first: Point, *more: Point) -> tuple[Point, ...]:
@@ -110,4 +132,3 @@ def _beside(way: Point) -> Iterator[Point]:
     for turn in (0, 12, -12, 24, -24):
         a = math.radians(angle + turn)
         yield (round(math.cos(a), 6), round(math.sin(a), 6))
-

@@ -6,6 +6,7 @@ zigzag where it is glass, and no outline is drawn.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -321,7 +322,7 @@ def _boards(
     ]
     found: list[Polygon] = []
     stops = [low - 1.0, *joints, high + 1.0]
-    for a, b in zip(stops, stops[1:], strict=False):
+    for a, b in itertools.pairwise(stops):
         strip = (
             Box(a, seen.y0 - 1.0, b, seen.y1 + 1.0)
             if which == 0

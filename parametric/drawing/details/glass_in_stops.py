@@ -8,23 +8,22 @@ from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.lines import beyond, chain
 from parametric.drawing.details.panel_in_stile import clear_of_pulls
+from parametric.drawing.details.words import at_scale, reference, size
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
-from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.infill.glass import Pane
 from parametric.resolve.leaf import Leaf
-from parametric.trade.paperwork import Paperwork
 
 _STILE = 36.0
 _GLASS = 30.0
 """How much stile, and how much glass past the stops, is shown, mm."""
 
 
-def glass_in_stops(job: Subject, paper: Paperwork) -> Detail | None:
+def glass_in_stops(job: Subject) -> Detail | None:
     """The edge of the first leaf's lowest pane; None where the leaf has no glass."""
     leaf, group = leaf_groups(job)[0]
     if not leaf.lites:
@@ -55,7 +54,7 @@ def glass_in_stops(job: Subject, paper: Paperwork) -> Detail | None:
         draft,
         "glass in its stops",
         "Glass between stops",
-        f"{scale_words(view.scale, job.resolved.design.unit)}, plan section, face below. "
+        f"{at_scale(job, view.scale)}, plan section, face below. "
         f"Pane {job.fine(pane.width, down=True)} × {job.fine(pane.height, down=True)} in an "
         f"opening of {job.wood(lite.width)} × {job.wood(lite.height)}.",
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
@@ -86,7 +85,7 @@ def _chains(
                 "across",
                 over + FIRST + fine.next_chain,
                 ((edge - stop, over + FIRST), (edge, over + FIRST)),
-                (Link(figure=pane.stop_width, rule=fine, reference=True),),
+                (reference(pane.stop_width, fine),),
             ),
         ],
     )
@@ -101,7 +100,7 @@ def _chains(
         thick - below,
         thick,
     )
-    depth = Link(figure=pane.stop_depth, rule=fine, reference=True)
+    depth = reference(pane.stop_depth, fine)
     low = Link(figure=pane.stop_below_face, rule=fine) if below > 0 else None
     place_chains(
         draft,
@@ -115,7 +114,7 @@ def _chains(
                     low,
                     depth,
                     None,
-                    Link(figure=pane.thickness, rule=fine, reference=True),
+                    reference(pane.thickness, fine),
                     None,
                     depth,
                     None,
@@ -136,14 +135,15 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, pane: Pane, edge:
         fan((-0.5, -1.0), (0.5, -1.0)),
         view.name,
     )
-    say(
-        draft,
-        view.at((edge - stop + 1.0, thick - front - float(pane.tape) / 2)),
-        "arrow",
-        (f"tape {job.fine(pane.tape)}, both faces",),
-        fan((-0.9, 1.0), (-1.0, 0.4)),
-        view.name,
-    )
+    if float(pane.tape) > 0:
+        say(
+            draft,
+            view.at((edge - stop + 1.0, thick - front - float(pane.tape) / 2)),
+            "arrow",
+            (f"tape {size(job, pane.tape)}, both faces",),
+            fan((-0.9, 1.0), (-1.0, 0.4)),
+            view.name,
+        )
     say(
         draft,
         view.at((edge - float(pane.clearance) / 2, thick / 2)),

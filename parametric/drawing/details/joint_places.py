@@ -62,7 +62,8 @@ def tightest_groove_end(leaf: Leaf, stile: Part) -> GrooveEnd | None:
             (
                 g
                 for g in grooves
-                if float(g.u0) - trim <= float(field.foot) and float(field.top) <= float(g.u1) - trim
+                if float(g.u0) - trim <= float(field.foot)
+                and float(field.top) <= float(g.u1) - trim
             ),
             None,
         )

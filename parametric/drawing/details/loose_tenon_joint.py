@@ -8,9 +8,9 @@ from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.joint_places import Joint, tightest_joint
 from parametric.drawing.details.lines import chain
+from parametric.drawing.details.words import at_scale, reference
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
-from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
@@ -21,9 +21,9 @@ from parametric.trade.paperwork import Paperwork
 
 _SIDE = 15.0
 """How much wood is shown past the ends of the slots, mm."""
-_PAST = 24.0
+_PAST = 20.0
 """How much is shown past the rail's edge, mm."""
-_SLOT = 34.0
+_SLOT = 28.0
 """How much of the slot is shown, mm."""
 
 
@@ -52,7 +52,7 @@ def loose_tenon_joint(job: Subject, paper: Paperwork) -> Detail:
         draft,
         "loose tenon",
         f"Loose tenon in the {noun}",
-        f"{scale_words(view.scale, job.resolved.design.unit)}, cut along the middle of the "
+        f"{at_scale(job, view.scale)}, cut along the middle of the "
         "thickness, seen from the face. All joints alike.",
         Call(on="leaf", by="ring", box=window),
     )
@@ -100,7 +100,7 @@ def _chains(
                     (line + long / 2, base),
                     (line + deep, base),
                 ),
-                (gap, Link(figure=sizes.tenon_length, rule=fine, reference=True), gap),
+                (gap, reference(sizes.tenon_length, fine), gap),
             ),
             chain(
                 view,
@@ -112,8 +112,8 @@ def _chains(
                     (line + deep, base + away * FIRST),
                 ),
                 (
-                    Link(figure=sizes.slot_depth, rule=fine, reference=True),
-                    Link(figure=sizes.slot_depth, rule=fine, reference=True),
+                    reference(sizes.slot_depth, fine),
+                    reference(sizes.slot_depth, fine),
                 ),
             ),
         ],
@@ -130,7 +130,7 @@ def _chains(
         if abs(kept - float(sizes.off_groove)) < 1e-6
         else None
     )
-    deep_link = Link(figure=groove, rule=fine, reference=True)
+    deep_link = reference(groove, fine)
     slot_foot = view.x(line - deep)
     stops = (
         ((end, slot_foot), (bottom, left), (rail_edge, left))
@@ -167,6 +167,6 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, joint: Joint, lin
             view.at((line - float(sizes.slot_depth) * 0.6, bottom - inwards * 0.7)),
             "arrow",
             ("panel in its groove",),
-            fan((-1.0, 0.9 * -inwards), (-0.3, -inwards)),
+            fan((-0.3, -inwards), (0.3, -inwards), (-1.0, 0.9 * -inwards)),
             view.name,
         )

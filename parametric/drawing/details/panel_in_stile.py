@@ -7,10 +7,9 @@ from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail
 from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.lines import beyond, chain
-from parametric.drawing.details.words import degrees, percent
+from parametric.drawing.details.words import at_scale, degrees, percent, reference, size
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
-from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
@@ -44,19 +43,16 @@ def panel_in_stile(job: Subject, paper: Paperwork) -> Detail | None:
     )
     draft = board()
     view = draft.view("panel in the stile", detail_scale(window.width, thick), ORIGIN)
-    beyond(
-        draft, view, *(((window.x0, y), (edge, y)) for y in (0.0, thick))
-    )
+    beyond(draft, view, *(((window.x0, y), (edge, y)) for y in (0.0, thick)))
     cuts = cut_in_window(leaf_pieces(group.parts, group.name), "level", height, window)
     draw_cut(draft, view, cuts, window, Looks(glue_ups={g.mark: g for g in paper.panel_glue_ups}))
     _chains(draft, view, job, leaf, panel, edge, window)
-    _words(draft, view, job, leaf, panel, edge, window)
+    _words(draft, view, job, leaf, panel, edge)
     return finished(
         draft,
         "panel in the stile",
         "Panel in the stile",
-        f"{scale_words(view.scale, job.resolved.design.unit)}, plan section, face below. "
-        f"{_season(job, panel)}",
+        f"{at_scale(job, view.scale)}, plan section, face below. {_season(job, panel)}",
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
     )
 
@@ -124,8 +120,11 @@ def _chains(
                 view,
                 "across",
                 over + FIRST + step,
-                ((edge, over + FIRST), (edge + float(panel.groove_depth), view.y(thick / 2 + half))),
-                (Link(figure=panel.groove_depth, rule=fine, reference=True),),
+                (
+                    (edge, over + FIRST),
+                    (edge + float(panel.groove_depth), view.y(thick / 2 + half)),
+                ),
+                (reference(panel.groove_depth, fine),),
             ),
             chain(
                 view,
@@ -135,7 +134,7 @@ def _chains(
                     (tip - float(panel.tongue_length), view.y(field + float(panel.fillet))),
                     (tip, view.y(thick / 2 - tongue)),
                 ),
-                (Link(figure=panel.tongue_length, rule=fine, reference=True),),
+                (reference(panel.tongue_length, fine),),
             ),
             chain(
                 view,
@@ -145,7 +144,7 @@ def _chains(
                     (tip - float(panel.bevel_run), view.y(field)),
                     (tip, under - FIRST),
                 ),
-                (Link(figure=panel.bevel_run, rule=fine, reference=True),),
+                (reference(panel.bevel_run, fine),),
             ),
         ],
     )
@@ -161,7 +160,7 @@ def _chains(
                     ((0.0, left), (field, left), (field + float(panel.thickness), left)),
                     (
                         Link(figure=panel.field_below_face, rule=fine),
-                        Link(figure=panel.thickness, rule=fine, reference=True),
+                        reference(panel.thickness, fine),
                     ),
                 )
             ],
@@ -175,7 +174,6 @@ def _words(
     leaf: Leaf,
     panel: RaisedPanel,
     edge: float,
-    window: Box,
 ) -> None:
     thick = float(leaf.thickness)
     tip = edge + float(_engaged(panel))
@@ -186,8 +184,8 @@ def _words(
         view.at((tip - float(panel.tongue_length) * 0.7, thick / 2)),
         "dot",
         (
-            f"tongue {job.fine(panel.tongue_thickness)} thick",
-            f"in a groove of {job.fine(panel.groove_width)}, no glue",
+            f"tongue {size(job, panel.tongue_thickness)} thick",
+            f"in a groove of {size(job, panel.groove_width)}, no glue",
         ),
         fan((-1.0, 1.0), (-0.4, 1.0)),
         view.name,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.drawing.chains import FIRST, Link, place_chains
+from parametric.drawing.chains import FIRST, place_chains
 from parametric.drawing.details.board import ORIGIN, Call, Detail, board, finished
 from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.lines import chain
-from parametric.drawing.details.words import radius, through
+from parametric.drawing.details.words import at_scale, radius, reference, through
 from parametric.drawing.draft import Draft
 from parametric.drawing.layers import Layer
 from parametric.drawing.leaf_views import leaf_groups
@@ -23,9 +23,8 @@ from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hardware.pull import Pull
 from parametric.resolve.leaf import Leaf
-from parametric.trade.paperwork import Paperwork
 
-_PAST = 16.0
+_PAST = 13.0
 """How much stile is shown past the pocket, mm."""
 _BETWEEN = 12.0
 """From the elevation to the section beside it, mm on paper."""
@@ -51,9 +50,8 @@ class _Break:
         return up if up >= self.high else up + self.left_out
 
 
-def pull_pockets(job: Subject, paper: Paperwork) -> Detail | None:
+def pull_pockets(job: Subject) -> Detail | None:
     """The first leaf's pull; None where it has none."""
-    del paper
     leaf, group = leaf_groups(job)[0]
     if not leaf.pulls:
         return None
@@ -69,9 +67,7 @@ def pull_pockets(job: Subject, paper: Paperwork) -> Detail | None:
     _front(draft, front, pull, across, stile, gap)
     _front_chains(draft, front, job, pull, across, stile, gap)
     _front_words(draft, front, job, pull, across, gap)
-    right = max(
-        reach(part).x1 for e in draft.elements for part in primitives(e)
-    )
+    right = max(reach(part).x1 for e in draft.elements for part in primitives(e))
     window = Box(
         max(stile[0] - 5.0, across - half - _PAST),
         -50.0,
@@ -87,12 +83,11 @@ def pull_pockets(job: Subject, paper: Paperwork) -> Detail | None:
     cuts = cut_in_window(leaf_pieces(made, group.name), "level", float(pull.up), window)
     draw_cut(draft, section, cuts, window, Looks())
     _section_chains(draft, section, job, leaf, pull, across, window)
-    unit = job.resolved.design.unit
     return finished(
         draft,
         "pull pockets",
         "Pockets for the pull",
-        f"{scale_words(_FRONT, unit)} from the face, broken; {scale_words(_SECTION, unit)} cut "
+        f"{at_scale(job, _FRONT)} from the face, broken; {scale_words(_SECTION, job.rules.unit)} cut "
         f"level, face below. {_left(job, pull)} The pull by the supplier.",
         Call(
             on="leaf",
@@ -194,7 +189,7 @@ def _front_chains(
                 "up",
                 edge - FIRST + 2.0 - level * fine.next_chain,
                 ((_at(gap, -half), foot), (half, foot)),
-                (Link(figure=long, rule=fine, reference=True, left_out=out),),
+                (reference(long, fine, left_out=out),),
             )
         )
     place_chains(draft, chains)
@@ -259,7 +254,7 @@ def _section_chains(
                 "across",
                 face + sign * (FIRST + level * fine.next_chain),
                 ((across - half, foot), (across + half, foot)),
-                (Link(figure=wide, rule=fine, reference=True),),
+                (reference(wide, fine),),
             )
         )
     right = view.x(window.x1) + 1.4
@@ -279,7 +274,7 @@ def _section_chains(
                 "up",
                 right + FIRST - 2.0 + level * fine.next_chain,
                 places,
-                (Link(figure=deep, rule=fine, reference=True),),
+                (reference(deep, fine),),
             )
         )
     place_chains(draft, chains)

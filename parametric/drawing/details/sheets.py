@@ -6,10 +6,13 @@ import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from parametric.drawing.details.board import Detail, Kind, carried
+from parametric.drawing.details.board import Detail, carried
+from parametric.drawing.details.floor_guide import floor_guide
 from parametric.drawing.details.glass_in_stops import glass_in_stops
+from parametric.drawing.details.head_and_track import head_and_track
 from parametric.drawing.details.loose_tenon_joint import loose_tenon_joint
 from parametric.drawing.details.panel_in_stile import panel_in_stile
+from parametric.drawing.details.passing_leaves import passing_leaves
 from parametric.drawing.details.pull_pockets import pull_pockets
 from parametric.drawing.details.stopped_groove import stopped_groove
 from parametric.drawing.draft import Draft
@@ -37,8 +40,6 @@ _BETWEEN = 8.0
 """From one shelf's captions to the next shelf's drawings, mm."""
 _LEAST = 74.0
 """A caption's words are not wrapped narrower than this, mm."""
-
-_ALL = (panel_in_stile, glass_in_stops, loose_tenon_joint, stopped_groove, pull_pockets)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,13 +102,29 @@ def draw_details(job: Subject, paper: Paperwork, title: TitleBlock, first_sheet:
         title: what the sheets' title blocks say.
         first_sheet: the number that the first of the sheets will have in its group.
     """
-    found = [detail for make in _ALL if (detail := make(job, paper)) is not None]
-    blocks = [_block(detail) for detail in found]
+    blocks = [_block(detail) for detail in every_detail(job, paper)]
+    # The table of revisions stands on the sheets before these; here it would cost a shelf.
+    title = dataclasses.replace(title, revisions=())
     for size in drawing_papers(job):
         packed = _packed(blocks, size, title)
         if packed is not None:
             return _drawn(job, packed, size, title, first_sheet)
     raise ValueError("a detail is larger than the largest sheet")
+
+
+def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
+    """Each detail whose thing is there, in the order they are numbered."""
+    found = (
+        panel_in_stile(job, paper),
+        glass_in_stops(job),
+        loose_tenon_joint(job, paper),
+        stopped_groove(job),
+        pull_pockets(job),
+        floor_guide(job, paper),
+        head_and_track(job, paper),
+        passing_leaves(job, paper),
+    )
+    return tuple(detail for detail in found if detail is not None)
 
 
 def _block(detail: Detail) -> _Block:
@@ -163,14 +180,10 @@ def _limit(shelf: _Shelf, paper: Paper, title: TitleBlock) -> float:
 
 def _fits(shelf: _Shelf, paper: Paper, title: TitleBlock) -> bool:
     left = paper.frame.x0 + _EDGE
-    return (
-        left + shelf.wide <= _limit(shelf, paper, title) and shelf.foot >= paper.frame.y0 + _EDGE
-    )
+    return left + shelf.wide <= _limit(shelf, paper, title) and shelf.foot >= paper.frame.y0 + _EDGE
 
 
-def _aired(
-    shelves: tuple[_Shelf, ...], paper: Paper, title: TitleBlock
-) -> tuple[_Shelf, ...]:
+def _aired(shelves: tuple[_Shelf, ...], paper: Paper, title: TitleBlock) -> tuple[_Shelf, ...]:
     """Spare height shared out between shelves, as far as the title block lets them down."""
     spare = shelves[-1].foot - paper.frame.y0 - _EDGE
     for share in (1.0, 0.75, 0.5, 0.25):
@@ -201,7 +214,6 @@ def _drawn(
             title,
             second_line=f"Details {first} to {last}" if last > first else f"Detail {first}",
             scale=_scales(job, scales),
-            revisions=(),
         )
         draft = Draft(paper)
         draw_frame(draft, own)
@@ -212,9 +224,7 @@ def _drawn(
             for block in shelf.blocks:
                 number = len(called) + 1
                 stood = _stand(draft, block, number, (at, shelf.line))
-                called.append(
-                    Called(number=number, sheet=first_sheet + index, detail=stood)
-                )
+                called.append(Called(number=number, sheet=first_sheet + index, detail=stood))
                 at += block.wide + gutter
         sheets.append(draft.sheet(own))
     return Details(sheets=tuple(sheets), called=tuple(called))

@@ -1,10 +1,10 @@
 """A stopped groove at the end where it comes nearest to a slot: from the edge, and cut on its middle.
 
-  inner edge      section
-    |  __  |      |___|####
-    | |  | |          |####   groove
-    |  --  |      |___|####   its end
-    |  __  |      |_______|#  slot
+inner edge      section
+|  __  |      |___|####
+| |  | |          |####   groove
+|  --  |      |___|####   its end
+|  __  |      |_______|#  slot
 """
 
 from __future__ import annotations
@@ -16,19 +16,18 @@ from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail
 from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.joint_places import GrooveEnd, tightest_groove_end
+from parametric.drawing.details.words import at_scale
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import wave
 from parametric.drawing.ordinates import Place, place_ordinates
-from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box, Polygon, arc_points, cut_path
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.resolve.leaf import Leaf
-from parametric.trade.paperwork import Paperwork
 
 _PAST = 26.0
 """How much is shown past the rail's edge and past the slot, mm."""
@@ -38,9 +37,8 @@ _BETWEEN = 26.0
 """From the edge to the section beside it, mm on paper."""
 
 
-def stopped_groove(job: Subject, paper: Paperwork) -> Detail | None:
+def stopped_groove(job: Subject) -> Detail | None:
     """The critical end of a panel groove in the first leaf's left stile; None without one."""
-    del paper
     leaf, group = leaf_groups(job)[0]
     stile = group.parts[0]
     found = tightest_groove_end(leaf, stile)
@@ -57,7 +55,9 @@ def stopped_groove(job: Subject, paper: Paperwork) -> Detail | None:
     window = Box(line - min(deep + _BACK, line - 3.0), low, line + 60.0, high)
     draft = board()
     scale = detail_scale(thick + window.width, window.height)
-    edge_view = draft.view("stopped groove, inner edge", scale, (ORIGIN[0], ORIGIN[1] - low / scale))
+    edge_view = draft.view(
+        "stopped groove, inner edge", scale, (ORIGIN[0], ORIGIN[1] - low / scale)
+    )
     right = edge_view.x(thick) + _BETWEEN
     section = draft.view(
         "stopped groove, section", scale, (right - window.x0 / scale, edge_view.origin[1])
@@ -66,7 +66,10 @@ def stopped_groove(job: Subject, paper: Paperwork) -> Detail | None:
     pieces = leaf_pieces(group.parts[:1], group.name)
     cuts = cut_in_window(pieces, "flat", thick / 2, window)
     draw_cut(draft, section, cuts, window, Looks())
-    rail = ((section.x(line) - 3.0, section.y(rail_edge)), (section.x(line) + 16.0, section.y(rail_edge)))
+    rail = (
+        (section.x(line) - 3.0, section.y(rail_edge)),
+        (section.x(line) + 16.0, section.y(rail_edge)),
+    )
     draft.line("adjacent", *rail, section.name)
     draft.add(
         Label(
@@ -83,7 +86,7 @@ def stopped_groove(job: Subject, paper: Paperwork) -> Detail | None:
         draft,
         "stopped groove",
         f"Stopped groove, {'foot' if low_end else 'top'} end",
-        f"{scale_words(scale, job.resolved.design.unit)}, inner edge of the stile, and cut on the "
+        f"{at_scale(job, scale)}, inner edge of the stile, and cut on the "
         f"middle of its thickness. {by.capitalize()}; every such end alike.",
         Call(
             on="leaf",
@@ -233,8 +236,8 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, found: GrooveEnd)
             view.at((x, found.at + way * t)),
             "arrow",
             (
-                f"dashed: the ramp that a {job.wood(field.blade)} dado",
-                f"set leaves. It runs on to {to}, into the slot",
+                f"dashed: what the {job.wood(field.blade)} dado set would",
+                f"leave. It ramps to {to}, into the slot",
                 "of the tenon: rout this groove.",
             ),
             fan((1.0, -0.2), (1.0, 0.3)),
@@ -259,4 +262,3 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, found: GrooveEnd)
         fan((1.0, 0.5), (1.0, 0.0)),
         view.name,
     )
-

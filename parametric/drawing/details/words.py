@@ -2,9 +2,35 @@
 
 from __future__ import annotations
 
+import dataclasses
+
+from parametric.drawing.chains import Link
+from parametric.drawing.papers import scale_words
+from parametric.drawing.printing import Rule
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.units import mm_text
+
+
+def reference(figure: Figure, rule: Rule, *, left_out: float = 0.0) -> Link:
+    """A link in brackets, to the step alone: the sheet that owns the number has it finer."""
+    return Link(
+        figure=figure,
+        rule=dataclasses.replace(rule, decimals=False),
+        reference=True,
+        left_out=left_out,
+    )
+
+
+def size(job: Subject, value: Figure) -> str:
+    """A size that a machine is set to: in inches, its decimal too where it falls on no step."""
+    return job.rules.fine.dimension(value)
+
+
+def at_scale(job: Subject, scale: float) -> str:
+    """A scale as a caption begins."""
+    words = scale_words(scale, job.rules.unit)
+    return words[0].upper() + words[1:]
 
 
 def percent(value: Figure) -> str:
