@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -52,22 +52,28 @@ class BenchCut:
         return len(self.names)
 
 
-def bench_work(assembly: Assembly) -> tuple[BenchCut, ...]:
+def bench_work(
+    assembly: Assembly, said: Callable[[float], str] = depth_text
+) -> tuple[BenchCut, ...]:
     """Every cut of every made part that is in no set-up, part by part, in order of making.
 
     A groove that the router stops and the bench squares is counted here with its corners.
+
+    Args:
+        assembly: the job's parts.
+        said: how a length is said; in mm to a thousandth where nothing else is wanted.
     """
-    return tuple(cut for kind in part_types(assembly) for cut in _of_part(kind))
+    return tuple(cut for kind in part_types(assembly) for cut in _of_part(kind, said))
 
 
-def _of_part(kind: PartType) -> Iterator[BenchCut]:
+def _of_part(kind: PartType, said: Callable[[float], str]) -> Iterator[BenchCut]:
     part = kind.part
     for cut in part.cuts:
         if file_cut(cut, part) is None:
             yield _bench_cut(
                 kind,
                 cut,
-                what=described(cut, part),
+                what=described(cut, part, said),
                 by=cut.making.by,
                 tool=cut.making.tool,
                 removes=float(removed_volume(cut, part.blank)),
@@ -76,8 +82,8 @@ def _of_part(kind: PartType) -> Iterator[BenchCut]:
             yield _bench_cut(
                 kind,
                 cut,
-                what=f"chop the round ends square, r {depth_text(cut.corner)}, "
-                f"{depth_text(cut.depth)} deep, in the {face_word(part, cut.face)}",
+                what=f"chop the round ends square, r {said(cut.corner)}, "
+                f"{said(cut.depth)} deep, in the {face_word(part, cut.face)}",
                 by="bench",
                 tool="chisel",
                 removes=left,
@@ -100,9 +106,14 @@ def _bench_cut(
     )
 
 
-def described(cut: Cut, part: Part) -> str:
-    """A cut in words, its sizes in mm from the lower left corner of the blank's face."""
-    n = depth_text
+def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> str:
+    """A cut in words, its sizes from the lower left corner of the blank's face.
+
+    Args:
+        cut: the cut.
+        part: its part.
+        n: how a length, mm, is said.
+    """
     match cut:
         case Slot():
             return (
@@ -112,14 +123,14 @@ def described(cut: Cut, part: Part) -> str:
         case Pocket():
             return (
                 f"pocket {n(cut.length)} x {n(cut.width)}, corners r {n(cut.corner)}, centred on "
-                f"{n(cut.u)}; {n(cut.v)}, {_down(cut.depth, cut.surface)}, "
+                f"{n(cut.u)}; {n(cut.v)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}"
             )
         case Groove():
             ramp = f", stopped with ramps of a blade r {n(cut.ramp)}" if cut.ramp else ""
             return (
                 f"groove {n(cut.width)} wide, {n(cut.u0)} to {n(cut.u1)}, centre across "
-                f"{n(cut.v)}, {_down(cut.depth, cut.surface)}, "
+                f"{n(cut.v)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}{ramp}"
             )
         case Trim():
@@ -152,7 +163,7 @@ def described(cut: Cut, part: Part) -> str:
             assert_never(cut)
 
 
-def _down(depth: float, surface: float) -> str:
+def _down(n: Callable[[float], str], depth: float, surface: float) -> str:
     """How deep, and from where, when the wood begins below the blank's own face."""
-    deep = f"{depth_text(depth - surface)} deep"
-    return f"{deep} from {depth_text(surface)} below the blank" if surface else deep
+    deep = f"{n(depth - surface)} deep"
+    return f"{deep} from {n(surface)} below the blank" if surface else deep

@@ -1,0 +1,379 @@
+"""The piece as the cutter sees it: the whole of it with its datum and running sizes, and the first cut large.
+
+      (1)      (2)              away: face
+     +--------------------------------------+
+     |  (___)     ==================        |   14
+foot |                                      |   26
+     +--------------------------------------+
+  y ^ 0  83                                2126
+    +-> x    near: back
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.draft import Draft
+from parametric.drawing.lettering import TEXT, width
+from parametric.drawing.machine.work import Corner, MachineCut, MachineSetUp
+from parametric.drawing.marks import wave
+from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.papers import scale_words
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, cut_path
+from parametric.drawing.primitives import Circle, Fill, Label, Stroke, arrowhead
+from parametric.drawing.printing import Rule
+from parametric.drawing.sheet import View
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure, named
+
+SCALES = {"mm": (1.0, 2.0, 5.0, 10.0, 20.0, 50.0), "inch": (1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0)}
+_LEFT, _RIGHT, _ABOVE = 30.0, 10.0, 19.0
+"""What stands round the piece, mm on paper, beside the numbers of the running sizes."""
+_NUMBERS = 6.0
+"""From an edge of the piece to the numbers, mm."""
+_RING = 2.4
+_NEAR_EDGE = 12.0
+"""A number stands over the edge of a piece for a cut no farther from it, mm on paper."""
+_LEGIBLE = 3.0
+"""A cut narrower than this on paper is drawn again, larger, mm."""
+_BEYOND = 9.0
+"""What is shown past the first cut where it is drawn large, mm on paper."""
+_BESIDE = {"mm": 14.5, "inch": 24.0}
+_UNDER, _HEAD = 14.5, 9.0
+"""What stands left of, under and above the first cut drawn large, mm on paper."""
+_ZERO = named("machine datum", Figure(0.0, origin="catalogue", source="the datum"))
+
+
+def margins(set_up: MachineSetUp, rule: Rule) -> tuple[float, float, float, float]:
+    """What the whole view needs left, below, right and above the piece, mm on paper."""
+    longest = [
+        max(width(rule.dimension(f), TEXT) for f in figures)
+        for figures in (_running_x(set_up), _running_y(set_up))
+    ]
+    return (_LEFT, _NUMBERS + longest[0] + 2.0, _NUMBERS + longest[1] + _RIGHT - 6.0, _ABOVE)
+
+
+def largest_scale(set_up: MachineSetUp, job: Subject, room: Box) -> float | None:
+    """The largest scale at which the whole piece goes into a room; None where none does."""
+    left, below, right, above = margins(set_up, job.rules.fine)
+    wide, high = room.width - left - right, room.height - below - above
+    return next(
+        (
+            scale
+            for scale in SCALES[job.rules.unit]
+            if float(set_up.length) / scale <= wide and float(set_up.width) / scale <= high
+        ),
+        None,
+    )
+
+
+def legible(set_up: MachineSetUp, scale: float) -> bool:
+    """Whether every cut can be made out at a scale."""
+    return all(min(cut.length, cut.width) / scale >= _LEGIBLE for cut in set_up.cuts)
+
+
+def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scale: float) -> Box:
+    """The whole piece from above, in the top left of a room; returns what it took."""
+    rule = job.rules.fine
+    left, below, right, above = margins(set_up, rule)
+    long, wide = float(set_up.length) / scale, float(set_up.width) / scale
+    low = room.y1 - above - wide
+    view = draft.view("whole", scale, (room.x0 + left, low))
+    piece = Box(view.x(0.0), low, view.x(set_up.length), view.y(set_up.width))
+    draft.path("cut", piece.polygon, view.name, closed=True)
+    for cut in set_up.cuts:
+        draft.path("edge", outline_on(view, cut.outline), view.name, closed=True)
+    _axes(draft, view, piece)
+    places = [Place(at=float(f), figure=f, start=piece.y0, rule=rule) for f in _running_x(set_up)]
+    place_ordinates(draft, view, "across", places, piece.y0 - _NUMBERS)
+    places = [Place(at=float(f), figure=f, start=piece.x1, rule=rule) for f in _running_y(set_up)]
+    place_ordinates(draft, view, "up", places, piece.x1 + _NUMBERS)
+    place_chains(draft, list(_overall(view, set_up, piece, rule)))
+    for cut in set_up.cuts:
+        _number(draft, cut, around(outline_on(view, cut.outline)), piece, view.name)
+    _sides(draft, set_up, piece, view.name)
+    taken = Box(room.x0, piece.y0 - below, piece.x1 + right, room.y1)
+    title = f"From above the cutter, {scale_words(scale, job.rules.unit)}"
+    draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
+    assert long > 0
+    return taken
+
+
+def outline_on(view: View, outline: Sequence[Corner]) -> Polygon:
+    """An outline of a file on paper, its arcs as short chords."""
+    points: list[Point] = []
+    for (x0, y0, bulge), (x1, y1, _) in zip(outline, [*outline[1:], outline[0]], strict=True):
+        a, b = view.at((x0, y0)), view.at((x1, y1))
+        points.append(a)
+        if bulge:
+            points += _arc(a, b, bulge)[1:-1]
+    return tuple(points)
+
+
+def _arc(a: Point, b: Point, bulge: float) -> Polygon:
+    """Points along an arc that turns anticlockwise from a to b."""
+    off = (1 / bulge - bulge) / 4
+    x, y = (a[0] + b[0]) / 2 - (b[1] - a[1]) * off, (a[1] + b[1]) / 2 + (b[0] - a[0]) * off
+    start = math.degrees(math.atan2(a[1] - y, a[0] - x))
+    sweep = math.degrees(4 * math.atan(bulge))
+    return arc_points((x, y), math.dist((x, y), a), start, start + sweep, 0.25)
+
+
+def _running_x(set_up: MachineSetUp) -> tuple[Figure, ...]:
+    return _once([_ZERO, *(f for cut in set_up.cuts for f in cut.x), set_up.length])
+
+
+def _running_y(set_up: MachineSetUp) -> tuple[Figure, ...]:
+    return _once([_ZERO, *(f for cut in set_up.cuts for f in cut.y), set_up.width])
+
+
+def _once(figures: Iterable[Figure]) -> tuple[Figure, ...]:
+    """Each place once; the first figure that has it stands for it."""
+    kept: dict[float, Figure] = {}
+    for figure in figures:
+        kept.setdefault(round(float(figure), 6), figure)
+    return tuple(kept.values())
+
+
+def _overall(view: View, set_up: MachineSetUp, piece: Box, rule: Rule) -> Iterator[Chain]:
+    """The blank's length above it, its width at its left."""
+    yield Chain(
+        view=view,
+        axis="across",
+        line=piece.y1 + 10.0,
+        stops=(Stop(at=0.0, foot=piece.y1), Stop(at=float(set_up.length), foot=piece.y1)),
+        links=(Link(figure=set_up.length, rule=rule),),
+    )
+    yield Chain(
+        view=view,
+        axis="up",
+        line=piece.x0 - 22.0,
+        stops=(Stop(at=0.0, foot=piece.x0), Stop(at=float(set_up.width), foot=piece.x0)),
+        links=(Link(figure=set_up.width, rule=rule),),
+    )
+
+
+def _axes(draft: Draft, view: View, piece: Box) -> None:
+    """The datum in the lower left corner, and which way x and y go from it."""
+    corner = (piece.x0, piece.y0)
+    draft.add(Fill(layer="dims", points=arc_points(corner, 0.9, 0, 360, 0.2), view=view.name))
+    at = (corner[0] - 17.0, corner[1] - 13.0)
+    draft.line("edge_fine", (at[0] + 1.2, at[1] + 1.2), (corner[0] - 0.8, corner[1] - 0.8))
+    for tip in ((at[0] + 7.0, at[1]), (at[0], at[1] + 7.0)):
+        draft.add(
+            Stroke(layer="edge", points=(at, tip)),
+            Fill(layer="dims", points=arrowhead(tip, at, 2.6, 0.7)),
+        )
+    draft.add(
+        Label(text="x", at=(at[0] + 7.8, at[1] - 0.9), weight="bold"),
+        Label(text="y", at=(at[0], at[1] + 8.6), anchor="centre", weight="bold"),
+        Label(text="0;0", at=(at[0] - 1.2, at[1] - 1.0), anchor="right", weight="bold"),
+    )
+
+
+def _number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) -> None:
+    """A cut's number in a ring: in the cut where it has room, else beside it with a line to it."""
+    text = Label(text=str(cut.number), at=(0.0, 0.0), anchor="centre", weight="bold", view=view)
+    (cx, cy), off = box.centre, _RING + 2.2
+    inside = [(cx, cy)] if min(box.width, box.height) > 2 * _RING + 1.0 else []
+    over = [(cx, piece.y1 + off + 0.2)] if piece.y1 - box.y1 < _NEAR_EDGE else []
+    beside = [
+        place
+        for far in (0.0, 6.0, 12.0)
+        for place in (
+            *((x + far, y) for x, y in over),
+            *((x - far, y) for x, y in over),
+            (cx + far, box.y1 + off),
+            (cx - far, box.y1 + off),
+            (box.x1 + off + far, cy),
+            (box.x0 - off - far, cy),
+        )
+    ]
+    for x, y in (*inside, *beside):
+        if draft.free(Box(x - _RING, y - _RING, x + _RING, y + _RING), 0.2):
+            break
+    else:
+        draft.unplaced.append(f"the number of cut {cut.number}")
+        x, y = cx, cy
+    draft.add(
+        Circle(layer="edge_fine", centre=(x, y), radius=_RING, view=view),
+        Label(text=text.text, at=(x, y - TEXT / 2), anchor="centre", weight="bold", view=view),
+    )
+    if (x, y) != (cx, cy):
+        # to the nearest place on the cut's box, its middle where the ring stands over it
+        end = (min(max(x, box.x0), box.x1), min(max(y, box.y0), box.y1))
+        far = math.dist((x, y), end)
+        if far > _RING + 0.3:
+            step = _RING / far
+            start = (x + (end[0] - x) * step, y + (end[1] - y) * step)
+            draft.line("dims", start, end, view)
+
+
+def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, view: str) -> None:
+    """The shop's words beside the sides of the piece, where they are free."""
+    lies = set_up.lies
+    middle = piece.centre[1] - TEXT / 2
+    draft.add_first(
+        [
+            Label(text=lies.left, at=(piece.x0 - 3.0, y), anchor="right", view=view)
+            for y in (middle, middle + 4.0, piece.y1 - TEXT, piece.y1 + 2.0)
+        ]
+        if width(lies.left) < 18.0
+        else [
+            Label(
+                text=lies.left,
+                at=(piece.x0 - far, y),
+                anchor="centre",
+                turned=90,
+                view=view,
+            )
+            for far in (3.0, 6.0, 9.0)
+            for y in (piece.centre[1], piece.y0 + piece.height * 0.7)
+        ]
+    )
+    along = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1, 0.95]
+    spots = [piece.x0 + piece.width * share for share in along]
+    for text, heights in (
+        (lies.near, (piece.y0 - 3.8, piece.y0 - 7.6, piece.y0 - 11.4)),
+        (lies.away, (piece.y1 + 1.6, piece.y1 + 5.4, piece.y1 + 12.6)),
+    ):
+        draft.add_first(
+            [
+                *(
+                    Label(text=text, at=(x, y), anchor="centre", view=view)
+                    for y in heights
+                    for x in spots
+                ),
+                Label(text=text, at=(piece.x1 + 2.0, heights[0]), view=view),
+            ]
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """What is shown of the piece round its first cut: a scale, and a box of the file, mm.
+
+    `whole` is false where the cut runs on past the box.
+    """
+
+    scale: float
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+    whole: bool = True
+
+
+def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | None:
+    """The largest picture of the first cut that a room holds; of a long one, its beginning.
+
+    It begins at the datum where the cut is not far from it.
+    """
+    cut = set_up.cuts[0]
+    wide, high = room.width - _BESIDE[job.rules.unit] - 3.0, room.height - _UNDER - _HEAD
+    found = [_window(set_up, scale) for scale in SCALES[job.rules.unit]]
+    tall_enough = [
+        one
+        for one in found
+        if (one.y1 - one.y0) / one.scale <= high
+        and min(cut.length, cut.width) / one.scale >= _LEGIBLE
+    ]
+    for one in tall_enough:
+        if (one.x1 - one.x0) / one.scale <= wide:
+            return one
+    for one in tall_enough:
+        x1 = one.x0 + wide * one.scale
+        if x1 > float(cut.x[0]) + 2 * _BEYOND * one.scale:
+            return dataclasses.replace(one, x1=x1, whole=False)
+    return None
+
+
+def _window(set_up: MachineSetUp, scale: float) -> Window:
+    cut = set_up.cuts[0]
+    spare = _BEYOND * scale
+    near_left = float(cut.x[0]) <= 3 * float(cut.length) + spare
+    near_foot = float(cut.y[1]) <= 3 * float(cut.width) + spare
+    near_top = float(set_up.width - cut.y[1]) / scale <= 3 * _BEYOND
+    return Window(
+        scale=scale,
+        x0=0.0 if near_left else float(cut.x[0]) - spare,
+        y0=0.0 if near_foot else float(cut.y[0]) - spare,
+        x1=min(float(cut.x[1]) + spare, float(set_up.length)),
+        y1=float(set_up.width) if near_top else float(cut.y[1]) + spare,
+    )
+
+
+def draw_first_cut(
+    draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, shown: Window
+) -> None:
+    """The first cut large, sized from the datum: what the first piece is checked by with a rule."""
+    cut = set_up.cuts[0]
+    scale, high = shown.scale, (shown.y1 - shown.y0) / shown.scale
+    corner = (room.x0 + _BESIDE[job.rules.unit], room.y1 - _HEAD - high)
+    origin = (corner[0] - shown.x0 / scale, corner[1] - shown.y0 / scale)
+    view = draft.view("first cut", scale, origin)
+    window = Box(corner[0], corner[1], view.x(shown.x1), view.y(shown.y1))
+    title = f"Cut {cut.number} at {scale_words(scale, job.rules.unit)}: check the first piece"
+    draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
+    _edges_of_stock(draft, set_up, view, shown, window)
+    for other in set_up.cuts:
+        ring = outline_on(view, other.outline)
+        for run in cut_path((*ring, ring[0]), (window.grown(-1e-6).polygon,)):
+            draft.path("edge", run, view.name)
+    place_chains(draft, list(_of_first(view, cut, window, shown, job.rules.fine)))
+    box = around(outline_on(view, cut.outline))
+    _number(draft, cut, Box(box.x0, box.y0, min(box.x1, window.x1), box.y1), window, view.name)
+
+
+def _edges_of_stock(
+    draft: Draft,
+    set_up: MachineSetUp,
+    view: View,
+    shown: Window,
+    window: Box,
+) -> None:
+    """Where the window ends at an edge of the stock, the edge; else a broken line."""
+    corners = window.polygon
+    true = (
+        shown.y0 <= 0.0,
+        shown.x1 >= float(set_up.length) - 1e-9,
+        shown.y1 >= float(set_up.width) - 1e-9,
+        shown.x0 <= 0.0,
+    )
+    for index, edge in enumerate(true):
+        a, b = corners[index], corners[(index + 1) % 4]
+        if edge:
+            draft.path("cut", (a, b), view.name)
+        else:
+            wave(draft, a, b, view.name)
+    if true[0] and true[3]:
+        at = (window.x0, window.y0)
+        draft.add(Fill(layer="dims", points=arc_points(at, 0.9, 0, 360, 0.2), view=view.name))
+
+
+def _of_first(
+    view: View, cut: MachineCut, window: Box, shown: Window, rule: Rule
+) -> Iterator[Chain]:
+    """From the datum to the cut and over it, both ways, as far as that is shown."""
+    for axis, ends, size, start, whole, line, foot in (
+        ("across", cut.x, cut.length, shown.x0, shown.whole, window.y0 - 10.0, window.y0),
+        ("up", cut.y, cut.width, shown.y0, True, window.x0 - 10.0, window.x0),
+    ):
+        stops = [Stop(at=float(end), foot=foot) for end in ends[: 2 if whole else 1]]
+        links: list[Link | None] = [Link(figure=size, rule=rule)] if whole else []
+        if start <= 0.0 and float(ends[0]) > 1e-6:
+            stops.insert(0, Stop(at=0.0, foot=foot))
+            links.insert(0, Link(figure=ends[0], rule=rule))
+        if not links:
+            continue
+        yield Chain(
+            view=view,
+            axis="across" if axis == "across" else "up",
+            line=line,
+            stops=tuple(stops),
+            links=tuple(links),
+        )
