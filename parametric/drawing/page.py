@@ -28,6 +28,8 @@ NUMBER = 14.0
 HEADING = 7.0
 ASCENT = 1.12
 """Letters like t and l stand above capitals, in heights of capitals."""
+_ROUND = 1.02
+"""Round letters stand a little above capitals, in heights of capitals."""
 _AIR = 4.0
 _SHARES = (
     ("Job", 0.34),
@@ -64,7 +66,7 @@ def _heading(draft: Draft, title: TitleBlock, number: str) -> float:
         draft.add(
             Label(
                 text=number,
-                at=(left, frame.y1 - NUMBER),
+                at=(left, frame.y1 - NUMBER * _ROUND),
                 height=NUMBER,
                 weight="bold",
                 layer="text",
