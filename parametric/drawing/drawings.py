@@ -10,6 +10,8 @@ from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.lists import draw_lists
+from parametric.drawing.machine.pages import draw_machine_pages
+from parametric.drawing.machine.work import MachineWork
 from parametric.drawing.numbering import numbered
 from parametric.drawing.on_site.care import draw_care
 from parametric.drawing.on_site.delivery import draw_delivery
@@ -64,6 +66,7 @@ def draw(
     *,
     mark: str,
     paper: Paperwork | None = None,
+    machine: MachineWork | None = None,
     not_for_making: bool = False,
 ) -> Drawings:
     """Draw a job: shop drawings (groups D and P), then what bench, suppliers and site are given.
@@ -75,17 +78,21 @@ def draw(
         problems: what the sheets must say of it.
         mark: the design's fingerprint as people read it.
         paper: its lists and set-ups; without them only the shop drawings and the cut list.
+        machine: the set-ups that its machine files make.
         not_for_making: there are stops; every title block says so.
     """
     job = subject(resolved, assembly, loads, problems)
     block = _title(job, mark, not_for_making=not_for_making)
-    sets = (
+    sets: tuple[SheetSet, ...] = (
         SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block), each_as_dxf=True),
         SheetSet(
             file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
         ),
         *(() if paper is None else _orders_and_site(job, paper, block)),
     )
+    if machine is not None:
+        pages = draw_machine_pages(job, machine, _of(block, "M", "", ""))
+        sets = (*sets, SheetSet(file="cnc/set-ups", sheets=numbered(pages)))
     return Drawings(
         sets=sets,
         elevation=elevation_picture(sets[0].sheets[0]),
