@@ -19,6 +19,7 @@ from parametric.cnc.tool_list import (
 )
 from parametric.drawing import Drawings, draw
 from parametric.model import Assembly
+from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
 from parametric.pack.preview import preview_page
 from parametric.pack.verifying.known import known_design
@@ -81,6 +82,7 @@ def contents(
     revisions = resolved.design.revisions
     revision = revisions[-1].letter if revisions else ""
     paper = None if not_for_making else paperwork(resolved, assembly, loads)
+    found = set_ups(assembly, resolved.shop.router.cutters, resolved.shop.layers) if paper else ()
     files: dict[str, bytes] = {}
 
     progress("drawing the sheets")
@@ -91,6 +93,7 @@ def contents(
         problems,
         mark=short,
         paper=paper,
+        machine=machine_work(assembly, found, printed(resolved).fine) if paper else None,
         not_for_making=not_for_making,
     )
     files |= _sheets(drawings)
@@ -105,7 +108,7 @@ def contents(
     if paper is not None:
         progress("writing the machine files")
         stamp = Stamp(job=resolved.job, fingerprint=short, revision=revision)
-        files |= _machine(assembly, resolved, stamp)
+        files |= _machine(assembly, found, stamp)
         progress("writing the orders")
         files |= _orders(resolved, assembly, paper)
         files |= _site(resolved, paper)
@@ -167,9 +170,8 @@ def _model(
     return write_step(assembly, solids), write_glb(assembly, solids), verdict
 
 
-def _machine(assembly: Assembly, resolved: Resolved, stamp: Stamp) -> dict[str, bytes]:
+def _machine(assembly: Assembly, found: tuple[SetUp, ...], stamp: Stamp) -> dict[str, bytes]:
     """One DXF a set-up, the tool list, and the work that no router does."""
-    found: tuple[SetUp, ...] = set_ups(assembly, resolved.shop.router.cutters, resolved.shop.layers)
     files = {f"cnc/{s.file}": write_cnc_dxf(s, stamp) for s in found}
     files["cnc/tool-list.csv"] = write_csv(TOOL_LIST_HEADER, tool_list(found))
     files["cnc/saw-and-bench-work.csv"] = write_csv(
