@@ -13,7 +13,7 @@ from parametric.hardware.track import Track
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.installing import InstallSheet
 from parametric.trade.loads import LeafLoad
-from parametric.trade.printed import Printed, kg, printed
+from parametric.trade.printed import Printed, printed, weight
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,11 +70,11 @@ def _hangers(
 ) -> Iterator[ToRead]:
     worst = max((load.per_hanger for load in loads), key=float)
     heaviest = max((load.governing for load in loads), key=float)
-    yield ToRead(of="hanger", what="carries, each", needed=f"{kg(worst)} kg or more")
+    yield ToRead(of="hanger", what="carries, each", needed=f"{weight(worst, said.unit)} or more")
     yield ToRead(
         of="hanger",
         what="heaviest leaf of the set",
-        needed=f"{kg(heaviest)} kg or more, on {int(door.track.hangers)} hangers",
+        needed=f"{weight(heaviest, said.unit)} or more, on {int(door.track.hangers)} hangers",
     )
     yield ToRead(
         of="hanger",
@@ -128,7 +128,7 @@ def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]
     yield ToRead(
         of="bracket",
         what="how far apart at most",
-        needed=f"{said.wood(door.track.written.brackets_every, down=True)} or more",
+        needed=f"{said.up(door.track.written.brackets_every)} or more",
     )
 
 

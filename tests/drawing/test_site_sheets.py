@@ -85,6 +85,7 @@ def test_every_fixing_and_every_step_is_on_the_install_sheets(case: Case) -> Non
     assert rows_missing(pages, fixings) == []
     assert rows_missing(pages, work_table(paper.install).rows) == []
     text = " ".join(page.text for page in pages)
+    assert "fingers can be caught" in text
     for words in (*paper.install.tools, *paper.install.cautions, *paper.install.hold):
         assert words in text
 

@@ -153,7 +153,7 @@ def _targets(view: View, job: Subject, install: InstallSheet, box: Box) -> list[
             (
                 view.at((track.x1, track.centre[1])),
                 "arrow",
-                ["track and bracket by supplier; drawn as a bar, not as they are"],
+                ["track and bracket by supplier; the bar only shows their place"],
             )
         )
     body = (box.x0 / 2, box.y1 - 6.0)

@@ -22,11 +22,20 @@ def draw_order_of_work(job: Subject, paper: Paperwork, title: TitleBlock) -> tup
         headed(title, "Order of work", "Tick each step when its check holds.", job),
         [
             Points(title="Bring", mark="box", texts=install.tools),
-            Points(title="Taking care", mark="warning", texts=install.cautions),
+            Points(title="Taking care", mark="warning", texts=(*_told(job), *install.cautions)),
             _steps(paper),
             Fields(rows=((Field(name="Fitted by", share=1.4), Field(name="Date")),)),
         ],
     )
+
+
+_FITTERS = ("fingers_between_leaves", "uneven_floor_gap", "little_wood_over_guide")
+"""Problems of the design that the fitter meets again on site."""
+
+
+def _told(job: Subject) -> tuple[str, ...]:
+    """What the check found that bears on the fitting, in its own words."""
+    return tuple(problem.message for problem in job.problems if problem.code in _FITTERS)
 
 
 def _steps(paper: Paperwork) -> Ruled:
