@@ -32,9 +32,9 @@ Kind = Literal[
 ]
 Where = Literal["leaf", "plan", "section"]
 
-ORIGIN = (1000.0, 1000.0)
+ORIGIN = (15_000.0, 15_000.0)
 """Where a detail's first view has its zero while it is drawn, mm."""
-_BOARD = Paper(name="board", width=3000.0, height=3000.0)
+_BOARD = Paper(name="board", width=45_000.0, height=45_000.0)
 _WIDE, _TALL = 130.0, 92.0
 """The most that is drawn at full size, mm."""
 

@@ -51,7 +51,7 @@ def loose_tenon_joint(job: Subject, paper: Paperwork) -> Detail:
     return finished(
         draft,
         "loose tenon",
-        f"Loose tenon in the {noun}",
+        f"Loose tenon, {noun}",
         f"{at_scale(job, view.scale)}, cut along the middle of the "
         "thickness, seen from the face. All joints alike.",
         Call(on="leaf", by="ring", box=window),

@@ -62,7 +62,8 @@ def stopped_groove(job: Subject) -> Detail | None:
     section = draft.view(
         "stopped groove, section", scale, (right - window.x0 / scale, edge_view.origin[1])
     )
-    _edge(draft, edge_view, leaf, found, window)
+    seen = window._replace(y0=max(window.y0, 0.0), y1=min(window.y1, float(leaf.height)))
+    _edge(draft, edge_view, leaf, found, seen)
     pieces = leaf_pieces(group.parts[:1], group.name)
     cuts = cut_in_window(pieces, "flat", thick / 2, window)
     draw_cut(draft, section, cuts, window, Looks())
@@ -101,9 +102,13 @@ def _edge(draft: Draft, view: View, leaf: Leaf, found: GrooveEnd, window: Box) -
     thick = float(leaf.thickness)
     for x in (0.0, thick):
         draft.line("edge", view.at((x, window.y0)), view.at((x, window.y1)), view.name)
+    tall = float(leaf.height)
     for y in (window.y0, window.y1):
         ends = (view.at((0.0, y)), view.at((thick, y)))
-        wave(draft, *ends, view.name, 0.7)
+        if 0.0 < y < tall:
+            wave(draft, *ends, view.name, 0.7)
+        else:
+            draft.line("edge", *ends, view.name)
     middle, half = thick / 2, float(leaf.joint.slot_width) / 2
     slot = _round_ends(middle, half, float(found.slot.low), float(found.slot.high))
     draft.path("edge", view.path(slot), view.name, closed=True)
