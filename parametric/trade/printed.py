@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parametric.catalog.shop import Shop
 from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, wood
-from parametric.units import INCH, Unit, mm_text
+from parametric.units import INCH, POUND, Unit, mm_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +31,20 @@ class Printed:
             return mm_text(float(value), 0.05)
         return f"{float(value) / float(INCH):.3f}"
 
+    def setting(self, value: float) -> str:
+        """What a machine is set to: the fine step where the number lies on it, else as a gauge."""
+        if self.unit == "mm":
+            return self.gauge(value)
+        step = float(INCH) * float(self.shop.paper.fine_step(self.unit))
+        on_step = abs(float(value) / step - round(float(value) / step)) < 1e-6
+        return self.fine(value) if on_step else self.gauge(value)
+
+    def error(self, value: float) -> str:
+        """How far out something may be: hundredths of a mm, thousandths of an inch."""
+        if self.unit == "mm":
+            return f"{float(value):.2f}"
+        return f"{float(value) / float(INCH):.3f}"
+
     def up(self, value: float) -> str:
         """A least size, to the fine step above: what is printed is never less than the least."""
         return fine(-float(value), self.unit, self.shop, down=True).removeprefix("-")
@@ -44,6 +58,35 @@ def printed(resolved: Resolved) -> Printed:
 def kg(value: float) -> str:
     """A weight to the tenth."""
     return f"{float(value):.1f}"
+
+
+def pounds(value: float) -> str:
+    """A weight, kg, in pounds: whole ones, below ten to the tenth."""
+    lb = float(value) / float(POUND)
+    return f"{lb:.0f}" if lb >= _TENTHS_BELOW else f"{lb:.1f}"
+
+
+_TENTHS_BELOW = 9.95
+
+
+def weight(value: float, unit: Unit) -> str:
+    """A weight, kg, as a person reads it who reads sizes in this unit.
+
+    Example:
+        >>> weight(23.7, "mm"), weight(23.7, "inch"), weight(3.4, "inch")
+        ('23.7 kg', '52 lb (23.7 kg)', '7.5 lb (3.4 kg)')
+    """
+    return f"{kg(value)} kg" if unit == "mm" else f"{pounds(value)} lb ({kg(value)} kg)"
+
+
+def weight_cell(value: float, unit: Unit) -> str:
+    """The same in a column under `weight_head`: `52 (23.7)`."""
+    return kg(value) if unit == "mm" else f"{pounds(value)} ({kg(value)})"
+
+
+def weight_head(unit: Unit) -> str:
+    """What a column of weights is headed."""
+    return "kg" if unit == "mm" else "lb (kg)"
 
 
 def several(count: int, one: str, more: str = "") -> str:

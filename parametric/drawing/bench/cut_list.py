@@ -1,0 +1,208 @@
+"""The cut list by section and by door, and the rough sizes that it is sawn from."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections import Counter
+
+from parametric.drawing.bench.flow import Band, Block, Column, Line, flow
+from parametric.drawing.bench.saying import Numbers, numbers
+from parametric.drawing.sheet import Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.names import short
+from parametric.trade.cutlist import CutRow, cut_list, of_timber
+from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import several
+
+_SIZES = (
+    Column(head="Length", anchor="right"),
+    Column(head="Width", anchor="right"),
+    Column(head="Thick", anchor="right"),
+)
+
+
+def cut_list_sheets(
+    job: Subject, title: TitleBlock, paper: Paperwork | None
+) -> tuple[tuple[str, tuple[Sheet, ...]], ...]:
+    """The pages by what they are for: "cut list", "rough sizes" and "by door"."""
+    say = numbers(job)
+    return (
+        (
+            "cut list",
+            flow(
+                job,
+                _titled(
+                    title,
+                    "Cut list by section",
+                    f"finished sizes before trim; length along "
+                    f"the grain × width × thickness; sizes in {job.rules.unit_words}",
+                ),
+                _by_section(job, say),
+            ),
+        ),
+        (
+            "rough sizes",
+            ()
+            if paper is None
+            else flow(
+                job,
+                _titled(
+                    title,
+                    "Rough sizes",
+                    "what is sawn from the boards; thickness as planed; "
+                    f"sizes in {job.rules.unit_words}",
+                ),
+                _rough(say, paper),
+            ),
+        ),
+        (
+            "by door",
+            flow(
+                job,
+                _titled(
+                    title,
+                    "Cut list by door",
+                    f"length along the grain × width × thickness; sizes in {job.rules.unit_words}",
+                ),
+                _by_door(job, say),
+            ),
+        ),
+    )
+
+
+def _titled(title: TitleBlock, document: str, second_line: str) -> TitleBlock:
+    return dataclasses.replace(title, document=document, second_line=second_line)
+
+
+def _sizes(say: Numbers, row: CutRow) -> tuple[str, str, str]:
+    down = row.noun == "raised panel"
+    return (
+        say.wood(row.length, down=down),
+        say.wood(row.width, down=down),
+        say.wood(row.thickness, down=down),
+    )
+
+
+# --- by section ----------------------------------------------------------------------------
+
+
+def _section_order(row: CutRow) -> tuple[float, float, float, str]:
+    """By thickness, then width, then length, the large ones first."""
+    return (-float(row.thickness), -float(row.width), -float(row.length), row.mark)
+
+
+def _by_section(job: Subject, say: Numbers) -> list[Block]:
+    """One table for each timber; a band for each thickness, in it by width and length."""
+    rows = sorted(of_timber(cut_list(job.assembly)), key=_section_order)
+    blocks = []
+    for timber in dict.fromkeys(row.material for row in rows):
+        own = [row for row in rows if row.material == timber]
+        lines: list[Line | Band] = []
+        totals = []
+        for thick in dict.fromkeys(round(float(row.thickness), 6) for row in own):
+            group = [row for row in own if round(float(row.thickness), 6) == thick]
+            words = say.wood(group[0].thickness, down=group[0].noun == "raised panel")
+            lines.append(Band(text=f"{words} thick"))
+            lines += [
+                Line(cells=(row.mark, row.noun, str(row.number), *_sizes(say, row), row.note))
+                for row in group
+            ]
+            totals.append(f"{words} thick: {several(sum(r.number for r in group), 'piece')}")
+        count = several(sum(row.number for row in own), "piece")
+        blocks.append(
+            Block(
+                title=timber[:1].upper() + timber[1:],
+                columns=(
+                    Column(head="Mark", weight="bold"),
+                    Column(head="Part"),
+                    Column(head="No.", anchor="right"),
+                    *_SIZES,
+                    Column(head="", gives=True),
+                ),
+                lines=tuple(lines),
+                foot=(f"Total {count}. {'; '.join(totals)}.",),
+            )
+        )
+    return blocks
+
+
+def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
+    """The blanks of every lot; their sizes are the order's."""
+    return [
+        Block(
+            title=f"{lot.timber[:1].upper()}{lot.timber[1:]}, planed to {say.say.wood(lot.thickness)}",
+            columns=(
+                Column(head="Mark", weight="bold"),
+                Column(head="Part"),
+                Column(head="Blanks", anchor="right"),
+                Column(head="Length", anchor="right"),
+                Column(head="Width", anchor="right"),
+                Column(head="", gives=True),
+            ),
+            lines=tuple(
+                Line(
+                    cells=(
+                        blank.mark,
+                        blank.noun,
+                        say.count(blank.number),
+                        say.wood(blank.length),
+                        say.wood(blank.width),
+                        blank.note,
+                    )
+                )
+                for blank in lot.blanks
+            ),
+            foot=(f"Total {several(sum(int(b.number) for b in lot.blanks), 'blank')}.",),
+        )
+        for lot in paper.timber.lots
+    ]
+
+
+# --- by door -------------------------------------------------------------------------------
+
+
+def _by_door(job: Subject, say: Numbers) -> list[Block]:
+    """Every leaf with its own pieces, and where each stands in it."""
+    rows = {row.mark: row for row in of_timber(cut_list(job.assembly))}
+    blocks = []
+    for group in job.assembly.groups:
+        own = [part for part in group.parts if part.mark in rows and not part.supplied]
+        if not own:
+            continue
+        number = Counter(part.mark for part in own)
+        names: dict[str, list[str]] = {}
+        for part in own:
+            names.setdefault(part.mark, []).append(part.name)
+        blocks.append(
+            Block(
+                title=group.name[:1].upper() + group.name[1:],
+                columns=(
+                    Column(head="Mark", weight="bold"),
+                    Column(head="Part"),
+                    Column(head="No.", anchor="right"),
+                    *_SIZES,
+                    Column(head="Where", gives=True),
+                ),
+                lines=tuple(
+                    Line(
+                        cells=(
+                            mark,
+                            rows[mark].noun,
+                            str(number[mark]),
+                            *_sizes(say, rows[mark]),
+                            where(names[mark]),
+                        )
+                    )
+                    for mark in sorted(number, key=lambda m: _section_order(rows[m]))
+                ),
+                foot=(f"Total {several(len(own), 'piece')}.",),
+            )
+        )
+    return blocks
+
+
+def where(names: list[str]) -> str:
+    """Places of one piece or of two; more are told apart by where they are tried."""
+    if len(names) > 2:
+        return "all alike"
+    return " and ".join(short(name) for name in names)

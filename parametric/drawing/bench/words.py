@@ -1,0 +1,59 @@
+"""The words that set-up sheets share: what runs, which spare goes first, what it is called."""
+
+from __future__ import annotations
+
+from parametric.drawing.bench.saying import Numbers, Said, listed, said
+from parametric.drawing.bench.set_up import Row
+from parametric.trade.milling import Run, Setting
+
+MACHINE = {"saw": "Saw", "router": "Router", "bench": "By hand"}
+
+
+def heading(setting: Setting) -> str:
+    """The title of a setting's sheet."""
+    return f"{MACHINE[setting.by]}: {setting.title}"
+
+
+def run_words(run: Run) -> str:
+    """`S1 × 2`, or `leaf A`."""
+    return f"{run.mark} × {run.pieces}" if run.mark else run.noun
+
+
+def pieces_row(say: Numbers, setting: Setting, *, spare: str = "test piece") -> Row:
+    """What goes through, and the cuts they take; the spare goes first."""
+    spares = say.count(setting.spares)
+    first = said("{} {} first", spares, spare) if int(setting.spares) else Said("")
+    return Row(
+        head="Run",
+        text=said(
+            "{}; {} cuts; {}" if first else "{}; {} cuts",
+            listed([run_words(run) for run in setting.runs]),
+            say.count(setting.cuts),
+            first,
+        ),
+    )
+
+
+def faces_row(setting: Setting) -> Row:
+    """Into which faces, mark by mark; runs that share a face are said together."""
+    faces: dict[str, list[str]] = {}
+    for run in setting.runs:
+        faces.setdefault(run.face, []).append(run.mark or run.noun)
+    return Row(
+        head="Into",
+        text="; ".join(f"{face}: {', '.join(own)}" for face, own in faces.items()),
+    )
+
+
+def deep(say: Numbers, setting: Setting, *, words: str = "deep") -> str:
+    """The name of a depth, with its steps where there is more than one."""
+    if setting.depth_passes is None:
+        return words
+    if int(setting.depth_passes) == 1:
+        return said("{}, in {} step", words, say.count(setting.depth_passes))
+    return said("{}, in {} steps", words, say.count(setting.depth_passes))
+
+
+def when_words(setting: Setting, unit_words: str) -> str:
+    """The line under the heading."""
+    return f"{setting.when} · {setting.tool} · sizes in {unit_words}"

@@ -1,0 +1,118 @@
+"""The order of work in the shop: which list or set-up comes when, and what passes it.
+
+Timber at rest, blanks, panels glued, pieces to length, then every machine setting once, the
+glue-up, and what is run on the glued leaf.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.figures import Figure
+from parametric.model import Assembly
+from parametric.trade.cutlist import cut_list, of_timber
+from parametric.trade.milling import Setting
+from parametric.trade.paperwork import Paperwork
+
+MITRE_ANGLE = Figure(
+    45.0,
+    "mitre",
+    origin="catalogue",
+    unit="deg",
+    source="half of a right angle: both pieces of a corner alike",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShopStep:
+    """One step: what is done, the number of its set-up, what passes it.
+
+    `page` is the list or the set-up whose sheet it is done from: a set-up's number, or one
+    of "cut list", "by door", "rough sizes", "stop blocks", "finish", "glue-up P1".
+    """
+
+    work: str
+    page: str
+    code: str = ""
+    marks: tuple[str, ...] = ()
+
+
+def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
+    """Every step from the timber rack to the finished leaves.
+
+    Source: common practice, no source.
+    """
+    rows = of_timber(cut_list(assembly))
+    marks = tuple(row.mark for row in rows)
+    slotted = tuple(
+        dict.fromkeys(
+            mark
+            for line in paper.stops
+            if line.cut.startswith("slot") or line.blocks
+            for mark in line.marks
+        )
+    )
+    early = [s for s in paper.milling if s.when == "before glue-up"]
+    later = [s for s in paper.milling if s.when != "before glue-up"]
+    steps = [
+        ShopStep(
+            work="Saw rough blanks; let them lie until they are as dry as the timber order asks",
+            page="rough sizes",
+            marks=marks,
+        ),
+        ShopStep(
+            work="Plane face and edge, thickness, rip to width; strike the face mark on each",
+            page="cut list",
+            marks=marks,
+        ),
+    ]
+    steps += [
+        ShopStep(
+            work="Glue the panel from its boards, plane it, trim it to size",
+            page=f"glue-up {one.mark}",
+            marks=(one.mark,),
+        )
+        for one in paper.panel_glue_ups
+    ]
+    square = tuple(
+        dict.fromkeys(
+            mark for stop in paper.lengths if not stop.over_points for mark, _, _ in stop.pieces
+        )
+    )
+    steps += [
+        ShopStep(work="Crosscut to length against a stop", page="stop blocks", marks=square),
+        ShopStep(work="Sort by door; mark each piece with its label", page="by door", marks=marks),
+        ShopStep(
+            work="Mark slots and groove ends, all pieces together, from the story stick",
+            page="stop blocks",
+            marks=slotted,
+        ),
+    ]
+    steps += [_step(setting) for setting in early]
+    if paper.finish.coats and paper.panel_glue_ups:
+        steps.append(
+            ShopStep(
+                work="Finish the panels' edges, tongues and backs",
+                page="finish",
+                marks=tuple(one.mark for one in paper.panel_glue_ups),
+            )
+        )
+    steps += [
+        ShopStep(work=f"Glue up {one.leaf}", page=f"glue-up {one.leaf}", marks=(one.leaf,))
+        for one in paper.leaf_glue_ups
+    ]
+    steps += [_step(setting) for setting in later]
+    if paper.finish.coats:
+        steps.append(
+            ShopStep(
+                work="Finish, all sides alike",
+                page="finish",
+                marks=tuple(one.leaf for one in paper.leaf_glue_ups),
+            )
+        )
+    return tuple(steps)
+
+
+def _step(setting: Setting) -> ShopStep:
+    work = setting.title[:1].upper() + setting.title[1:]
+    return ShopStep(work=work, page=setting.code, code=setting.code, marks=setting.marks)
