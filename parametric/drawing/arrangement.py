@@ -14,6 +14,7 @@ A | elevation| A    |             warnings,
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 
 from parametric.drawing.arrangement_elevation import (
     draw_elevation,
@@ -21,63 +22,78 @@ from parametric.drawing.arrangement_elevation import (
     mark_sections,
     name_leaves,
 )
-from parametric.drawing.arrangement_layout import Extent, Placing, extent_of, place
+from parametric.drawing.arrangement_layout import STUB, Extent, Placing, extent_of, place
 from parametric.drawing.arrangement_plan import draw_plan, plan_chains, plan_ordinates
 from parametric.drawing.arrangement_upright import draw_datum, draw_upright, upright_words
 from parametric.drawing.arrangement_words import sheet_items
 from parametric.drawing.chains import place_chains
 from parametric.drawing.column import place_items
+from parametric.drawing.details import Called
+from parametric.drawing.details.calls import draw_calls, number_calls, sheets_in_words
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame
 from parametric.drawing.lettering import TITLE
-from parametric.drawing.papers import A2, A3
+from parametric.drawing.papers import Scales, papers_and_scales, scale_words
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 
-OPTIONS: tuple[tuple[Paper, float], ...] = (
-    (A3, 10.0),
-    (A3, 20.0),
-    (A2, 10.0),
-    (A2, 20.0),
-    (A2, 50.0),
-)
-"""Papers and scales in the order they are tried."""
+_MM: Scales = ((10.0, 20.0), (10.0, 20.0, 50.0))
+_INCH: Scales = ((12.0, 16.0), (12.0, 16.0, 24.0, 48.0))
 
 
-def draw_arrangement(job: Subject, title: TitleBlock) -> Sheet:
-    """The whole arrangement on the first paper and scale on which everything stands clear."""
+def draw_arrangement(job: Subject, title: TitleBlock, called: Sequence[Called] = ()) -> Sheet:
+    """The whole arrangement on the first paper and scale on which everything stands clear.
+
+    Args:
+        job: the job.
+        title: what the title block says.
+        called: the details of the job, which the sheet calls where they are.
+    """
     extent = extent_of(job)
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
         placing = place(paper, scale, extent, block)
-        return None if placing is None else _draw(job, extent, placing, block)
+        return None if placing is None else _draw(job, extent, placing, block, called)
 
     large = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
-    return first_that_fits(OPTIONS, title, attempt, too_large=large)
+    options = papers_and_scales(job, mm=_MM, inch=_INCH)
+    return first_that_fits(options, title, attempt, too_large=large)
 
 
-def _draw(job: Subject, extent: Extent, placing: Placing, title: TitleBlock) -> Sheet:
+def _draw(
+    job: Subject,
+    extent: Extent,
+    placing: Placing,
+    title: TitleBlock,
+    called: Sequence[Called],
+) -> Sheet:
     draft = Draft(placing.paper)
-    scale = f"1:{placing.scale:g}"
+    scale = scale_words(placing.scale, job.rules.unit)
     title = dataclasses.replace(title, scale=scale)
     draw_frame(draft, title)
     elevation = draw_elevation(draft, job, placing, extent)
     plan = draw_plan(draft, job, placing, extent)
     upright = draw_upright(draft, job, placing, extent)
-    words_at = upright.x(extent.off_most) + 6.0
+    draw_calls(draft, called, "plan", plan)
+    draw_calls(draft, called, "section", upright)
+    words_at = placing.section_right - STUB + 6.0
     chains = elevation_chains(job, elevation, extent)
     mark_sections(draft, job, elevation, extent, chains)
     draw_datum(draft, job, elevation, upright, extent, words_at)
     place_chains(draft, chains)
     place_chains(draft, plan_chains(job, plan, extent))
     plan_ordinates(draft, job, plan, extent)
-    upright_words(draft, job, upright, extent, words_at + 3.0)
-    name_leaves(draft, job, elevation)
     _captions(draft, placing, extent, scale)
-    left_over = place_items(draft, sheet_items(job), placing.columns)
+    upright_words(draft, job, upright, extent, words_at + 3.0)
+    unsaid = (
+        *number_calls(draft, called, "plan", plan, sheets_said=True),
+        *number_calls(draft, called, "section", upright, sheets_said=True),
+    )
+    name_leaves(draft, job, elevation)
+    left_over = place_items(draft, sheet_items(job, sheets_in_words(unsaid)), placing.columns)
     draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]
     return draft.sheet(title)
 
@@ -87,17 +103,24 @@ def _captions(draft: Draft, placing: Placing, extent: Extent, scale: str) -> Non
     top = placing.elevation[1] + extent.high / placing.scale
     left = placing.elevation[0] + extent.x0 / placing.scale
     right = placing.elevation[0] + extent.x1 / placing.scale
-    name = f"Front elevation  {scale}"
+    # Where the scale finds no room beside the name, the title block says it of every view.
     over = tuple(
         _title(name, (x, top + row), anchor)
+        for name in (f"Front elevation  {scale}", "Front elevation")
         for row in (2.6, 9.6)
         for x, anchor in _along(left, right)
     )
-    x = placing.upright[0]
-    upright = (
-        _title(f"B-B  {scale}", (x, top + extent.wall_over + 1.8), anchor="centre"),
-        _title(f"B-B  {scale}", (x + 3.0, top + extent.wall_over + 1.8), anchor="right"),
-        _title(f"B-B  {scale}", (x, top + extent.wall_over + 8.0), anchor="centre"),
+    x, aside = placing.upright[0], -3.0 if extent.third_angle else 3.0
+    away: Anchor = "left" if extent.third_angle else "right"
+    beside: tuple[tuple[float, float, Anchor], ...] = (
+        (0.0, 1.8, "centre"),
+        (aside, 1.8, away),
+        (0.0, 8.0, "centre"),
+    )
+    upright = tuple(
+        _title(name, (x + off, top + extent.wall_over + up), anchor)
+        for name in (f"B-B  {scale}", "B-B")
+        for off, up, anchor in beside
     )
     draft.add_first(over)
     draft.add_first(upright)

@@ -11,7 +11,7 @@ from parametric.drawing.arrangement_layout import (
     Extent,
     Placing,
 )
-from parametric.drawing.chains import FIRST, NEXT, Chain, Link, Stop
+from parametric.drawing.chains import FIRST, Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.leafviews import (
@@ -22,7 +22,7 @@ from parametric.drawing.leafviews import (
 )
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.linework import hide_behind
-from parametric.drawing.marks import LEADER_PITCH, leaf_letter_mark, section_end, travel
+from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, section_end, travel
 from parametric.drawing.plane import Point, Polygon, outside_all
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import floor_at, leaf_boxes, level_cut, upright_cut
@@ -71,7 +71,7 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
     """Left: floor gap and leaf. Right: floor gap and lap, then head to floor."""
     door = job.resolved.door
     hanging, opening = door.hanging, door.opening
-    wood = job.rules.wood
+    wood = job.rules.arrangement
     foot, top = extent.foot, extent.foot + float(hanging.leaf_height)
     left, right = view.x(extent.x0), view.x(extent.x1)
     (first_at, first_gap), (last_at, last_gap) = door.gaps[0], door.gaps[-1]
@@ -116,7 +116,7 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
             Chain(
                 view=view,
                 axis="up",
-                line=line + NEXT,
+                line=line + extent.next_chain,
                 stops=(
                     Stop(at=floors[at], foot=line, inner=True)
                     if at == last_at
@@ -188,9 +188,13 @@ def mark_sections(
     lines = [chain.line for chain in chains]
     section_end(draft, (min(lines) - 4.8 - 5.0, y), outwards="left", looks="down", letter="A")
     section_end(draft, (max(lines) + 1.6 + 5.0, y), outwards="right", looks="down", letter="A")
-    x = elevation.x(upright_cut(door))
-    section_end(
-        draft, (x, elevation.y(extent.high) + 6.2), outwards="up", looks="right", letter="B"
-    )
-    floor = elevation.y(floor_at(door, upright_cut(door))) - GROUND
-    section_end(draft, (x, floor - 6.2), outwards="down", looks="right", letter="B")
+    at = upright_cut(door, third_angle=extent.third_angle)
+    x, looks = elevation.x(at), _looks(extent)
+    section_end(draft, (x, elevation.y(extent.high) + 6.2), outwards="up", looks=looks, letter="B")
+    floor = elevation.y(floor_at(door, at)) - GROUND
+    section_end(draft, (x, floor - 6.2), outwards="down", looks=looks, letter="B")
+
+
+def _looks(extent: Extent) -> Way:
+    """The way the upright section is seen, which stands to the right of the elevation."""
+    return "left" if extent.third_angle else "right"

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.drawing.chains import FIRST, NEXT
+from parametric.drawing.chains import FIRST
 from parametric.drawing.column import GUTTER, WIDTH
 from parametric.drawing.frame import title_block_box
 from parametric.drawing.pieces import silhouette
@@ -23,7 +23,7 @@ WALL = 5.5
 """How much wall is drawn behind its face, mm on paper."""
 GROUND = 3.0
 """How deep the floor is hatched, mm on paper."""
-PLAN_FIRST, PLAN_NEXT = 7.5, 7.0
+PLAN_FIRST, PLAN_CLOSER = 7.5, 1.0
 """Chains under a plan stand a little closer."""
 MARK = 6.5
 """What a section mark takes beside a view."""
@@ -40,6 +40,8 @@ DATUM_WORDS = 22.0
 HEAD_WORDS, HEAD_WORDS_CLOSE = 11.0, 15.0
 """What the words beside the head take below their middle; more where the head is drawn small
 and they must spread."""
+_NAME_OVER = 6.5
+"""A row for the section's name over the words beside its head."""
 WORDS = 72.0
 """How far the words beside the section reach."""
 
@@ -58,6 +60,19 @@ class Extent:
     foot: float
     plan_chains: int
     on_wall: bool
+    next_chain: float
+    third_angle: bool
+
+    @property
+    def plan_next(self) -> float:
+        """From one chain under the plan to the next, mm on paper."""
+        return self.next_chain - PLAN_CLOSER
+
+    def beside(self, off: float) -> float:
+        """Where a distance off the wall lies across the upright section: its front stands away
+        from the elevation in first angle, towards it in third.
+        """
+        return -off if self.third_angle else off
 
     @property
     def wall_over(self) -> float:
@@ -74,6 +89,7 @@ class Placing:
     elevation: Point
     plan: Point
     upright: Point
+    section_right: float
     columns: tuple[Box, ...]
 
 
@@ -97,6 +113,8 @@ def extent_of(job: Subject) -> Extent:
         foot=float(door.hanging.floor_gap),
         plan_chains=3 if door.hanging.on_wall else 2,
         on_wall=door.hanging.on_wall,
+        next_chain=job.rules.arrangement.next_chain,
+        third_angle=job.third_angle,
     )
 
 
@@ -115,13 +133,15 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
     left = frame.x0 + SIDE + MARK + 3.5 + FIRST - 1.0 + STUB
     elevation_x = left - extent.x0 / scale
     right = elevation_x + extent.x1 / scale
-    upright_x = right + STUB + FIRST - 1.0 + NEXT + MARK + 3.0 + wall
-    section_right = upright_x + max(extent.off_most, 0.0) / scale + STUB
+    leaves = max(extent.off_most, 0.0) / scale + STUB
+    section_left = right + STUB + FIRST - 1.0 + extent.next_chain + MARK + 3.0
+    upright_x = section_left + (leaves if extent.third_angle else wall)
+    section_right = section_left + wall + leaves
     column_left = frame.x1 - 5.5 - WIDTH
     if section_right + DATUM_WORDS > column_left or right + 14.0 + PLAN_WORDS - 14.0 > block.x0:
         return None
 
-    below = CLOSE + 1.5 + PLAN_NEXT * (extent.plan_chains - 1) + PLAN_FIRST
+    below = CLOSE + 1.5 + extent.plan_next * (extent.plan_chains - 1) + PLAN_FIRST
     plan = below + extent.off_most / scale
     used = (
         plan
@@ -136,7 +156,9 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
         return None
     # A little air goes between floor and plan; the rest of the spare height goes under the plan.
     air = min(spare * 0.7, 12.0)
-    plan_y = frame.y0 + plan + (spare - air)
+    # In third angle the head's words are led over the section: its name goes above them.
+    over = min(spare - air, _NAME_OVER) if extent.third_angle else 0.0
+    plan_y = frame.y0 + plan + (spare - air - over)
     elevation_y = plan_y + wall + 3.0 + air + GROUND - extent.low / scale
     words = elevation_y + (extent.head + extent.high) / 2 / scale
     top = words - (HEAD_WORDS if scale <= 10.0 else HEAD_WORDS_CLOSE)
@@ -153,5 +175,6 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
         elevation=(elevation_x, elevation_y),
         plan=(elevation_x, plan_y),
         upright=(upright_x, elevation_y),
+        section_right=section_right,
         columns=tuple(reversed(columns)),
     )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from parametric.drawing.arrangement_layout import (
     PLAN_FIRST,
-    PLAN_NEXT,
     STUB,
     Extent,
     Placing,
@@ -72,12 +71,13 @@ def _wall_end(
 def plan_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
     """All widths: the overlap innermost, then the opening with its laps, then the cover."""
     door = job.resolved.door
-    hanging, opening, wood = door.hanging, door.opening, job.rules.wood
+    hanging, opening, wood = door.hanging, door.opening, job.rules.arrangement
     boxes = leaf_boxes(door)
     half = float(door.leaves[0].thickness) / 2
     fronts = [view.y(-float(plane) - half) for plane in hanging.planes]
     lines = [
-        view.y(-extent.off_most) - PLAN_FIRST - PLAN_NEXT * i for i in range(extent.plan_chains)
+        view.y(-extent.off_most) - PLAN_FIRST - extent.plan_next * i
+        for i in range(extent.plan_chains)
     ]
     travel_link = Link(figure=hanging.travels[0], rule=wood)
     chains = [
@@ -141,7 +141,7 @@ def plan_ordinates(draft: Draft, job: Subject, view: View, extent: Extent) -> No
             figure=plane,
             start=start,
             words=f"{word} track",
-            rule=job.rules.wood,
+            rule=job.rules.arrangement,
             down=True,
         )
         for plane, word in zip(hanging.planes, hanging.tracks, strict=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from parametric.drawing.arrangement_layout import (
     GROUND,
     STUB,
@@ -15,7 +17,7 @@ from parametric.drawing.leafviews import (
     draw_cuts,
 )
 from parametric.drawing.marks import datum, leaders, wave
-from parametric.drawing.plane import Box, around, rectangle
+from parametric.drawing.plane import around, rectangle
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
 from parametric.drawing.site import floor_at, leaf_boxes, upright_cut, wall_depth
@@ -24,32 +26,36 @@ from parametric.figures import Figure
 
 
 def draw_upright(draft: Draft, job: Subject, place: Placing, extent: Extent) -> View:
-    """The leaves cut upright: wall over the head, leaf B beyond, the floor."""
+    """The leaves cut upright: wall over the head, the other leaf beyond, the floor."""
     view = draft.view("section B-B", place.scale, place.upright)
     door = job.resolved.door
-    at = upright_cut(door)
+    at = upright_cut(door, third_angle=extent.third_angle)
     floor = floor_at(door, at)
     deep = wall_depth(extent, view.scale) * view.scale
     out = extent.off_most + STUB * view.scale
-    ground = (view.at((-deep, floor)), view.at((out, floor)))
+    ground = tuple(view.at((extent.beside(off), floor)) for off in (-deep, out))
     draft.path("cut", ground, view.name)
     under = view.y(floor) - GROUND
     strip = (*ground, (ground[1][0], under), (ground[0][0], under))
     draft.add(wall((strip,), view.name))
     _head(draft, view, job, extent, deep)
-    cuts = cuts_through(job.shut, "upright", at)
+    cuts = [
+        replace(cut, outline=tuple((extent.beside(off), z) for off, z in cut.outline))
+        for cut in cuts_through(job.shut, "upright", at)
+    ]
     cut_groups = {cut.piece.group for cut in cuts}
     for index, (leaf, box) in enumerate(zip(door.leaves, leaf_boxes(door), strict=True)):
         if leaf.name in cut_groups:
             continue
         back = float(door.hanging.planes[index]) - float(leaf.thickness) / 2
-        outline = view.path(rectangle(back, box.y0, back + float(leaf.thickness), box.y1))
+        faces = sorted(extent.beside(off) for off in (back, back + float(leaf.thickness)))
+        outline = view.path(rectangle(faces[0], box.y0, faces[1], box.y1))
         draft.path("edge_fine", outline, view.name, closed=True)
     # The jamb beyond: the wall's face carried down to the floor.
     draft.line("edge_fine", view.at((0.0, floor)), view.at((0.0, extent.head)), view.name)
     draw_cuts(draft, view, cuts)
     for plane in door.hanging.planes:
-        off = float(plane)
+        off = extent.beside(float(plane))
         top = extent.foot + float(door.hanging.leaf_height)
         draft.line(
             "centre",
@@ -66,20 +72,23 @@ def _head(draft: Draft, view: View, job: Subject, extent: Extent, deep: float) -
     high = (view.y(extent.high) + extent.wall_over - view.origin[1]) * view.scale
     head = extent.head
     skin = 0.0 if door.opening.board is None else float(door.opening.board)
+    face, back, under = (extent.beside(off) for off in (0.0, -deep, -skin))
     draft.path(
-        "cut", (view.at((-deep, head)), view.at((0.0, head)), view.at((0.0, high))), view.name
+        "cut", (view.at((back, head)), view.at((face, head)), view.at((face, high))), view.name
     )
-    body = Box(*view.at((-deep, head)), *view.at((-skin, high)))
+    body = around((view.at((back, head)), view.at((under, high))))
+    far = view.x(back)
     if skin:
-        draft.line("edge_fine", view.at((-skin, head)), view.at((-skin, high)), view.name)
-        draft.add(board((view.path(rectangle(-skin, head, 0.0, high)),), view.name, 1.1))
+        draft.line("edge_fine", view.at((under, head)), view.at((under, high)), view.name)
+        low, top = sorted((under, face))
+        draft.add(board((view.path(rectangle(low, head, top, high)),), view.name, 1.1))
     if door.opening.fixing == "solid timber":
         draft.add(carcassing(body, view.name))
-        draft.line("edge_fine", (body.x0, body.y0), (body.x0, body.y1), view.name)
+        draft.line("edge_fine", (far, body.y0), (far, body.y1), view.name)
     else:
         draft.add(wall((body.polygon,), view.name))
-        wave(draft, (body.x0, body.y0), (body.x0, body.y1), view.name)
-    wave(draft, (body.x0, body.y1), (view.x(0.0), body.y1), view.name)
+        wave(draft, (far, body.y0), (far, body.y1), view.name)
+    wave(draft, (far, body.y1), (view.x(face), body.y1), view.name)
 
 
 def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column: float) -> None:
@@ -90,9 +99,10 @@ def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column
     nearest = max(float(plane) for plane in hanging.planes)
     blank = tracks[0].part.blank
     top = extent.foot + float(hanging.leaf_height)
-    track_at = view.at((nearest + float(blank.width) / 2, extent.high - 6.0))
+    near_side = extent.beside(nearest + float(blank.width) / 2)
+    track_at = view.at((near_side, extent.high - 6.0))
     if not hanging.on_wall:
-        track_at = view.at((nearest + float(blank.width) / 2, top + float(blank.thickness)))
+        track_at = view.at((near_side, top + float(blank.thickness)))
     count = len(tracks)
     words = [
         "track and hangers by the supplier:",
@@ -105,7 +115,7 @@ def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column
         "masonry": (f"masonry{board_words}",),
         "board only": ("board only: holds no track",),
     }.get(opening.fixing, ("what lies behind is not known:", "open up before fixing"))
-    body = view.at((-_skin(opening.board) - 12.0, extent.head + 2.0 * view.scale))
+    body = view.at((extent.beside(-_skin(opening.board) - 12.0), extent.head + 2.0 * view.scale))
     leaders(
         draft,
         [(track_at, "arrow", words), (body, "dot", fixing)],

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.column import Item, Picture, Sentences, TableItem
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
+from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column
+from parametric.drawing.tables import Column, fitted
 from parametric.figures import Figure, doubtful
 from parametric.problems import Problem, stops
+from parametric.trade.printed import weight_cell, weight_head
 
 ON_ARRANGEMENT = frozenset(
     {
@@ -32,15 +36,15 @@ _ACROSS = ("left", "middle", "right")
 _KEY_STUB = 250.0
 
 
-def sheet_items(job: Subject) -> list[Item]:
-    """The column in the order it is read."""
+def sheet_items(job: Subject, note: str = "") -> list[Item]:
+    """The column in the order it is read; `note` is said last where there is one."""
     return [
         *_stops(job),
         _widths(job),
         _heights(job),
         _leaves(job),
         Sentences(title="For the client to know", kind="warning", texts=_cautions(job)),
-        Sentences(title="Notes", kind="numbered", texts=_notes(job)),
+        Sentences(title="Notes", kind="numbered", texts=(*_notes(job), *((note,) if note else ()))),
         _key_plan(job),
     ]
 
@@ -94,31 +98,30 @@ def _heights(job: Subject) -> TableItem:
 
 
 def _leaves(job: Subject) -> TableItem:
-    door = job.resolved.door
+    door, unit = job.resolved.door, job.rules.unit
     loads = {load.leaf: load for load in job.loads}
     rows = []
     for leaf, track in zip(door.leaves, door.hanging.tracks, strict=True):
         size = " × ".join(job.wood(v) for v in (leaf.width, leaf.height, leaf.thickness))
-        rows.append(
-            (
-                leaf.letter,
-                track,
-                size,
-                f"{float(loads[leaf.name].governing):.1f}",
-                f"{float(loads[leaf.name].bare):.1f}",
-            )
-        )
-    return TableItem(
-        title="Leaves",
-        columns=(
-            Column(head="Leaf", width=10.0, anchor="centre"),
-            Column(head="Track", width=13.0),
-            Column(head="Width × height × thick", width=36.0, anchor="right"),
-            Column(head="kg", width=9.0, anchor="right"),
-            Column(head="unglazed", width=16.0, anchor="right"),
-        ),
-        rows=tuple(rows),
-    )
+        load = loads[leaf.name]
+        weights = (weight_cell(value, unit) for value in (load.governing, load.bare))
+        rows.append((leaf.letter, track, size, *weights))
+    columns = [
+        Column(head="Leaf", width=10.0, anchor="centre"),
+        Column(head="Track", width=13.0),
+        Column(head="Width × height × thick", width=36.0, anchor="right"),
+        Column(head=weight_head(unit), width=9.0, anchor="right"),
+        Column(head="unglazed", width=16.0, anchor="right"),
+    ]
+    if unit == "inch":
+        # Fractions and two weights need the room; the track stands on the leaf itself.
+        rows = [row[:1] + row[2:] for row in rows]
+        columns = [
+            replace(column, width=column.width + 13.0 / 4)
+            for column in columns
+            if column.head != "Track"
+        ]
+    return TableItem(title="Leaves", columns=fitted(columns, rows), rows=tuple(rows))
 
 
 def _cautions(job: Subject) -> tuple[str, ...]:
@@ -168,9 +171,11 @@ def _timber(job: Subject) -> str:
 def _key_plan(job: Subject) -> Picture:
     hanging = job.resolved.door.hanging
     span = float(hanging.cover) + 2 * _KEY_STUB
-    scale = next(s for s in (50.0, 100.0, 200.0) if span / s <= 80.0)
+    unit = job.rules.unit
+    scales = (50.0, 100.0, 200.0) if unit == "mm" else (48.0, 96.0, 192.0)
+    scale = next(s for s in scales if span / s <= 80.0)
     return Picture(
-        title=f"Both leaves to the left: the clear way, plan 1:{scale:g}",
+        title=f"Both leaves to the left: the clear way, plan {scale_words(scale, unit)}",
         height=24.0,
         draw=lambda draft, at: _draw_key(draft, job, at, scale),
     )
@@ -197,7 +202,7 @@ def _draw_key(draft: Draft, job: Subject, at: Point, scale: float) -> None:
         draft.path("edge", outline, view.name, closed=True)
     lowest = view.y(-max(float(p) for p in hanging.planes)) - 1.0
     line = min(lowest, view.y(0.0)) - 7.0
-    clear = Link(figure=hanging.clear_way, rule=job.rules.wood)
+    clear = Link(figure=hanging.clear_way, rule=job.rules.arrangement)
     stops_ = (
         Stop(at=stack_right, foot=lowest),
         Stop(at=jamb_right, foot=view.y(0.0)),

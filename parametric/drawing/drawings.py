@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from parametric.design.settings import SheetSpec
 from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
+from parametric.drawing.details import Details, draw_details
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.lists import draw_lists
 from parametric.drawing.machine.pages import draw_machine_pages
@@ -84,7 +85,7 @@ def draw(
     job = subject(resolved, assembly, loads, problems)
     block = _title(job, mark, not_for_making=not_for_making)
     sets: tuple[SheetSet, ...] = (
-        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block), each_as_dxf=True),
+        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper), each_as_dxf=True),
         SheetSet(
             file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
         ),
@@ -100,12 +101,22 @@ def draw(
     )
 
 
-def _shop_drawings(job: Subject, block: TitleBlock) -> tuple[Sheet, ...]:
-    """Group D: the doors."""
+def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
+    """Group D: the doors. Details come third, and are drawn first: the others call them.
+
+    A design with stops has none: it goes back to be mended, not to the bench.
+    """
     letters = " and ".join(leaf.letter for leaf in job.resolved.door.leaves)
+    details = (
+        Details()
+        if paper is None
+        else draw_details(job, paper, _of(block, "D", "Details", ""), first_sheet=3)
+    )
+    called = details.called
     doors = (
-        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement")),
-        draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum")),
+        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called),
+        draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum"), called),
+        *details.sheets,
     )
     return numbered(doors)
 
@@ -156,6 +167,7 @@ def _title(job: Subject, mark: str, *, not_for_making: bool) -> TitleBlock:
         revision=revisions[-1].letter if revisions else "–",
         fingerprint=mark,
         not_for_making=not_for_making,
+        projection="third" if job.third_angle else "first",
         not_approved=any(p.code == "not_approved" for p in job.problems),
         revisions=tuple(
             Revision(letter=r.letter, change=r.reason, date=r.date, by=drawn) for r in revisions

@@ -9,11 +9,13 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.leafviews import cuts_through, draw_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import short_section, wave
+from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Box, left_of
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import View
 from parametric.resolve.leaf import Leaf
+from parametric.units import Unit
 
 SCALE = 2.0
 _BEYOND = 45.0
@@ -23,7 +25,13 @@ _ROOM = 10.0
 
 
 def draw_enlarged(
-    draft: Draft, leaf: Leaf, pieces: Sequence[Piece], elevation: View, room: Box, letter: str
+    draft: Draft,
+    leaf: Leaf,
+    pieces: Sequence[Piece],
+    elevation: View,
+    room: Box,
+    letter: str,
+    unit: Unit = "mm",
 ) -> bool:
     """Draw it where there is room, and call it from the elevation; False where there is none.
 
@@ -34,6 +42,7 @@ def draw_enlarged(
         elevation: the view it is called from.
         room: what is left of the sheet, mm.
         letter: the section's letter.
+        unit: of the job, in whose words its scale is said.
     """
     height = _height(leaf)
     right = float(leaf.left_stile) + _BEYOND
@@ -76,7 +85,10 @@ def draw_enlarged(
             draft.add(mark)
     top = view.y(float(leaf.thickness)) + 3.6
     name = Label(
-        text=f"{letter}-{letter}  1:{SCALE:g}", at=(view.x(0.0), top), height=TITLE, weight="bold"
+        text=f"{letter}-{letter}  {scale_words(SCALE, unit)}",
+        at=(view.x(0.0), top),
+        height=TITLE,
+        weight="bold",
     )
     draft.add(name)
     draft.add(Label(text="seen from above, face below", at=(name.box.x1 + 3.0, top)))

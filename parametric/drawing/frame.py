@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE, Weight, width
-from parametric.drawing.marks import first_angle
+from parametric.drawing.marks import projection_sign
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Paper, TitleBlock
@@ -111,7 +111,7 @@ def _title_block(draft: Draft, title: TitleBlock) -> None:
     )
     _cells(draft, left, tops[0], _ROWS[0], owner_row)
     draft.line("sheet_thin", (left + 99.0, tops[0]), (left + 99.0, tops[1]))
-    first_angle(draft, (left + 109.5, tops[1] + _ROWS[0] / 2))
+    projection_sign(draft, (left + 109.5, tops[1] + _ROWS[0] / 2), title.projection)
     _cells(draft, left, tops[2], _ROWS[2], scale_row)
     _cells(draft, left, tops[3], _ROWS[3], number_row)
     _title(draft, left, tops[1], title)

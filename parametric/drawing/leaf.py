@@ -12,9 +12,17 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 
 from parametric.drawing.chains import FIRST, place_chains
 from parametric.drawing.column import WIDTH, place_items
+from parametric.drawing.details import Called
+from parametric.drawing.details.calls import (
+    draw_calls,
+    draw_index,
+    number_calls,
+    sheets_in_words,
+)
 from parametric.drawing.draft import Draft
 from parametric.drawing.enlarged import draw_enlarged
 from parametric.drawing.fitting import first_that_fits
@@ -41,49 +49,59 @@ from parametric.drawing.leaf_views import (
 from parametric.drawing.leaf_words import leaf_items
 from parametric.drawing.lettering import TITLE
 from parametric.drawing.ordinates import place_stick
-from parametric.drawing.papers import A2, A3
+from parametric.drawing.papers import Scales, papers_and_scales, scale_words
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 
-OPTIONS: tuple[tuple[Paper, float], ...] = (
-    (A3, 5.0),
-    (A3, 10.0),
-    (A3, 20.0),
-    (A2, 10.0),
-    (A2, 20.0),
-    (A2, 50.0),
-)
-"""Papers and scales in the order they are tried; 1:5 is for low leaves."""
+_MM: Scales = ((5.0, 10.0, 20.0), (10.0, 20.0, 50.0))
+_INCH: Scales = ((8.0, 12.0, 16.0), (8.0, 12.0, 16.0, 24.0))
+"""The largest is for low leaves."""
 
 
-def draw_leaves(job: Subject, title: TitleBlock) -> Sheet:
-    """Both leaves on the first paper and scale on which everything stands clear."""
+def draw_leaves(job: Subject, title: TitleBlock, called: Sequence[Called] = ()) -> Sheet:
+    """Both leaves on the first paper and scale on which everything stands clear.
+
+    Args:
+        job: the job.
+        title: what the title block says.
+        called: the details of the job, which the sheet calls where they are.
+    """
     extent = leaf_extent(job)
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
         placing = place_leaves(paper, scale, extent, block)
-        return None if placing is None else _draw(job, extent, placing, block)
+        return None if placing is None else _draw(job, extent, placing, block, called)
 
     large = f"leaves of {extent.width:.0f} × {extent.height:.0f} are past the largest sheet"
-    return first_that_fits(OPTIONS, title, attempt, too_large=large)
+    options = papers_and_scales(job, mm=_MM, inch=_INCH)
+    return first_that_fits(options, title, attempt, too_large=large)
 
 
-def _draw(job: Subject, extent: LeafExtent, placing: LeafPlacing, title: TitleBlock) -> Sheet:
+def _draw(
+    job: Subject,
+    extent: LeafExtent,
+    placing: LeafPlacing,
+    title: TitleBlock,
+    called: Sequence[Called],
+) -> Sheet:
     draft = Draft(placing.paper)
-    scale = f"1:{placing.scale:g}"
+    scale = scale_words(placing.scale, job.rules.unit)
     title = dataclasses.replace(title, scale=scale)
     draw_frame(draft, title)
     (leaf, group), (twin, twin_group) = leaf_groups(job)
     left = draft.view(f"leaf {leaf.letter}", placing.scale, placing.left)
     right = draft.view(f"leaf {twin.letter}", placing.scale, placing.right)
-    # The section is drawn in (-y, height): its face, y = 0, stands at the right.
-    face = (placing.section[0] + extent.thickness / placing.scale, placing.section[1])
+    # The face stands away from the elevation in first angle, towards it in third.
+    back = 0.0 if job.third_angle else extent.thickness / placing.scale
+    face = (placing.section[0] + back, placing.section[1])
     section = draft.view("section C-C", placing.scale, face)
     pieces = draw_leaf(draft, leaf, group, left)
     twin_pieces = draw_leaf(draft, twin, twin_group, right)
-    mark_section(draft, leaf, left, "C")
+    draw_calls(draft, called, "leaf", left)
+    number_calls(draft, called, "leaf", left, sheets_said=False)
+    mark_section(draft, job, leaf, left, "C")
     draw_section(draft, job, pieces, leaf, section)
     _captions(draft, job, extent, placing, scale)
     first = left.y(-extent.trim) - MARK - FIRST + 3.0
@@ -103,10 +121,13 @@ def _draw(job: Subject, extent: LeafExtent, placing: LeafPlacing, title: TitleBl
         name_leaf(draft, job, own, index, view)
         mark_parts(draft, parts, view, small_too=index == 0)
     columns = placing.columns
-    if placing.under.width >= WIDTH and placing.under.height > 20.0:
+    listed = draw_index(draft, called, placing.under)
+    if not listed and placing.under.width >= WIDTH and placing.under.height > 20.0:
         columns = (*columns, placing.under)
-    left_over = place_items(draft, leaf_items(job), columns)
-    draw_enlarged(draft, leaf, pieces, left, placing.under, "D")
+    note = "" if listed else sheets_in_words(called)
+    left_over = place_items(draft, leaf_items(job, note), columns)
+    if not called:
+        draw_enlarged(draft, leaf, pieces, left, placing.under, "D", job.rules.unit)
     draft.unplaced += [item.title for item in left_over]
     return draft.sheet(title)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.drawing.chains import FIRST, NEXT
+from parametric.drawing.chains import FIRST
 from parametric.drawing.column import GUTTER, WIDTH
 from parametric.drawing.frame import title_block_box
 from parametric.drawing.plane import Box, Point
@@ -32,6 +32,7 @@ class LeafExtent:
     trim: float
     thickness: float
     chains_left: int
+    next_chain: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +58,7 @@ def leaf_extent(job: Subject) -> LeafExtent:
         trim=float(leaf.trim),
         thickness=float(leaf.thickness),
         chains_left=2 + (1 if leaf.pulls else 0) + (1 if trims else 0),
+        next_chain=job.rules.wood.next_chain,
     )
 
 
@@ -67,14 +69,14 @@ def place_leaves(
     frame, block = paper.frame, title_block_box(paper, title)
     wide, tall = extent.width / scale, extent.height / scale
     horn = extent.trim / scale
-    left_x = frame.x0 + CLOSE + VALUE + FIRST + NEXT * (extent.chains_left - 1)
+    left_x = frame.x0 + CLOSE + VALUE + FIRST + extent.next_chain * (extent.chains_left - 1)
     right_x = left_x + wide + STICK
     section_x = right_x + wide + SECTION_GAP
     section_right = section_x + extent.thickness / scale
     column_left = frame.x1 - 5.5 - WIDTH
     if section_right + NOTES_GAP > column_left:
         return None
-    below = CLOSE + 1.5 + NEXT + FIRST + MARK - 2.0 + horn
+    below = CLOSE + 1.5 + extent.next_chain + FIRST + MARK - 2.0 + horn
     foot = frame.y0 + below
     spare = frame.y1 - 2.0 - HEAD_ROW - horn - tall - foot
     if spare < 0:

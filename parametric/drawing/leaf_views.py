@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
-from parametric.drawing.chains import FIRST, NEXT, Chain, Link, Stop, place_chains
+from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Leader
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_layout import LeafExtent
@@ -18,7 +19,7 @@ from parametric.drawing.leafviews import (
     openings,
 )
 from parametric.drawing.lettering import TEXT
-from parametric.drawing.marks import grain, leaf_letter_mark, section_end
+from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
 from parametric.drawing.ordinates import Place
 from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
 from parametric.drawing.plane import Box, around, edges
@@ -193,7 +194,7 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
     """Bands, then the pull, then the whole with its trims, then the blank."""
     wood = job.rules.wood
     edge = view.x(0.0)
-    lines = [edge - FIRST - NEXT * level for level in range(extent.chains_left)]
+    lines = [edge - FIRST - extent.next_chain * level for level in range(extent.chains_left)]
     bands = leaf.bands[::-1]
     heights = [float(bands[0].foot), *(float(band.top) for band in bands)]
     chains = [
@@ -271,7 +272,7 @@ def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Ch
         Chain(
             view=view,
             axis="across",
-            line=first - NEXT,
+            line=first - wood.next_chain,
             stops=(
                 Stop(at=0.0, foot=first, inner=True),
                 Stop(at=float(leaf.width), foot=first, inner=True),
@@ -336,8 +337,14 @@ def section_at(leaf: Leaf) -> float:
 def draw_section(
     draft: Draft, job: Subject, pieces: Sequence[Piece], leaf: Leaf, view: View
 ) -> None:
-    """The leaf cut upright, its face to the right as on the arrangement."""
-    draw_cuts(draft, view, cuts_through(pieces, "upright", section_at(leaf)))
+    """The leaf cut upright, its face to the right; to the left where it is seen from the right."""
+    way = -1.0 if job.third_angle else 1.0
+    cuts = [
+        dataclasses.replace(cut, outline=tuple((way * x, z) for x, z in cut.outline))
+        for cut in cuts_through(pieces, "upright", section_at(leaf))
+    ]
+    draw_cuts(draft, view, cuts)
+    faces = sorted((-way * float(leaf.thickness), 0.0))
     top = view.y(float(leaf.height))
     thickness = Link(figure=leaf.thickness, rule=job.rules.wood)
     place_chains(
@@ -347,20 +354,18 @@ def draw_section(
                 view=view,
                 axis="across",
                 line=top + 4.6,
-                stops=(
-                    Stop(at=-float(leaf.thickness), foot=top),
-                    Stop(at=0.0, foot=top),
-                ),
+                stops=tuple(Stop(at=at, foot=top) for at in faces),
                 links=(thickness,),
             )
         ],
     )
 
 
-def mark_section(draft: Draft, leaf: Leaf, view: View, letter: str) -> None:
+def mark_section(draft: Draft, job: Subject, leaf: Leaf, view: View, letter: str) -> None:
     """Both ends of the section line, between the leaf and its chains."""
     x = view.x(section_at(leaf))
     trim = float(leaf.trim)
     top, low = view.y(float(leaf.height) + trim), view.y(-trim)
-    section_end(draft, (x, top + 6.6), outwards="up", looks="right", letter=letter)
-    section_end(draft, (x, low - 6.6), outwards="down", looks="right", letter=letter)
+    looks: Way = "left" if job.third_angle else "right"
+    section_end(draft, (x, top + 6.6), outwards="up", looks=looks, letter=letter)
+    section_end(draft, (x, low - 6.6), outwards="down", looks=looks, letter=letter)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
 from parametric.drawing.column import Item, Sentences, TableItem
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column
+from parametric.drawing.tables import Column, fitted
 from parametric.names import short
 from parametric.trade.cutlist import cut_list
 
@@ -15,13 +15,13 @@ ON_ORDERS = frozenset({"glass_not_safety"})
 """Notes that go with the glass order."""
 
 
-def leaf_items(job: Subject) -> list[Item]:
-    """The column in the order it is read."""
+def leaf_items(job: Subject, note: str = "") -> list[Item]:
+    """The column in the order it is read; `note` is said first where there is one."""
     return [
         _cut_list(job),
         _checks(job),
         Sentences(title="Mind", kind="warning", texts=_cautions(job)),
-        Sentences(title="Notes", kind="numbered", texts=_notes(job)),
+        Sentences(title="Notes", kind="numbered", texts=(*((note,) if note else ()), *_notes(job))),
     ]
 
 
@@ -41,18 +41,15 @@ def _cut_list(job: Subject) -> TableItem:
             for size in (row.length, row.width, row.thickness)
         )
         rows.append((row.mark, row.noun, str(row.number), *sizes))
-    return TableItem(
-        title="Cut list, both leaves",
-        columns=(
-            Column(head="Mark", width=10.0),
-            Column(head="Part", width=30.0),
-            Column(head="No.", width=7.0, anchor="right"),
-            Column(head="Length", width=13.5, anchor="right"),
-            Column(head="Width", width=12.0, anchor="right"),
-            Column(head="Thick", width=11.5, anchor="right"),
-        ),
-        rows=tuple(rows),
+    columns = (
+        Column(head="Mark", width=10.0),
+        Column(head="Part", width=30.0),
+        Column(head="No.", width=7.0, anchor="right"),
+        Column(head="Length", width=13.5, anchor="right"),
+        Column(head="Width", width=12.0, anchor="right"),
+        Column(head="Thick", width=11.5, anchor="right"),
     )
+    return TableItem(title="Cut list, both leaves", columns=fitted(columns, rows), rows=tuple(rows))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,14 +65,16 @@ class _Check:
 def _checks(job: Subject) -> TableItem:
     checks = _made_checks(job)
     raised = {p.code for p in job.problems if p.level in ("stop", "caution")}
+    rows = tuple((c.what, c.found, c.allowed) for c in checks)
+    columns = (
+        Column(head="Checked", width=48.0),
+        Column(head="Found", width=14.0, anchor="right"),
+        Column(head="Allowed", width=22.0, anchor="right"),
+    )
     return TableItem(
         title="Checks",
-        columns=(
-            Column(head="Checked", width=48.0),
-            Column(head="Found", width=14.0, anchor="right"),
-            Column(head="Allowed", width=22.0, anchor="right"),
-        ),
-        rows=tuple((c.what, c.found, c.allowed) for c in checks),
+        columns=fitted(columns, rows),
+        rows=rows,
         wrong=frozenset(i for i, c in enumerate(checks) if raised & set(c.codes)),
     )
 

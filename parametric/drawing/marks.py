@@ -18,7 +18,7 @@ from parametric.drawing.primitives import (
     Stroke,
     arrowhead,
 )
-from parametric.drawing.sheet import Element
+from parametric.drawing.sheet import Element, Projection
 
 Way = Literal["left", "right", "up", "down"]
 _STEPS: dict[Way, Point] = {
@@ -232,18 +232,29 @@ def detail_ring(
     draft.add_first(places)
 
 
-def first_angle(draft: Draft, at: Point) -> None:
-    """The sign of first-angle projection, 14 wide, about its middle.
+def projection_sign(draft: Draft, at: Point, projection: Projection) -> None:
+    """The cone's side and end views, 14 wide, about their middle.
 
-    Source: ISO 5456-2 (graphical symbol), from memory.
+    In first angle the end stands beyond the wide end of the side view, seen through it; in
+    third angle it stands beside the narrow end, which it shows.
+
+    Source: ISO 5456-2 and ASME Y14.3 (graphical symbols), from memory.
     """
     x, y = at
-    cone = ((x - 6.6, y - 1.15), (x - 1.4, y - 2.3), (x - 1.4, y + 2.3), (x - 6.6, y + 1.15))
+    side, end = (-4.0, 4.0) if projection == "first" else (4.0, -4.0)
+    wide = 2.6
+    narrow, broad = side - wide, side + wide
+    cone = (
+        (x + narrow, y - 1.15),
+        (x + broad, y - 2.3),
+        (x + broad, y + 2.3),
+        (x + narrow, y + 1.15),
+    )
     draft.add(
         Stroke(layer="edge", points=cone, closed=True),
-        Circle(layer="edge", centre=(x + 4.0, y), radius=2.3),
-        Circle(layer="edge", centre=(x + 4.0, y), radius=1.15),
-        Stroke(layer="edge_fine", points=((x - 8.0, y), (x - 0.2, y))),
-        Stroke(layer="edge_fine", points=((x + 0.8, y), (x + 7.2, y))),
-        Stroke(layer="edge_fine", points=((x + 4.0, y - 3.2), (x + 4.0, y + 3.2))),
+        Circle(layer="edge", centre=(x + end, y), radius=2.3),
+        Circle(layer="edge", centre=(x + end, y), radius=1.15),
+        Stroke(layer="edge_fine", points=((x + side - 4.0, y), (x + side + 3.8, y))),
+        Stroke(layer="edge_fine", points=((x + end - 3.2, y), (x + end + 3.2, y))),
+        Stroke(layer="edge_fine", points=((x + end, y - 3.2), (x + end, y + 3.2))),
     )

@@ -51,7 +51,12 @@ class Place:
 
 
 def place_ordinates(
-    draft: Draft, view: View, axis: Axis, places: Sequence[Place], numbers: float
+    draft: Draft,
+    view: View,
+    axis: Axis,
+    places: Sequence[Place],
+    numbers: float,
+    stand: Sequence[float] | None = None,
 ) -> None:
     """Ordinates along one axis, their numbers in one row or column.
 
@@ -61,11 +66,14 @@ def place_ordinates(
         axis: the direction measured along.
         places: in any order; the one whose figure is 0 is the zero.
         numbers: the paper coordinate across the axis where the numbers begin.
+        stand: where the numbers stand along the axis, mm on paper, when they share their row
+            with those of other views; worked out here when None.
     """
     ordered = sorted(places, key=lambda p: p.at)
     scaled = view.y if axis == "up" else view.x
     true = [scaled(p.at) for p in ordered]
-    stand = spread(true, TEXT * pitch_of(ordered))
+    if stand is None:
+        stand = spread(true, TEXT * pitch_of(ordered))
     for place, own, at in zip(ordered, true, stand, strict=True):
         away = 1.0 if numbers >= place.start else -1.0
         jog = numbers - away * 2.4

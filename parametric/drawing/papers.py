@@ -50,6 +50,25 @@ def drawing_papers(job: Subject) -> tuple[Paper, ...]:
             return (A3, A2)
 
 
+Scales = tuple[tuple[float, ...], tuple[float, ...]]
+"""Scales tried on the usual paper, then on the next larger; the largest first."""
+
+
+def papers_and_scales(job: Subject, *, mm: Scales, inch: Scales) -> tuple[tuple[Paper, float], ...]:
+    """What a kind of sheet is tried on, in order, in the unit of the job.
+
+    A house that draws on one paper only has every scale on that.
+    """
+    usual, larger = mm if job.rules.unit == "mm" else inch
+    papers = drawing_papers(job)
+    if len(papers) == 1:
+        return tuple((papers[0], scale) for scale in sorted({*usual, *larger}))
+    return (
+        *((papers[0], scale) for scale in usual),
+        *((papers[1], scale) for scale in larger),
+    )
+
+
 def bench_paper(job: Subject, *, lying: bool = False) -> Paper:
     """The paper of bench, order and site sheets; `lying` has the long side level."""
     letter = job.resolved.shop.paper.bench_paper == "letter"
@@ -82,5 +101,15 @@ def scale_words(scale: float, unit: Unit) -> str:
     return f'{inches}" = 1\'-0"' if inches else f"1:{scale:g}"
 
 
-_A_FOOT_AS = {4: "3", 8: "1 1/2", 12: "1", 16: "3/4", 24: "1/2", 32: "3/8", 48: "1/4"}
+_A_FOOT_AS = {
+    4: "3",
+    8: "1 1/2",
+    12: "1",
+    16: "3/4",
+    24: "1/2",
+    32: "3/8",
+    48: "1/4",
+    96: "1/8",
+    192: "1/16",
+}
 """How many inches of paper stand for a foot."""

@@ -80,6 +80,11 @@ class Rules:
     site: Rule
 
     @property
+    def unit(self) -> Unit:
+        """The unit of every sheet of the job."""
+        return self.wood.unit
+
+    @property
     def unit_words(self) -> str:
         """What the title block says of the unit."""
         return "mm" if self.wood.unit == "mm" else "inches"

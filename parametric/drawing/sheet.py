@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import assert_never
+from typing import Literal, assert_never
 
 from parametric.drawing.dimensions import Dimension, Leader, Ordinate
 from parametric.drawing.plane import Box, Point, Polygon
@@ -109,6 +109,10 @@ class Paper:
         return Box(self.filing, self.edge, self.width - self.edge, self.height - self.edge)
 
 
+Projection = Literal["first", "third"]
+"""Which angle of projection the views of a sheet keep to."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Revision:
     """One row of the revision table."""
@@ -142,6 +146,7 @@ class TitleBlock:
     sheets: int = 1
     not_for_making: bool = False
     not_approved: bool = False
+    projection: Projection = "first"
     revisions: tuple[Revision, ...] = ()
 
 

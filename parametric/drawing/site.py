@@ -17,10 +17,13 @@ def level_cut(door: Door) -> float:
     return float(door.hanging.floor_gap) + up
 
 
-def upright_cut(door: Door) -> float:
-    """The X of the upright cut: through the front leaf's openings, off their middle."""
-    leaf = door.leaves[0]
-    return float(door.hanging.lefts[0] + leaf.left_stile) + 0.62 * float(leaf.shoulder)
+def upright_cut(door: Door, *, third_angle: bool = False) -> float:
+    """The X of the upright cut, off the middle of a leaf's openings: through the leaf that the
+    other stands beyond. Seen from the left that is the front leaf, from the right the last.
+    """
+    hanging, index = door.hanging, -1 if third_angle else 0
+    leaf, share = door.leaves[index], 0.38 if third_angle else 0.62
+    return float(hanging.lefts[index] + leaf.left_stile) + share * float(leaf.shoulder)
 
 
 def leaf_boxes(door: Door) -> list[Box]:

@@ -26,6 +26,14 @@ class Subject:
     shut: tuple[Piece, ...]
     figures: Mapping[str, Figure]
 
+    @property
+    def third_angle(self) -> bool:
+        """Whether a view stands on the side it is seen from, as drawings in inches have it.
+
+        Source: ASME Y14.3 (third angle) and ISO 128 (first angle as used here), from memory.
+        """
+        return self.rules.unit == "inch"
+
     def wood(self, value: float, *, down: bool = False) -> str:
         """A size of wood, as printed."""
         return self.rules.wood.text(value, down=down)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import dataclasses
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from parametric.drawing.lettering import TEXT, Weight
+from parametric.drawing.lettering import TEXT, Weight, width
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import (
     Anchor,
@@ -15,6 +16,11 @@ from parametric.drawing.primitives import (
     warning_triangle,
 )
 
+_MARGIN = 1.2
+"""Between a cell's text and the side of its column, mm."""
+_BESIDE = 1.6
+"""What a column is wider than its widest text at least, mm."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:
@@ -23,6 +29,34 @@ class Column:
     head: str
     width: float
     anchor: Anchor = "left"
+
+
+def fitted(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]], height: float = TEXT
+) -> tuple[Column, ...]:
+    """The same columns in the same width, each at least as wide as what stands in it.
+
+    Fractions of an inch take more room than millimetres: what a column lacks, those that
+    have more than they need give up, each in proportion. What is too much for all of them
+    stays too wide.
+    """
+    needs = [
+        max(
+            width(column.head, height, "bold"),
+            *(width(row[index], height) for row in rows),
+        )
+        + _BESIDE
+        for index, column in enumerate(columns)
+    ]
+    lack = sum(max(0.0, need - c.width) for c, need in zip(columns, needs, strict=True))
+    spare = sum(max(0.0, c.width - need) for c, need in zip(columns, needs, strict=True))
+    if lack == 0.0 or spare < lack:
+        return tuple(columns)
+    given = lack / spare
+    return tuple(
+        dataclasses.replace(c, width=need if need > c.width else c.width - given * (c.width - need))
+        for c, need in zip(columns, needs, strict=True)
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +82,7 @@ class Table:
     title: str = ""
     height: float = TEXT
     pitch: float = 5.4
-    margin: float = 1.2
+    margin: float = _MARGIN
     wrong: frozenset[int] = frozenset()
     band: int = 0
     ticked: bool = False
