@@ -74,7 +74,9 @@ class Pocket:
 
     `surface` is the depth of the floor it starts from (a deeper pocket inside a
     shallower one starts at the other's floor); `depth` is from the blank's surface.
-    Depth equal to the thickness makes a window.
+    Depth equal to the thickness makes a window. `relief` is the radius of a cutter too
+    large for the corners, run into each of them until a corner of radius `corner` is
+    free; 0 where none is.
     """
 
     name: str
@@ -87,6 +89,7 @@ class Pocket:
     depth: float
     making: Making
     surface: float = 0.0
+    relief: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -229,9 +232,41 @@ class Blank:
         return float(self.length) * float(self.width) * float(self.thickness)
 
 
-def rounded_rectangle_area(length: float, width: float, corner: float) -> float:
-    """Area of a rectangle with four round corners, mm2."""
-    return length * width - (4 - math.pi) * corner**2
+def rounded_rectangle_area(
+    length: float, width: float, corner: float, relief: float = 0.0
+) -> float:
+    """Area of a rectangle with four round corners, relieved or not, mm2."""
+    if relief <= corner:
+        return length * width - (4 - math.pi) * corner**2
+    chord, turn = relief_chord(corner, relief), relief_turn(corner, relief)
+    # at each corner a triangle is cut off, and the circle's segment stands on its long side
+    segment = relief**2 * (turn - math.sin(turn)) / 2
+    return length * width + 4 * (segment - chord**2 / 2)
+
+
+def relief_inset(corner: float, relief: float) -> float:
+    """From either wall to the middle of the cutter that relieves their corner, mm.
+
+    It stands on the diagonal, where its circle touches that of the corner from outside.
+    """
+    return corner + (relief - corner) / math.sqrt(2)
+
+
+def relief_past(corner: float, relief: float) -> float:
+    """How far past a wall the relief of a corner reaches, mm; 0 where there is none."""
+    return relief - relief_inset(corner, relief) if relief > corner else 0.0
+
+
+def relief_chord(corner: float, relief: float) -> float:
+    """From a square corner along either wall to where its relief begins, mm."""
+    inset = relief_inset(corner, relief)
+    return inset + math.sqrt(relief**2 - inset**2)
+
+
+def relief_turn(corner: float, relief: float) -> float:
+    """The angle that the arc of a relief turns through, rad: half a circle in a square corner."""
+    inset = relief_inset(corner, relief)
+    return 1.5 * math.pi - 2 * math.atan2(inset, math.sqrt(relief**2 - inset**2))
 
 
 def ramp_length(radius: float, depth: float) -> float:
@@ -274,7 +309,7 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
             flat = (cut.u1 - cut.u0 - cut.width) * cut.width
             return (flat + math.pi * cut.width**2 / 4) * cut.depth
         case Pocket():
-            area = rounded_rectangle_area(cut.length, cut.width, cut.corner)
+            area = rounded_rectangle_area(cut.length, cut.width, cut.corner, cut.relief)
             return area * (cut.depth - cut.surface)
         case Groove():
             deep = cut.depth - cut.surface

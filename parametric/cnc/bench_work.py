@@ -122,7 +122,8 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             )
         case Pocket():
             return (
-                f"pocket {n(cut.length)} x {n(cut.width)}, corners r {n(cut.corner)}, centred on "
+                f"pocket {n(cut.length)} x {n(cut.width)}, corners r {n(cut.corner)}"
+                f"{f' relieved by r {n(cut.relief)}' if cut.relief else ''}, centred on "
                 f"{n(cut.u)}; {n(cut.v)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}"
             )

@@ -15,7 +15,13 @@ from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, CutKind, LayerNames
 from parametric.cnc.layer_names import layer_name
-from parametric.cnc.outlines import Bounds, Outline, Radii, rounded_rectangle
+from parametric.cnc.outlines import (
+    Bounds,
+    Outline,
+    Radii,
+    relieved_rectangle,
+    rounded_rectangle,
+)
 from parametric.figures import plain
 from parametric.model import Blank, Cut, Groove, Pocket, Slot, Trim, face_depth, face_size
 
@@ -113,6 +119,13 @@ def corners_of(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
             return (at_high, at_high, at_low, at_low)
 
 
+def relief_of(cut: Routed) -> float:
+    """The radius that a pocket's corners are relieved by, mm; 0 where they are left."""
+    if isinstance(cut, Pocket) and cut.relief > cut.corner + _SAME:
+        return float(cut.relief)
+    return 0.0
+
+
 def largest_cutter(cut: Routed, corner: float) -> float:
     """The largest cutter diameter that leaves this cut as drawn, mm."""
     u0, v0, u1, v1 = bounds_on_face(cut)
@@ -145,16 +158,19 @@ def make_operation(
     if not 0 < cut.depth <= thickness + _SAME:
         raise ValueError(f"{where} is {cut.depth} deep in {thickness} of wood")
     stopped = True if not isinstance(cut, Groove) else not all(open_ends(cut, blank, cuts))
-    if stopped and max(radii) == 0:
+    if stopped and max(radii) == 0 and not relief_of(cut):
         raise ValueError(f"{where} has square inside corners, which no router cuts")
     corner = min((r for r in radii if r > 0), default=0.0)
+    relief = relief_of(cut)
     return Operation(
         name=cut.name,
         kind=_kind(cut, bounds, radii, thickness),
-        outline=rounded_rectangle(bounds, radii),
+        outline=relieved_rectangle(bounds, corner, relief)
+        if relief
+        else rounded_rectangle(bounds, radii),
         depth=min(float(cut.depth), thickness),
-        cutter=_cutter(cut, corner, cutters, where),
-        corner=corner,
+        cutter=_cutter(cut, relief or corner, cutters, where),
+        corner=relief or corner,
         part=part,
         note=_note(cut, blank, cuts),
     )
@@ -188,6 +204,8 @@ def _kind(cut: Routed, bounds: Bounds, radii: Radii, thickness: float) -> CutKin
 
 
 def _note(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> str:
+    if relief_of(cut):
+        return "run the cutter into the corners, as drawn"
     if not isinstance(cut, Groove):
         return ""
     low, high = open_ends(cut, blank, cuts)

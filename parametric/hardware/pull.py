@@ -9,13 +9,14 @@ section          flange pocket
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
 from pydantic import Field
 
-from parametric.figures import Figure, named
-from parametric.model import Blank, Face, Island, Making, Pocket, RoundCorners
+from parametric.figures import Figure, exceeds, named, root
+from parametric.model import Blank, Face, Island, Making, Pocket, RoundCorners, relief_inset
 from parametric.names import join
 from parametric.written import Block, Length, LengthTriple, Words
 
@@ -43,7 +44,11 @@ class PullSpec(Block):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pull:
-    """A pull and its two pockets, mm. Length runs up the stile; `up` is above the finished foot."""
+    """A pull and its two pockets, mm. Length runs up the stile; `up` is above the finished foot.
+
+    `relief` is the cutter's radius where it is run into the body pocket's corners, which are
+    tighter; 0 where it is not. `relief_past` is how far past the pocket's sides that reaches.
+    """
 
     faces: tuple[Literal["front", "back"], ...]
     body_length: Figure
@@ -69,10 +74,35 @@ class Pull:
     body_pocket_high: Figure
     web: Figure
     cutter: Figure
+    relief: Figure
+    relief_past: Figure
+
+    @property
+    def relief_hidden(self) -> bool:
+        """Whether the flange covers all that is cut past the body pocket's corners."""
+        inset = relief_inset(self.body_pocket_corner, self.relief)
+        along = self.body_pocket_length / 2 - inset
+        across = self.body_pocket_width / 2 - inset
+        if exceeds(along + self.relief, self.flange_length / 2) or exceeds(
+            across + self.relief, self.flange_width / 2
+        ):
+            return False
+        # how far the cutter's middle lies past the middle of the flange's own corner
+        past_along = along - (self.flange_length / 2 - self.flange_corner)
+        past_across = across - (self.flange_width / 2 - self.flange_corner)
+        if min(past_along, past_across) <= 0 or self.relief >= self.flange_corner:
+            return True
+        return not exceeds(math.hypot(past_along, past_across), self.flange_corner - self.relief)
 
 
 def size_pull(
-    spec: PullSpec, *, place: str, floor_gap: Figure, thickness: Figure, cutters: tuple[Figure, ...]
+    spec: PullSpec,
+    *,
+    place: str,
+    floor_gap: Figure,
+    thickness: Figure,
+    cutters: tuple[Figure, ...],
+    relieve: bool = False,
 ) -> Pull:
     """Pockets from the hardware's own sizes: twice the fit over, and the extra depth to the deepest.
 
@@ -82,6 +112,7 @@ def size_pull(
         floor_gap: the leaf's foot above the highest floor, mm.
         thickness: leaf thickness, mm.
         cutters: router cutters in the shop, diameters mm.
+        relieve: run a cutter too large for the body pocket's corners into them.
 
     Source: common practice, no source.
     """
@@ -109,6 +140,13 @@ def size_pull(
         ("front", "back") if spec.faces == "both" else (spec.faces,)
     )
     deepest = 2 * pocket_depth if len(faces) == 2 else pocket_depth
+    cutter = at("cutter", _cutter(spec, float(pocket_corner), cutters))
+    relief = at("corner relief", Figure(0.0))
+    past = at("corner relief past the pocket", Figure(0.0))
+    if relieve and exceeds(cutter / 2, pocket_corner):
+        relief = at("corner relief", cutter / 2)
+        # the cutter stands on the diagonal: of what it is too large by, all but 1 / root 2
+        past = at("corner relief past the pocket", (relief - pocket_corner) * (1 - root(0.5)))
     return Pull(
         faces=faces,
         body_length=body_length,
@@ -133,7 +171,9 @@ def size_pull(
         body_pocket_low=at("body pocket low end", up - pocket_length / 2),
         body_pocket_high=at("body pocket high end", up + pocket_length / 2),
         web=at("web behind the pockets", thickness - deepest),
-        cutter=at("cutter", _cutter(spec, float(pocket_corner), cutters)),
+        cutter=cutter,
+        relief=relief,
+        relief_past=past,
     )
 
 
@@ -171,6 +211,7 @@ def pull_pockets(pull: Pull, *, face: Face, u: float, v: float) -> tuple[Pocket,
         corner=pull.body_pocket_corner,
         depth=pull.body_pocket_depth,
         surface=pull.flange_pocket_depth,
+        relief=pull.relief,
         making=making,
     )
     return flange, body

@@ -427,6 +427,7 @@ def _pulls(
         floor_gap=floor_gap,
         thickness=thickness,
         cutters=shop.router.cutters,
+        relieve=shop.router.inside_corners == "relieve",
     )
     across = pull.from_edge if side == "left" else width - pull.from_edge
     return (

@@ -1,7 +1,8 @@
 """A router cutter leaves a larger corner than the hardware has, or no cutter owned fits.
 
 Why: a round corner of the cutter's own radius stays in the pocket, and the pull sits on it.
-Example: corner 3 + 0.3 takes a cutter of 6 (radius 3); one of 8 leaves 4.
+Example: corner 3 + 0.3 takes a cutter of 6 (radius 3); one of 8 leaves 4. Where the house
+relieves corners the 8 is run 0.2 past the sides of the pocket, under the flange.
 Source: geometry.
 """
 
@@ -10,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.figures import Figure, exceeds, origin_line
+from parametric.hardware.pull import Pull
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -27,6 +29,9 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
         corner = pull.body_pocket_corner
         fitting = [c for c in owned if not exceeds(c / 2, corner)]
         largest = f" The largest that fits is {job.size(max(fitting))}." if fitting else ""
+        if exceeds(pull.relief, 0.0):
+            yield from _relieved(job, pull)
+            continue
         if exceeds(pull.cutter / 2, corner):
             yield Problem(
                 code="cutter_too_big",
@@ -37,8 +42,8 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
                 about=pull.cutter.name or "",
                 found=job.fine(pull.cutter / 2),
                 allowed=f"{job.fine(corner)} or less",
-                fix="Write a smaller `cutter`, or square the corners of the pocket by hand and "
-                "say so.",
+                fix="Write a smaller `cutter`, or, where the flange covers it, let it run into the "
+                "corners: `inside corners: relieve` under `router`.",
             )
             continue
         bigger = [c for c in owned if exceeds(c / 2, corner)]
@@ -54,6 +59,44 @@ def _pull_cutters(job: Checked) -> Iterator[Problem]:
                 found=job.size(pull.cutter),
                 allowed=f"radius {job.fine(corner)} or less",
             )
+
+
+def _relieved(job: Checked, pull: Pull) -> Iterator[Problem]:
+    """A relief must not show: not round the flange, nor past it."""
+    flange = pull.flange_pocket_corner
+    if exceeds(pull.cutter / 2, flange):
+        what = f"A cutter of {job.size(pull.cutter)} leaves a corner of {job.fine(pull.cutter / 2)}"
+        found, allowed = job.fine(pull.cutter / 2), f"{job.fine(flange)} or less"
+        seen = f"{what}; the pull's flange is {job.fine(flange)}, and a relief there is seen."
+    elif not pull.relief_hidden:
+        found = f"{job.fine(pull.relief_past)} past the pocket"
+        allowed = "all of it under the flange"
+        seen = (
+            f"The pocket's corners, relieved by the {job.size(pull.cutter)} cutter, reach "
+            f"{job.fine(pull.relief_past)} past its sides and show beside the flange."
+        )
+    else:
+        yield Problem(
+            code="corners_relieved",
+            level="note",
+            message=f"The {job.size(pull.cutter)} cutter is run into the corners of the pull's "
+            f"pocket, {job.fine(pull.relief_past)} past its sides: the flange covers it.",
+            where=origin_line(pull.cutter),
+            about=pull.relief.name or "",
+            found=job.fine(pull.relief_past),
+            allowed="all of it under the flange",
+        )
+        return
+    yield Problem(
+        code="cutter_too_big",
+        level="stop",
+        message=seen,
+        where=origin_line(pull.cutter),
+        about=pull.cutter.name or "",
+        found=found,
+        allowed=allowed,
+        fix="Write a smaller `cutter`.",
+    )
 
 
 def _narrow_cuts(job: Checked) -> Iterator[Problem]:

@@ -15,7 +15,9 @@ from parametric.model import Making, Part
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
-_MAY_BE_NOTHING = frozenset({"surface", "corner", "u0", "u", "v", "back", "slope", "ramp"})
+_MAY_BE_NOTHING = frozenset(
+    {"surface", "corner", "u0", "u", "v", "back", "slope", "ramp", "relief"}
+)
 
 
 def part_has_no_size(job: Checked) -> Iterator[Problem]:

@@ -65,15 +65,18 @@ def _slots(job: Checked, hung: HungPull) -> Iterator[Problem]:
     """In width a pocket and a slot may share the stile; they then must not share a height."""
     pull, leaf = hung.pull, job.leaf
     stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
-    if not exceeds(pull.from_edge + pull.body_pocket_width / 2, stile - leaf.joint.slot_depth):
+    if not exceeds(
+        pull.from_edge + pull.body_pocket_width / 2 + pull.relief_past,
+        stile - leaf.joint.slot_depth,
+    ):
         return
     face_to_slot = (leaf.thickness - leaf.joint.slot_width) / 2
     if not exceeds(pull.body_pocket_depth, face_to_slot):
         return
     for rail in leaf.rails:
         for slot in rail.slots:
-            if exceeds(pull.body_pocket_high, slot.low) and exceeds(
-                slot.high, pull.body_pocket_low
+            if exceeds(pull.body_pocket_high + pull.relief_past, slot.low) and exceeds(
+                slot.high, pull.body_pocket_low - pull.relief_past
             ):
                 yield Problem(
                     code="pocket_meets_slot",

@@ -28,7 +28,7 @@ from OCP.TopoDS import (
     TopoDS_Wire,
 )
 
-from parametric.model import Placement, Vector
+from parametric.model import Placement, Vector, relief_inset, relief_turn
 
 SAME = 1e-9
 """Two lengths closer than this are one, mm."""
@@ -38,16 +38,25 @@ Arc = tuple[float, float, float, float]
 
 
 def rounded_rectangle(
-    plane: Placement, low: tuple[float, float], high: tuple[float, float], corner: float
+    plane: Placement,
+    low: tuple[float, float],
+    high: tuple[float, float],
+    corner: float,
+    relief: float = 0.0,
 ) -> TopoDS_Wire:
     """A rectangle between two (u, v) corners with its four corners rounded to `corner`.
 
-    A corner of half the width makes the round end of a slot, of half of both a bore.
+    A corner of half the width makes the round end of a slot, of half of both a bore. Corners
+    tighter than `relief` are run into by a cutter of that radius.
     """
     (u0, v0), (u1, v1) = low, high
-    if corner <= SAME:
+    relieved = relief > corner + SAME
+    if corner <= SAME and not relieved:
         return polygon(plane, [(u0, v0), (u1, v0), (u1, v1), (u0, v1)])
     arcs = _corner_arcs(low, high, corner)
+    if relieved:
+        arcs = _relief_arcs(low, high, corner, relief)
+        corner = relief
     if len(arcs) == 1:
         circle = _circle(plane, arcs[0][0], arcs[0][1], corner)
         return BRepBuilderAPI_MakeWire(BRepBuilderAPI_MakeEdge(circle).Edge()).Wire()
@@ -176,6 +185,16 @@ def _corner_arcs(low: tuple[float, float], high: tuple[float, float], corner: fl
         u, v, start, sweep = arcs.pop()
         arcs[0] = (u, v, start, sweep + arcs[0][3])
     return arcs
+
+
+def _relief_arcs(
+    low: tuple[float, float], high: tuple[float, float], corner: float, relief: float
+) -> list[Arc]:
+    """The arcs of a cutter run into each corner, in turning order."""
+    inset, turn = relief_inset(corner, relief), math.degrees(relief_turn(corner, relief))
+    return [
+        (u, v, start - (turn - 90.0) / 2, turn) for u, v, start, _ in _corner_arcs(low, high, inset)
+    ]
 
 
 def _same_centre(a: Arc, b: Arc) -> bool:

@@ -50,7 +50,7 @@ def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_S
             low = (cut.u - cut.length / 2, cut.v - cut.width / 2)
             high = (cut.u + cut.length / 2, cut.v + cut.width / 2)
             low, high = _overrun(low, high, cut.corner, _wood_of_face(cut.face, blank, wood))
-            outline = rounded_rectangle(plane, low, high, cut.corner)
+            outline = rounded_rectangle(plane, low, high, cut.corner, cut.relief)
         case Groove() if cut.ramp > 0:
             return _sawn_groove(cut, blank)
         case Groove():

@@ -12,6 +12,8 @@ from typing import Any
 from parametric.model import Assembly, Making, Part, digest
 from parametric.resolve.door import Resolved
 
+_LATER = ("relief",)
+
 
 def fingerprint(resolved: Resolved, assembly: Assembly) -> str:
     """sha256, hex, of parts, places, motion, opening and finish; floats rounded to 1e-6 mm."""
@@ -43,11 +45,15 @@ def _made(part: Part) -> list[Any]:
 
 
 def _cut(cut: Any) -> list[Any]:
-    """A cut's kind and numbers, how and when it is made; not what it is called."""
+    """A cut's kind and numbers, how and when it is made; not what it is called.
+
+    A number that came after designs were signed counts only where it takes wood away.
+    """
     numbers = [
-        getattr(cut, field.name)
+        value
         for field in dataclasses.fields(cut)
         if field.name not in ("name", "making")
+        and ((value := getattr(cut, field.name)) or field.name not in _LATER)
     ]
     making: Making = cut.making
     return [type(cut).__name__, numbers, making.by, making.when, making.cutter]

@@ -27,6 +27,7 @@ from parametric.model import (
     Tongue,
     Trim,
 )
+from parametric.pack.verifying.outlines import relieved_rectangle
 
 _N = r"(\d+(?:\.\d+)?)"
 _DEEP = rf"{_N} deep(?: from {_N} below the blank)?"
@@ -44,7 +45,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("slot", rf"slot {_N} wide, {_N} to {_N}, centre across {_N}, {_N} deep, in the (.+)"),
         (
             "pocket",
-            rf"pocket {_N} x {_N}, corners r {_N}, centred on {_N}; {_N}, {_DEEP}, in the (.+)",
+            rf"pocket {_N} x {_N}, corners r {_N}(?: relieved by r {_N})?, centred on {_N}; {_N}, {_DEEP}, in the (.+)",
         ),
         ("bevel", rf"bevel all round the (.+): {_N} in, from {_N} thick at the edge to {_N}"),
         ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
@@ -102,8 +103,9 @@ def said_of(part: Part, cut: Cut) -> Said:
         case Slot():
             return _said("slot", (cut.width, cut.u0, cut.u1, cut.v, cut.depth), word(cut.face))
         case Pocket():
-            sizes = (cut.length, cut.width, cut.corner, cut.u, cut.v, cut.depth - cut.surface)
-            return _said("pocket", (*sizes, cut.surface), word(cut.face))
+            sizes = (cut.length, cut.width, cut.corner, cut.relief, cut.u, cut.v)
+            deep = (cut.depth - cut.surface, cut.surface)
+            return _said("pocket", (*sizes, *deep), word(cut.face))
         case RaisedBevel():
             return _said("bevel", (cut.run, cut.edge, cut.foot), word("high face"))
         case Tongue():
@@ -146,7 +148,7 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
         case "slot":
             return _rounded(s[2] - s[1], s[0], s[0] / 2) * s[4]
         case "pocket":
-            return _rounded(s[0], s[1], s[2]) * s[5]
+            return relieved_rectangle(s[0], s[1], s[2], s[3]).area * s[6]
         case "bevel":
             run, edge, foot = s
             return _round_the_edge(length, wide, run, (thick - edge, thick - foot))

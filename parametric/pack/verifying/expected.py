@@ -33,6 +33,7 @@ from parametric.model import (
     ramp_length,
     removed_volume,
 )
+from parametric.pack.verifying.outlines import Outline, relieved_rectangle
 
 _SAME = 1e-6
 
@@ -42,7 +43,8 @@ class Hollow:
     """What a flat-bottomed cut takes out of a face: a rectangle with round corners, and its depths.
 
     `bounds` are low u, low v, high u, high v; `at_low` and `at_high` the radius of the
-    corners at either end of u. All mm.
+    corners at either end of u; `relief` that of a larger cutter run into all of them, 0
+    where none is. All mm.
     """
 
     part: str
@@ -53,17 +55,37 @@ class Hollow:
     at_high: float
     begins: float
     floor: float
+    relief: float = 0.0
+
+    @property
+    def reach(self) -> tuple[float, float, float, float]:
+        """Its walls, and past them as far as its corners are relieved, mm."""
+        u0, v0, u1, v1 = self.bounds
+        if not self.relief:
+            return self.bounds
+        ru0, rv0, ru1, rv1 = self._relieved.bounds
+        u, v = (u0 + u1) / 2, (v0 + v1) / 2
+        return (u + ru0, v + rv0, u + ru1, v + rv1)
+
+    @property
+    def _relieved(self) -> Outline:
+        u0, v0, u1, v1 = self.bounds
+        return relieved_rectangle(u1 - u0, v1 - v0, self.at_low, self.relief)
 
     @property
     def area(self) -> float:
         """mm2."""
         u0, v0, u1, v1 = self.bounds
+        if self.relief:
+            return self._relieved.area
         return (u1 - u0) * (v1 - v0) - sum(2 * _corner_area(r) for r in (self.at_low, self.at_high))
 
     @property
     def middle(self) -> tuple[float, float]:
         """The centre of its area, mm: that of the rectangle less its four corners."""
         u0, v0, u1, v1 = self.bounds
+        if self.relief:
+            return ((u0 + u1) / 2, (v0 + v1) / 2)
         whole = (u1 - u0) * (v1 - v0)
         u = whole * (u0 + u1) / 2
         u -= 2 * _corner_area(self.at_low) * (u0 + _corner_middle(self.at_low))
@@ -79,6 +101,9 @@ class Hollow:
     def corners(self) -> tuple[tuple[float, float], ...]:
         """Where its straight sides begin and end, mm; none of a round hole."""
         u0, v0, u1, v1 = self.bounds
+        if self.relief:
+            u, v = (u0 + u1) / 2, (v0 + v1) / 2
+            return tuple((u + edge.a[0], v + edge.a[1]) for edge in self._relieved.edges)
         if self.radius_of_hole:
             return ()
         if u1 - u0 <= self.at_low + self.at_high + _SAME:
@@ -146,7 +171,14 @@ def hollow(part: Part, cut: Slot | Pocket | Groove, *, at_machine: bool) -> Holl
         at_high=radii[1],
         begins=begins,
         floor=float(cut.depth),
+        relief=_relief(cut),
     )
+
+
+def _relief(cut: Slot | Pocket | Groove) -> float:
+    if isinstance(cut, Pocket) and cut.relief > cut.corner + _SAME:
+        return float(cut.relief)
+    return 0.0
 
 
 def _whole(part: Part, cut: Groove) -> tuple[float, float]:
@@ -312,7 +344,7 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
 
 def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> bool:
     """Whether a point of a part lies in the box of a hollow, or within a margin of it."""
-    u0, v0, u1, v1 = made.bounds
+    u0, v0, u1, v1 = made.reach
     a = face_point(made.face, part.blank, u0, v0, made.begins)
     b = face_point(made.face, part.blank, u1, v1, made.floor)
     return all(

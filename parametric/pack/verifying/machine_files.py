@@ -192,7 +192,7 @@ def _cross(a: Vector, b: Vector) -> Vector:
 
 
 def _hole_of_part(part: Part, hollow: Hollow) -> Hole:
-    u0, v0, u1, v1 = hollow.bounds
+    u0, v0, u1, v1 = hollow.reach
     corners = [
         face_point(hollow.face, part.blank, u, v, depth)
         for u, v, depth in ((u0, v0, hollow.begins), (u1, v1, hollow.floor))

@@ -208,7 +208,7 @@ def _lost_in_chords(part: Part) -> float:
     for cut in part.cuts:
         if isinstance(cut, (Slot, Pocket, Groove)):
             made = hollow(part, cut, at_machine=False)
-            radii = made.at_low**2 + made.at_high**2
+            radii = 4 * made.relief**2 or made.at_low**2 + made.at_high**2
             lost += share * math.pi * radii / 2 * (made.floor - made.begins)
         elif isinstance(cut, RoundArrises):
             lost += share * math.pi * float(cut.radius) ** 2 * float(part.blank.length)

@@ -140,6 +140,28 @@ def closed_outline(corners: Sequence[tuple[float, float, float]]) -> Outline:
     )
 
 
+def relieved_rectangle(length: float, width: float, corner: float, relief: float) -> Outline:
+    """A rectangle about 0;0 with corners of a radius, into each of which a larger cutter is run.
+
+    The cutter's circle touches the corner's own from outside on the diagonal; it leaves and
+    meets the walls where it crosses them. Without a relief the corners are round, or square.
+    """
+    x, y, radius = length / 2, width / 2, max(corner, relief)
+    off = corner + (radius - corner) * math.sqrt(0.5)
+    along = off + math.sqrt(max(radius**2 - off**2, 0.0))
+    # seen from the circle's middle, from where it left the one wall to where it meets the other
+    half = math.atan2(along - off, off) + math.pi / 4 if radius else 0.0
+    bulge = math.tan(half / 2) if radius else 0.0
+    found = []
+    for sx, sy in ((1, -1), (1, 1), (-1, 1), (-1, -1)):
+        on_level, on_upright = (sx * (x - along), sy * y), (sx * x, sy * (y - along))
+        first, second = (on_level, on_upright) if sx * sy < 0 else (on_upright, on_level)
+        found += [(*first, bulge), (*second, 0.0)]
+    # a corner that is square, or a side that is used up, is one point and not two
+    kept = [a for a, b in zip(found, [*found[1:], found[0]], strict=True) if a[:2] != b[:2]]
+    return closed_outline(kept)
+
+
 def holds(polygon: Sequence[Point], point: Point) -> bool:
     """Whether a point lies inside a polygon."""
     odd = False
