@@ -9,6 +9,7 @@ from parametric.design.settings import SheetSpec
 from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.details import Details, draw_details
+from parametric.drawing.hardware import draw_hardware
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.lists import draw_lists
 from parametric.drawing.machine.pages import draw_machine_pages
@@ -21,11 +22,13 @@ from parametric.drawing.orders.glass import draw_glass_order
 from parametric.drawing.orders.hardware import draw_hardware_order
 from parametric.drawing.orders.timber import draw_timber_order
 from parametric.drawing.picture import elevation_picture
+from parametric.drawing.revised import mark_moved, moved_names, moved_words
 from parametric.drawing.sheet import Revision, Sheet, TitleBlock
 from parametric.drawing.subject import Subject, subject
 from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
+from parametric.trade.comparing import Changes
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 
@@ -68,6 +71,7 @@ def draw(
     mark: str,
     paper: Paperwork | None = None,
     machine: MachineWork | None = None,
+    moved: Changes | None = None,
     not_for_making: bool = False,
 ) -> Drawings:
     """Draw a job: shop drawings (groups D and P), then what bench, suppliers and site are given.
@@ -80,12 +84,13 @@ def draw(
         mark: the design's fingerprint as people read it.
         paper: its lists and set-ups; without them only the shop drawings and the cut list.
         machine: the set-ups that its machine files make.
+        moved: what changed since it was signed, where that can be told.
         not_for_making: there are stops; every title block says so.
     """
     job = subject(resolved, assembly, loads, problems)
-    block = _title(job, mark, not_for_making=not_for_making)
+    block = _title(job, mark, moved, not_for_making=not_for_making)
     sets: tuple[SheetSet, ...] = (
-        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper), each_as_dxf=True),
+        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper, moved), each_as_dxf=True),
         SheetSet(
             file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
         ),
@@ -94,14 +99,31 @@ def draw(
     if machine is not None:
         pages = draw_machine_pages(job, machine, _of(block, "M", "", ""))
         sets = (*sets, SheetSet(file="cnc/set-ups", sheets=numbered(pages)))
+    elevation = elevation_picture(sets[0].sheets[0])
+    sets = tuple(_marked(job, own, moved) for own in sets)
     return Drawings(
         sets=sets,
-        elevation=elevation_picture(sets[0].sheets[0]),
+        elevation=elevation,
         findings=tuple(finding for own in sets for sheet in own.sheets for finding in audit(sheet)),
     )
 
 
-def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
+def _marked(job: Subject, own: SheetSet, moved: Changes | None) -> SheetSet:
+    """A set with the letter of the revision at every value that moved since it was signed."""
+    design = job.resolved.design
+    approved, revisions = design.records.approved, design.revisions
+    if approved is None or moved is None:
+        return own
+    current = revisions[-1].letter if revisions else ""
+    letter = current if current not in ("", approved.revision) else "!"
+    names = moved_names(moved)
+    sheets = tuple(mark_moved(sheet, names, letter) for sheet in own.sheets)
+    return dataclasses.replace(own, sheets=sheets)
+
+
+def _shop_drawings(
+    job: Subject, block: TitleBlock, paper: Paperwork | None, moved: Changes | None
+) -> tuple[Sheet, ...]:
     """Group D: the doors. Details come third, and are drawn first: the others call them.
 
     A design with stops has none: it goes back to be mended, not to the bench.
@@ -113,10 +135,16 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         else draw_details(job, paper, _of(block, "D", "Details", ""), first_sheet=3)
     )
     called = details.called
+    hardware = (
+        ()
+        if paper is None
+        else draw_hardware(job, paper, _of(block, "D", "Hardware", "Hardware on the leaves"))
+    )
     doors = (
-        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called),
+        draw_arrangement(job, _first(job, block, moved), called),
         draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum"), called),
         *details.sheets,
+        *hardware,
     )
     return numbered(doors)
 
@@ -134,13 +162,24 @@ def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple
     return tuple(SheetSet(file=file, sheets=numbered(sheets)) for file, sheets in drawn if sheets)
 
 
+def _first(job: Subject, block: TitleBlock, moved: Changes | None) -> TitleBlock:
+    """The title block of the first sheet, which tells what moved since the design was signed."""
+    title = _of(block, "D", "Arrangement", "General arrangement")
+    approved = job.resolved.design.records.approved
+    if approved is None or not title.not_approved:
+        return title
+    return dataclasses.replace(title, moved=moved_words(approved.revision, moved))
+
+
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:
     """The title block of a group of sheets."""
     number = f"{block.number}-{group}" if block.number else ""
     return dataclasses.replace(block, number=number, document=document, second_line=second_line)
 
 
-def _title(job: Subject, mark: str, *, not_for_making: bool) -> TitleBlock:
+def _title(
+    job: Subject, mark: str, moved: Changes | None, *, not_for_making: bool
+) -> TitleBlock:
     """What every sheet of the job says alike."""
     resolved = job.resolved
     design = resolved.design
@@ -153,6 +192,9 @@ def _title(job: Subject, mark: str, *, not_for_making: bool) -> TitleBlock:
     )
     drawn = "" if spec is None else spec.drawn_by or ""
     date = "" if spec is None else spec.date or ""
+    number = "" if spec is None else spec.number or ""
+    changed = any(p.code == "not_approved" for p in job.problems)
+    first = f"sheet {number}-D 1" if number else "sheet 1 of the arrangement"
     return TitleBlock(
         owner=resolved.shop.maker.name,
         document="",
@@ -163,15 +205,16 @@ def _title(job: Subject, mark: str, *, not_for_making: bool) -> TitleBlock:
         date=date or (revisions[-1].date if revisions else ""),
         scale="",
         sizes=job.rules.unit_words,
-        number="" if spec is None else spec.number or "",
+        number=number,
         revision=revisions[-1].letter if revisions else "–",
         fingerprint=mark,
         not_for_making=not_for_making,
         projection="third" if job.third_angle else "first",
-        not_approved=any(p.code == "not_approved" for p in job.problems),
+        not_approved=changed,
+        moved=moved_words(approved.revision, moved, elsewhere=first)
+        if changed and approved is not None
+        else "",
         revisions=tuple(
             Revision(letter=r.letter, change=r.reason, date=r.date, by=drawn) for r in revisions
-        )
-        if len(revisions) > 1
-        else (),
+        ),
     )

@@ -16,6 +16,7 @@ from parametric.trade.glue_up import LeafGlueUp, PanelGlueUp, leaf_glue_ups, pan
 from parametric.trade.hardware_list import HardwareItem, hardware_list
 from parametric.trade.installing import InstallSheet, install_sheet
 from parametric.trade.labels import Label, labels
+from parametric.trade.leaf_hardware import LeafHardware, leaf_hardware
 from parametric.trade.loads import LeafLoad
 from parametric.trade.milling import Setting, milling_list
 from parametric.trade.router_setups import (
@@ -51,6 +52,7 @@ class Paperwork:
     alignment: StackUp
     labels: tuple[Label, ...]
     story_sticks: tuple[StoryStick, ...]
+    leaf_hardware: tuple[LeafHardware, ...]
     delivery: Delivery
     install: InstallSheet
     care: Care
@@ -86,6 +88,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),
         story_sticks=story_sticks(resolved, assembly),
+        leaf_hardware=leaf_hardware(resolved.door),
         delivery=sent,
         install=install,
         care=care(resolved, assembly),

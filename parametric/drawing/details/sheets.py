@@ -15,10 +15,12 @@ from parametric.drawing.details.panel_in_stile import panel_in_stile
 from parametric.drawing.details.passing_leaves import passing_leaves
 from parametric.drawing.details.pull_pockets import pull_pockets
 from parametric.drawing.details.stopped_groove import stopped_groove
+from parametric.drawing.details.words import scales_said
 from parametric.drawing.draft import Draft
+from parametric.drawing.fitting import newest_only
 from parametric.drawing.frame import draw_frame, title_block_box
 from parametric.drawing.lettering import TEXT, TITLE, width, wrap
-from parametric.drawing.papers import drawing_papers, scale_words
+from parametric.drawing.papers import drawing_papers
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Circle, Label, Stroke
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
@@ -103,8 +105,8 @@ def draw_details(job: Subject, paper: Paperwork, title: TitleBlock, first_sheet:
         first_sheet: the number that the first of the sheets will have in its group.
     """
     blocks = [_block(detail) for detail in every_detail(job, paper)]
-    # The table of revisions stands on the sheets before these; here it would cost a shelf.
-    title = dataclasses.replace(title, revisions=())
+    # Here the whole table of revisions would cost a shelf.
+    title = newest_only(title)
     for size in drawing_papers(job):
         packed = _packed(blocks, size, title)
         if packed is not None:
@@ -213,7 +215,7 @@ def _drawn(
         own = dataclasses.replace(
             title,
             second_line=f"Details {first} to {last}" if last > first else f"Detail {first}",
-            scale=_scales(job, scales),
+            scale=scales_said(job, scales),
         )
         draft = Draft(paper)
         draw_frame(draft, own)
@@ -228,15 +230,6 @@ def _drawn(
                 at += block.wide + gutter
         sheets.append(draft.sheet(own))
     return Details(sheets=tuple(sheets), called=tuple(called))
-
-
-def _scales(job: Subject, scales: Sequence[float]) -> str:
-    """Every scale of a sheet, where the title block has room for them."""
-    words = ", ".join(scale_words(scale, job.resolved.design.unit) for scale in scales)
-    return words if width(words) <= _SCALE_ROOM else "as shown"
-
-
-_SCALE_ROOM = 20.0
 
 
 def _stand(draft: Draft, block: _Block, number: int, at: Point) -> Detail:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 
 from parametric.drawing.chains import Link
+from parametric.drawing.lettering import width
 from parametric.drawing.papers import scale_words
 from parametric.drawing.printing import Rule
 from parametric.drawing.subject import Subject
@@ -31,6 +33,16 @@ def at_scale(job: Subject, scale: float) -> str:
     """A scale as a caption begins."""
     words = scale_words(scale, job.rules.unit)
     return words[0].upper() + words[1:]
+
+
+def scales_said(job: Subject, scales: Sequence[float]) -> str:
+    """Every scale of a sheet, where the title block has room for them."""
+    words = ", ".join(scale_words(scale, job.rules.unit) for scale in scales)
+    return words if width(words) <= _SCALE_ROOM else "as shown"
+
+
+_SCALE_ROOM = 20.0
+"""What the title block has for its scale, mm."""
 
 
 def percent(value: Figure) -> str:
