@@ -16,7 +16,7 @@ from parametric.trade.printed import Printed, printed, weight_head
 
 _BESIDE = 90.0
 """What sentences need beside a picture, mm."""
-_MOST_HIGH = (48.0, 26.0)
+_MOST_HIGH = (70.0, 48.0, 26.0)
 """How tall a pane is drawn, mm: large where that costs no page."""
 
 

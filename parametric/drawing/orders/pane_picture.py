@@ -21,7 +21,7 @@ _SCALES: dict[str, tuple[float, ...]] = {
     "inch": (12.0, 16.0, 24.0, 48.0),
 }
 _LEFT, _RIGHT = 13.0, 16.0
-_BELOW, _ABOVE = 10.0, 6.5
+_BELOW, _ABOVE = 12.0, 6.5
 _STAMP = 3.2
 _ROW = 6.0
 _TITLE_AIR = 8.0
@@ -95,6 +95,7 @@ def _draw_pane(
     draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
     draft.add(glass_seen(pane, view.name))
     _sizes(draft, pane, said.fine(row.width, down=True), said.fine(row.height, down=True))
+    _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
     if row.kind in SAFETY_KINDS:
         _stamp(draft, pane)
     beside = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
@@ -105,7 +106,6 @@ def _draw_pane(
             for at in (beside, over)
         ]
     )
-    _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
 
 
 def _stamp(draft: Draft, pane: Box) -> None:
@@ -117,6 +117,7 @@ def _stamp(draft: Draft, pane: Box) -> None:
         [
             Label(text="mark", at=(stamp.x1 + 1.2, stamp.y0 + 0.3)),
             Label(text="mark", at=(pane.x1 + 1.6, pane.y0 - 4.5)),
+            Label(text="mark", at=(pane.x1 + 3.0, pane.y0 - 11.0)),
         ]
     )
 
@@ -128,26 +129,24 @@ def _sizes(draft: Draft, pane: Box, across: str, up: str) -> None:
         draft.line("dims", (at, pane.y0 - 1.2), (at, line - 1.6))
         draft.line("dim_ticks", (at - 0.9, line - 0.9), (at + 0.9, line + 0.9))
     draft.line("dims", (pane.x0, line), (pane.x1, line))
-    draft.add(Label(text=across, at=(pane.centre[0], line + 1.0), anchor="centre", layer="dims"))
+    draft.add_first(
+        [
+            Label(text=across, at=(pane.centre[0], y), anchor="centre", layer="dims")
+            for y in (line + 1.0, line - 2.2 - TEXT)
+        ]
+    )
     side = pane.x0 - 6.5
     for at in (pane.y0, pane.y1):
         draft.line("dims", (pane.x0 - 1.2, at), (side - 1.6, at))
         draft.line("dim_ticks", (side - 0.9, at - 0.9), (side + 0.9, at + 0.9))
     draft.line("dims", (side, pane.y0), (side, pane.y1))
-    if width(up) + 1.0 <= pane.height:
-        draft.add(
-            Label(
-                text=up,
-                at=(side - 1.0, pane.centre[1]),
-                anchor="centre",
-                turned=90,
-                layer="dims",
-            )
-        )
-    else:
-        draft.add_first(
-            [Label(text=up, at=(side - 2.2, pane.centre[1] - TEXT / 2), anchor="right")]
-        )
+    # A value longer than its pane stands clear of the ends of its own lines.
+    draft.add_first(
+        [
+            Label(text=up, at=(x, pane.centre[1]), anchor="centre", turned=90, layer="dims")
+            for x in (side - 1.0, side - 2.6)
+        ]
+    )
 
 
 def _upward(draft: Draft, at: tuple[float, float]) -> None:
