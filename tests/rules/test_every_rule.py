@@ -200,6 +200,28 @@ CASES = (
         {"body corner: 3": "body corner: 5.7"},
         "the 8 leaves a corner of 4, and the pull's is 3.3",
     ),
+    # Relieved, a cutter of 8 is run 0.7 (1 - 1 / root 2) = 0.205 past the pocket, 32.6 wide: a flange
+    # of 32.6 + 2 * 0.205 = 33.01 covers it.
+    case(
+        "corners_relieved",
+        "note",
+        {"cutter: 6}\nfinish": "cutter: 8}\nrouter: {inside corners: relieve}\nfinish"},
+        {"cutter: 6}\nfinish": "cutter: 6.6}\nrouter: {inside corners: relieve}\nfinish"},
+        "The 8 cutter is run into the corners of the pull's pocket, 0.2 past its sides",
+    ),
+    case(
+        "cutter_too_big",
+        "stop",
+        {
+            "cutter: 6}\nfinish": "cutter: 8}\nrouter: {inside corners: relieve}\nfinish",
+            "flange: 160 x 42 x 1.5": "flange: 160 x 33 x 1.5",
+        },
+        {
+            "cutter: 6}\nfinish": "cutter: 8}\nrouter: {inside corners: relieve}\nfinish",
+            "flange: 160 x 42 x 1.5": "flange: 160 x 33.02 x 1.5",
+        },
+        "reach 0.2 past its sides and show beside the flange",
+    ),
     # 203 dado set, 14 deep, ramps 51.4: no slot may start below 714 + 51.4 = 765.4 nor end above
     # 174.6. Slots moved out of the way leave nothing to say.
     case(
