@@ -341,9 +341,12 @@ def _dimension(
 
 
 def _text(dimension: Dimension) -> str:
-    """The measurement stands for itself; words stand round it."""
+    """The measurement stands for itself, words round it; what a break shortens is written out."""
+    if dimension.left_out:
+        return dimension.text
+    value = "(<>)" if dimension.reference else "<>"
     exact = _in_brackets(dimension)
-    return " ".join(word for word in (dimension.before, "<>", exact, dimension.after) if word)
+    return " ".join(word for word in (dimension.before, value, exact, dimension.after) if word)
 
 
 def _in_brackets(dimension: Dimension) -> str:
