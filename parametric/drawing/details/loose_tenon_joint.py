@@ -21,7 +21,7 @@ from parametric.trade.paperwork import Paperwork
 
 _SIDE = 15.0
 """How much wood is shown past the ends of the slots, mm."""
-_PAST = 20.0
+_PAST = 17.0
 """How much is shown past the rail's edge, mm."""
 _SLOT = 28.0
 """How much of the slot is shown, mm."""

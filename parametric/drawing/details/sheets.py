@@ -28,7 +28,7 @@ from parametric.drawing.subject import Subject
 from parametric.trade.paperwork import Paperwork
 
 _GUTTER = 12.0
-_EDGE = 7.0
+_EDGE = 5.5
 """From the frame line to the nearest thing, mm."""
 _SPREAD = 16.0
 """The most that spare width or height adds to a gutter, mm."""
@@ -38,7 +38,7 @@ _NAME = 10.5
 _GAP = 5.0
 """From a drawing to its caption, mm."""
 _LINE = 1.7 * TEXT
-_BETWEEN = 8.0
+_BETWEEN = 6.0
 """From one shelf's captions to the next shelf's drawings, mm."""
 _LEAST = 74.0
 """A caption's words are not wrapped narrower than this, mm."""
