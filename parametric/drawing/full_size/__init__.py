@@ -1,0 +1,1 @@
+"""Sheets at full size: the story stick and the templates, whole and in tiles for a plain printer."""
