@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from parametric.drawing.chains import FIRST, place_chains
@@ -16,12 +17,13 @@ from parametric.drawing.leaf_views import leaf_groups
 from parametric.drawing.marks import wave
 from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import leaf_pieces, rounded
-from parametric.drawing.plane import Box, Point, Polygon, cut_path
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, cut_path
 from parametric.drawing.primitives import reach
 from parametric.drawing.sheet import View, primitives
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hardware.pull import Pull
+from parametric.model import relief_inset
 from parametric.resolve.leaf import Leaf
 
 _PAST = 13.0
@@ -134,12 +136,19 @@ def _front(
         ("edge", ((stile[0], -half), (stile[0], half))),
         ("edge", ((stile[1], -half), (stile[1], half))),
     ]
-    for long, wide, corner in (
-        (pull.flange_pocket_length, pull.flange_pocket_width, pull.flange_pocket_corner),
-        (pull.body_pocket_length, pull.body_pocket_width, pull.body_pocket_corner),
+    for long, wide, corner, relief in (
+        (pull.flange_pocket_length, pull.flange_pocket_width, pull.flange_pocket_corner, 0.0),
+        (
+            pull.body_pocket_length,
+            pull.body_pocket_width,
+            pull.body_pocket_corner,
+            float(pull.relief),
+        ),
     ):
         a, b = float(wide) / 2, float(long) / 2
         ring = rounded(across - a, -b, across + a, b, float(corner))
+        if relief > float(corner):
+            ring = _relieved(across, a, b, float(corner), relief)
         outlines.append(("edge", (*ring, ring[0])))
     wide_open = Box(stile[0] - 99.0, -half - 1.0, stile[1] + 99.0, half + 1.0)
     parts = [wide_open]
@@ -160,6 +169,18 @@ def _front(
     draft.line(
         "centre", view.at((across - reach_out, 0.0)), view.at((across + reach_out, 0.0)), view.name
     )
+
+
+def _relieved(across: float, a: float, b: float, corner: float, relief: float) -> Polygon:
+    """A pocket whose corners a larger cutter is run into on the diagonal, anticlockwise."""
+    inset = relief_inset(corner, relief)
+    along = math.sqrt(relief**2 - inset**2)
+    turn = math.degrees(math.atan2(inset, along))
+    points: list[Point] = []
+    for sx, sy, start in ((1, -1, 180.0), (1, 1, 270.0), (-1, 1, 0.0), (-1, -1, 90.0)):
+        centre = (across + sx * (a - inset), sy * (b - inset))
+        points += arc_points(centre, relief, start + turn, start + 270.0 - turn, 0.4)
+    return tuple(points)
 
 
 def _front_chains(
@@ -225,6 +246,7 @@ def _front_words(
         (
             f"body {radius(job, pull.body_pocket_corner)}:",
             f"cutter {through(job, pull.cutter)}",
+            *(("run into the corners",) if float(pull.relief) > 0 else ()),
         ),
         fan((1.0, -0.2), (1.0, 0.2)),
         view.name,

@@ -28,8 +28,8 @@ from parametric.drawing.subject import Subject
 from parametric.trade.paperwork import Paperwork
 
 _GUTTER = 12.0
-_EDGE = 5.5
-"""From the frame line to the nearest thing, mm."""
+_SIDE, _EDGE = 7.0, 5.5
+"""From the frame line to the nearest thing, aside and over or under, mm."""
 _SPREAD = 16.0
 """The most that spare width or height adds to a gutter, mm."""
 _RING = 4.0
@@ -177,11 +177,11 @@ def _shelved(shelves: list[_Shelf], block: _Block, paper: Paper, title: TitleBlo
 def _limit(shelf: _Shelf, paper: Paper, title: TitleBlock) -> float:
     """How far right a shelf may reach: the title block is in the way of the low ones."""
     taken = title_block_box(paper, title)
-    return taken.x0 - _EDGE if shelf.foot < taken.y1 + 4.0 else paper.frame.x1 - _EDGE
+    return taken.x0 - _SIDE if shelf.foot < taken.y1 + 4.0 else paper.frame.x1 - _SIDE
 
 
 def _fits(shelf: _Shelf, paper: Paper, title: TitleBlock) -> bool:
-    left = paper.frame.x0 + _EDGE
+    left = paper.frame.x0 + _SIDE
     return left + shelf.wide <= _limit(shelf, paper, title) and shelf.foot >= paper.frame.y0 + _EDGE
 
 
@@ -220,7 +220,7 @@ def _drawn(
         draft = Draft(paper)
         draw_frame(draft, own)
         for shelf in _aired(shelves, paper, title):
-            at = paper.frame.x0 + _EDGE
+            at = paper.frame.x0 + _SIDE
             spare = _limit(shelf, paper, title) - at - shelf.wide
             gutter = _GUTTER + min(_SPREAD, spare / len(shelf.blocks))
             for block in shelf.blocks:

@@ -209,18 +209,15 @@ def _places(draft: Draft, view: View, job: Subject, found: GrooveEnd) -> None:
     low_end = found.end == "low"
     rail = found.field.foot if low_end else found.field.top
     end = found.field.groove_low if low_end else found.field.groove_high
-    figures = [(rail, "edge of the rail"), (found.slot.low, ""), (found.slot.high, "")]
+    figures = [rail, found.slot.low, found.slot.high]
     if abs(float(end) - found.at) < 1e-6:
-        figures.append((end, ""))
+        figures.append(end)
     start = view.x(0.0)
     place_ordinates(
         draft,
         view,
         "up",
-        [
-            Place(at=float(f), figure=f, start=start, words=words, rule=wood, reference=True)
-            for f, words in figures
-        ],
+        [Place(at=float(f), figure=f, start=start, rule=wood, reference=True) for f in figures],
         start - 9.0,
     )
 
