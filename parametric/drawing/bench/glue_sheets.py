@@ -206,7 +206,7 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
     leaf = next(leaf for leaf in job.resolved.door.leaves if leaf.name == one.leaf)
     wide, blank, trim = float(leaf.width), float(leaf.stile_blank), float(leaf.trim)
     left, right = float(leaf.left_stile), float(leaf.right_stile)
-    inner = Box(box.x0 + 14.0, box.y0 + _CLAMP + 2.0, box.x1 - 2.0, box.y1 - _CLAMP - 2.0)
+    inner = Box(box.x0 + 14.0, box.y0 + _CLAMP + 2.0, box.x1 - 11.0, box.y1 - _CLAMP - 2.0)
     own = sketch(draft, inner, Box(-trim, 0.0, blank - trim, wide), largest=5.0)
     for low, high in ((0.0, left), (wide - right, wide)):
         own.wood(
@@ -236,10 +236,8 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
             own.arrow((above[0], above[1] + _CLAMP), above, "cut_heavy")
             own.arrow((below[0], below[1] - _CLAMP), below, "cut_heavy")
     own.span(((-trim, 0.0), (-trim, wide)), "a", out=(-7.0, 0.0))
-    x, y = own.at((blank / 2, wide / 2))
-    own.letter(
-        "b", [(x + over, y + up) for over in (9.0, -9.0, 12.0) for up in (9.0, -9.0, 0.0, 13.0)]
-    )
+    x, y = own.at((blank - trim, wide))
+    own.letter("b", [(x + 6.0, y - drop) for drop in (0.0, 4.0, -4.0)], target=(x, y))
 
 
 def clamp_places(rail: Rail, count: int) -> list[float]:

@@ -245,7 +245,7 @@ def blocks_sheet(
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _blocks_picture(draft, job, box, block),
-        seen="As you stand at the fence: the piece at its start; dashed, where it ends and the groove",
+        seen="As you stand at the fence, the back to you; dashed: where it ends, and the groove",
         wide=True,
     )
 
@@ -291,18 +291,13 @@ def _blocks_picture(draft: Draft, job: Subject, box: Box, block: Blocks) -> None
         own.arrow(b, a)
         middle = (a[0] + b[0]) / 2
         own.letter(name, [(middle + over, y - 5.6) for over in (0.0, 12.0, -12.0)])
-    inside = [x(right) - 12.0 - over for over in (0.0, 5.0, 10.0)]
-    if block.hand == "left":
-        inside = [x(right - long) + 12.0 + over for over in (0.0, 5.0, 10.0, 20.0, 30.0)]
-    own.word(block.end, [(at, (base + top) / 2 + up) for up in (0.0, 1.5) for at in inside])
-    middle = x(right - long / 2)
-    own.word(
-        "face away from you",
-        [
-            (middle + over, (base + top) / 2 + up)
-            for up in (0.5, 1.5)
-            for over in (0.0, 24.0, -24.0, 40.0)
-        ],
-    )
     feed = top + 11.0
     own.feed((x(0.0) + 16.0, feed), (x(0.0) - 16.0, feed))
+    end = x(right) - 12.0 if block.hand == "right" else x(right - long) + 12.0
+    sign = -1.0 if block.hand == "right" else 1.0
+    middle = (base + top) / 2
+    own.word(
+        block.end,
+        [(end + sign * over, middle + up) for over in (0.0, 5.0, 10.0, 20.0) for up in (0.0, 1.5)]
+        + [(end + sign * over, feed) for over in (0.0, 10.0, -10.0)],
+    )

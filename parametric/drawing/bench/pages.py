@@ -43,7 +43,8 @@ from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.router_setups import LooseTenonSetUp, stops_of
 
-_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+_LETTERS = "ABCDEFGHKLMNPRSTUVWXYZ"
+"""Capitals that stay on their line: under the number runs a rule."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

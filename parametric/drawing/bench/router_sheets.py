@@ -127,10 +127,10 @@ def _slot_picture(
     own.torn((0.0, -tall), (thick, -tall))
     own.fence([(-fence, -tall), (0.0, -tall), (0.0, 6.0), (-fence, 6.0)])
     own.blade([(a, -depth), (b, -depth), (b, above), (a, above)])
-    own.span(((0.0, 0.0), (middle, 0.0)), "b", out=(0.0, (above * 0.45) / s))
-    own.span(((a, above), (b, above)), "a", out=(0.0, 4.0))
-    own.span(((thick, 0.0), (thick, -depth)), "c", out=(8.0, 0.0))
     own.line("centre", (middle, above + 2.0), (middle, -depth - 6.0))
+    own.span(((a, above), (b, above)), "a", out=(0.0, 4.0))
+    own.span(((0.0, 0.0), (middle, 0.0)), "b", out=(0.0, (above * 0.45) / s))
+    own.span(((thick, 0.0), (thick, -depth)), "c", out=(8.0, 0.0))
     # The edge from above.
     left = thick + apart
     own.wood(
@@ -160,11 +160,11 @@ def _slot_picture(
     own.fence(
         [(left - 5.0, mid - half), (left, mid - half), (left, mid + half), (left - 5.0, mid + half)]
     )
+    if tenon is not None:
+        own.span(((left + thick, low), (left + thick, high)), "d", out=(7.0, 0.0))
     own.span(
         ((left + thick, mid - long / 2), (left + thick, mid + long / 2)), "e", out=(13.0 + 6.0, 0.0)
     )
-    if tenon is not None:
-        own.span(((left + thick, low), (left + thick, high)), "d", out=(7.0, 0.0))
     x, y = own.at((0.0, -depth / 2))
     own.face([(x + 4.4, y - drop) for drop in (4.0, 0.0, 8.0, 12.0)], turned=90)
 

@@ -136,7 +136,8 @@ class Sketch:
             for tip, tail in zip((qa, qb), ends, strict=True):
                 self.draft.line("dim_ticks", tail, tip)
                 self.draft.add(Fill(layer="dim_ticks", points=arrowhead(tip, tail, _ARROW, _HALF)))
-        self.letter(name, [*_round(qa, qb, ends), *places])
+        middle = ((qa[0] + qb[0]) / 2, (qa[1] + qb[1]) / 2)
+        self.letter(name, [*_round(qa, qb, ends), *places], target=middle)
 
     def angle(
         self, pivot: Point, radius: float, start: float, end: float, name: str, *, past: float
@@ -162,21 +163,31 @@ class Sketch:
                 )
         self.letter(name, places)
 
-    def letter(self, name: str, places: Sequence[Point]) -> None:
-        """The letter in the first place that is free; where none is, in the first, and said so."""
-        r = LETTER_RADIUS
-        for x, y in places:
-            ring = Box(x - r, y - r, x + r, y + r)
-            if self.draft.free(ring, 0.2):
-                letter(self.draft, name, (x, y))
-                return
-        self.draft.unplaced.append(f"letter {name}")
-        letter(self.draft, name, places[0])
+    def letter(
+        self, name: str, places: Sequence[Point], *, target: Point | None = None
+    ) -> None:
+        """The letter in the first place that is free, else near by with a line to its target."""
+        spot = next((place for place in places if self._ring_free(place)), None)
+        if spot is None:
+            start = target or places[0]
+            spot = next((place for place in _about(start) if self._ring_free(place)), None)
+            if spot is None:
+                self.draft.unplaced.append(f"letter {name}")
+                spot = places[0]
+            elif target is not None:
+                ux, uy = _unit(spot, target)
+                r = LETTER_RADIUS
+                self.draft.line("dims", (spot[0] + ux * r, spot[1] + uy * r), target)
+        letter(self.draft, name, spot)
+
+    def _ring_free(self, place: Point) -> bool:
+        (x, y), r = place, LETTER_RADIUS
+        return self.draft.free(Box(x - r, y - r, x + r, y + r), 0.2)
 
     def word(
         self, text: str, places: Sequence[Point], *, turned: Turn = 0, bold: bool = False
     ) -> None:
-        """A word, its middle in the first place that is free."""
+        """A word, its middle in the first place that is free, else near by."""
         labels = [
             Label(
                 text=text,
@@ -188,7 +199,7 @@ class Sketch:
                 view=self.view.name,
                 mask=True,
             )
-            for x, y in places
+            for x, y in (*places, *_about(places[0]))
         ]
         self.draft.add_first(labels)
 
@@ -198,7 +209,7 @@ class Sketch:
 
     def feed_away(self, places: Sequence[Point]) -> None:
         """The feed, away from who looks: the tail of an arrow, and the word."""
-        for x, y in places:
+        for x, y in (*places, *_about(places[0])):
             ring = Box(x - 3.6, y - 4.4, x + 19.5, y + 4.6)
             if self.draft.free(ring, 0.2):
                 break
@@ -264,6 +275,15 @@ def spread_evenly(low: float, high: float, count: int) -> list[float]:
     if count == 1:
         return [(low + high) / 2]
     return [low + (high - low) * i / (count - 1) for i in range(count)]
+
+
+def _about(place: Point) -> list[Point]:
+    """Places about a place, the nearest first."""
+    return [
+        (place[0] + r * math.cos(math.radians(a)), place[1] + r * math.sin(math.radians(a)))
+        for r in (7.0, 9.0, 12.0, 15.0, 18.0, 22.0, 26.0, 30.0, 36.0)
+        for a in range(0, 360, 15)
+    ]
 
 
 def _off(point: Point, by: Point) -> Point:
