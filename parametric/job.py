@@ -28,15 +28,19 @@ from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
 from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
-from parametric.rules.not_approved import not_approved
+from parametric.rules.not_approved import moved_since, not_approved
 from parametric.rules.recorded import records_of_nothing
+from parametric.trade.comparing import Changes
 from parametric.trade.inventory import inventory
 from parametric.trade.loads import LeafLoad, leaf_loads
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """One design, as far as it could be taken; what is missing was stopped by a problem."""
+    """One design, as far as it could be taken; what is missing was stopped by a problem.
+
+    `moved` is what changed since it was signed; None when nothing did, or it cannot be told.
+    """
 
     path: Path
     house: str | None
@@ -46,6 +50,7 @@ class Job:
     resolved: Resolved | None = None
     assembly: Assembly | None = None
     loads: tuple[LeafLoad, ...] = ()
+    moved: Changes | None = None
 
     @property
     def exit_status(self) -> int:
@@ -101,10 +106,11 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
         figures(resolved, loads),
         Where(path.name, 1),
     )
-    approved = loaded.design.records.approved
+    approved, moved = loaded.design.records.approved, None
     if approved is not None:
-        now = inventory(resolved, assembly, loads)
-        problems += not_approved(approved, read_signed(path), now)
+        now, signed = inventory(resolved, assembly, loads), read_signed(path)
+        problems += not_approved(approved, signed, now)
+        moved = moved_since(approved, signed, now)
     return Job(
         path=path,
         house=loaded.house_file,
@@ -114,6 +120,7 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
         resolved=resolved,
         assembly=assembly,
         loads=loads,
+        moved=moved,
     )
 
 
@@ -162,6 +169,7 @@ def build(
         job.assembly,
         job.loads,
         job.problems,
+        moved=job.moved,
         not_for_making=bool(halted),
         use_cache=use_cache,
         progress=say,

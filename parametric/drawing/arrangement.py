@@ -25,7 +25,7 @@ from parametric.drawing.arrangement_elevation import (
 from parametric.drawing.arrangement_layout import STUB, Extent, Placing, extent_of, place
 from parametric.drawing.arrangement_plan import draw_plan, plan_chains, plan_ordinates
 from parametric.drawing.arrangement_upright import draw_datum, draw_upright, upright_words
-from parametric.drawing.arrangement_words import sheet_items
+from parametric.drawing.arrangement_words import revisions_note, sheet_items
 from parametric.drawing.chains import place_chains
 from parametric.drawing.column import place_items
 from parametric.drawing.details import Called
@@ -37,7 +37,7 @@ from parametric.drawing.lettering import TITLE
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Anchor, Label
-from parametric.drawing.sheet import Paper, Sheet, TitleBlock
+from parametric.drawing.sheet import Paper, Revision, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 
 _MM: Scales = ((10.0, 20.0), (10.0, 20.0, 50.0))
@@ -56,7 +56,11 @@ def draw_arrangement(job: Subject, title: TitleBlock, called: Sequence[Called] =
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
         placing = place(paper, scale, extent, block)
-        return None if placing is None else _draw(job, extent, placing, block, called)
+        if placing is None:
+            return None
+        # What the block has no room for stands in the notes: the first sheet has them all.
+        block = dataclasses.replace(block, earlier_at="in the notes")
+        return _draw(job, extent, placing, block, called, title.revisions[: block.earlier])
 
     large = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
     options = papers_and_scales(job, mm=_MM, inch=_INCH)
@@ -69,6 +73,7 @@ def _draw(
     placing: Placing,
     title: TitleBlock,
     called: Sequence[Called],
+    earlier: Sequence[Revision],
 ) -> Sheet:
     draft = Draft(placing.paper)
     scale = scale_words(placing.scale, job.rules.unit)
@@ -93,7 +98,8 @@ def _draw(
         *number_calls(draft, called, "section", upright, sheets_said=True),
     )
     name_leaves(draft, job, elevation)
-    left_over = place_items(draft, sheet_items(job, sheets_in_words(unsaid)), placing.columns)
+    items = sheet_items(job, sheets_in_words(unsaid), revisions_note(earlier))
+    left_over = place_items(draft, items, placing.columns)
     draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]
     return draft.sheet(title)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
@@ -10,6 +11,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, rectangle
+from parametric.drawing.sheet import Revision
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted
 from parametric.figures import Figure, doubtful
@@ -36,22 +38,46 @@ _ACROSS = ("left", "middle", "right")
 _KEY_STUB = 250.0
 
 
-def sheet_items(job: Subject, note: str = "") -> list[Item]:
-    """The column in the order it is read; `note` is said last where there is one."""
+def sheet_items(job: Subject, *more: str) -> list[Item]:
+    """The column in the order it is read; `more` are notes of the sheet itself."""
     return [
         *_stops(job),
+        *_moved(job),
         _widths(job),
         _heights(job),
         _leaves(job),
         Sentences(title="For the client to know", kind="warning", texts=_cautions(job)),
-        Sentences(title="Notes", kind="numbered", texts=(*_notes(job), *((note,) if note else ()))),
+        Sentences(title="Notes", kind="numbered", texts=(*_notes(job), *filter(None, more))),
         _key_plan(job),
     ]
+
+
+def revisions_note(revisions: Sequence[Revision]) -> str:
+    """The revisions that the title block has no room for, in one note; "" for none."""
+    told = "; ".join(f"{r.letter}, {r.date}, {r.change}" for r in revisions)
+    return f"Earlier revisions: {told}." if told else ""
 
 
 def said(problem: Problem) -> str:
     """A problem as a sheet says it."""
     return problem.message
+
+
+def _moved(job: Subject) -> list[Item]:
+    """What moved since the design was signed, value by value, from what to what."""
+    approved = job.resolved.design.records.approved
+    if approved is None or job.moved is None:
+        return []
+    causes = job.moved.causes
+    more = len(causes) - _MOST_MOVED
+    texts = [f"{cause[:1].upper()}{cause[1:]}." for cause in causes[:_MOST_MOVED]]
+    if more > 0:
+        texts[-1] += f" {more} more moved: `stilewright compare` tells all."
+    title = f"Changed since revision {approved.revision} was approved"
+    return [Sentences(title=title, kind="warning", texts=tuple(texts))]
+
+
+_MOST_MOVED = 3
 
 
 def _stops(job: Subject) -> list[Item]:
@@ -176,7 +202,7 @@ def _key_plan(job: Subject) -> Picture:
     scale = next(s for s in scales if span / s <= 80.0)
     return Picture(
         title=f"Both leaves to the left: the clear way, plan {scale_words(scale, unit)}",
-        height=24.0,
+        height=20.5,
         draw=lambda draft, at: _draw_key(draft, job, at, scale),
     )
 

@@ -87,10 +87,10 @@ def draw(
         moved: what changed since it was signed, where that can be told.
         not_for_making: there are stops; every title block says so.
     """
-    job = subject(resolved, assembly, loads, problems)
+    job = subject(resolved, assembly, loads, problems, moved)
     block = _title(job, mark, moved, not_for_making=not_for_making)
     sets: tuple[SheetSet, ...] = (
-        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper, moved), each_as_dxf=True),
+        SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper), each_as_dxf=True),
         SheetSet(
             file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
         ),
@@ -121,9 +121,7 @@ def _marked(job: Subject, own: SheetSet, moved: Changes | None) -> SheetSet:
     return dataclasses.replace(own, sheets=sheets)
 
 
-def _shop_drawings(
-    job: Subject, block: TitleBlock, paper: Paperwork | None, moved: Changes | None
-) -> tuple[Sheet, ...]:
+def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
     """Group D: the doors. Details come third, and are drawn first: the others call them.
 
     A design with stops has none: it goes back to be mended, not to the bench.
@@ -141,7 +139,7 @@ def _shop_drawings(
         else draw_hardware(job, paper, _of(block, "D", "Hardware", "Hardware on the leaves"))
     )
     doors = (
-        draw_arrangement(job, _first(job, block, moved), called),
+        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called),
         draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum"), called),
         *details.sheets,
         *hardware,
@@ -162,24 +160,13 @@ def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple
     return tuple(SheetSet(file=file, sheets=numbered(sheets)) for file, sheets in drawn if sheets)
 
 
-def _first(job: Subject, block: TitleBlock, moved: Changes | None) -> TitleBlock:
-    """The title block of the first sheet, which tells what moved since the design was signed."""
-    title = _of(block, "D", "Arrangement", "General arrangement")
-    approved = job.resolved.design.records.approved
-    if approved is None or not title.not_approved:
-        return title
-    return dataclasses.replace(title, moved=moved_words(approved.revision, moved))
-
-
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:
     """The title block of a group of sheets."""
     number = f"{block.number}-{group}" if block.number else ""
     return dataclasses.replace(block, number=number, document=document, second_line=second_line)
 
 
-def _title(
-    job: Subject, mark: str, moved: Changes | None, *, not_for_making: bool
-) -> TitleBlock:
+def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bool) -> TitleBlock:
     """What every sheet of the job says alike."""
     resolved = job.resolved
     design = resolved.design
@@ -211,7 +198,7 @@ def _title(
         not_for_making=not_for_making,
         projection="third" if job.third_angle else "first",
         not_approved=changed,
-        moved=moved_words(approved.revision, moved, elsewhere=first)
+        moved=moved_words(approved.revision, moved, first)
         if changed and approved is not None
         else "",
         revisions=tuple(

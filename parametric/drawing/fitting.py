@@ -10,6 +10,20 @@ from parametric.drawing.audit import audit
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 
 
+def shorter_and_shorter(title: TitleBlock) -> tuple[TitleBlock, ...]:
+    """A title block with all its revisions, then with ever fewer of them, down to the newest."""
+    count = len(title.revisions)
+    return tuple(
+        dataclasses.replace(title, revisions=title.revisions[drop:], earlier=title.earlier + drop)
+        for drop in range(max(count, 1))
+    )
+
+
+def newest_only(title: TitleBlock) -> TitleBlock:
+    """A title block for a sheet that has no room to spare: the newest revision stands on it."""
+    return shorter_and_shorter(title)[-1]
+
+
 def first_that_fits(
     options: Sequence[tuple[Paper, float]],
     title: TitleBlock,
@@ -21,15 +35,15 @@ def first_that_fits(
 
     Args:
         options: papers and scales, the best first.
-        title: its table of revisions stands on the block where there is room, else only on
-            the sheets that have it.
+        title: its table of revisions gives up a line at a time where there is no room, down
+            to the newest.
         attempt: draws one, or None when not even its margins fit.
         too_large: what to say when no attempt could be drawn at all.
 
     Raises:
         ValueError: the thing is larger than the largest paper at the smallest scale.
     """
-    blocks = [title, dataclasses.replace(title, revisions=())] if title.revisions else [title]
+    blocks = shorter_and_shorter(title)
     best: tuple[int, Sheet] | None = None
     for (paper, scale), block in itertools.product(options, blocks):
         sheet = attempt(paper, scale, block)

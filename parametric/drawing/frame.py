@@ -7,11 +7,11 @@ a title block must say), both from memory.
 from __future__ import annotations
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE, Weight, width
+from parametric.drawing.lettering import BENCH, CELL_LABEL, TEXT, TITLE, Weight, width, wrap
 from parametric.drawing.marks import projection_sign
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label, Stroke
-from parametric.drawing.sheet import Paper, TitleBlock
+from parametric.drawing.sheet import Paper, Revision, TitleBlock
 from parametric.drawing.tables import Cell
 
 BLOCK_WIDTH = 120.0
@@ -19,6 +19,11 @@ _ROWS = (9.0, 13.0, 10.0, 10.0)
 _BANNER = 9.0
 _REVISION_ROW = 5.0
 _REVISION_COLUMNS = (("Rev.", 10.0), ("Change", 68.0), ("Date", 22.0), ("By", 20.0))
+_MOST_REVISIONS = 4
+_LINE = 4.2
+"""A further line of a revision's reason, mm."""
+_STAMP, _STAMPED = 56.0, 4.4
+"""The cell of what is not approved, beside the title, and the height of its letters, mm."""
 _MARGIN = 1.2
 NOT_YET = "not yet"
 
@@ -30,7 +35,7 @@ def title_block_box(paper: Paper, title: TitleBlock) -> Box:
     if title.not_for_making:
         height += _BANNER
     if title.revisions:
-        height += _REVISION_ROW * (1 + min(4, len(title.revisions)))
+        height += sum(_row_height(row) for row in _revision_rows(title))
     return Box(frame.x1 - BLOCK_WIDTH, frame.y0, frame.x1, frame.y0 + height)
 
 
@@ -115,9 +120,11 @@ def _title_block(draft: Draft, title: TitleBlock) -> None:
     _cells(draft, left, tops[2], _ROWS[2], scale_row)
     _cells(draft, left, tops[3], _ROWS[3], number_row)
     _title(draft, left, tops[1], title)
+    if title.not_approved:
+        _stamp(draft, right, tops[1], title)
     top = tops[0]
     if title.not_for_making:
-        top = _banner(draft, left, right, top)
+        top = _banner(draft, left, right, top, "NOT FOR MAKING")
     if title.revisions:
         _revisions(draft, left, right, top, title)
     draft.reserve(outer)
@@ -144,9 +151,10 @@ def _cells(
 
 
 def _title(draft: Draft, left: float, top: float, title: TitleBlock) -> None:
+    room = BLOCK_WIDTH - (_STAMP if title.not_approved else 0.0)
     draft.add(Label(text="Title", at=(left + _MARGIN, top - 2.7), height=CELL_LABEL))
-    _value(draft, title.title, (left + _MARGIN, top - 7.6), BLOCK_WIDTH, TITLE, True)
-    _value(draft, title.second_line, (left + _MARGIN, top - 11.7), BLOCK_WIDTH, TEXT, False)
+    _value(draft, title.title, (left + _MARGIN, top - 7.6), room, TITLE, True)
+    _value(draft, title.second_line, (left + _MARGIN, top - 11.7), room, TEXT, False)
 
 
 def _value(
@@ -162,15 +170,15 @@ def _value(
     draft.add(Label(text=text, at=at, height=height, weight=weight))
 
 
-def _banner(draft: Draft, left: float, right: float, low: float) -> float:
+def _banner(draft: Draft, left: float, right: float, low: float, words: str) -> float:
     """The words that keep a faulty design off the bench, across the top of the block."""
     top = low + _BANNER
     draft.path("cut", ((left, low), (left, top), (right, top)))
     draft.add(
         Label(
-            text="NOT FOR MAKING",
+            text=words,
             at=((left + right) / 2, low + 2.0),
-            height=5.0,
+            height=BENCH,
             anchor="centre",
             weight="bold",
         )
@@ -178,19 +186,81 @@ def _banner(draft: Draft, left: float, right: float, low: float) -> float:
     return top
 
 
+def _stamp(draft: Draft, right: float, top: float, title: TitleBlock) -> None:
+    """NOT APPROVED, and what moved, beside the title: nothing else on the sheet gives way."""
+    left, low = right - _STAMP, top - _ROWS[1]
+    draft.path("cut", ((left, low), (left, top)))
+    draft.add(
+        Label(
+            text="NOT APPROVED",
+            at=((left + right) / 2, top - 5.9),
+            height=_STAMPED,
+            anchor="centre",
+            weight="bold",
+        )
+    )
+    for index, line in enumerate(stamp_lines(title.moved)):
+        draft.cells.append(
+            Cell(text=line, room=_STAMP - 2 * _MARGIN, height=TEXT, weight="regular")
+        )
+        draft.add(Label(text=line, at=(left + _MARGIN, top - 9.1 - 3.1 * index)))
+
+
+def stamp_lines(words: str) -> list[str]:
+    """Words in lines as wide as the stamp; it holds two."""
+    return wrap(words, _STAMP - 2 * _MARGIN)
+
+
+def _shown(title: TitleBlock) -> tuple[Revision, ...]:
+    """The revisions that the table has room for: the last four."""
+    return title.revisions[-_MOST_REVISIONS:]
+
+
+def _change_head(title: TitleBlock) -> str:
+    """The heading of the changes; it says when some of them stand elsewhere."""
+    if title.earlier:
+        return f"Change; earlier ones {title.earlier_at}"
+    shown = len(_shown(title))
+    return "Change" if shown == len(title.revisions) else f"Change; the last {shown}"
+
+
+_Row = tuple[str, tuple[str, ...], str, str]
+"""Letter, change in lines, date, who."""
+
+
+def _revision_rows(title: TitleBlock) -> list[_Row]:
+    """Headings, then the revisions shown, the newest last."""
+    room = _REVISION_COLUMNS[1][1] - _MARGIN
+    return [
+        ("Rev.", (_change_head(title),), "Date", "By"),
+        *(
+            (r.letter, tuple(wrap(r.change, room)) or ("",), r.date, r.by or NOT_YET)
+            for r in _shown(title)
+        ),
+    ]
+
+
+def _row_height(row: _Row) -> float:
+    return _REVISION_ROW + _LINE * (len(row[1]) - 1)
+
+
 def _revisions(draft: Draft, left: float, right: float, low: float, title: TitleBlock) -> None:
-    """The last four revisions, the newest next to the block, headings on top."""
-    rows = [("Rev.", "Change", "Date", "By")]
-    rows += [(r.letter, r.change, r.date, r.by) for r in title.revisions[-4:]]
-    top = low + _REVISION_ROW * len(rows)
+    """The newest revision next to the block, headings on top."""
+    rows = _revision_rows(title)
+    y = top = low + sum(map(_row_height, rows))
     draft.add(Stroke(layer="edge", points=((left, low), (left, top), (right, top))))
     for index, row in enumerate(rows):
-        y = top - _REVISION_ROW * (index + 1)
         if index:
-            draft.line("sheet_thin", (left, y + _REVISION_ROW), (right, y + _REVISION_ROW))
+            draft.line("sheet_thin", (left, y), (right, y))
         x = left
-        for (_, wide), text in zip(_REVISION_COLUMNS, row, strict=True):
+        letter, change, date, by = row
+        for (_, wide), lines in zip(
+            _REVISION_COLUMNS, ((letter,), change, (date,), (by,)), strict=True
+        ):
             weight: Weight = "bold" if index == 0 else "regular"
-            draft.cells.append(Cell(text=text, room=wide - _MARGIN, height=TEXT, weight=weight))
-            draft.add(Label(text=text, at=(x + _MARGIN, y + 1.3), weight=weight))
+            for down, text in enumerate(lines):
+                base = y - _REVISION_ROW + 1.3 - _LINE * down
+                draft.cells.append(Cell(text=text, room=wide - _MARGIN, height=TEXT, weight=weight))
+                draft.add(Label(text=text, at=(x + _MARGIN, base), weight=weight))
             x += wide
+        y -= _row_height(row)

@@ -147,6 +147,12 @@ def _captions(
     for text, x, anchor in names:
         rows = (8.6, 13.0, 17.0) if anchor == "centre" else (0.0, 6.4)
         places = [_title(text, (x, top + row), anchor) for row in rows]
+        if anchor == "centre":
+            # Beside its head, where the sheet ends over it; the title block says its scale.
+            half = extent.thickness / placing.scale / 2
+            places.append(_title("C-C", (x + half + 2.6, top - 8.0), "left"))
+        else:
+            places.append(_title(text, (x + 30.0, top), anchor))
         found = draft.add_first(places)
         if twin.letter in text and leaf.pulls:
             box = found.box

@@ -21,6 +21,8 @@ MARK = 7.0
 HEAD_ROW = 9.0
 SECTION_GAP = 9.0
 NOTES_GAP = 6.0
+_OVER_BLOCK = 2.5
+"""From the title block to the foot of the section over it, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,8 +85,8 @@ def place_leaves(
         return None
     foot += spare * 0.5
     if section_right > block.x0 - 4.0:
-        # A view over the title block stands clear of it.
-        foot = max(foot, block.y1 + 4.0 + horn)
+        # The section stands over the title block, clear of it; it has no horns.
+        foot = max(foot, block.y1 + _OVER_BLOCK)
         if foot + tall + horn + HEAD_ROW + 2.0 > frame.y1:
             return None
     columns = []

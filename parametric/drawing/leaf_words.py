@@ -11,6 +11,8 @@ from parametric.drawing.tables import Column, fitted
 from parametric.names import short
 from parametric.trade.cutlist import cut_list
 
+ON_EVERY_BLOCK = frozenset({"not_approved"})
+"""What the title block says itself."""
 ON_ORDERS = frozenset({"glass_not_safety"})
 """Notes that go with the glass order."""
 
@@ -150,7 +152,9 @@ def _made_checks(job: Subject) -> list[_Check]:
 def _cautions(job: Subject) -> tuple[str, ...]:
     """Everything to mind that the arrangement does not already say."""
     return tuple(
-        said(p) for p in job.problems if p.level == "caution" and p.code not in ON_ARRANGEMENT
+        said(p)
+        for p in job.problems
+        if p.level == "caution" and p.code not in ON_ARRANGEMENT | ON_EVERY_BLOCK
     )
 
 

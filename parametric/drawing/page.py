@@ -88,6 +88,9 @@ def _heading(draft: Draft, title: TitleBlock, number: str) -> float:
     for flag in _flags(title):
         low -= BENCH + 3.0
         draft.add(Label(text=flag, at=(frame.x0, low + 1.5), height=BENCH, weight="bold"))
+    for line in wrap(title.moved, frame.width, TITLE) if title.not_approved else ():
+        low -= TITLE * 1.55
+        draft.add(Label(text=line, at=(frame.x0, low + 1.5), height=TITLE))
     draft.add(Stroke(layer="cut", points=((frame.x0, low), (frame.x1, low))))
     return low - _AIR
 
@@ -98,7 +101,7 @@ def _flags(title: TitleBlock) -> tuple[str, ...]:
         words
         for words, wanted in (
             ("NOT FOR MAKING", title.not_for_making),
-            ("NOT APPROVED: changed since it was signed", title.not_approved),
+            ("NOT APPROVED", title.not_approved),
         )
         if wanted
     )

@@ -127,6 +127,9 @@ class Revision:
 class TitleBlock:
     """What the title block says; an empty field prints "not yet".
 
+    `moved` says under NOT APPROVED what is no longer as it was signed. Of the `revisions`,
+    `earlier` is how many the block leaves to another place, `earlier_at` where they stand.
+
     Source: ISO 7200 (mandatory fields), from memory.
     """
 
@@ -146,8 +149,11 @@ class TitleBlock:
     sheets: int = 1
     not_for_making: bool = False
     not_approved: bool = False
+    moved: str = ""
     projection: Projection = "first"
     revisions: tuple[Revision, ...] = ()
+    earlier: int = 0
+    earlier_at: str = "on sheet 1"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,12 +11,16 @@ from parametric.figures import Figure, collect
 from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
+from parametric.trade.comparing import Changes
 from parametric.trade.loads import LeafLoad
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
-    """A job on its way to paper. `shut` are its parts with the doors shut."""
+    """A job on its way to paper.
+
+    `shut` are its parts with the doors shut, `moved` what changed since it was signed.
+    """
 
     resolved: Resolved
     assembly: Assembly
@@ -25,6 +29,7 @@ class Subject:
     rules: Rules
     shut: tuple[Piece, ...]
     figures: Mapping[str, Figure]
+    moved: Changes | None = None
 
     @property
     def third_angle(self) -> bool:
@@ -48,6 +53,7 @@ def subject(
     assembly: Assembly,
     loads: tuple[LeafLoad, ...],
     problems: tuple[Problem, ...],
+    moved: Changes | None = None,
 ) -> Subject:
     """Gather a job for its sheets."""
     return Subject(
@@ -58,4 +64,5 @@ def subject(
         rules=printing_rules(resolved.shop, resolved.design.unit),
         shut=pieces(assembly, next(s for s in assembly.states if s.name == "shut")),
         figures=collect((resolved.door, loads)),
+        moved=moved,
     )

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from parametric.design.records import ApprovedSpec
 from parametric.problems import Problem
-from parametric.trade.comparing import compare
+from parametric.trade.comparing import Changes, compare
 from parametric.trade.inventory import Inventory
 
 _MOST = 3
@@ -34,6 +34,21 @@ def is_signed(approved: ApprovedSpec, fingerprint: str) -> bool:
     return len(signed) >= _DIGITS and fingerprint.startswith(signed)
 
 
+def moved_since(approved: ApprovedSpec, signed: Inventory | None, now: Inventory) -> Changes | None:
+    """What moved since a design was signed; None when nothing did, or it cannot be told.
+
+    Args:
+        approved: the record of the approval.
+        signed: the figures that were kept when it was signed, where they are still there.
+        now: those of the design as it is.
+    """
+    if is_signed(approved, now.fingerprint):
+        return None
+    if signed is None or not is_signed(approved, signed.fingerprint):
+        return None
+    return compare(signed, now)
+
+
 def not_approved(
     approved: ApprovedSpec, signed: Inventory | None, now: Inventory
 ) -> tuple[Problem, ...]:
@@ -50,8 +65,9 @@ def not_approved(
         "",
         "Its figures were not kept beside it, so what moved cannot be told; show it all.",
     )
-    if signed is not None and is_signed(approved, signed.fingerprint):
-        causes = compare(signed, now).causes
+    changes = moved_since(approved, signed, now)
+    if changes is not None:
+        causes = changes.causes
         more = f", and {len(causes) - _MOST} more" if len(causes) > _MOST else ""
         what = f": {', '.join(causes[:_MOST])}{more}" if causes else ""
         fix = "Show the client what moved and approve it again, or put it back."
