@@ -26,6 +26,7 @@ from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
+from parametric.trade.comparing import Changes
 from parametric.trade.cutlist import cut_list
 from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark
@@ -58,6 +59,7 @@ def contents(
     loads: tuple[LeafLoad, ...],
     problems: tuple[Problem, ...],
     *,
+    moved: Changes | None = None,
     not_for_making: bool,
     use_cache: bool,
     progress: Callable[[str], None],
@@ -69,6 +71,7 @@ def contents(
         assembly: its parts.
         loads: its weights.
         problems: what is printed on the sheets and into numbers.json.
+        moved: what changed since it was signed, where that can be told.
         not_for_making: there are stops: drawings and model only, and marked so.
         use_cache: keep solids between runs.
         progress: told each step as it begins.
@@ -94,6 +97,7 @@ def contents(
         mark=short,
         paper=paper,
         machine=machine_work(assembly, found, printed(resolved).fine) if paper else None,
+        moved=moved,
         not_for_making=not_for_making,
     )
     files |= _sheets(drawings)
