@@ -33,6 +33,11 @@ _TOGETHER = re.compile(r"cutter \S+ depth \S+(?: corner r \S+)?|(?:(?:r|x|revisi
 """A number is not parted from the word that says what it is."""
 _ROWS_WORTH = 0.7
 """One fact a row is worth this much loss of height against running text."""
+_LONGEST_ROW = 240
+"""Letters in one text: readers of DXF cut off what is longer than 255, and say nothing.
+
+Source: text values of up to 255 bytes, published DXF reference, from memory; GDAL does so.
+"""
 _READABLE = 2.5
 """Smaller than this the words go into two strips, and fewer of them, mm."""
 
@@ -204,7 +209,7 @@ def _tallest(
     tall = most
     while True:
         letters = [
-            int((room[2] - room[0]) / (tall * _ADVANCE))
+            min(_LONGEST_ROW, int((room[2] - room[0]) / (tall * _ADVANCE)))
             for room in column
             for _ in range(_rows_in(room, tall))
         ]

@@ -373,6 +373,15 @@ def test_words_on_a_narrow_end_run_on_under_the_slot() -> None:
     assert all(line in words for line in (*said[:6], said[-1]))
 
 
+def test_no_text_is_longer_than_readers_take() -> None:
+    """On 784.5 x 40 a row of letters 3 high holds 300; what is past 255 would be cut off unsaid."""
+    set_up = by_file(reading_room())["R4-bottom-rail-upper-edge.dxf"]
+    said = notes(set_up, Stamp(job="Larch Hill", fingerprint="7C1F-04AB", revision="B"))
+    rows = place_notes(set_up, said, 8.0).rows
+    assert len(" ".join(rows)) > 255
+    assert max(map(len, rows)) <= 255
+
+
 def test_outline_radii_must_fit() -> None:
     with pytest.raises(ValueError, match="do not fit"):
         rounded_rectangle((0, 0, 10, 5), (3, 3, 0, 0))
