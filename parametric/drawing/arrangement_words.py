@@ -11,6 +11,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, rectangle
+from parametric.drawing.revised import named_on_stamp
 from parametric.drawing.sheet import Revision
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted
@@ -64,11 +65,15 @@ def said(problem: Problem) -> str:
 
 
 def _moved(job: Subject) -> list[Item]:
-    """What moved since the design was signed, value by value, from what to what."""
+    """What moved since the design was signed, value by value, from what to what: all that the
+    stamp of the title block cannot hold.
+    """
     approved = job.resolved.design.records.approved
     if approved is None or job.moved is None:
         return []
     causes = job.moved.causes
+    if len(causes) == 1 and named_on_stamp(approved.revision, causes[0]) is not None:
+        return []
     more = len(causes) - _MOST_MOVED
     texts = [f"{cause[:1].upper()}{cause[1:]}." for cause in causes[:_MOST_MOVED]]
     if more > 0:

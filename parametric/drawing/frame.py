@@ -22,7 +22,7 @@ _REVISION_COLUMNS = (("Rev.", 10.0), ("Change", 68.0), ("Date", 22.0), ("By", 20
 _MOST_REVISIONS = 4
 _LINE = 4.2
 """A further line of a revision's reason, mm."""
-_STAMP, _STAMPED = 56.0, 4.4
+_STAMP, _STAMPED = 56.0, 4.0
 """The cell of what is not approved, beside the title, and the height of its letters, mm."""
 _MARGIN = 1.2
 NOT_YET = "not yet"
@@ -193,7 +193,7 @@ def _stamp(draft: Draft, right: float, top: float, title: TitleBlock) -> None:
     draft.add(
         Label(
             text="NOT APPROVED",
-            at=((left + right) / 2, top - 5.9),
+            at=((left + right) / 2, top - 5.2),
             height=_STAMPED,
             anchor="centre",
             weight="bold",
@@ -203,7 +203,7 @@ def _stamp(draft: Draft, right: float, top: float, title: TitleBlock) -> None:
         draft.cells.append(
             Cell(text=line, room=_STAMP - 2 * _MARGIN, height=TEXT, weight="regular")
         )
-        draft.add(Label(text=line, at=(left + _MARGIN, top - 9.1 - 3.1 * index)))
+        draft.add(Label(text=line, at=(left + _MARGIN, top - 9.0 - 3.2 * index)))
 
 
 def stamp_lines(words: str) -> list[str]:

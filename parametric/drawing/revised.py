@@ -38,12 +38,16 @@ def moved_words(signed: str, changes: Changes | None, sheet: str) -> str:
     if changes is None:
         return f"since revision {signed} was approved; its figures were not kept"
     causes = changes.causes
-    if len(causes) == 1:
-        named = f"since revision {signed}: {causes[0]}"
-        if len(stamp_lines(named)) <= _STAMP_LINES:
-            return named
+    if len(causes) == 1 and (named := named_on_stamp(signed, causes[0])) is not None:
+        return named
     moved = "1 value" if len(causes) == 1 else f"{len(causes)} values"
     return f"{moved} moved since revision {signed} was approved: {sheet} says which"
+
+
+def named_on_stamp(signed: str, cause: str) -> str | None:
+    """The one value that moved, from what to what; None when a stamp cannot hold it."""
+    named = f"since revision {signed}: {cause}"
+    return named if len(stamp_lines(named)) <= _STAMP_LINES else None
 
 
 _STAMP_LINES = 2
