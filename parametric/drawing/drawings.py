@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from parametric.design.settings import SheetSpec
 from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
+from parametric.drawing.bench import draw_bench
 from parametric.drawing.details import Details, draw_details
 from parametric.drawing.hardware import draw_hardware
 from parametric.drawing.leaf import draw_leaves
-from parametric.drawing.lists import draw_lists
 from parametric.drawing.machine.pages import draw_machine_pages
 from parametric.drawing.machine.work import MachineWork
 from parametric.drawing.numbering import numbered
@@ -92,7 +92,7 @@ def draw(
     sets: tuple[SheetSet, ...] = (
         SheetSet(file="shop/drawings", sheets=_shop_drawings(job, block, paper), each_as_dxf=True),
         SheetSet(
-            file="shop/bench", sheets=numbered(draw_lists(job, _of(block, "B", "Cut list", "")))
+            file="shop/bench", sheets=numbered(draw_bench(job, paper, _of(block, "B", "", "")))
         ),
         *(() if paper is None else _orders_and_site(job, paper, block)),
     )

@@ -27,6 +27,14 @@ from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.comparing import Changes
+from parametric.trade.bench_tables import (
+    block_table,
+    by_door_table,
+    length_table,
+    milling_table,
+    order_table,
+    stop_table,
+)
 from parametric.trade.cutlist import cut_list
 from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark
@@ -115,6 +123,7 @@ def contents(
         files |= _machine(assembly, found, stamp)
         progress("writing the orders")
         files |= _orders(resolved, assembly, paper)
+        files |= _bench(resolved, assembly, paper)
         files |= _site(resolved, paper)
         progress("writing the client's page")
         page = preview_page(
@@ -197,6 +206,18 @@ def _orders(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[st
         "order/timber-totals.csv": _csv_with_unit(timber_totals(paper.timber, said), unit),
         "order/hardware.csv": _csv_with_unit(hardware_table(paper.hardware, said), unit),
         "order/finish.csv": _csv(finish_table(paper.finish)),
+    }
+
+
+def _bench(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[str, bytes]:
+    unit, said = resolved.design.unit, printed(resolved)
+    return {
+        "shop/order-of-work.csv": _csv(order_table(paper, assembly)),
+        "shop/milling.csv": _csv_with_unit(milling_table(paper, said), unit),
+        "shop/stop-blocks.csv": _csv_with_unit(stop_table(paper, said), unit),
+        "shop/stop-blocks-grooves.csv": _csv_with_unit(block_table(paper, said), unit),
+        "shop/length-stops.csv": _csv_with_unit(length_table(paper, said), unit),
+        "shop/cut-list-by-door.csv": _csv_with_unit(by_door_table(assembly, said), unit),
     }
 
 

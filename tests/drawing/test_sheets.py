@@ -26,7 +26,7 @@ ZEROS = {"wall face", "datum", "opening's left edge"}
 def brief_sheets() -> tuple[Sheet, Sheet, Sheet]:
     """The sheets on which the brief's own numbers stand."""
     arrangement, leaves, lists = (
-        sheet_of(larch_hill(), kind) for kind in ("Arrangement", "Leaves", "Cut list")
+        sheet_of(larch_hill(), kind) for kind in ("Arrangement", "Leaves", "Cut list by section")
     )
     return arrangement, leaves, lists
 
@@ -121,8 +121,9 @@ def test_cautions_of_the_brief_stand_on_the_sheets_and_nothing_is_called_a_stop(
     assert "fingers can be" in arrangement
     assert "leaves 7" in leaves
     assert "174.6" in leaves
-    assert "category I" in lists
-    assert "NOT FOR MAKING" not in arrangement + leaves + lists
+    glass = " ".join(texts(sheet_of(larch_hill(), "Glass order")))
+    assert "category I" in glass
+    assert "NOT FOR MAKING" not in arrangement + leaves + lists + glass
 
 
 # The audit must be able to fail: one fault of each kind, put into a clean sheet ---------------

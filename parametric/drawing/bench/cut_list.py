@@ -21,52 +21,30 @@ _SIZES = (
 )
 
 
+ROUGH = "Rough blanks"
+"""How the tables of rough sizes begin."""
+
+
 def cut_list_sheets(
     job: Subject, title: TitleBlock, paper: Paperwork | None
 ) -> tuple[tuple[str, tuple[Sheet, ...]], ...]:
-    """The pages by what they are for: "cut list", "rough sizes" and "by door"."""
+    """The pages by what they are for: by section with the rough sizes, and by door."""
     say = numbers(job)
+    unit = job.rules.unit_words
+    by_section = _titled(
+        title,
+        "Cut list by section",
+        f"length along the grain × width × thickness, before trim; sizes in {unit}",
+    )
+    by_door = _titled(
+        title,
+        "Cut list by door",
+        f"length along the grain × width × thickness, before trim; sizes in {unit}",
+    )
+    rough = [] if paper is None else _rough(say, paper)
     return (
-        (
-            "cut list",
-            flow(
-                job,
-                _titled(
-                    title,
-                    "Cut list by section",
-                    f"finished sizes before trim; length along "
-                    f"the grain × width × thickness; sizes in {job.rules.unit_words}",
-                ),
-                _by_section(job, say),
-            ),
-        ),
-        (
-            "rough sizes",
-            ()
-            if paper is None
-            else flow(
-                job,
-                _titled(
-                    title,
-                    "Rough sizes",
-                    "what is sawn from the boards; thickness as planed; "
-                    f"sizes in {job.rules.unit_words}",
-                ),
-                _rough(say, paper),
-            ),
-        ),
-        (
-            "by door",
-            flow(
-                job,
-                _titled(
-                    title,
-                    "Cut list by door",
-                    f"length along the grain × width × thickness; sizes in {job.rules.unit_words}",
-                ),
-                _by_door(job, say),
-            ),
-        ),
+        ("cut list", flow(job, by_section, [*_by_section(job, say), *rough])),
+        ("by door", flow(job, by_door, _by_door(job, say))),
     )
 
 
@@ -130,7 +108,7 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
     """The blanks of every lot; their sizes are the order's."""
     return [
         Block(
-            title=f"{lot.timber[:1].upper()}{lot.timber[1:]}, planed to {say.say.wood(lot.thickness)}",
+            title=f"{ROUGH}: {lot.timber}, planed to {say.say.wood(lot.thickness)}",
             columns=(
                 Column(head="Mark", weight="bold"),
                 Column(head="Part"),

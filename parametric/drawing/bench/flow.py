@@ -100,7 +100,7 @@ def flow(
         y = _head(draft, block, block.title, widths, body.x0 + _TICK, y)
         start = 0
         for index, line in enumerate(block.lines):
-            after = heights[index + 1] if isinstance(line, Band) and index + 1 < len(heights) else 0
+            after = _together(block, heights, index, body.height)
             last = index == len(heights) - 1
             tail = len(foot) * _LINE + 2.0 if last and foot else 0.0
             if y - heights[index] - after - tail < body.y0 - 1e-9:
@@ -128,6 +128,16 @@ def _least(block: Block, heights: list[float], foot: list[str], page: float) -> 
     """What must be free for a table to begin: all of a short one, the head and three rows of a long."""
     whole = _head_height(block) + sum(heights) + len(foot) * _LINE + 2.0
     return whole if whole <= page * 0.4 else _head_height(block) + sum(heights[:3])
+
+
+def _together(block: Block, heights: list[float], index: int, page: float) -> float:
+    """What must follow a band on its page: all of its rows, of many the first."""
+    if not isinstance(block.lines[index], Band):
+        return 0.0
+    rest = block.lines[index + 1 :]
+    rows = next((n for n, line in enumerate(rest) if isinstance(line, Band)), len(rest))
+    whole = sum(heights[index + 1 : index + 1 + rows])
+    return whole if whole <= page * 0.4 else sum(heights[index + 1 : index + 3])
 
 
 def _head_height(block: Block) -> float:
@@ -174,7 +184,7 @@ def _broken(line: Line, block: Block, widths: list[float]) -> list[list[str]]:
 def _height(line: Line | Band, block: Block, widths: list[float]) -> float:
     if isinstance(line, Band):
         further = broken(line.under, sum(widths) - 2 * _AIR, TITLE)
-        return ROW + (3.0 if line.under else 0.0) + len(further) * _LINE
+        return ROW + (4.6 if line.under else 0.0) + len(further) * _LINE
     return ROW + _LINE * (max(1, *(len(c) for c in _broken(line, block, widths))) - 1)
 
 
@@ -226,7 +236,7 @@ def _row(
         draft.line("edge" if banded else "table", (x, y), (x + sum(widths), y))
     if isinstance(line, Band):
         tall = BENCH if line.under else TITLE
-        base = y - tall - (1.8 if line.under else (ROW - TITLE) / 2)
+        base = y - tall - (3.4 if line.under else (ROW - TITLE) / 2)
         room = sum(widths) - 2 * _AIR
         draft.add(Label(text=line.text, at=(x + _AIR, base), height=tall, weight="bold"))
         draft.cells.append(Cell(text=line.text, room=room, height=tall, weight="bold"))

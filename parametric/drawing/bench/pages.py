@@ -7,10 +7,10 @@ then:         a set-up sheet for every setting, glue-ups, finish
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from parametric.drawing.bench.cut_list import cut_list_sheets
+from parametric.drawing.bench.cut_list import ROUGH, cut_list_sheets
 from parametric.drawing.bench.finish_sheet import finish_sheet
 from parametric.drawing.bench.glue_sheets import (
     alignment_sheet,
@@ -37,6 +37,7 @@ from parametric.drawing.bench.saying import Numbers, numbers
 from parametric.drawing.bench.set_up import SetUp, draw_set_up
 from parametric.drawing.bench.tenon_sheet import tenon_sheet
 from parametric.drawing.bench.words_sheets import all_cautions, paragraphs, words_sheets
+from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.milling import Setting
@@ -97,12 +98,19 @@ def _lists(
 
 
 def _counted(lists: Sequence[tuple[str, tuple[Sheet, ...]]]) -> dict[str, int]:
-    """The first sheet of each list."""
+    """The first sheet of each list; the rough sizes follow the cut list where it ends."""
     found, number = {}, 1
     for name, sheets in lists:
         found[name] = number
+        for own, sheet in enumerate(sheets, number):
+            if any(text.startswith(ROUGH) for text in _texts(sheet)):
+                found.setdefault("rough sizes", own)
         number += len(sheets)
     return found
+
+
+def _texts(sheet: Sheet) -> Iterator[str]:
+    return (element.text for element in sheet.elements if isinstance(element, Label))
 
 
 def _cautions(job: Subject, title: TitleBlock, paper: Paperwork) -> tuple[Sheet, ...]:

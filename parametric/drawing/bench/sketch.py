@@ -163,9 +163,7 @@ class Sketch:
                 )
         self.letter(name, places)
 
-    def letter(
-        self, name: str, places: Sequence[Point], *, target: Point | None = None
-    ) -> None:
+    def letter(self, name: str, places: Sequence[Point], *, target: Point | None = None) -> None:
         """The letter in the first place that is free, else near by with a line to its target."""
         spot = next((place for place in places if self._ring_free(place)), None)
         if spot is None:
