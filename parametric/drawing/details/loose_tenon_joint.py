@@ -123,7 +123,9 @@ def _chains(
         return
     rail_edge = float(joint.rail.top if high else joint.rail.foot)
     bottom = rail_edge - float(groove) if high else rail_edge + float(groove)
-    left = view.x(window.x0) - 1.4
+    # On the stile's side: its groove may run on past the rail's, and the slot keeps off that.
+    right = view.x(window.x1) + 1.4
+    depth = float(leaf.panels[0].panel.groove_depth)
     kept = abs(bottom - end)
     off = (
         Link(figure=sizes.off_groove, rule=fine)
@@ -131,14 +133,11 @@ def _chains(
         else None
     )
     deep_link = reference(groove, fine)
-    slot_foot = view.x(line - deep)
-    stops = (
-        ((end, slot_foot), (bottom, left), (rail_edge, left))
-        if high
-        else ((rail_edge, left), (bottom, left), (end, slot_foot))
-    )
+    feet = [view.x(line + deep), view.x(line + depth), view.x(line)]
+    stops = list(zip((end, bottom, rail_edge), feet, strict=True))
+    stops = stops if high else stops[::-1]
     links = (off, deep_link) if high else (deep_link, off)
-    place_chains(draft, [chain(view, "up", left - FIRST, stops, links)])
+    place_chains(draft, [chain(view, "up", right + FIRST, stops, links)])
 
 
 def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, joint: Joint, line: float) -> None:
@@ -146,10 +145,10 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, joint: Joint, lin
     high = joint.edge == "high"
     end = float(joint.slot.high if high else joint.slot.low)
     inwards = -1.0 if high else 1.0
-    ways = fan((1.0, 0.3 * -inwards), (1.0, 0.3 * inwards))
+    ways = fan((-1.0, 0.3 * -inwards), (-1.0, 0.3 * inwards))
     say(
         draft,
-        view.at((line + float(sizes.tenon_length) * 0.2, end + inwards * 14.0)),
+        view.at((line - float(sizes.tenon_length) * 0.35, end + inwards * 14.0)),
         "dot",
         (
             f"tenon {job.wood(sizes.tenon_thickness)} × {job.wood(sizes.tenon_width)},",
@@ -161,7 +160,7 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, joint: Joint, lin
     groove = joint.rail.high_groove if high else joint.rail.low_groove
     if groove is not None:
         rail_edge = float(joint.rail.top if high else joint.rail.foot)
-        bottom = rail_edge + inwards * float(groove)
+        bottom = rail_edge + inwards * float(leaf.panels[0].panel.groove_depth)
         say(
             draft,
             view.at((line - float(sizes.slot_depth) * 0.6, bottom - inwards * 0.7)),
