@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from parametric.design.schema import schema
@@ -55,6 +55,9 @@ def verify(
 ) -> Verified:
     """Read the files of a pack back and hold them against a design, by other code than wrote them.
 
+    A design with stops has a pack of drawings and model, marked, and nothing to make from;
+    its pack is held against that, and the stops are said again.
+
     Args:
         pack: the pack's folder.
         design: the design file.
@@ -64,9 +67,13 @@ def verify(
     from parametric.pack.verifying.folder import verify_folder
 
     job = check(design, house=house, user_house=user_house)
-    if job.resolved is None or job.assembly is None or stops(job.problems):
-        return Verified(problems=stops(job.problems))
-    return verify_folder(pack, known_design(job.resolved, job.assembly, job.loads))
+    halted = stops(job.problems)
+    never_built = any(p.no_size or p.unreadable for p in halted)
+    if job.resolved is None or job.assembly is None or never_built:
+        return Verified(problems=halted)
+    known = known_design(job.resolved, job.assembly, job.loads, not_for_making=bool(halted))
+    verified = verify_folder(pack, known)
+    return replace(verified, problems=(*halted, *verified.problems))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

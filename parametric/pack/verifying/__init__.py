@@ -23,6 +23,7 @@ model_step     products, pieces, places, units, volumes
 lists          cut list and glass order
 page           the client's page holds the model that was read back
 figures_file   numbers.json
+not_for_making a pack of a design with stops is marked, and holds nothing to make from
 pack           all of it
 folder         a pack on disk
 """

@@ -10,7 +10,7 @@ from typing import Any
 from parametric.pack.marker import MARKER, digest_of, read_marker
 from parametric.pack.verifying.figures_file import FIGURES
 from parametric.pack.verifying.known import Known, Verified
-from parametric.pack.verifying.pack import verify
+from parametric.pack.verifying.pack import MODELS, verify
 from parametric.problems import Problem, stops
 from parametric.trade.fingerprint import mark
 
@@ -32,7 +32,9 @@ def verify_folder(folder: Path, known: Known) -> Verified:
     }
     verdicts = verify(files, known)
     disagree = tuple(
-        Problem(
+        _as_far_as_it_goes(name, fault)
+        if known.not_for_making and name in MODELS
+        else Problem(
             code="file_disagrees",
             level="stop",
             message=f"{fault}.",
@@ -45,6 +47,19 @@ def verify_folder(folder: Path, known: Known) -> Verified:
         for fault in verdict.faults
     )
     return Verified(verdicts=verdicts, problems=(*found, *_changed(folder), *disagree))
+
+
+def _as_far_as_it_goes(name: str, fault: str) -> Problem:
+    """A part whose cuts cannot all be made is shown as far as they can, and said to be."""
+    return Problem(
+        code="shown_as_far_as_it_goes",
+        level="caution",
+        message=f"{fault}; the model shows it as far as its cuts can be made.",
+        about=name,
+        found=fault,
+        allowed="what the design says",
+        fix="Mend the design's stops, and build it again.",
+    )
 
 
 def _is_of(folder: Path, known: Known) -> Iterator[Problem]:

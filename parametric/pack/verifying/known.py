@@ -25,7 +25,8 @@ class Known:
 
     `opening` is the outline of the opening from the front, x and z in the world, mm; the
     steps are what lengths of wood and of glass are printed to, in the unit of the design;
-    `layers` how the workshop names the layers of its machine files.
+    `layers` how the workshop names the layers of its machine files. `not_for_making` is a
+    design with stops, whose pack holds only what one looks at.
     """
 
     assembly: Assembly
@@ -36,6 +37,7 @@ class Known:
     wood_step: Fraction
     fine_step: Fraction
     layers: LayerNames = OURS
+    not_for_making: bool = False
 
     @property
     def mark(self) -> str:
@@ -55,18 +57,33 @@ class Known:
         return types
 
 
-def known_design(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]) -> Known:
-    """A resolved design as its pack must show it."""
+def known_design(
+    resolved: Resolved,
+    assembly: Assembly,
+    loads: tuple[LeafLoad, ...],
+    *,
+    not_for_making: bool = False,
+) -> Known:
+    """A resolved design as its pack must show it.
+
+    Args:
+        resolved: its numbers.
+        assembly: its parts.
+        loads: its weights.
+        not_for_making: it has stops, and no lists or set-ups.
+    """
     unit, paper = resolved.design.unit, resolved.shop.paper
+    lists = None if not_for_making else paperwork(resolved, assembly, loads)
     return Known(
         assembly=assembly,
-        figures=figures(resolved, loads, paperwork(resolved, assembly, loads)),
+        figures=figures(resolved, loads, lists),
         opening=tuple((float(x), float(z)) for x, z in resolved.door.opening.outline()),
         fingerprint=fingerprint(resolved, assembly),
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
         fine_step=Fraction(paper.fine_step(unit)),
         layers=resolved.shop.layers,
+        not_for_making=not_for_making,
     )
 
 

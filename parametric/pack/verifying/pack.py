@@ -10,8 +10,11 @@ from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.lists import check_lists
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
+from parametric.pack.verifying.not_for_making import check_not_for_making
 from parametric.pack.verifying.page import check_page
 from parametric.pack.verifying.rebuilt import check_cutting
+
+MODELS = ("glb", "step")
 
 
 class FaultyPackError(Exception):
@@ -38,17 +41,29 @@ def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         for path, data in files.items()
         if path.startswith("shop/") and path.endswith(".dxf")
     }
-    verdicts = {
+    if known.not_for_making:
+        return {
+            "marks": check_not_for_making(files),
+            "drawings": check_drawings(drawings, known),
+            **_models(files, known),
+            **_numbers(files, known),
+        }
+    return {
         "cnc": check_cutting(files, known),
         "drawings": check_drawings(drawings, known),
-        "glb": _one(files, ".glb", known),
-        "step": _one(files, ".step", known),
+        **_models(files, known),
         "lists": check_lists(files, known),
         "page": check_page(files, known),
+        **_numbers(files, known),
     }
-    if FIGURES in files:
-        verdicts["numbers"] = check_figures(files[FIGURES], known)
-    return verdicts
+
+
+def _models(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
+    return {ending: _one(files, f".{ending}", known) for ending in MODELS}
+
+
+def _numbers(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
+    return {"numbers": check_figures(files[FIGURES], known)} if FIGURES in files else {}
 
 
 def _one(files: Mapping[str, bytes], ending: str, known: Known) -> Verdict:
