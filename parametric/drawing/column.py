@@ -37,6 +37,7 @@ class TableItem:
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
     pitch: float = 5.2
+    height: float = TEXT
     wrong: frozenset[int] = frozenset()
 
 
@@ -171,6 +172,7 @@ def _draw(draft: Draft, item: Item, at: Point, width: float) -> None:
                 columns=item.columns,
                 rows=item.rows,
                 title=item.title,
+                height=item.height,
                 pitch=item.pitch,
                 wrong=item.wrong,
             )

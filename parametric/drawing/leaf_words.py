@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
 from parametric.drawing.column import Item, Sentences, TableItem
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column, fitted
+from parametric.drawing.tables import Column, fitted, table_height
 from parametric.names import short
 from parametric.trade.cutlist import cut_list
 
@@ -51,7 +51,13 @@ def _cut_list(job: Subject) -> TableItem:
         Column(head="Width", width=12.0, anchor="right"),
         Column(head="Thick", width=11.5, anchor="right"),
     )
-    return TableItem(title="Cut list, both leaves", columns=fitted(columns, rows), rows=tuple(rows))
+    height = table_height(job.rules.unit)
+    return TableItem(
+        title="Cut list, both leaves",
+        columns=fitted(columns, rows, height),
+        rows=tuple(rows),
+        height=height,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,11 +15,12 @@ from parametric.drawing.primitives import (
     Stroke,
     warning_triangle,
 )
+from parametric.units import Unit
 
 _MARGIN = 1.2
 """Between a cell's text and the side of its column, mm."""
-_BESIDE = 1.6
-"""What a column is wider than its widest text at least, mm."""
+_BESIDE = (2.0, 1.6, 1.2)
+"""What a column is wider than its widest text at least, mm, the first that all can have."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,23 +41,31 @@ def fitted(
     have more than they need give up, each in proportion. What is too much for all of them
     stays too wide.
     """
-    needs = [
-        max(
-            width(column.head, height, "bold"),
-            *(width(row[index], height) for row in rows),
-        )
-        + _BESIDE
+    texts = [
+        max(width(column.head, height, "bold"), *(width(row[index], height) for row in rows))
         for index, column in enumerate(columns)
     ]
-    lack = sum(max(0.0, need - c.width) for c, need in zip(columns, needs, strict=True))
-    spare = sum(max(0.0, c.width - need) for c, need in zip(columns, needs, strict=True))
-    if lack == 0.0 or spare < lack:
-        return tuple(columns)
-    given = lack / spare
-    return tuple(
-        dataclasses.replace(c, width=need if need > c.width else c.width - given * (c.width - need))
-        for c, need in zip(columns, needs, strict=True)
-    )
+    for beside in _BESIDE:
+        needs = [text + beside for text in texts]
+        lack = sum(max(0.0, need - c.width) for c, need in zip(columns, needs, strict=True))
+        spare = sum(max(0.0, c.width - need) for c, need in zip(columns, needs, strict=True))
+        if lack == 0.0:
+            return tuple(columns)
+        if lack <= spare:
+            given = lack / spare
+            return tuple(
+                dataclasses.replace(c, width=max(need, c.width - given * max(0.0, c.width - need)))
+                for c, need in zip(columns, needs, strict=True)
+            )
+    return tuple(columns)
+
+
+def table_height(unit: Unit) -> float:
+    """How high tables are lettered: fractions of an inch take the least there may be."""
+    return TEXT if unit == "mm" else _LEAST
+
+
+_LEAST = 2.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -31,7 +31,7 @@ from parametric.drawing.papers import Scales, papers_and_scales, scale_words
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column
+from parametric.drawing.tables import Column, fitted, table_height
 from parametric.resolve.leaf import Leaf
 from parametric.trade.leaf_hardware import LeafHardware
 from parametric.trade.paperwork import Paperwork
@@ -173,19 +173,21 @@ def _numbers(marks: Sequence[Mark]) -> dict[str, int]:
 
 def _items(job: Subject, marks: Sequence[Mark]) -> list[Item]:
     door = job.resolved.door
+    height = table_height(job.rules.unit)
+    rows = tuple((str(m.number), m.what, *m.across, m.up, m.middle) for m in marks)
+    columns = (
+        Column(head="No.", width=8.0),
+        Column(head="What", width=33.0),
+        *(Column(head=f"Leaf {leaf.letter}, across", width=28.0) for leaf in door.leaves),
+        Column(head="Up", width=12.0, anchor="right"),
+        Column(head="In", width=13.0, anchor="right"),
+    )
     return [
         TableItem(
             title="Positions on the leaves, in the order they are marked",
-            columns=(
-                Column(head="No.", width=8.0),
-                Column(head="What", width=33.0),
-                *(Column(head=f"Leaf {leaf.letter}, across", width=28.0) for leaf in door.leaves),
-                Column(head="Up", width=12.0, anchor="right"),
-                Column(head="In", width=13.0, anchor="right"),
-            ),
-            rows=tuple(
-                (str(mark.number), mark.what, *mark.across, mark.up, mark.middle) for mark in marks
-            ),
+            columns=fitted(columns, rows, height),
+            rows=rows,
+            height=height,
         ),
         Sentences(title="Notes", kind="numbered", texts=_notes(job)),
     ]
