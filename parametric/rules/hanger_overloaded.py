@@ -12,34 +12,36 @@ from collections.abc import Iterator
 from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
+from parametric.trade.printed import weight, weight_limit
 
 
 def hanger_overloaded(job: Checked) -> Iterator[Problem]:
     """Stop over the rating, caution without one; the larger of the two weights counts."""
     worst = max(job.loads, key=lambda load: load.per_hanger)
     carries = job.door.track.carries
-    track = job.door.track.written
+    track, unit = job.door.track.written, job.design.unit
     if carries is None:
         yield Problem(
             code="hanger_rating_unknown",
             level="caution",
-            message=f"Each hanger carries {float(worst.per_hanger):.1f} kg; what the track's maker "
+            message=f"Each hanger carries {weight(worst.per_hanger, unit)}; what the track's maker "
             "rates it for is not written.",
             where=track.here,
             about="hanger rating unknown",
             found="not known",
-            allowed=f"{float(worst.per_hanger):.1f} kg or more a hanger",
-            fix="Read it off the track's data sheet and write `carries: ... kg` under `track`.",
+            allowed=f"{weight(worst.per_hanger, unit)} or more a hanger",
+            fix="Read it off the track's data sheet and write "
+            f"`carries: ... {'kg' if unit == 'mm' else 'lb'}` under `track`.",
         )
     elif exceeds(worst.per_hanger, carries):
         yield Problem(
             code="hanger_overloaded",
             level="stop",
-            message=f"Each hanger would carry {float(worst.per_hanger):.1f} kg and is rated for "
-            f"{float(carries):g} kg.",
+            message=f"Each hanger would carry {weight(worst.per_hanger, unit)} and is rated for "
+            f"{weight_limit(carries, unit)}.",
             where=track.line("carries"),
             about=worst.per_hanger.name or "",
-            found=f"{float(worst.per_hanger):.1f} kg",
-            allowed=f"{float(carries):g} kg",
+            found=weight(worst.per_hanger, unit),
+            allowed=weight_limit(carries, unit),
             fix="Choose a heavier track, more hangers, or a lighter leaf.",
         )

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
+from parametric.trade.printed import weight, weight_limit
 
 
 def heavy_leaf(job: Checked) -> Iterator[Problem]:
@@ -19,18 +20,19 @@ def heavy_leaf(job: Checked) -> Iterator[Problem]:
     worst = max(job.loads, key=lambda load: load.governing)
     if not exceeds(worst.governing, limit):
         return
+    unit = job.design.unit
     glass = (
-        f" Carried in before glazing it weighs {float(worst.bare):.1f} kg."
+        f" Carried in before glazing it weighs {weight(worst.bare, unit)}."
         if job.leaf.lites
         else ""
     )
     yield Problem(
         code="heavy_leaf",
         level="note",
-        message=f"Each leaf weighs {float(worst.governing):.1f} kg: two people to lift and hang "
+        message=f"Each leaf weighs {weight(worst.governing, unit)}: two people to lift and hang "
         f"it.{glass}",
         where=job.leaf.written.here,
         about=worst.governing.name or "",
-        found=f"{float(worst.governing):.1f} kg",
-        allowed=f"{float(limit):g} kg for one person",
+        found=weight(worst.governing, unit),
+        allowed=f"{weight_limit(limit, unit)} for one person",
     )

@@ -47,11 +47,11 @@ GLASS: Cautions = (
 GLUE: Cautions = ("Glue: gloves, and nothing below the temperature on the bottle.",)
 
 
-def lifting(people: int, kg: str) -> Cautions:
+def lifting(people: int, weight: str) -> Cautions:
     """For a piece of this weight."""
     hands = "Two people lift it" if people == 2 else f"{people} people lift it"
     who = hands if people > 1 else "One person lifts it, with the way clear"
-    return (f"{kg} kg. {who}: backs straight, gloves, toes out from under.",)
+    return (f"{weight}. {who}: backs straight, gloves, toes out from under.",)
 
 
 OVERHEAD: Cautions = (

@@ -14,7 +14,8 @@ from parametric.trade.cautions import GLASS, Cautions, lifting
 from parametric.trade.glass import glass_order
 from parametric.trade.hardware_list import HardwareItem
 from parametric.trade.loads import LeafLoad
-from parametric.trade.printed import kg
+from parametric.trade.printed import weight, weight_limit
+from parametric.units import Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +74,7 @@ def delivery(
 
     Every weight of ours is the larger of the estimate and the sum of the parts as cut.
     """
-    one_person = resolved.shop.limits.one_person
+    one_person, unit = resolved.shop.limits.one_person, resolved.design.unit
     leaves = [
         _leaf(leaf, load, one_person)
         for leaf, load in zip(resolved.door.leaves, loads, strict=True)
@@ -82,13 +83,13 @@ def delivery(
     on_site = bool(glazed) and any(exceeds(load.governing, one_person) for load in loads)
     items = [*leaves, *(_glass(resolved, assembly) if on_site else ())]
     known = [
-        Figure(item.number, unit="") * weight
+        Figure(item.number, unit="") * each
         for item in items
-        if (weight := item.weight if on_site or item.glazed is None else item.glazed) is not None
+        if (each := item.weight if on_site or item.glazed is None else item.glazed) is not None
     ]
     total = known[0]
-    for weight in known[1:]:
-        total = total + weight
+    for more in known[1:]:
+        total = total + more
     items += _bought(resolved, hardware)
     heaviest = max((load.governing for load in loads), key=float)
     people = max(int(item.people_glazed or item.people) for item in leaves)
@@ -97,18 +98,20 @@ def delivery(
         weight=named("delivery / weight", total, "kg"),
         largest=max(leaves, key=lambda leaf: float(leaf.sizes[0] * leaf.sizes[1])),
         glazed_on_site=on_site,
-        because=_because(bool(glazed), on_site, heaviest, one_person),
-        cautions=(*lifting(people, kg(heaviest)), *(GLASS if glazed else ())),
+        because=_because(bool(glazed), on_site, heaviest, one_person, unit),
+        cautions=(*lifting(people, weight(heaviest, unit)), *(GLASS if glazed else ())),
     )
 
 
-def _because(glazed: bool, on_site: bool, heaviest: Figure, one_person: Figure) -> str:
+def _because(glazed: bool, on_site: bool, heaviest: Figure, one_person: Figure, unit: Unit) -> str:
     if not glazed:
         return "There is no glass."
-    limit = f"{float(one_person):g} kg for one person"
+    limit = f"{weight_limit(one_person, unit)} for one person"
     if on_site:
-        return f"A glazed leaf is {kg(heaviest)} kg, over {limit}: the glass goes in on site."
-    return f"A glazed leaf is {kg(heaviest)} kg, within {limit}: it is glazed in the shop."
+        return (
+            f"A glazed leaf is {weight(heaviest, unit)}, over {limit}: the glass goes in on site."
+        )
+    return f"A glazed leaf is {weight(heaviest, unit)}, within {limit}: it is glazed in the shop."
 
 
 def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:

@@ -20,7 +20,7 @@ from parametric.infill.glass import Pane
 from parametric.names import join
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.loads import LeafLoad
-from parametric.trade.printed import Printed, kg, printed
+from parametric.trade.printed import Printed, printed, weight, weight_limit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,9 +66,10 @@ def _track(
     tracks = _count("tracks", _whole(len(door.hanging.tracks)))
     heaviest = max((load.per_hanger for load in loads), key=float)
     rating = (
-        f"{kg(track.carries)} kg each as written, and carries {kg(heaviest)}"
+        f"{weight_limit(track.carries, said.unit)} each as written, and carries "
+        f"{weight(heaviest, said.unit)}"
         if track.carries is not None
-        else f"{kg(heaviest)} kg each or more, with the margin its maker asks"
+        else f"{weight(heaviest, said.unit)} each or more, with the margin its maker asks"
     )
     maker = track.written.maker_mark or ""
     yield HardwareItem(

@@ -25,7 +25,7 @@ from parametric.trade.install_steps import (
     tools,
 )
 from parametric.trade.loads import LeafLoad
-from parametric.trade.printed import Printed, kg, printed
+from parametric.trade.printed import Printed, printed, weight
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +112,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         tools=tools(resolved, sent),
         hold=_hold(door, brackets, said),
         cautions=(
-            *lifting(_people(sent), kg(heaviest)),
+            *lifting(_people(sent), weight(heaviest, said.unit)),
             *OVERHEAD,
             *ON_SITE,
             *(GLASS if sent.glazed_on_site else ()),

@@ -79,6 +79,18 @@ def weight(value: float, unit: Unit) -> str:
     return f"{kg(value)} kg" if unit == "mm" else f"{pounds(value)} lb ({kg(value)} kg)"
 
 
+def weight_limit(value: float, unit: Unit) -> str:
+    """A weight that somebody set or a maker rates, kg, as it was written.
+
+    Example:
+        >>> weight_limit(25, "mm"), weight_limit(27.2155422, "inch")
+        ('25 kg', '60 lb (27.2 kg)')
+    """
+    if unit == "mm":
+        return f"{float(value):g} kg"
+    return f"{pounds(value)} lb ({float(kg(value)):g} kg)"
+
+
 def weight_cell(value: float, unit: Unit) -> str:
     """The same in a column under `weight_head`: `52 (23.7)`."""
     return kg(value) if unit == "mm" else f"{pounds(value)} ({kg(value)})"
