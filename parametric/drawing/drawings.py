@@ -10,7 +10,10 @@ from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.bench import draw_bench
 from parametric.drawing.details import Details, draw_details
+from parametric.drawing.full_size.story_stick import draw_story_stick, draw_story_stick_tiles
+from parametric.drawing.full_size.templates import draw_templates, draw_templates_tiled
 from parametric.drawing.hardware import draw_hardware
+from parametric.drawing.labels import draw_labels
 from parametric.drawing.leaf import draw_leaves
 from parametric.drawing.machine.pages import draw_machine_pages
 from parametric.drawing.machine.work import MachineWork
@@ -94,6 +97,7 @@ def draw(
         SheetSet(
             file="shop/bench", sheets=numbered(draw_bench(job, paper, _of(block, "B", "", "")))
         ),
+        *(() if paper is None else _full_size(job, paper, block)),
         *(() if paper is None else _orders_and_site(job, paper, block)),
     )
     if machine is not None:
@@ -145,6 +149,23 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         *hardware,
     )
     return numbered(doors)
+
+
+def _full_size(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:
+    """What is laid on the wood as it is, whole and in tiles for a plain printer, and the labels."""
+    stick, template = _of(block, "F", "", ""), _of(block, "T", "", "")
+    drawn = (
+        ("shop/story-stick", draw_story_stick(job, paper, stick), True),
+        ("shop/story-stick-tiled", draw_story_stick_tiles(job, paper, stick), False),
+        ("shop/templates", draw_templates(job, paper, template), True),
+        ("shop/templates-tiled", draw_templates_tiled(job, paper, template), False),
+        ("shop/labels", draw_labels(job, paper, _of(block, "L", "", "")), False),
+    )
+    return tuple(
+        SheetSet(file=file, sheets=numbered(sheets), each_as_dxf=as_dxf)
+        for file, sheets, as_dxf in drawn
+        if sheets
+    )
 
 
 def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:

@@ -21,6 +21,7 @@ from parametric.drawing.full_size.bars import (
     END,
     NO_FITTING,
     draw_bars,
+    long_bar,
     rows_deep,
     short_bars,
 )
@@ -215,7 +216,10 @@ def _draw(
     by = (origin[0] - source.origin[0], origin[1] - source.origin[1])
     draft.add(*(moved(element, by) for element in elements))
     here = Box(*view.at((window.x0, window.y0)), *view.at((window.x1, window.y1)))
-    draw_bars(draft, bars, (here.x1 + _AIR, floor + END), "up")
+    upright = (*bars, long_bar(unit)) if here.height > long_bar(unit).length else bars
+    draw_bars(draft, upright, (here.x1 + _AIR, floor + END), "up")
+    if tile.number == 1:
+        draft.unplaced += board.sheet.unplaced
     if several:
         _cut_lines(draft, view, tile)
         _crosses(draft, view, board, tile)
