@@ -21,6 +21,8 @@ MARK = 7.0
 HEAD_ROW = 9.0
 SECTION_GAP = 9.0
 NOTES_GAP = 6.0
+_WIDER = 30.0
+"""How much wider than usual the only column of notes may be, mm."""
 _OVER_BLOCK = 2.5
 """From the title block to the foot of the section over it, mm."""
 
@@ -92,9 +94,14 @@ def place_leaves(
     columns = []
     at = column_left
     while at > section_right + NOTES_GAP:
-        columns.append(Box(at, block.y1 + 5.0, at + WIDTH, frame.y1 - 5.0))
+        columns.append(Box(at, block.y1 + 3.5, at + WIDTH, frame.y1 - 5.0))
         at -= WIDTH + GUTTER
     columns.reverse()
+    if len(columns) == 1:
+        # Half a column beside the only one would stay empty: the notes run longer lines.
+        spare = min(column_left - section_right - 2 * NOTES_GAP, _WIDER)
+        if spare > _WIDER / 2:
+            columns = [Box(column_left - spare, columns[0].y0, columns[0].x1, columns[0].y1)]
     # Under the right twin there are no chains.
     under = Box(right_x, frame.y0 + 6.0, block.x0 - 4.0, foot - horn - 4.0)
     return LeafPlacing(

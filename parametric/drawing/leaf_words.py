@@ -57,6 +57,7 @@ def _cut_list(job: Subject) -> TableItem:
         columns=fitted(columns, rows, height),
         rows=tuple(rows),
         height=height,
+        pitch=2.08 * height,
     )
 
 
