@@ -178,6 +178,24 @@ def test_the_empty_bottom_of_the_groove_stays_white_and_the_tongue_does_not() ->
     assert len(tongue) > 10
 
 
+def test_the_stops_meet_on_a_mitre_that_runs_in_from_the_frame() -> None:
+    """From the corner of the opening, 904.5 and 850, to the sight line 12 in and 12 up."""
+    glass = next(c.detail for c in larch_hill_details().called if c.detail.kind.startswith("glass"))
+    view = next(v for v in glass.views if v.name.endswith("from the face"))
+    lines = [
+        tuple(view.back(p) for p in e.points)
+        for e in glass.elements
+        if isinstance(e, Stroke) and e.view == view.name and len(e.points) == 2
+    ]
+    mitre = ((904.5, 850.0), (892.5, 862.0))
+    near = [
+        line
+        for line in lines
+        if all(math.dist(a, b) < 0.01 for a, b in zip(sorted(line), sorted(mitre), strict=True))
+    ]
+    assert len(near) == 1
+
+
 def area(polygon: Polygon) -> float:
     """By the shoelace rule."""
     return abs(sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in edges(polygon))) / 2

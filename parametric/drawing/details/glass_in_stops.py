@@ -6,6 +6,7 @@ from parametric.drawing.chains import FIRST, Link, place_chains
 from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail_scale, finished
 from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
+from parametric.drawing.details.glazed_corner import corner_size, draw_corner
 from parametric.drawing.details.lines import beyond, chain
 from parametric.drawing.details.panel_in_stile import clear_of_pulls
 from parametric.drawing.details.words import at_scale, reference, size
@@ -13,14 +14,16 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
 from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
-from parametric.drawing.sheet import View
+from parametric.drawing.primitives import reach
+from parametric.drawing.sheet import View, primitives
 from parametric.drawing.subject import Subject
 from parametric.infill.glass import Pane
 from parametric.resolve.leaf import Leaf
 
 _STILE = 36.0
 _GLASS = 30.0
-"""How much stile, and how much glass past the stops, is shown, mm."""
+_BETWEEN = 12.0
+"""How much stile, and glass past the stops, is shown; from the section to the corner, mm."""
 
 
 def glass_in_stops(job: Subject) -> Detail | None:
@@ -46,15 +49,19 @@ def glass_in_stops(job: Subject) -> Detail | None:
     levels = (0.0, below, below + deep, thick - below - deep, thick - below, thick)
     beyond(draft, view, *(((window.x0, y), (edge - stop, y)) for y in levels))
     beyond(draft, view, *(((edge - stop, y), (edge, y)) for y in (0.0, thick)))
-    cuts = cut_in_window(leaf_pieces(group.parts, group.name), "level", height, window)
+    pieces = leaf_pieces(group.parts, group.name)
+    cuts = cut_in_window(pieces, "level", height, window)
     draw_cut(draft, view, cuts, window, Looks())
     _chains(draft, view, job, pane, edge, thick, window)
     _words(draft, view, job, leaf, pane, edge)
+    right = max(reach(part).x1 for e in draft.elements for part in primitives(e))
+    low = view.y(thick / 2) - corner_size(lite) / view.scale / 2
+    draw_corner(draft, leaf, lite, pieces, (right + _BETWEEN, low), view.scale)
     return finished(
         draft,
         "glass in its stops",
         "Glass between stops",
-        f"{at_scale(job, view.scale)}, plan section, face below. "
+        f"{at_scale(job, view.scale)}, plan section, face below, and a corner from the face. "
         f"Pane {job.fine(pane.width, down=True)} × {job.fine(pane.height, down=True)} in an "
         f"opening of {job.wood(lite.width)} × {job.wood(lite.height)}.",
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),

@@ -220,7 +220,7 @@ def _front_words(
     draft: Draft, view: View, job: Subject, pull: Pull, across: float, gap: _Break | None
 ) -> None:
     """Corners, and the largest cutter that leaves them."""
-    turn = 1 - 0.5**0.5
+    turn, relieved = 1 - 0.5**0.5, float(pull.relief) > 0
     a, b, r = (
         float(pull.flange_pocket_width) / 2,
         float(pull.flange_pocket_length) / 2,
@@ -245,8 +245,8 @@ def _front_words(
         "arrow",
         (
             f"body {radius(job, pull.body_pocket_corner)}:",
-            f"cutter {through(job, pull.cutter)}",
-            *(("run into the corners",) if float(pull.relief) > 0 else ()),
+            f"cutter {through(job, pull.cutter)}{'' if relieved else ', no larger'}",
+            *(("run into the corners",) if relieved else ()),
         ),
         fan((1.0, -0.2), (1.0, 0.2)),
         view.name,
