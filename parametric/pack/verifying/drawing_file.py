@@ -9,6 +9,7 @@ height of what it shows; 67 is 1 on paper.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -26,7 +27,8 @@ class Dimension:
     """One dimension: the name of its number, the points it measures, its way, what it shows.
 
     `shown` are the texts of its picture, `written` a text in place of the measurement,
-    `stated` the measurement that the file says it has.
+    `stated` the measurement that the file says it has. A program that letters it again
+    multiplies by `factor` and rounds to `step`, 0 for no rounding.
     """
 
     figure: str
@@ -36,6 +38,8 @@ class Dimension:
     shown: tuple[str, ...]
     written: str
     stated: float
+    factor: float = 1.0
+    step: float = 0.0
 
     @property
     def measured(self) -> float:
@@ -132,7 +136,22 @@ def _dimension(record: Record, file: DxfFile) -> Dimension:
         shown=tuple(r.text(1) for r in picture if r.kind in ("TEXT", "MTEXT")),
         written=record.text(1),
         stated=record.number(42),
+        factor=_override(record, _FACTOR, 1.0),
+        step=_override(record, _ROUNDING, 0.0),
     )
+
+
+_FACTOR, _ROUNDING = 144, 45
+"""DIMLFAC and DIMRND, as a dimension's own settings number them."""
+
+
+def _override(record: Record, setting: int, otherwise: float) -> float:
+    """One of a dimension's own settings, which stand in pairs: its number, then its value."""
+    tags = record.extended("ACAD")
+    for (code, number), (_, value) in itertools.pairwise(tags):
+        if code == 1070 and int(number) == setting:
+            return float(value)
+    return otherwise
 
 
 def _lines(record: Record) -> Iterator[Line]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 
 from parametric.pack.verifying.drawing_file import (
     Dimension,
@@ -91,12 +92,28 @@ def _dimension(dimension: Dimension, file: DrawingFile, known: Known) -> Iterato
             yield f"{named}: the text says {text}, the number is {value:.3f}"
     if not dimension.shown:
         yield f"{named} shows no text"
+    if not _literal(dimension.written):
+        again = _lettered_again(dimension, known)
+        if not any(
+            abs(abs(v) - again) <= NEAR
+            for text in dimension.shown
+            for v in lengths_in(text, known.unit)
+        ):
+            yield f"{named} would be lettered {again / known.mm(Fraction(1)):g} by another program"
     if window is None:
         yield f"{named} stands in no view"
         return
     for point in (dimension.a, dimension.b):
         if not _ends_on_something(dimension, point, file, window):
             yield f"{named} ends where nothing is drawn, at {dimension.along(point):.3f}"
+
+
+def _lettered_again(dimension: Dimension, known: Known) -> float:
+    """What a program prints that measures for itself, mm: by the file's own factor and step."""
+    value = dimension.measured * dimension.factor
+    if dimension.step > 0:
+        value = math.floor(value / dimension.step + 0.5 + 1e-9) * dimension.step
+    return value * known.mm(Fraction(1))
 
 
 def _literal(text: str) -> bool:
