@@ -26,7 +26,6 @@ from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
-from parametric.trade.comparing import Changes
 from parametric.trade.bench_tables import (
     block_table,
     by_door_table,
@@ -35,6 +34,7 @@ from parametric.trade.bench_tables import (
     order_table,
     stop_table,
 )
+from parametric.trade.comparing import Changes
 from parametric.trade.cutlist import cut_list
 from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark

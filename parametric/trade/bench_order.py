@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.figures import Figure
-from parametric.model import Assembly
+from parametric.model import Assembly, By
 from parametric.trade.cutlist import cut_list, of_timber
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
@@ -113,6 +113,9 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     return tuple(steps)
 
 
+_WHERE: dict[By, str] = {"saw": "at the saw", "router": "at the router", "bench": "by hand"}
+
+
 def _step(setting: Setting) -> ShopStep:
-    work = setting.title[:1].upper() + setting.title[1:]
+    work = f"{setting.title[:1].upper()}{setting.title[1:]}, {_WHERE[setting.by]}"
     return ShopStep(work=work, page=setting.code, code=setting.code, marks=setting.marks)

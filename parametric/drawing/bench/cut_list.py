@@ -22,7 +22,7 @@ _SIZES = (
 
 
 ROUGH = "Rough blanks"
-"""How the tables of rough sizes begin."""
+"""The title of the table of rough sizes."""
 
 
 def cut_list_sheets(
@@ -105,10 +105,27 @@ def _by_section(job: Subject, say: Numbers) -> list[Block]:
 
 
 def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
-    """The blanks of every lot; their sizes are the order's."""
+    """The blanks of the timber order, a band for each lot."""
+    lines: list[Line | Band] = []
+    for lot in paper.timber.lots:
+        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(lot.thickness)}"))
+        lines += [
+            Line(
+                cells=(
+                    blank.mark,
+                    blank.noun,
+                    say.count(blank.number),
+                    say.wood(blank.length),
+                    say.wood(blank.width),
+                    blank.note,
+                )
+            )
+            for blank in lot.blanks
+        ]
+    count = sum(int(blank.number) for lot in paper.timber.lots for blank in lot.blanks)
     return [
         Block(
-            title=f"{ROUGH}: {lot.timber}, planed to {say.say.wood(lot.thickness)}",
+            title=ROUGH,
             columns=(
                 Column(head="Mark", weight="bold"),
                 Column(head="Part"),
@@ -117,22 +134,9 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
                 Column(head="Width", anchor="right"),
                 Column(head="", gives=True),
             ),
-            lines=tuple(
-                Line(
-                    cells=(
-                        blank.mark,
-                        blank.noun,
-                        say.count(blank.number),
-                        say.wood(blank.length),
-                        say.wood(blank.width),
-                        blank.note,
-                    )
-                )
-                for blank in lot.blanks
-            ),
-            foot=(f"Total {several(sum(int(b.number) for b in lot.blanks), 'blank')}.",),
+            lines=tuple(lines),
+            foot=(f"Total {several(count, 'blank')}.",),
         )
-        for lot in paper.timber.lots
     ]
 
 

@@ -127,7 +127,7 @@ def _page(job: Subject, title: TitleBlock, lying: bool) -> tuple[Draft, Box]:
 def _least(block: Block, heights: list[float], foot: list[str], page: float) -> float:
     """What must be free for a table to begin: all of a short one, the head and three rows of a long."""
     whole = _head_height(block) + sum(heights) + len(foot) * _LINE + 2.0
-    return whole if whole <= page * 0.4 else _head_height(block) + sum(heights[:3])
+    return whole if whole <= page * 0.6 else _head_height(block) + sum(heights[:3])
 
 
 def _together(block: Block, heights: list[float], index: int, page: float) -> float:

@@ -240,7 +240,7 @@ def blocks_sheet(
             ),
             Row(
                 head="Order",
-                text="drop in against the right block, feed to the left block, stop, lift off",
+                text="drop in against the right block, feed to the left; cutter still, lift off",
             ),
         ),
         warning=setting.cautions[0],

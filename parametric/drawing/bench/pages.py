@@ -197,7 +197,7 @@ def _setting(
             set_ups: tuple[SetUp, ...] = (slot_sheet(job, say, one, tenon, at),)
             if tenon is not None:
                 steps = tenon.steps
-                cautions = _further(one, tenon.cautions, sheets)
+                cautions = _further(one, tenon.cautions)
         case "groove":
             lines = [line for line in stops_of(one, paper.stops) if line.blocks]
             set_ups = (
@@ -211,7 +211,7 @@ def _setting(
         case "bevel":
             saw = next(s for s in paper.panel_saw if same_panel(one, s))
             set_ups = (bevel_sheet(job, say, one, saw),)
-            steps, cautions = saw.steps, _further(one, saw.cautions, sheets)
+            steps, cautions = saw.steps, _further(one, saw.cautions)
         case "tongue" | "back rebate":
             saw = next(s for s in paper.panel_saw if same_panel(one, s))
             set_ups = tuple(
@@ -233,15 +233,18 @@ def _setting(
             )
         case "squaring":
             set_ups = ()
-    return Entry(keys=(one.code,), code=one.code, set_ups=set_ups, steps=steps, cautions=cautions)
+    pointed = tuple(
+        dataclasses.replace(
+            set_up, under=f"{set_up.under} · all cautions: sheet {sheets['cautions']}"
+        )
+        for set_up in set_ups
+    )
+    return Entry(keys=(one.code,), code=one.code, set_ups=pointed, steps=steps, cautions=cautions)
 
 
-def _further(
-    setting: Setting, cautions: tuple[str, ...], sheets: Mapping[str, str]
-) -> tuple[str, ...]:
-    """The cautions beside the first, which is on the set-up, and those of the machine, elsewhere."""
-    own = [text for text in cautions[1:] if text not in setting.cautions]
-    return (*own, f"All cautions of the machine: sheet {sheets['cautions']}.")
+def _further(setting: Setting, cautions: tuple[str, ...]) -> tuple[str, ...]:
+    """The cautions that are neither on the set-up, as the first is, nor on the page of cautions."""
+    return tuple(text for text in cautions[1:] if text not in setting.cautions)
 
 
 def tenon_of_slot(setting: Setting, tenons: tuple[LooseTenonSetUp, ...]) -> LooseTenonSetUp | None:

@@ -57,7 +57,6 @@ def bevel_sheet(job: Subject, say: Numbers, setting: Setting, saw: PanelSawSetUp
                 name="fence to blade, at the table",
             ),
             Key(
-                letter="d",
                 number=say.least(saw.tall_fence),
                 name="tall fence, at least so high above the table",
             ),
