@@ -134,7 +134,8 @@ def plan_ordinates(draft: Draft, job: Subject, view: View, extent: Extent) -> No
     """How far each track's middle stands off the wall face."""
     hanging = job.resolved.door.hanging
     start = view.x(extent.x1) + STUB
-    face = Place(at=0.0, figure=Figure(0.0, "wall face"), start=start, words="wall face")
+    rule = job.rules.arrangement
+    face = Place(at=0.0, figure=Figure(0.0, "wall face"), start=start, words="wall face", rule=rule)
     tracks = [
         Place(
             at=-float(plane),
