@@ -308,9 +308,7 @@ def _faceways(part: Part, at: float) -> Polygon:
             and "face" not in cut.face
             and abs(at - float(cut.v)) < float(cut.width) / 2
         ):
-            sides.setdefault(cut.face, []).append(
-                (float(cut.u0), float(cut.u1), float(cut.depth))
-            )
+            sides.setdefault(cut.face, []).append((float(cut.u0), float(cut.u1), float(cut.depth)))
     return _ring(sides, _trimmed(part), (float(part.blank.length), float(part.blank.width)))
 
 
