@@ -82,7 +82,7 @@ def _moved(job: Subject) -> list[Item]:
     return [Sentences(title=title, kind="warning", texts=tuple(texts))]
 
 
-_MOST_MOVED = 3
+_MOST_MOVED = 5
 
 
 def _stops(job: Subject) -> list[Item]:

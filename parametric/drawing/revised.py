@@ -41,7 +41,7 @@ def moved_words(signed: str, changes: Changes | None, sheet: str) -> str:
     if len(causes) == 1 and (named := named_on_stamp(signed, causes[0])) is not None:
         return named
     moved = "1 value" if len(causes) == 1 else f"{len(causes)} values"
-    return f"{moved} moved since revision {signed} was approved: {sheet} says which"
+    return f"{moved} moved since revision {signed}: see {sheet}"
 
 
 def named_on_stamp(signed: str, cause: str) -> str | None:

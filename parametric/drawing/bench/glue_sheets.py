@@ -308,7 +308,7 @@ def _steps_picture(draft: Draft, box: Box, steps: list[float]) -> None:
     high, across, apart = 0.9, 3.0, 1.4
     own = sketch(
         draft,
-        Box(box.x0 + 12.0, box.y0 + 2.0, box.x1 - 2.0, box.y1 - 2.0),
+        Box(box.x0 + 12.0, box.y0 + 2.0, box.x1 - 2.0, box.y1 - 8.0),
         Box(0.0, 0.0, 2 * across + 0.6, sum(steps) + 3 * high + 2 * apart),
         largest=0.05,
     )
