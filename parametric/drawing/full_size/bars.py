@@ -54,9 +54,10 @@ def short_bars(unit: Unit) -> tuple[Bar, Bar]:
     return (INCH_BAR, MM_BAR) if unit == "inch" else (MM_BAR, INCH_BAR)
 
 
-def long_bar(unit: Unit) -> Bar:
-    """The long bar, in the unit of the design."""
-    return LONG_INCH_BAR if unit == "inch" else LONG_MM_BAR
+def bars_for(unit: Unit, room: float) -> tuple[Bar, ...]:
+    """Both short bars, and the long one in the unit of the design where the room, mm, holds it."""
+    long = LONG_INCH_BAR if unit == "inch" else LONG_MM_BAR
+    return (*short_bars(unit), *((long,) if long.length + 2 * END <= room else ()))
 
 
 def rows_deep(count: int) -> float:

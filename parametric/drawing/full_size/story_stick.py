@@ -6,7 +6,7 @@ import dataclasses
 
 from parametric.drawing.column import Sentences, place_items
 from parametric.drawing.draft import Draft
-from parametric.drawing.full_size.bars import END, draw_bars, long_bar, rows_deep, short_bars
+from parametric.drawing.full_size.bars import END, bars_for, draw_bars, rows_deep, short_bars
 from parametric.drawing.full_size.stick import BEYOND, WIDE, draw_stick
 from parametric.drawing.full_size.tiles import Board, draw_tiles
 from parametric.drawing.page import draw_page
@@ -75,7 +75,7 @@ def _beside(draft: Draft, room: Box, job: Subject) -> None:
     bars = short_bars(unit)
     draw_bars(draft, bars, (room.x0, room.y0), "across")
     deep = rows_deep(len(bars))
-    upright = (*bars, long_bar(unit))
+    upright = bars_for(unit, room.height / 2)
     low = room.y0 + deep + 4.0 + END
     draw_bars(draft, upright, (room.x0, low), "up")
     items = [

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from parametric.drawing.chains import Chain, Link, Stop
 from parametric.drawing.draft import Draft
-from parametric.drawing.full_size.bars import END, rows_deep, short_bars
+from parametric.drawing.full_size.bars import END, bars_for, rows_deep
 from parametric.drawing.full_size.outlines import rounded, square
 from parametric.drawing.full_size.template import Laid, Note, Opening, Template, draw_template
 from parametric.drawing.full_size.tiles import LAP, Board, draw_tiles
@@ -67,11 +67,12 @@ def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, .
 def _page(job: Subject, board: Board) -> Paper:
     """The smallest page that holds a template with its bars, no narrower than plain paper."""
     usual = bench_paper(job)
-    bars = rows_deep(len(short_bars(job.resolved.design.unit)))
     trial = dataclasses.replace(
         usual, name="template", width=max(usual.width, board.area.width + 2 * LAP + 40.0)
     )
-    around = trial.height - draw_page(Draft(trial), board.sheet.title).height
+    body = draw_page(Draft(trial), board.sheet.title)
+    around = trial.height - body.height
+    bars = rows_deep(len(bars_for(job.resolved.design.unit, body.width)))
     return dataclasses.replace(trial, height=board.area.height + around + bars + 0.5 + END)
 
 

@@ -20,8 +20,8 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.full_size.bars import (
     END,
     NO_FITTING,
+    bars_for,
     draw_bars,
-    long_bar,
     rows_deep,
     short_bars,
 )
@@ -86,7 +86,7 @@ def draw_tiles(board: Board, paper: Paper, title: TitleBlock, unit: Unit) -> tup
         title: of the whole; each tile adds which of how many it is.
         unit: of the design, for the check bars.
     """
-    tiles = _tiles(board, _room(paper, title, unit), _room(paper, title, unit, number="1"))
+    tiles = tiles_of(board, paper, title, unit)
     source = board.sheet.view(board.view)
     shown: dict[int, list[Element]] = {tile.number: [] for tile in tiles}
     homeless: list[Label] = []
@@ -117,10 +117,10 @@ def _on(view: View, window: Box) -> Box:
     return Box(*view.at((window.x0, window.y0)), *view.at((window.x1, window.y1)))
 
 
-def _room(paper: Paper, title: TitleBlock, unit: Unit, number: str = "") -> Box:
+def _room(paper: Paper, title: TitleBlock, unit: Unit, number: str) -> Box:
     """What a page leaves for a tile, over the level bars."""
     body = draw_page(Draft(paper), title, number=number)
-    bars = rows_deep(len(short_bars(unit)))
+    bars = rows_deep(len(bars_for(unit, body.width)))
     return Box(body.x0, body.y0 + bars + 0.5, body.x1, body.y1)
 
 
@@ -132,8 +132,9 @@ def _upright(unit: Unit) -> float:
 # --- which tiles ---------------------------------------------------------------------------
 
 
-def _tiles(board: Board, alone: Box, among: Box) -> tuple[Tile, ...]:
+def tiles_of(board: Board, paper: Paper, title: TitleBlock, unit: Unit) -> tuple[Tile, ...]:
     """One tile where the whole fits beside its bars, else as many as it takes."""
+    alone, among = (_room(paper, title, unit, number) for number in ("", "1"))
     area = board.area
     if area.width <= alone.width - 2 * LAP and area.height <= alone.height:
         return (Tile(number=1, row=0, column=0, window=area, joint_below=None, joint_left=None),)
@@ -206,7 +207,7 @@ def _draw(
     title = dataclasses.replace(title, second_line=f"{title.second_line}{words}")
     draft = Draft(paper)
     body = draw_page(draft, title, number=str(tile.number) if several else "")
-    bars = short_bars(unit)
+    bars = bars_for(unit, body.width)
     draw_bars(draft, bars, (body.x0 + 1.0, body.y0), "across")
     floor = body.y0 + rows_deep(len(bars)) + 0.5
     window = tile.window
@@ -216,8 +217,7 @@ def _draw(
     by = (origin[0] - source.origin[0], origin[1] - source.origin[1])
     draft.add(*(moved(element, by) for element in elements))
     here = Box(*view.at((window.x0, window.y0)), *view.at((window.x1, window.y1)))
-    upright = (*bars, long_bar(unit)) if here.height > long_bar(unit).length else bars
-    draw_bars(draft, upright, (here.x1 + _AIR, floor + END), "up")
+    draw_bars(draft, bars_for(unit, here.height - END), (here.x1 + _AIR, floor + END), "up")
     if tile.number == 1:
         draft.unplaced += board.sheet.unplaced
     if several:

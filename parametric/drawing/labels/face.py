@@ -150,22 +150,13 @@ def _rows(face: Face, size: Size) -> tuple[_Row, ...]:
             words = words[len(line) :].lstrip()
 
     job, state = _tidy(face.label.job), _tidy(face.state)
-    together = f"{job}   {state}"
+    together = f"{job}, {state}"
     add(_tidy(face.what), TITLE, "bold")
     hows = [_tidy(how) for how in face.how]
     add(next((how for how in hows if width(how, TEXT) <= whole - size.code), hows[-1]), TEXT)
     add(face.size, BENCH)
-    if width(together, TEXT) <= whole:
-        add(job, TEXT)
-        last = found[-1]
-        under = last.down - extent(job, TEXT).above >= code_low - _SAME
-        if under:
-            found[-1] = dataclasses.replace(last, text=together)
-        else:
-            add(state, TEXT)
-    else:
-        add(job, TEXT)
-        add(state, TEXT)
+    for line in (together,) if width(together, TEXT) <= whole else (job, state):
+        add(line, TEXT)
     spare = (size.tall - _MARGIN - down) / len(found)
     more = max(0.0, min(spare, _MOST_MORE))
     return tuple(
