@@ -112,7 +112,7 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
     """Up from the finished foot."""
     trim = float(leaf.trim)
     bands = leaf.bands[::-1]
-    yield StickMark(kind="datum", at=0.0, figure=bands[0].foot, words="finished foot")
+    yield StickMark(kind="datum", at=0.0, figure=bands[0].foot, words="datum, foot")
     for band in bands[:-1]:
         words = "rail" if band.is_rail else "opening"
         yield StickMark(
