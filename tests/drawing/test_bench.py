@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import math
 import re
+import tempfile
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from functools import cache
@@ -14,8 +15,10 @@ from typing import Any
 
 import pdfplumber
 import pytest
+from hypothesis import HealthCheck, given, settings
 
 from parametric.drawing.audit import audit
+from parametric.drawing.bench import draw_bench
 from parametric.drawing.bench.flow import Band, Block, Column, Line, flow
 from parametric.drawing.bench.saying import Print, Said, broken, printed_on, prints_of, said
 from parametric.drawing.bench.set_up import MOST_KEYS
@@ -28,22 +31,23 @@ from parametric.drawing.sheet import Sheet, primitives
 from parametric.drawing.subject import subject
 from parametric.figures import Figure
 from parametric.job import check
+from parametric.problems import stops
 from parametric.trade.bench_order import shop_order
 from parametric.trade.paperwork import Paperwork, paperwork
 from parametric.writers.pdf import write_pdf
 from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill
+from tests.invariants.designs import bypass_designs
 from tests.whole.test_build import INCH_TWIN
 
 NOT_PRINTED = {
-    r"milling / M1 .* / width": "the cutter is as wide as its slot: the cutter is printed",
+    r"milling / M\d+ loose-tenon slots / width": "as wide as its cutter, which is printed",
     r"milling / M\d+ square the ends .* / spares": "none: said in words, no test piece",
-    r"milling / M4 bevel / depth": "the blade's height, printed from the saw set-up",
-    r"milling / M[56] tongue .* / (width|depth)": "blade height and buried, from the saw set-up",
-    r"milling / M8 edges .* / (cuts|spares)": "printed as tenons to make and the spare tenon",
-    r"stop blocks / S1 pull .* / .*(low|high) end": "the ends are trimmed by then: from the foot",
+    r"milling / M\d+ bevel / depth": "the blade's height, printed from the saw set-up",
+    r"milling / M\d+ tongue .* / (width|depth)": "buried and blade height, from the saw set-up",
+    r"milling / M\d+ edges .* / (cuts|spares)": "printed as tenons to make and the spare tenon",
+    r"stop blocks / .* pull .* (low|high) end": "the ends are trimmed by then: from the foot",
     r"spares a setting": "printed setting by setting",
-    r"tenon set-up 1 / depth passes": "those of M1",
-    r"tenon set-up 1 / slots": "the cuts of M1",
+    r"tenon set-up \d+ / (depth passes|slots)": "those of the slots' setting",
 }
 """Figures of set-ups that no page prints, each with its reason."""
 
@@ -204,6 +208,61 @@ def test_what_a_sheet_says_it_prints_is_read_from_its_page(unit: str, inch: Path
             assert re.search(word, text), (printed, sheet.title.document)
             count += 1
     assert count > 150
+
+
+ELSEWHERE = {
+    r"saw set-up P\d+ / tall fence": "one fence for all panels set alike: the tallest",
+    r"finished area": "no finish is asked for",
+}
+
+
+def lacking(text: str, folder: Path) -> list[str] | None:
+    """What the set-ups of a design have and no page prints; None for one that cannot be made."""
+    path = folder / "design.yaml"
+    path.write_text(text, encoding="utf-8")
+    job = check(path, user_house=False)
+    if job.resolved is None or stops(job.problems):
+        return None
+    assert job.assembly is not None
+    own = paperwork(job.resolved, job.assembly, job.loads)
+    drawing = subject(job.resolved, job.assembly, job.loads, job.problems)
+    sheets = draw_bench(drawing, own, bench()[0].title)
+    printed = {p.name for sheet in sheets for p in printed_on(sheet)}
+    return [
+        name
+        for name in set_up_figures(own)
+        if name not in printed
+        and reason(name) is None
+        and not any(re.fullmatch(rule, name) for rule in ELSEWHERE)
+    ]
+
+
+@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+@given(bypass_designs())
+def test_no_number_of_a_random_job_is_left_off_the_bench(text: str) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        assert not lacking(text, Path(folder))
+
+
+def test_panels_of_three_sizes_at_one_setting_all_have_their_edges(tmp_path: Path) -> None:
+    """A leaf of three panels: one bevel set-up, in it the edges of P1, P2 and P3."""
+    text = LARCH_HILL.read_text(encoding="utf-8")
+    for old, new in (
+        ("- lite: equal", "- panel: 460.5"),
+        ("- dividing rail: 90", "- dividing rail: 130"),
+        ("- lite: equal", "- panel: equal"),
+    ):
+        text = text.replace(old, new, 1)
+    assert lacking(text, tmp_path) == []
+    sheets = bench_of(tmp_path / "design.yaml")
+    bevels = [s for s in sheets if s.title.document.startswith("Saw: bevel of panels P1, P2, P3")]
+    assert number_of(bevels[0]) == "M4"
+    told = " ".join(t.text for s in sheets for t in labels(s))
+    assert "P1: 4 edges" in told
+    assert "P3: 4 edges" in told
+    saws = paper_of(tmp_path / "design.yaml").panel_saw
+    tallest = max(saws, key=lambda saw: float(saw.tall_fence)).tall_fence
+    assert str(tallest.name) in {p.name for s in sheets for p in printed_on(s)}
 
 
 def test_no_set_up_of_the_inch_twin_lacks_its_numbers(inch: Path) -> None:

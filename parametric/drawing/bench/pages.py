@@ -27,9 +27,9 @@ from parametric.drawing.bench.machine_lists import (
 )
 from parametric.drawing.bench.panel_saw_sheets import (
     bevel_sheet,
-    same_panel,
-    tongue_passes,
+    set_alike,
     tongue_sheet,
+    turn_of,
 )
 from parametric.drawing.bench.router_sheets import pocket_sheet, slot_sheet
 from parametric.drawing.bench.saw_sheets import lengths_of, mitre_sheet, trim_sheet
@@ -209,15 +209,16 @@ def _setting(
                 ),
             )
         case "bevel":
-            saw = next(s for s in paper.panel_saw if same_panel(one, s))
-            set_ups = (bevel_sheet(job, say, one, saw),)
-            steps, cautions = saw.steps, _further(one, saw.cautions)
+            alike_saws = set_alike(one, paper.panel_saw)
+            set_ups = tuple(bevel_sheet(job, say, one, own) for own in alike_saws)
+            every = [saw for own in alike_saws for saw in own]
+            steps = tuple(dict.fromkeys(step for saw in every for step in saw.steps))
+            cautions = _further(one, every[0].cautions)
         case "tongue" | "back rebate":
-            saw = next(s for s in paper.panel_saw if same_panel(one, s))
             set_ups = tuple(
-                tongue_sheet(job, say, one, saw, turn)
-                for kind, turn in tongue_passes(saw)
-                if kind == one.kind
+                tongue_sheet(job, say, one, own, turn)
+                for own in set_alike(one, paper.panel_saw)
+                if (turn := turn_of(one, own[0])) is not None
             )
         case "mitre":
             set_ups = (mitre_sheet(job, say, one, lengths_of(one, paper.lengths)),)

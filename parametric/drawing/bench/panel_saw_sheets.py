@@ -8,8 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from parametric.drawing.bench.saw_sheets import part_of
-from parametric.drawing.bench.saying import Numbers, said
+from parametric.drawing.bench.saying import Numbers, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import extent_of, sketch, wave
 from parametric.drawing.bench.words import pieces_row, when_words
@@ -18,7 +17,7 @@ from parametric.drawing.plane import Box, Point
 from parametric.drawing.subject import Subject
 from parametric.model import Part, RaisedBevel, Tongue
 from parametric.trade.milling import Setting
-from parametric.trade.saw_setups import Gauge, PanelSawSetUp, TonguePass
+from parametric.trade.saw_setups import PanelSawSetUp, TonguePass
 
 
 def panel_cuts(part: Part) -> tuple[RaisedBevel, Tongue]:
@@ -26,6 +25,10 @@ def panel_cuts(part: Part) -> tuple[RaisedBevel, Tongue]:
     bevel = next(cut for cut in part.cuts if isinstance(cut, RaisedBevel))
     tongue = next(cut for cut in part.cuts if isinstance(cut, Tongue))
     return bevel, tongue
+
+
+def _panel(job: Subject, saw: PanelSawSetUp) -> Part:
+    return next(part for part in job.assembly.parts if part.name == saw.names[0])
 
 
 def _mirrored(side: str, points: Sequence[Point]) -> list[Point]:
@@ -36,84 +39,120 @@ def _mirrored(side: str, points: Sequence[Point]) -> list[Point]:
 # --- the bevel -----------------------------------------------------------------------------
 
 
-def bevel_sheet(job: Subject, say: Numbers, setting: Setting, saw: PanelSawSetUp) -> SetUp:
+Saws = tuple[PanelSawSetUp, ...]
+"""Set-ups that are set alike: panels of several sizes at one setting of the saw."""
+
+
+def set_alike(setting: Setting, saws: Saws) -> tuple[Saws, ...]:
+    """The set-ups of a setting's panels, those with the same numbers together."""
+    marks = {run.mark for run in setting.runs}
+    found: dict[tuple[object, ...], list[PanelSawSetUp]] = {}
+    for saw in saws:
+        if saw.mark in marks:
+            numbers = (
+                saw.tilt,
+                saw.blade_height,
+                saw.fence_to_blade,
+                saw.reach,
+                saw.test_thickness,
+                *(v for one in saw.tongue for v in (one.blade_height, one.buried)),
+                *(v for one in saw.gauges for v in (one.go, one.no_go)),
+            )
+            found.setdefault(tuple(round(float(v), 6) for v in numbers), []).append(saw)
+    return tuple(tuple(own) for own in found.values())
+
+
+def panels_of(saws: Saws) -> str:
+    """`panel P1`, `panels P1, P2`."""
+    return f"{'panel' if len(saws) == 1 else 'panels'} {', '.join(saw.mark for saw in saws)}"
+
+
+def bevel_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws) -> SetUp:
     """The panel on edge against the tall fence, the blade leaning away from it."""
-    edge = next(g for g in saw.gauges if g.what == "edge after the bevel")
+    saw, *others = saws
+    tallest = max(saws, key=lambda one: float(one.tall_fence))
     return SetUp(
-        title=f"Saw: bevel of panel {saw.mark}",
+        title=f"Saw: bevel of {panels_of(saws)}",
         under=when_words(setting, job.rules.unit_words),
         keys=(
             Key(
                 letter="a",
-                number=say.degrees(saw.tilt),
+                number=say.degrees(saw.tilt, *(o.tilt for o in others)),
                 name=f"blade tilt, to the {saw.tilts_to}, away from the fence",
             ),
             Key(
-                letter="b", number=say.set_to(saw.blade_height), name="blade height above the table"
+                letter="b",
+                number=say.set_to(saw.blade_height, *(o.blade_height for o in others)),
+                name="blade height above the table",
             ),
             Key(
                 letter="c",
-                number=say.set_to(saw.fence_to_blade),
+                number=say.set_to(saw.fence_to_blade, *(o.fence_to_blade for o in others)),
                 name="fence to blade, at the table",
             ),
             Key(
-                number=say.least(saw.tall_fence),
+                number=say.least(tallest.tall_fence),
                 name="tall fence, at least so high above the table",
             ),
         ),
         rows=(
             pieces_row(say, setting),
-            *(
-                Row(
-                    head=f"{one.order} {one.edges}",
-                    text=said(
-                        "{} edges, {} long; panel stands {}",
-                        say.count(one.number),
-                        say.fine(one.on_table, down=True),
-                        say.fine(one.stands, down=True),
-                    ),
-                )
-                for one in saw.edges
-            ),
+            *(_edges_row(say, saws, order) for order in range(len(saw.edges))),
             Row(
                 head="Test piece",
                 text=said(
                     "{} thick, {} long or more",
-                    say.wood(saw.test_thickness),
+                    say.wood(saw.test_thickness, *(o.test_thickness for o in others)),
                     say.wood(saw.test_length),
                 ),
             ),
-            _gauge_row(say, edge),
+            _gauge_row(say, saws, "edge after the bevel"),
             Row(
                 head="Blade",
                 text=said(
                     "reaches {} tilted: {} to spare",
-                    say.fine(saw.reach, down=True),
-                    say.fine(saw.spare_reach, down=True),
+                    say.fine(saw.reach, *(o.reach for o in others), down=True),
+                    say.fine(saw.spare_reach, *(o.spare_reach for o in others), down=True),
                 ),
             ),
         ),
         warning=saw.cautions[0],
-        picture=lambda draft, box: _bevel_picture(draft, job, box, setting, saw),
+        picture=lambda draft, box: _bevel_picture(draft, job, box, saw),
         seen="As you stand at the saw",
     )
 
 
-def _gauge_row(say: Numbers, gauge: Gauge) -> Row:
+def _edges_row(say: Numbers, saws: Saws, order: int) -> Row:
+    """One pair of edges in its turn, panel by panel where they differ in size."""
+    texts = []
+    for saw in saws:
+        one = saw.edges[order]
+        text = said(
+            "{} edges, {} long; panel stands {}",
+            say.count(one.number),
+            say.fine(one.on_table, down=True),
+            say.fine(one.stands, down=True),
+        )
+        texts.append(said("{}: {}", saw.mark, text) if len(saws) > 1 else text)
+    first = saws[0].edges[order]
+    return Row(head=f"{first.order} {first.edges}", text=listed(texts, ". "))
+
+
+def _gauge_row(say: Numbers, saws: Saws, what: str) -> Row:
+    """A gauge's two notches; the same for all panels that are set alike."""
+    gauge, *same = (next(g for g in saw.gauges if g.what == what) for saw in saws)
     return Row(
         head="Gauge",
         text=said(
             "{} goes on, {} does not",
-            say.gauge(gauge.go),
-            say.gauge(gauge.no_go),
+            say.gauge(gauge.go, *(g.go for g in same)),
+            say.gauge(gauge.no_go, *(g.no_go for g in same)),
         ),
     )
 
 
-def _bevel_picture(
-    draft: Draft, job: Subject, box: Box, setting: Setting, saw: PanelSawSetUp
-) -> None:
-    part, _ = part_of(job, setting)
+def _bevel_picture(draft: Draft, job: Subject, box: Box, saw: PanelSawSetUp) -> None:
+    part = _panel(job, saw)
     bevel, _ = panel_cuts(part)
     thick, run, low, foot = (
         float(v) for v in (part.blank.thickness, bevel.run, bevel.edge, bevel.foot)
@@ -195,24 +234,31 @@ def _bevel_picture(
 # --- the tongue, panel flat ----------------------------------------------------------------
 
 
-def tongue_sheet(
-    job: Subject, say: Numbers, setting: Setting, saw: PanelSawSetUp, one: TonguePass
-) -> SetUp:
-    """The panel flat on the table, the blades partly in a sacrificial fence."""
-    gauge = next(g for g in saw.gauges if g.what == "tongue")
-    last = one is saw.tongue[-1]
+def tongue_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws, turn: int) -> SetUp:
+    """The panel flat on the table, the blades partly in a sacrificial fence.
+
+    Args:
+        job: the job.
+        say: its numbers.
+        setting: of the milling list.
+        saws: the panels that are set alike.
+        turn: which pass of the tongue it is.
+    """
+    saw = saws[0]
+    one, *same = (own.tongue[turn] for own in saws)
+    last = turn == len(saw.tongue) - 1
     return SetUp(
-        title=f"Saw: {one.what}, panel {saw.mark} flat",
+        title=f"Saw: {one.what}, {panels_of(saws)} flat",
         under=when_words(setting, job.rules.unit_words),
         keys=(
             Key(
                 letter="a",
-                number=say.set_to(one.blade_height),
+                number=say.set_to(one.blade_height, *(o.blade_height for o in same)),
                 name="blade height above the table, blades upright",
             ),
             Key(
                 letter="b",
-                number=say.set_to(one.buried),
+                number=say.set_to(one.buried, *(o.buried for o in same)),
                 name="fence to the far side of the blades: the length of the tongue",
             ),
         ),
@@ -220,22 +266,20 @@ def tongue_sheet(
             pieces_row(say, setting),
             Row(head="Lay it", text=f"{one.down} down, edge against the sacrificial fence"),
             Row(head="Order", text="1 end grain, 2 long grain: all four edges of every panel"),
-            *(
-                (_gauge_row(say, gauge),)
-                if last
-                else (Row(head="Gauge", text="after the last pass"),)
-            ),
+            _gauge_row(say, saws, "tongue")
+            if last
+            else Row(head="Gauge", text="after the last pass"),
         ),
         warning=setting.cautions[0],
-        picture=lambda draft, box: _tongue_picture(draft, job, box, setting, saw, one),
+        picture=lambda draft, box: _tongue_picture(draft, job, box, saw, one),
         seen="As you stand at the saw",
     )
 
 
 def _tongue_picture(
-    draft: Draft, job: Subject, box: Box, setting: Setting, saw: PanelSawSetUp, one: TonguePass
+    draft: Draft, job: Subject, box: Box, saw: PanelSawSetUp, one: TonguePass
 ) -> None:
-    part, _ = part_of(job, setting)
+    part = _panel(job, saw)
     bevel, tongue = panel_cuts(part)
     thick, run, low, foot = (
         float(v) for v in (part.blank.thickness, bevel.run, bevel.edge, bevel.foot)
@@ -336,11 +380,7 @@ def _tongue_picture(
     )
 
 
-def tongue_passes(saw: PanelSawSetUp) -> tuple[tuple[str, TonguePass], ...]:
-    """Each pass by the kind of its setting."""
-    return tuple(("tongue" if one.down == "face" else "back rebate", one) for one in saw.tongue)
-
-
-def same_panel(setting: Setting, saw: PanelSawSetUp) -> bool:
-    """True when a setting runs the panels of a saw set-up."""
-    return any(run.mark == saw.mark for run in setting.runs)
+def turn_of(setting: Setting, saw: PanelSawSetUp) -> int | None:
+    """Which pass of the tongue a setting makes; none, where the panel has no such pass."""
+    down = "face" if setting.kind == "tongue" else "back"
+    return next((k for k, one in enumerate(saw.tongue) if one.down == down), None)

@@ -200,7 +200,7 @@ def pocket_sheet(job: Subject, say: Numbers, setting: Setting, stops_at: str) ->
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _pocket_picture(draft, job, box, setting),
-        seen=f"{setting.fence_from.capitalize()} at the top; below, cut through",
+        seen=f"{setting.fence_from.capitalize()} up; below, cut through",
     )
 
 
