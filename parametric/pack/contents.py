@@ -127,7 +127,12 @@ def contents(
         files |= _site(resolved, paper)
         progress("writing the client's page")
         page = preview_page(
-            resolved, loads, mark=short, revision=revision, elevation=write_svg(drawings.elevation)
+            resolved,
+            loads,
+            fingerprint=whole,
+            elevation=write_svg(drawings.elevation),
+            problems=problems,
+            paper=paper,
         )
         files["client/preview.html"] = write_html(page, glb)
 

@@ -12,7 +12,15 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from parametric.writers.html import Fact, PageLeaf, PreviewPage
+from parametric.writers.client_page import (
+    Amount,
+    Chalk,
+    Fact,
+    PageLeaf,
+    PreviewPage,
+    Scenery,
+    said,
+)
 
 WIDTH, HEIGHT, THICK = 1024.5, 2102.0, 40.0
 STILE = 120.0
@@ -190,6 +198,47 @@ def elevation() -> str:
     )
 
 
+def _amount(figure: str, text: str) -> Amount:
+    return Amount(figure=figure, text=text)
+
+
+FACTS = (
+    Fact(
+        label="Each door",
+        value=said(_amount("leaf A / width", "1024.5"), " wide"),
+        note=said(_amount("leaf A / thickness", "40"), " thick"),
+        chalk=(
+            Chalk(
+                start=(-LAP, FRONT_A, 2000),
+                end=(-LAP + WIDTH, FRONT_A, 2000),
+                text="1024.5",
+                leaf="leaf A",
+            ),
+        ),
+    ),
+    Fact(
+        label="Clear to walk through",
+        value=said(_amount("clear way", "852")),
+        note=said("Both doors pushed to one side."),
+        chalk=(Chalk(start=(2.5, FRONT_A, 1000), end=(854.5, FRONT_A, 1000), text="852"),),
+        opened={"leaf A": 1.0, "leaf B": 0.0},
+    ),
+    Fact(
+        label="Gap under the doors",
+        value=said(
+            _amount("floor gap left", "21"), " left, ", _amount("floor gap right", "12"), " right"
+        ),
+        note=said("Your floor rises 9 across the opening; the doors hang level."),
+        chalk=(
+            Chalk(start=(0, FRONT_A, -9), end=(0, FRONT_A, 12), text="21", aside=(110, 90)),
+            Chalk(start=(1829, FRONT_A, 0), end=(1829, FRONT_A, 12), text="12", aside=(-110, 90)),
+        ),
+        walks=True,
+    ),
+    Fact(label="Each door weighs", value=said(_amount("leaf A / governing weight", "35.2 kg"))),
+)
+
+
 def standin_page(**changes: object) -> PreviewPage:
     """The page of brief G1; change a field to try another."""
     fields: dict[str, object] = {
@@ -211,6 +260,7 @@ def standin_page(**changes: object) -> PreviewPage:
                 thickness=THICK,
                 travel=TRAVEL,
                 pull=60.0,
+                pull_up=1000.0,
             ),
             PageLeaf(
                 name="leaf B",
@@ -223,6 +273,7 @@ def standin_page(**changes: object) -> PreviewPage:
                 thickness=THICK,
                 travel=-TRAVEL,
                 pull=WIDTH - 60,
+                pull_up=1000.0,
             ),
         ),
         "opening": ((1.5, -9), (2.5, 1032), (1.5, 2069), (1827.5, 2069), (1826.5, 1032), (1829, 0)),
@@ -231,24 +282,21 @@ def standin_page(**changes: object) -> PreviewPage:
         "way": (2.5, 1826.5),
         "clear_way": 852.0,
         "top": 2174.0,
-        "facts": (
-            Fact(label="Each door", value="1024.5 wide, 2102 high", note="40 thick"),
-            Fact(label="Your opening", value="1824 × 2069", note="at its tightest"),
-            Fact(
-                label="Clear to walk through",
-                value="852",
-                note="both doors pushed to one side",
+        "facts": FACTS,
+        "fingerprint": "7c1f04ab" + "0" * 56,
+        "revision_date": "2026-11-19",
+        "thing": said("Two, ", _amount("leaf A / width", "1024.5"), " wide, sliding"),
+        "ticks": (
+            said("I have seen the gap of ", _amount("floor gap left", "21"), " at the left."),
+            said("I will choose the colour from a real sample."),
+        ),
+        "scenery": Scenery(
+            skirting_clear=(-LAP, 1879.0),
+            brackets=tuple(
+                (x, front + THICK / 2, GAP + HEIGHT)
+                for front in (FRONT_A, FRONT_B)
+                for x in (-40.0, 914.5, 1869.0)
             ),
-            Fact(
-                label="Gap under the doors",
-                value="21 left, 12 right",
-                note="Your floor rises 9 across the opening; the doors hang level.",
-            ),
-            Fact(label="Lap over the wall", value="50 each side, 45 above"),
-            Fact(label="Doors pass with", value="12 between"),
-            Fact(label="Centre of the pulls", value="1000", note="above the floor at the right"),
-            Fact(label="Each door weighs", value="35.2 kg"),
-            Fact(label="Glass", value="6, toughened", note="four panes"),
         ),
         "elevation_svg": elevation(),
     }

@@ -13,7 +13,10 @@ import sys
 
 import pytest
 
-from parametric.writers.html import WORDS, Fact, Finish, widest_clear_way, write_html
+from parametric.catalog.finishes import Paint
+from parametric.writers.client_page import Fact, Palette, said
+from parametric.writers.html import widest_clear_way, write_html
+from parametric.writers.page_words import WORDS
 from tests.browser.standin import standin_glb, standin_page
 
 
@@ -70,7 +73,7 @@ def test_the_page_carries_the_notices_of_what_it_holds(page):
 
 def test_the_words_are_there_before_the_script_runs(page):
     body = re.sub(r"<script.*?</script>", "", page[page.index("<body>") :], flags=re.DOTALL)
-    for word in ("Larch Hill reading room", "Revision A", "7C1F-04AB", "21 left, 12 right"):
+    for word in ("Larch Hill reading room", "Revision A", "7C1F-04AB", "21</span> left"):
         assert word in body
     assert WORDS["made with"] in body
     assert "<svg xmlns" in body
@@ -109,8 +112,9 @@ def test_a_drawing_that_is_more_than_a_drawing_is_refused(svg):
 
 
 def test_a_colour_that_is_not_one_is_refused():
+    bad = (Paint(key="lichen", name="Lichen", colour="red;}", rough=0.4),)
     with pytest.raises(ValueError, match="hex"):
-        write_html(standin_page(finish=Finish(colour="red;}")), standin_glb())
+        write_html(standin_page(palette=Palette(paints=bad)), standin_glb())
 
 
 HOSTILE = (
@@ -125,9 +129,11 @@ HOSTILE = (
 @pytest.mark.parametrize("name", HOSTILE)
 def test_no_name_becomes_markup(name):
     """Wherever a name stands, every sign that opens or closes markup is written as a reference."""
-    facts = (Fact(label=name, value=name, note=name),)
+    facts = (Fact(label=name, value=said(name), note=said(name)),)
     leaves = tuple(dataclasses.replace(leaf, label=name) for leaf in standin_page().leaves)
-    plain = write_html(standin_page(facts=(Fact(label="x", value="x", note="x"),)), standin_glb())
+    plain = write_html(
+        standin_page(facts=(Fact(label="x", value=said("x"), note=said("x")),)), standin_glb()
+    )
     page = write_html(
         standin_page(
             job=name,
@@ -145,7 +151,7 @@ def test_no_name_becomes_markup(name):
 
 
 def test_fractions_are_set_as_fractions():
-    facts = (Fact(label="Each door", value="40\u20095\u204416\u2033"),)
+    facts = (Fact(label="Each door", value=said("40\u20095\u204416\u2033")),)
     page = write_html(standin_page(facts=facts), standin_glb()).decode()
     assert '40\u2009<span class="fraction">5\u204416</span>\u2033' in page
 

@@ -1,14 +1,16 @@
 // What things are made of. The model says only the look of a material (timber, glass,
-// metal, tape, board); here each look gets its surface.
+// metal, tape, board); here each look gets its surface, and the client's choice its colour.
 import * as THREE from 'three';
 import { GLASS_FRAGMENT, SURFACE_FRAGMENT, SURFACE_VERTEX } from './light.glsl.js';
 
+const value = (v) => ({ value: v });
+
 /** The uniforms that every surface shares: the light and where the room is. */
 export function makeShared() {
-  const value = (v) => ({ value: v });
   return {
     middle: value(new THREE.Vector3()),
     wall: value(0.13),
+    evening: value(0),
     keyFrom: value(new THREE.Vector3(0, 0, 1)),
     keyColour: value(new THREE.Color()),
     keyMatrix: value(new THREE.Matrix4()),
@@ -18,55 +20,116 @@ export function makeShared() {
     skyMatrix: value(new THREE.Matrix4()),
     skyDepth: value(null),
     soft: value(1.5),
+    cutAt: value(1e9),
+    behind: value(null),
+    screen: value(new THREE.Vector2(1, 1)),
+    phase: value(0),
   };
 }
 
-/** An opaque surface. `rough` 0 mirrors, 1 is chalk; `mottle` is the cloudiness of plaster. */
-export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, boards = null } = {}) {
+/**
+ * An opaque surface. `rough` 0 mirrors, 1 is chalk; `mottle` is the cloudiness of plaster;
+ * `glow` is light of its own by day. `defines` says which more it can do.
+ */
+export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, glow = 0, boards = null, defines = {}, ...more } = {}) {
   const uniforms = {
     ...shared,
-    colour: { value: new THREE.Color(colour) },
-    rough: { value: rough },
-    metal: { value: metal },
-    mottle: { value: mottle },
+    colour: value(new THREE.Color(colour)),
+    rough: value(rough),
+    metal: value(metal),
+    mottle: value(mottle),
+    glow: value(glow),
+    ...more,
   };
-  if (boards) uniforms.boards = { value: boards };
+  if (boards) uniforms.boards = value(boards);
   return new THREE.ShaderMaterial({
     uniforms,
-    defines: boards ? { BOARDS: '' } : {},
+    defines: boards ? { BOARDS: '', ...defines } : defines,
     vertexShader: SURFACE_VERTEX,
     fragmentShader: SURFACE_FRAGMENT,
   });
 }
 
-/** Clear glass: `body` is how much of its own colour it shows. */
-export function glass(shared, colour = '#8fb0a4', body = 0.03) {
+const ON_LEAVES = { CLIPPED: '', PIECES: '' };
+
+/** Timber, under paint or varnish: `wear` says which. */
+export function timber(shared, { clipped = true } = {}) {
+  return surface(shared, '#888888', {
+    defines: { ...(clipped ? ON_LEAVES : { PIECES: '' }), TIMBER: '' },
+    early: value(new THREE.Color()),
+    late: value(new THREE.Color()),
+    rings: value(new THREE.Vector4(3, 0.5, 0.5, 0)),
+    clear: value(0),
+  });
+}
+
+/** Put a paint or a clear timber on. */
+export function wear(material, wood) {
+  const u = material.uniforms;
+  u.rough.value = wood.rough;
+  u.clear.value = wood.early ? 1 : 0;
+  if (wood.early) {
+    u.early.value.set(wood.early);
+    u.late.value.set(wood.late);
+    u.rings.value.set(wood.ring, wood.contrast, wood.pore, wood.fleck);
+  } else u.colour.value.set(wood.colour);
+}
+
+function glass(shared, kind) {
+  const veiled = kind.blur !== undefined;
   return new THREE.ShaderMaterial({
-    uniforms: { ...shared, colour: { value: new THREE.Color(colour) }, body: { value: body } },
+    uniforms: {
+      ...shared,
+      colour: value(new THREE.Color(kind.colour)),
+      body_: value(kind.body),
+      ...(veiled ? { blur: value(kind.blur), reed: value(kind.reed) } : {}),
+    },
+    defines: veiled ? { PIECES: '', VEILED: '' } : { PIECES: '' },
     vertexShader: SURFACE_VERTEX,
     fragmentShader: GLASS_FRAGMENT,
     transparent: true,
-    depthWrite: false,
+    depthWrite: veiled,
     blending: THREE.CustomBlending,
     blendSrc: THREE.OneFactor,
     blendDst: THREE.OneMinusSrcAlphaFactor,
   });
 }
 
-/** The wardrobe for one job: a material for every look, in the job's finish. */
-export function wardrobe(shared, finish) {
-  return {
-    timber: surface(shared, finish.colour, { rough: finish.rough }),
-    board: surface(shared, finish.colour, { rough: finish.rough }),
-    glass: glass(shared),
-    brass: surface(shared, '#cdb077', { rough: 0.4, metal: 0.9 }),
-    metal: surface(shared, '#25292a', { rough: 0.5 }),
-    tape: surface(shared, '#3c403e', { rough: 0.9 }),
-  };
+/** The wardrobe for one job: a material for every look, in what was chosen. */
+export class Wardrobe {
+  constructor(shared) {
+    this.shared = shared;
+    this.timber = timber(shared);
+    this.looks = {
+      timber: this.timber,
+      board: this.timber,
+      glass: glass(shared, { colour: '#8fb0a4', body: 0.03 }),
+      pull: surface(shared, '#b98f52', { rough: 0.34, metal: 1, defines: { ...ON_LEAVES, HOLLOW: '' } }),
+      metal: surface(shared, '#25292a', { rough: 0.5, metal: 0.25, defines: ON_LEAVES }),
+      tape: surface(shared, '#3c403e', { rough: 0.9, defines: ON_LEAVES }),
+    };
+    this.panes = []; // meshes of glass
+    this.glasses = new Map();
+  }
+
+  /** Dress all in the choice; true when glass needs what is behind it drawn again. */
+  wear({ wood, glass: kind, metal }) {
+    wear(this.timber, wood);
+    if (metal) {
+      const { colour, metal: bare, rough } = this.looks.pull.uniforms;
+      colour.value.set(metal.colour);
+      bare.value = metal.metal;
+      rough.value = metal.rough;
+    }
+    if (!kind) return false;
+    if (!this.glasses.has(kind.key)) this.glasses.set(kind.key, glass(this.shared, kind));
+    for (const pane of this.panes) pane.material = this.glasses.get(kind.key);
+    return kind.blur !== undefined;
+  }
 }
 
 /** Which of the wardrobe a mesh wears. Pulls are bright, tracks and hangers are black. */
 export function lookOf(mesh, named) {
   const look = mesh.material.userData.look;
-  return look === 'metal' && /\bpull\b/.test(named) ? 'brass' : look;
+  return look === 'metal' && /\bpull\b/.test(named) ? 'pull' : look;
 }

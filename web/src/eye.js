@@ -1,21 +1,29 @@
 // Where the client stands. The eye always looks level and the lens is shifted up or down
 // instead of tilted, as for a picture of a building, so that uprights stay upright.
 
-const VIEW = 30; // degrees from the foot to the head of the picture
-const ROUND = Math.PI / 3; // how far one may walk round, each way
-const STANDING = 1.45;
-const HEIGHTS = [0.35, 2.3];
+const NARROW = Math.tan(Math.PI / 12); // half of 30 degrees, from the middle to the head
+const BROAD = Math.tan((29 * Math.PI) / 180); // in a tight room
+const ROUND = { front: Math.PI / 3, back: 0.5 }; // how far one may walk round, each way
+const HEIGHTS = [0.25, 2.4];
+const NEAR = [0.3, 1.15];
 const PACE = 115; // ms, the time constant of a walk
+const ACROSS = 0.95; // turn from which a section is seen best
 
 const hold = (v, a, b) => Math.min(Math.max(v, a), b);
+const still = () => ({ turn: 0, height: 0, near: 1 });
 
 export class Eye {
-  /** `frame` is what must be seen: middle, half width, foot and head, in metres. */
+  /**
+   * `frame` is what must be seen, in metres: middle, half width, foot, head, how far the doors
+   * stand before the wall, the wall's thickness, the far room's depth, where a pull is.
+   */
   constructor(lens, frame, { instant = false, wake }) {
-    lens.fov = VIEW;
     Object.assign(this, { lens, frame, instant, wake });
-    this.aim = { turn: 0, height: STANDING, near: 1 }; // near: 1 shows all
-    this.now = { ...this.aim };
+    this.place = 'facing';
+    this.by = still(); // what the client did since
+    this.spot = null;
+    this.person = false;
+    this.now = null;
     this.walked = null;
     this.width = 1;
     this.height = 1;
@@ -24,29 +32,64 @@ export class Eye {
   resize(width, height) {
     Object.assign(this, { width, height });
     this.lens.aspect = width / height;
+    if (this.now) this.now = this.#aim();
     this.#place();
+  }
+
+  /** Walk to a place. */
+  go(place) {
+    const through = (place === 'beyond') !== (this.place === 'beyond');
+    this.place = place;
+    this.by = still();
+    this.spot = null;
+    // nobody walks through a wall
+    if (through) this.now = null;
+    this.wake();
+  }
+
+  /** Make room for a person beside the doors. */
+  beside(person) {
+    this.person = person;
+    this.wake();
+  }
+
+  /** Stand so that a section is seen, or face the doors again. */
+  turnTo(across) {
+    if (this.place === 'facing') this.by.turn = across ? ACROSS : 0;
+    this.wake();
+  }
+
+  /** Stoop to a point of the world, mm, or come back from it. */
+  look(point) {
+    this.spot = point;
+    this.wake();
   }
 
   /** Turn and rise by so much; `near` is a factor. */
   move({ turn = 0, height = 0, near = 1 }) {
-    this.aim.turn = hold(this.aim.turn + turn, -ROUND, ROUND);
-    this.aim.height = hold(this.aim.height + height, ...HEIGHTS);
-    this.aim.near = hold(this.aim.near * near, 0.3, 1.15);
+    const round = this.place === 'beyond' ? ROUND.back : ROUND.front;
+    const from = this.#stance();
+    const own = this.place === 'beyond' ? 0 : from.turn;
+    this.by.turn = hold(this.by.turn + turn, -round - own, round - own);
+    this.by.height = hold(this.by.height + height, HEIGHTS[0] - from.height, HEIGHTS[1] - from.height);
+    this.by.near = hold(this.by.near * near, ...NEAR);
     this.wake();
   }
 
   /** Whether the eye stands where it first stood, with the whole job before it. */
   get atHome() {
-    return Math.abs(this.aim.turn) < 0.02 && this.aim.near > 0.98;
+    return this.place === 'facing' && !this.spot && Math.abs(this.by.turn) < 0.02 && this.by.near > 0.98;
   }
 
   /** Walk on; true while walking. */
   step(now) {
     const gone = this.walked === null ? 0 : Math.min(400, now - this.walked);
     this.walked = now;
-    let moving = false;
-    for (const key of Object.keys(this.aim)) {
-      const left = this.aim[key] - this.now[key];
+    const aim = this.#aim();
+    let moving = this.now === null;
+    this.now ??= { ...aim };
+    for (const key of Object.keys(aim)) {
+      const left = aim[key] - this.now[key];
       if (left === 0) continue;
       const all = this.instant || Math.abs(left) < 2e-4;
       this.now[key] += all ? left : left * (1 - Math.exp(-gone / PACE));
@@ -57,30 +100,62 @@ export class Eye {
     return moving;
   }
 
-  /** How far the eye stands from the wall's face, metres. */
-  get distance() {
+  /** The distance from which all of it is seen, metres, and where the picture's middle then is. */
+  #whole(room = 1) {
+    const { frame, lens } = this;
+    const half = frame.halfWidth * room + (this.person && room === 1 ? frame.beside / 2 : 0);
+    const wide = half / (NARROW * lens.aspect);
+    const high = (frame.head - frame.foot) / 2 / NARROW;
+    const far = Math.max(wide, high) + frame.front;
+    // a tall picture shows more floor than wall: a person stands on it
+    const spare = Math.max(0, NARROW * far - (frame.head - frame.foot) / 2);
+    return { far, centre: (frame.head + frame.foot) / 2 + spare * frame.lift };
+  }
+
+  #stance() {
     const { frame } = this;
-    const tan = Math.tan((VIEW / 2) * (Math.PI / 180));
-    const wide = frame.halfWidth / (tan * this.lens.aspect);
-    const high = (frame.head - frame.foot) / 2 / tan;
-    return Math.max(wide, high) + frame.front;
+    const before = { x: frame.middle + (this.person ? frame.beside / 2 : 0), z: 0, half: NARROW };
+    if (this.spot) {
+      const [x, , z] = this.spot.map((v) => v / 1000);
+      return { ...before, x, turn: 0, height: z + 0.34, far: 1.1 + frame.front, centre: z + 0.13 };
+    }
+    switch (this.place) {
+      case 'sofa':
+        return { ...before, x: frame.middle, turn: -0.6, height: 1.15, ...this.#whole(1.08) };
+      case 'pull': {
+        const tall = this.lens.aspect < 0.8;
+        const { x, y, z } = frame.pull;
+        return { ...before, x: x + (tall ? 0.1 : 0.2), z, turn: -0.5, height: 1.5, far: tall ? 1.35 : 1.2, centre: y + 0.04 };
+      }
+      case 'beyond':
+        return { x: frame.middle, z: -frame.wall, turn: Math.PI - 0.24, height: 1.5, far: frame.back - frame.wall - 0.42, centre: 1.12, half: BROAD };
+      default:
+        return { ...before, turn: 0, height: 1.45, ...this.#whole() };
+    }
+  }
+
+  #aim() {
+    const from = this.#stance();
+    const by = this.spot ? still() : this.by;
+    return {
+      ...from,
+      turn: from.turn + by.turn,
+      height: from.height + by.height,
+      far: from.far * (this.place === 'beyond' ? Math.min(1, by.near) : by.near),
+    };
   }
 
   #place() {
-    const { lens, frame, now } = this;
-    const far = this.distance * now.near;
-    const tan = Math.tan((VIEW / 2) * (Math.PI / 180));
-    const x = frame.middle + Math.sin(now.turn) * far;
-    const z = Math.cos(now.turn) * far;
+    const { lens, now } = this;
+    if (!now) return;
+    const x = now.x + Math.sin(now.turn) * now.far;
+    const z = now.z + Math.cos(now.turn) * now.far;
+    lens.fov = (2 * Math.atan(now.half) * 180) / Math.PI;
     lens.position.set(x, now.height, z);
-    lens.lookAt(frame.middle, now.height, 0);
+    lens.lookAt(now.x, now.height, now.z);
     lens.updateMatrixWorld();
     lens.updateProjectionMatrix();
-    // a tall picture shows more floor than wall: a person stands on it
-    const half = tan * far;
-    const spare = Math.max(0, half - (frame.head - frame.foot) / 2);
-    const centre = (frame.head + frame.foot) / 2 + spare * frame.lift;
-    lens.projectionMatrix.elements[9] = (centre - now.height) / (far * tan);
+    lens.projectionMatrix.elements[9] = (now.centre - now.height) / (now.far * now.half);
     lens.projectionMatrixInverse.copy(lens.projectionMatrix).invert();
   }
 }

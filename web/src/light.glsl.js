@@ -1,10 +1,13 @@
-// How light falls in the room, worked out and not baked: a window to the left of the
-// viewer, plaster, a pale ceiling and an oak floor; a second room behind the wall.
-// All in metres, Y up, +Z towards the viewer; the wall's face is z = 0.
+// How light falls in the room, worked out and not baked. By day: a window to the left of the
+// viewer, plaster, a pale ceiling and an oak floor; by evening a lamp beside the viewer and
+// one in the room behind the wall, which then glows through glass. All in metres, Y up, +Z
+// towards the viewer; the wall's face is z = 0.
+import { GRAIN, NOISE } from './grain.glsl.js';
 
 export const ROOM = /* glsl */ `
 uniform vec3 middle;        // the middle of the opening, on the floor
 uniform float wall;         // how thick the wall is
+uniform float evening;      // 0 by day, 1 by lamplight
 
 float between(float a, float lo, float hi, float soft) {
   return smoothstep(lo - soft, lo + soft, a) * (1. - smoothstep(hi - soft, hi + soft, a));
@@ -20,17 +23,24 @@ vec3 seenFrom(vec3 at, vec3 d, float rough) {
   float far = clamp(min(away.x, min(away.y, away.z)), 0., 12.);
   vec3 hit = p + d * far;
   float soft = .012 + rough * rough * 2.2 + rough * far * .22;
-  vec3 c = vec3(.50, .51, .495);
-  c = mix(c, vec3(.80, .81, .80), smoothstep(high.y - soft, high.y, hit.y));
-  c = mix(c, vec3(.235, .175, .115), 1. - smoothstep(low.y, low.y + soft, hit.y));
+  vec3 c = mix(vec3(.50, .51, .495), vec3(.105, .088, .066), evening);
+  c = mix(c, mix(vec3(.80, .81, .80), vec3(.22, .185, .14), evening), smoothstep(high.y - soft, high.y, hit.y));
+  c = mix(c, mix(vec3(.235, .175, .115), vec3(.06, .042, .026), evening), 1. - smoothstep(low.y, low.y + soft, hit.y));
   float left = 1. - smoothstep(low.x, low.x + soft * 1.5, hit.x);
   float panes = between(hit.z, 1.1, 2.2, soft) + between(hit.z, 3.6, 4.7, soft);
   float bars = 1. - .8 * between(mod(hit.z, 2.5), 1.62, 1.68, soft) / (1. + 40. * soft);
-  c = mix(c, vec3(5.6, 5.9, 6.2) * bars, left * panes * between(hit.y, .55, 2.45, soft));
+  vec3 sky = mix(vec3(5.6, 5.9, 6.2), vec3(.05, .07, .13), evening);
+  c = mix(c, sky * bars, left * panes * between(hit.y, .55, 2.45, soft));
   float behind = smoothstep(high.z - soft * 1.5, high.z, hit.z);
   panes = between(abs(hit.x), .85, 1.95, soft) * between(hit.y, .8, 2.35, soft);
   bars = between(abs(abs(hit.x) - 1.4), -1., .035, soft) + between(abs(hit.y - 1.75), -1., .03, soft);
-  c = mix(c, vec3(2.1, 2.2, 2.35) * (1. - .8 * min(1., bars) / (1. + 12. * soft)), behind * panes);
+  sky = mix(vec3(2.1, 2.2, 2.35), vec3(.05, .07, .13), evening);
+  c = mix(c, sky * (1. - .8 * min(1., bars) / (1. + 12. * soft)), behind * panes);
+  // the lamp beside the viewer, a shade of linen
+  if (evening < .5) return c;
+  vec3 lamp = vec3(2.3, 1.75, 3.6) - p;
+  float off = length(cross(normalize(lamp), d)) * length(lamp);
+  c += vec3(7., 5., 2.9) * step(0., dot(lamp, d)) * (1. - smoothstep(.20 - soft * .3, .22 + soft * 1.6, off)) / (1. + 9. * soft);
   return c;
 }
 
@@ -40,16 +50,28 @@ vec3 lightAt(vec3 at, vec3 n) {
   vec3 here = mix(vec3(.165, .142, .115), vec3(.235, .24, .245), n.y * .5 + .5);
   here += vec3(.10, .105, .11) * max(0., dot(n, vec3(-.80, .10, .59)));
   here *= 1. - .22 * smoothstep(-1.6, 3.6, p.x) - .10 * smoothstep(1.8, 2.9, p.y);
-  // the far room has its own window, out of sight to the left
+  vec3 dusk = mix(vec3(.055, .047, .037), vec3(.108, .092, .070), n.y * .5 + .5);
+  dusk += vec3(.070, .058, .040) * max(0., dot(n, vec3(.52, .10, .85)));
+  here = mix(here, dusk, evening);
+  // the far room has its own window, out of sight to the left, and its own lamp
   float fall = mix(1.18, .58, smoothstep(-1.7, 1.9, p.x)) * mix(.70, 1.04, smoothstep(-.3, -2.4, p.z));
   vec3 there = mix(vec3(.23, .205, .17), vec3(.36, .37, .375), n.y * .5 + .5);
   there += vec3(.50, .495, .47) * max(0., dot(n, vec3(-.70, .42, .58)));
+  there *= fall;
+  if (evening > .5) {
+    vec3 lamp = vec3(.75, 1.62, -1.9) - p;
+    float d2 = dot(lamp, lamp);
+    there = vec3(.16, .125, .082) * mix(.7, 1.1, n.y * .5 + .5);
+    there += vec3(1.55, 1.18, .70) * (.18 + .82 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .55);
+  }
   // in the thickness of the wall each side lights the other
   float depth = between(p.z, -wall, 0., .004);
-  return mix(here, there * fall * .9, smoothstep(.0, -wall - .02, p.z)) + vec3(.13, .13, .125) * depth * abs(n.x);
+  vec3 both = mix(vec3(.13, .13, .125), vec3(.055, .045, .03), evening);
+  return mix(here, there * .9, smoothstep(.0, -wall - .02, p.z)) + both * depth * abs(n.x);
 }
 
-// The pattern that a window with bars throws along its own light, with soft edges.
+// The pattern that a window with bars throws along its own light, with soft edges; a lamp
+// throws a pool instead.
 float window(vec3 at, vec3 from) {
   vec3 across = normalize(cross(vec3(0., 1., 0.), from)), up = cross(from, across);
   vec3 p = at - middle - vec3(0., 1.05, 0.);
@@ -57,11 +79,17 @@ float window(vec3 at, vec3 from) {
   float w = between(a, -1.62, .98, .40) * between(b, -1.70, 1.16, .32);
   w *= 1. - .26 * between(a, -.40, -.26, .12);
   w *= 1. - .20 * between(b, -.16, -.03, .12);
-  return mix(.24, 1.08, w);
+  if (evening < .5) return mix(.24, 1.08, w);
+  float pool = exp(-.20 * (a - .35) * (a - .35) - .16 * (b + .1) * (b + .1));
+  return .15 + .95 * pool;
 }
 `;
 
 export const SURFACE_VERTEX = /* glsl */ `
+#ifdef PIECES
+attribute vec4 wood, piece;
+varying vec4 own, body;
+#endif
 varying vec3 at;
 varying vec3 facing;
 varying vec2 boardAt;
@@ -72,13 +100,17 @@ void main() {
   #ifdef BOARDS
   boardAt = uv;
   #endif
+  #ifdef PIECES
+  own = wood;
+  body = piece;
+  #endif
   gl_Position = projectionMatrix * viewMatrix * p;
 }
 `;
 
 export const SURFACE_FRAGMENT = /* glsl */ `
 uniform vec3 colour;
-uniform float rough, metal, mottle;
+uniform float rough, metal, mottle, glow;
 uniform vec3 keyFrom, keyColour, skyFrom, skyColour;
 uniform mat4 keyMatrix, skyMatrix;
 uniform highp sampler2DShadow keyDepth, skyDepth;
@@ -86,20 +118,28 @@ uniform float soft;         // half width of the shadow's edge while things move
 #ifdef BOARDS
 uniform sampler2D boards;
 #endif
+#ifdef CLIPPED
+uniform float cutAt;        // where the doors are cut through
+#endif
+#ifdef PIECES
+varying vec4 own, body;
+#endif
+#ifdef TIMBER
+uniform vec3 early, late;
+uniform vec4 rings;         // width of a year mm, contrast, pores, fleck
+uniform float clear;        // 1 under varnish, 0 under paint
+#endif
+#ifdef HOLLOW
+uniform mat4 modelMatrix;
+#endif
 varying vec3 at;
 varying vec3 facing;
 varying vec2 boardAt;
 ${ROOM}
-
-float hash(vec3 p) { p = fract(p * .1031); p += dot(p, p.zyx + 31.32); return fract((p.x + p.y) * p.z); }
-float cloud(vec3 p) {
-  vec3 i = floor(p), f = fract(p);
-  f = f * f * (3. - 2. * f);
-  return mix(
-    mix(mix(hash(i), hash(i + vec3(1, 0, 0)), f.x), mix(hash(i + vec3(0, 1, 0)), hash(i + vec3(1, 1, 0)), f.x), f.y),
-    mix(mix(hash(i + vec3(0, 0, 1)), hash(i + vec3(1, 0, 1)), f.x), mix(hash(i + vec3(0, 1, 1)), hash(i + vec3(1, 1, 1)), f.x), f.y),
-    f.z);
-}
+${NOISE}
+#ifdef TIMBER
+${GRAIN}
+#endif
 
 float reached(sampler2DShadow map, mat4 m, vec3 p) {
   vec3 c = (m * vec4(p, 1.)).xyz * .5 + .5;
@@ -111,6 +151,9 @@ float reached(sampler2DShadow map, mat4 m, vec3 p) {
 }
 
 void main() {
+  #ifdef CLIPPED
+  if (at.x > cutAt) discard;
+  #endif
   vec3 n = normalize(facing), v = normalize(cameraPosition - at);
   vec3 base = colour;
   float r = rough;
@@ -118,6 +161,24 @@ void main() {
   vec3 t = texture2D(boards, boardAt).rgb;
   base *= t;
   r += (t.g - .55) * -.12;
+  #endif
+  #ifdef TIMBER
+  if (clear > .5) {
+    vec3 g = grain(own.xyz, own.w, body.y, rings.x, rings.w);
+    base = mix(early, late, clamp(g.x * rings.y * 1.25 + (fract(own.w * 17.31) - .5) * .16, 0., 1.));
+    base *= 1. - g.y * rings.z * .55;
+    base = mix(base, early * 1.12, g.z * .5);
+    r += g.x * .10 + g.y * .2;
+  } else {
+    base *= 1. + .018 * (cloud(vec3(own.x * .009, own.yz * .09)) - .5);
+    r += (cloud(own.xyz * .7) - .5) * .05;
+    // paint over a joint shows it as a soft line, where rail meets stile
+    float px = max(fwidth(own.x), .3);
+    float near = 9e9;
+    if (mod(body.z, 2.) > .5) near = own.x;
+    if (body.z > 1.5) near = min(near, body.x - own.x);
+    base *= 1. - .30 * (1. - smoothstep(0., px * 1.3, near)) * min(1., .9 / px);
+  }
   #endif
   if (mottle > 0.) base *= 1. + mottle * (cloud(at * 2.3) - .5 + .6 * (cloud(at * 21.) - .5));
 
@@ -142,25 +203,77 @@ void main() {
   float e = min(q.x * q.x, exp2(-9.28 * nv)) * q.x + q.y;
   vec2 ab = vec2(-1.04, 1.04) * e + q.zw;
   float inside = smoothstep(-wall * .6, .02, at.z - middle.z);
-  vec3 mirrored = seenFrom(at, reflect(-v, n), r) * mix(.35, 1., inside) * (f0 * ab.x + ab.y);
-  gl_FragColor = vec4(base * (1. - metal) * light + mirrored + glint, 1.);
+  #ifdef HOLLOW
+  // inside the hollow of a pull a ray gets out only through its mouth
+  vec3 away = transpose(mat3(modelMatrix)) * reflect(-v, n);
+  float deep = max(0., -own.z), rise = away.z * body.z;
+  vec2 leaves = own.xy + away.xy * deep / max(rise, .04);
+  float open = 1.;
+  if (deep > .4) {
+    vec2 out_ = abs(leaves) / max(body.xy, vec2(1.));
+    open = rise <= 0. ? 0. : 1. - smoothstep(.82, 1.12, max(out_.x, out_.y));
+    light *= mix(1., .32, smoothstep(1., 11., deep));
+  }
+  r += .10 * (cloud(vec3(own.x * 5., own.y * .12, own.z * 5.)) - .5);
+  #endif
+  vec3 mirrored = seenFrom(at, reflect(-v, n), max(r, .04)) * mix(.35, 1., inside) * (f0 * ab.x + ab.y);
+  #ifdef HOLLOW
+  mirrored *= mix(.16, 1., open);
+  glint *= mix(.3, 1., open);
+  #endif
+  gl_FragColor = vec4(base * ((1. - metal * .74) * light + glow * mix(1., .03, evening)) + mirrored + glint, 1.);
 }
 `;
 
-// Glass is what it mirrors, plus a breath of its own colour; what lies behind is not redrawn.
+// Glass is what it mirrors, plus a breath of its own colour. What lies behind clear glass is
+// there already; behind a veil it is drawn again, smaller, and spread by reeds or by satin.
 export const GLASS_FRAGMENT = /* glsl */ `
 uniform vec3 colour;
-uniform float body;
+uniform float body_;
+uniform float cutAt;
+#ifdef VEILED
+uniform sampler2D behind;
+uniform vec2 screen;
+uniform float blur, reed, phase;
+uniform mat4 projectionMatrix;
+#endif
+varying vec4 own, body;
 varying vec3 at;
 varying vec3 facing;
 varying vec2 boardAt;
 ${ROOM}
 void main() {
+  if (at.x > cutAt) discard;
   vec3 n = normalize(facing), v = normalize(cameraPosition - at);
   float c = abs(dot(n, v));
   float mirror = .042 + .958 * pow(1. - c, 5.);
-  float keep = clamp(body + mirror * .75, 0., 1.);
-  vec3 seen = seenFrom(at, reflect(-v, n), 0.) * mirror * 1.15;
-  gl_FragColor = vec4(colour * lightAt(at, n) * body + seen, keep);
+  vec3 tint = colour * lightAt(at, n);
+  #ifdef VEILED
+  vec2 here = gl_FragCoord.xy / screen;
+  float away = length(cameraPosition - at);
+  vec2 metre = vec2(projectionMatrix[0][0], projectionMatrix[1][1]) * .5 / away;
+  float slope = 0.;
+  if (reed > 0.) {
+    float t = fract(own.x / reed) * 2. - 1.;
+    float fine = 1. - smoothstep(.35, 1.1, fwidth(own.x) / reed);
+    slope = t * mix(.45, 1., fine);
+    tint *= 1. - .28 * fine * t * t;
+    mirror *= mix(1., .35 + 1.3 * (1. - t * t), fine);
+  }
+  vec3 through = vec3(0.);
+  float turn = fract(sin(dot(gl_FragCoord.xy, vec2(12.9898, 78.233))) * 43758.5453) * 6.2832 + phase * 2.399;
+  for (int i = 0; i < 6; i += 1) {
+    float k = float(i) * 2.399 + turn, far = sqrt((float(i) + .5) / 6.);
+    vec2 spread = vec2(cos(k), sin(k)) * far * .085 * blur + vec2(slope * .085, 0.);
+    through += textureLod(behind, clamp(here + spread * metre, vec2(.002), vec2(.998)), 2.2 * blur + .4).rgb;
+  }
+  through /= 6.;
+  vec3 seen = seenFrom(at, reflect(-v, n), .05 + .4 * blur) * mirror * mix(1.1, .7, blur);
+  gl_FragColor = vec4(mix(through * .93, tint * 1.9, body_) + seen, 1.);
+  #else
+  float keep = clamp(body_ + mirror * .75, 0., 1.);
+  vec3 seen = seenFrom(at, reflect(-v, n), 0.) * mirror * mix(1.15, .85, evening);
+  gl_FragColor = vec4(tint * body_ + seen, keep);
+  #endif
 }
 `;

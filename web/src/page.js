@@ -1,38 +1,130 @@
 // The page a client opens: reads what the tool wrote into it, hangs the doors, and keeps the
-// picture, the strip and the words in step.
-import { makeShared, wardrobe } from './dress.js';
+// picture, the strip, the tray and the words in step.
+import * as THREE from 'three';
+import { ChalkLines } from './chalk.js';
+import { makeShared, surface, Wardrobe } from './dress.js';
 import { Eye } from './eye.js';
+import { Finish } from './finish.js';
 import { Leaves } from './leaves.js';
+import { Measure } from './measure.js';
 import { decoded, dressed, readModel } from './model.js';
 import { Picture } from './picture.js';
-import { buildRoom } from './room.js';
+import { BACK, buildRoom, joined } from './room.js';
+import { brackets, personBoard } from './scenery.js';
+import { Section } from './section.js';
+import { Sizes } from './sizes.js';
+import { Stand } from './stand.js';
 import { Strip } from './strip.js';
 import { Touch } from './touch.js';
+import { Tray } from './tray.js';
+import { Yes } from './yes.js';
 
 const $ = (id) => document.getElementById(id);
+const root = document.documentElement;
 const job = JSON.parse($('job').textContent);
+const { words } = job;
 const instant = matchMedia('(prefers-reduced-motion: reduce)').matches;
+const wide = matchMedia('(min-width: 900px)').matches;
+const SHARPEST = 2;
+const HINT = 6000; // ms
+const HINTED = 'stilewright hinted';
+const PERSON = 0.62; // metres from the doors' side to the middle of the person
+
+const tell = (text) => ($('told').textContent = text);
 const leaves = new Leaves(job.leaves, job.way, { instant });
-const strip = new Strip($('strip'), leaves, job);
-const sizes = $('sizes-button');
-const sharpest = 2;
+const strip = new Strip($('strip'), leaves, { ...job, tell });
+const finish = new Finish({ palette: job.palette, words, tell });
+finish.watch(() => root.style.setProperty('--finish', finish.colour));
+new Yes({ job, finish, tell });
+const sizes = new Sizes({ facts: job.facts, leaves, instant });
+let measure = { on: false, toggle() {} };
+const tray = new Tray((name) => {
+  if (name !== 'sizes') {
+    sizes.show(null);
+    measure.toggle(false);
+  }
+  strip.resize();
+});
+
+/** What was seen once on this machine need not be said again; where nothing is kept, it is. */
+const hinted = {
+  get() {
+    try {
+      return localStorage.getItem(HINTED) !== null;
+    } catch {
+      return false;
+    }
+  },
+  set() {
+    try {
+      localStorage.setItem(HINTED, '');
+    } catch {
+      // a page from a disk may not be let keep anything: then the hint comes again
+    }
+  },
+};
 
 /** Give up the picture in the round; the drawing that was there first stays. */
 function drawingOnly() {
-  document.documentElement.dataset.picture = 'drawing';
-  $('waiting').textContent = job.words.no_picture;
+  root.dataset.picture = 'drawing';
+  $('waiting').textContent = words['no picture'];
+  for (const id of ['tab-stand', 'measure']) $(id).disabled = true;
+  $('tab-stand').hidden = true;
+  tray.tabs = tray.tabs.filter((tab) => tab.id !== 'tab-stand');
+  if (tray.name === 'stand') tray.show(wide ? $('tab-sizes') : null);
+  $('stand').hidden = true;
+  for (const button of document.querySelectorAll('[data-fact]')) {
+    if (!Object.keys(job.facts[Number(button.dataset.fact)].opened).length) button.disabled = true;
+  }
 }
 
 function frameOf() {
   const reach = job.leaves.flatMap((leaf) => [leaf.x, leaf.x + leaf.width, leaf.x + leaf.travel, leaf.x + leaf.width + leaf.travel]);
   const [low, high] = [Math.min(...reach, job.way[0]), Math.max(...reach, job.way[1])];
+  const held = job.leaves.find((leaf) => leaf.pull !== null);
   return {
     middle: (low + high) / 2000,
     halfWidth: (high - low) / 2000 + 0.09,
+    side: high / 1000,
     foot: -0.33,
-    head: job.top / 1000 + 0.36,
+    head: job.top / 1000 + 0.4,
     front: -Math.min(0, ...job.leaves.map((leaf) => leaf.front)) / 1000,
     lift: 0.25,
+    wall: job.wall / 1000,
+    back: BACK,
+    beside: PERSON * 2,
+    pull: held ? { x: (held.x + held.pull) / 1000, y: held.pull_up / 1000, z: -held.front / 1000 } : null,
+    span: [low, high],
+  };
+}
+
+/** The bars of the model's tracks carry their brackets. */
+function bracketsOf(groups, shared) {
+  const bars = [...groups.values()].filter((group) => !group.leaf).flatMap((group) => group.parts.map((part) => part.box.clone().applyMatrix4(group.object.matrixWorld)));
+  const top = (y) => bars.find((bar) => bar.min.z <= -y && bar.max.z >= -y)?.max.y ?? null;
+  const shapes = brackets(job.scenery.brackets, top);
+  return shapes.length ? new THREE.Mesh(joined(shapes), surface(shared, '#25292a', { rough: 0.5, metal: 0.25, defines: { CLIPPED: '' } })) : null;
+}
+
+/** What stands at a place on the canvas: the point, and the edges of its piece, in the job's mm. */
+function hitter(lens, groups, canvas) {
+  const ray = new THREE.Raycaster();
+  return (x, y) => {
+    const box = canvas.getBoundingClientRect();
+    ray.setFromCamera(new THREE.Vector2((x / box.width) * 2 - 1, 1 - (y / box.height) * 2), lens);
+    ray.layers.enableAll();
+    const meshes = [...groups.values()].flatMap((group) => group.meshes.map((mesh) => ({ mesh, group })));
+    const found = ray.intersectObjects(meshes.map(({ mesh }) => mesh), false)[0];
+    if (!found) return null;
+    const { group } = meshes.find(({ mesh }) => mesh === found.object);
+    const { part } = found.object.userData.ranges.find(({ from, to }) => found.faceIndex >= from && found.faceIndex < to);
+    const at = group.object.position;
+    const { min, max } = part.box;
+    return {
+      point: [found.point.x * 1000, -found.point.z * 1000, found.point.y * 1000],
+      edges: [[(min.x + at.x) * 1000, (max.x + at.x) * 1000], [(min.y + at.y) * 1000, (max.y + at.y) * 1000]],
+      part: part.name,
+    };
   };
 }
 
@@ -41,33 +133,91 @@ async function hang() {
   const picture = new Picture($('canvas'), shared);
   const frame = frameOf();
   shared.middle.value.set(frame.middle, 0, 0);
-  shared.wall.value = job.wall / 1000;
+  shared.wall.value = frame.wall;
   picture.target.set(frame.middle, 1.05, -0.2);
-  const { room, wallMesh } = buildRoom(shared, job, frame.middle);
-  picture.casts(wallMesh);
-  const groups = dressed(await readModel(decoded($('model').textContent)), wardrobe(shared, job.finish), (o) => picture.casts(o));
-  picture.scene.add(room, ...groups.values());
+  const { room, throwing, floorAt } = buildRoom(shared, job, frame.middle);
+  for (const mesh of throwing) picture.casts(mesh);
+  const wardrobe = new Wardrobe(shared);
+  const groups = dressed(await readModel(decoded($('model').textContent)), wardrobe, (o) => picture.casts(o, { cut: true }), job.glued);
+  for (const pane of wardrobe.panes) picture.pane(pane);
+  picture.scene.add(room, ...[...groups.values()].map((group) => group.object));
+  picture.scene.updateMatrixWorld(true);
+  const held = bracketsOf(groups, shared);
+  if (held) {
+    picture.casts(held, { cut: true });
+    picture.scene.add(held);
+  }
+  const person = personBoard(shared);
+  const x = frame.side + PERSON;
+  person.position.set(x, floorAt(x), 0.26);
+  person.rotation.y = -0.2;
+  person.children.forEach((mesh) => picture.casts(mesh));
+  picture.scene.add(person);
+
   const nodes = new Map(leaves.list.map((leaf) => [leaf, groups.get(leaf.name)]));
-  const shutAt = new Map([...nodes].map(([leaf, node]) => [leaf, node.position.x]));
+  const shutAt = new Map([...nodes].map(([leaf, { object }]) => [leaf, object.position.x]));
   let awake = false;
   const wake = () => {
     if (!awake) requestAnimationFrame(turn);
     awake = true;
-    document.documentElement.removeAttribute('data-still');
+    root.removeAttribute('data-still');
   };
-  leaves.watch((leaf) => {
-    nodes.get(leaf).position.x = shutAt.get(leaf) + leaf.moved / 1000;
+  const fresh = () => {
     picture.touch();
     wake();
-  });
-
+  };
   const eye = new Eye(picture.lens, frame, { instant, wake });
-  new Touch($('canvas'), { eye, leaves, first: () => $('hint').classList.add('gone') });
+  const v = new THREE.Vector3();
+  const chalk = new ChalkLines($('chalk'), {
+    project: ([px, py, pz]) => {
+      v.set(px / 1000, pz / 1000, -py / 1000).project(picture.lens);
+      return v.z > 1 ? null : [((v.x + 1) / 2) * eye.width, ((1 - v.y) / 2) * eye.height];
+    },
+    moved: (name) => leaves.named(name).moved,
+  });
+  const section = new Section({ shared, groups, raw: job.palette.raw, glass: '#7fa394', changed: fresh });
+  leaves.watch((leaf) => {
+    const group = nodes.get(leaf);
+    group.object.position.x = shutAt.get(leaf) + leaf.moved / 1000;
+    group.object.updateMatrixWorld(true);
+    section.moved(group);
+    chalk.draw();
+    fresh();
+  });
+  finish.watch(() => {
+    const kind = { wood: finish.entry('wood'), glass: finish.has('glass') && finish.entry('glass'), metal: finish.has('metal') && finish.entry('metal') };
+    picture.veil(wardrobe.wear(kind));
+    fresh();
+  });
+  new Stand({ eye, person, changed: fresh, section, words, unit: job.unit, span: frame.span, wide });
+  sizes.pictured(chalk, eye);
+  measure = new Measure({
+    canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, groups, $('canvas')), started: () => sizes.show(null),
+  });
+  new Touch($('canvas'), {
+    eye,
+    leaves,
+    measure: () => measure,
+    first: () => {
+      $('hint').classList.add('gone');
+      hinted.set();
+    },
+  });
+  for (const button of document.querySelectorAll('[data-set]')) {
+    button.addEventListener('click', () => {
+      picture.setHour(button.dataset.set);
+      section.evening(button.dataset.set === 'evening');
+      fresh();
+    });
+  }
+  picture.setHour(root.dataset.hour);
   const fit = () => {
     const { width, height } = $('picture').getBoundingClientRect();
+    if (!width || !height) return;
     eye.resize(width, height);
-    picture.resize(Math.round(width), Math.round(height), Math.min(devicePixelRatio, sharpest));
+    picture.resize(Math.round(width), Math.round(height), Math.min(devicePixelRatio, SHARPEST));
     strip.resize();
+    chalk.draw();
     wake();
   };
   new ResizeObserver(fit).observe($('picture'));
@@ -77,21 +227,28 @@ async function hang() {
   function turn(now) {
     const gliding = leaves.step(now);
     const walking = eye.step(now);
-    if (walking) picture.touch();
-    $('title').classList.toggle('away', !eye.atHome);
+    if (walking) {
+      picture.touch();
+      chalk.draw();
+    }
+    root.toggleAttribute('data-away', !eye.atHome);
     picture.step(now);
-    if (picture.drawn && document.documentElement.dataset.picture === 'waiting') {
-      document.documentElement.dataset.picture = 'round';
-      setTimeout(() => $('hint').classList.add('gone'), 6000);
+    if (picture.drawn && root.dataset.picture === 'waiting') {
+      root.dataset.picture = 'round';
+      if (hinted.get()) $('hint').classList.add('gone');
+      setTimeout(() => $('hint').classList.add('gone'), HINT);
     }
     // nothing moves and the picture is finished: rest until something does
     awake = gliding || walking || !picture.settled;
-    document.documentElement.toggleAttribute('data-still', !awake);
+    root.toggleAttribute('data-still', !awake);
     if (awake) requestAnimationFrame(turn);
   }
-  // for whoever tests the page: where a leaf's node is, in mm, and what drawing it took
+  // for whoever tests the page: where a leaf's node is, in mm, where a point of the world is
+  // on the picture, what a section shows, and what drawing it took
   window.stilewright = {
-    where: (name) => nodes.get(leaves.named(name)).position.x * 1000,
+    where: (name) => nodes.get(leaves.named(name)).object.position.x * 1000,
+    seen: (point) => chalk.project(point),
+    caps: () => [...section.holders.values()].flatMap((holder) => holder.children.map((cap) => cap.userData.cap).filter(Boolean)),
     figures: () => ({ ...picture.figures, drawn: picture.drawn, wanted: picture.wanted }),
   };
 }
@@ -107,16 +264,15 @@ function strideOnly() {
   addEventListener('resize', () => strip.resize());
 }
 
-function tray(open) {
-  document.documentElement.toggleAttribute('data-tray', open);
-  sizes.setAttribute('aria-expanded', String(open));
+for (const button of document.querySelectorAll('[data-set]')) {
+  button.addEventListener('click', () => {
+    root.dataset.hour = button.dataset.set;
+    for (const one of document.querySelectorAll('[data-set]')) one.setAttribute('aria-pressed', String(one === button));
+  });
 }
-sizes.addEventListener('click', () => tray(sizes.getAttribute('aria-expanded') !== 'true'));
-addEventListener('keydown', (event) => event.key === 'Escape' && tray(false));
-
-$('hint').textContent = matchMedia('(pointer: coarse)').matches ? job.words.hint_touch : job.words.hint_mouse;
-$('waiting').textContent = job.words.waiting;
-document.documentElement.dataset.picture = 'waiting';
+$('hint').textContent = matchMedia('(pointer: coarse)').matches ? words['hint touch'] : words['hint mouse'];
+$('waiting').textContent = words.waiting;
+root.dataset.picture = 'waiting';
 strip.resize();
 // let the drawing reach the screen before the heavy work begins
 requestAnimationFrame(() => setTimeout(() => hang().catch((reason) => {

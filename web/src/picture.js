@@ -4,8 +4,23 @@
 import * as THREE from 'three';
 
 const CASTS = 1; // the layer of whatever throws a shadow
-const KEY = { towards: [-3.0, 2.55, 3.9], disc: 0.85, colour: ['#fff6ea', 1.0] };
-const SKY = { lobe: [0, 0.6, 0.8], colour: ['#e4ecf6', 0.42] };
+const SEE_THROUGH = 2; // the layer of glass
+const HOURS = {
+  day: {
+    key: { towards: [-3.0, 2.55, 3.9], disc: 0.85, colour: ['#fff6ea', 1.0] },
+    sky: ['#e4ecf6', 0.42],
+    exposure: 1,
+    balance: [1, 1, 1],
+  },
+  // the eye gets used to lamplight, but not wholly
+  evening: {
+    key: { towards: [2.3, 2.5, 3.4], disc: 0.34, colour: ['#ffe0bb', 0.62] },
+    sky: ['#ffe6cc', 0.12],
+    exposure: 1.42,
+    balance: [0.94, 1, 1.22],
+  },
+};
+const LOBE = [0, 0.6, 0.8];
 const REACH = { left: -2.8, right: 2.8, top: 2.7, bottom: -2.4, near: 0.5, far: 14 };
 const STILL = { quick: 36, slow: 14 }; // frames in the sum
 const SLOW = 60; // ms for one still frame, above which the machine is spared
@@ -25,6 +40,7 @@ void main() { gl_FragColor = vec4(min(texture2D(one, v).rgb, vec3(12.)), share);
 const SHOW = /* glsl */ `
 uniform sampler2D quick, still;
 uniform float settled, exposure;
+uniform vec3 balance;
 varying vec2 v;
 vec3 pressed(vec3 c) {
   const float knee = .70;
@@ -36,7 +52,7 @@ vec3 pressed(vec3 c) {
 }
 float dither(vec2 p) { return fract(sin(dot(p, vec2(12.9, 78.2))) * 43758.5) - .5; }
 void main() {
-  vec3 c = pressed(mix(texture2D(quick, v).rgb, texture2D(still, v).rgb, settled) * exposure);
+  vec3 c = pressed(mix(texture2D(quick, v).rgb, texture2D(still, v).rgb, settled) * exposure * balance);
   vec2 off = v - .5;
   c *= 1. - .17 * dot(off, off);
   c = mix(c * 12.92, 1.055 * pow(max(c, vec3(.0031308)), vec3(1. / 2.4)) - .055, step(.0031308, c));
@@ -58,6 +74,21 @@ function overlay(fragmentShader, uniforms, options = {}) {
   scene.add(mesh);
   return { scene, uniforms };
 }
+
+// Whatever stands in a light's way, but for what is cut off the doors.
+const DARK_VERTEX = /* glsl */ `
+varying float across;
+void main() {
+  vec4 p = modelMatrix * vec4(position, 1.);
+  across = p.x;
+  gl_Position = projectionMatrix * viewMatrix * p;
+}
+`;
+const DARK_FRAGMENT = /* glsl */ `
+uniform float cutAt;
+varying float across;
+void main() { if (across > cutAt) discard; gl_FragColor = vec4(0.); }
+`;
 
 class Shadow {
   constructor(size) {
@@ -103,14 +134,17 @@ export class Picture {
     shared.skyDepth.value = this.shadows.sky.target.depthTexture;
     shared.keyMatrix.value = this.shadows.key.matrix;
     shared.skyMatrix.value = this.shadows.sky.matrix;
-    shared.keyColour.value.set(KEY.colour[0]).multiplyScalar(KEY.colour[1]);
-    shared.skyColour.value.set(SKY.colour[0]).multiplyScalar(SKY.colour[1]);
-    this.dark = new THREE.MeshBasicMaterial({ colorWrite: false });
+    this.lens.layers.enable(SEE_THROUGH);
+    this.dark = new THREE.ShaderMaterial({
+      uniforms: { cutAt: { value: 1e9 } }, vertexShader: DARK_VERTEX, fragmentShader: DARK_FRAGMENT, colorWrite: false,
+    });
     this.flat = new THREE.OrthographicCamera(-1, 1, 1, -1, 0, 1);
     this.add = overlay(ADD, { one: { value: null }, share: { value: 1 } }, { transparent: true });
     this.show = overlay(SHOW, {
       quick: { value: null }, still: { value: null }, settled: { value: 0 }, exposure: { value: 1 },
+      balance: { value: new THREE.Vector3(1, 1, 1) },
     });
+    this.setHour('day');
     this.stills = 0; // frames in the sum so far
     this.wanted = STILL.quick;
     this.moved = true;
@@ -120,16 +154,47 @@ export class Picture {
     this.figures = { calls: 0, triangles: 0, ms: 0 };
   }
 
-  /** Let an object throw a shadow. */
-  casts(object) {
+  /** Let an object throw a shadow, all of it or what is left when the doors are cut. */
+  casts(object, { cut = false } = {}) {
     object.layers.enable(CASTS);
+    object.onBeforeRender = (renderer, scene, lens, geometry, material) => {
+      if (material !== this.dark) return;
+      const at = cut ? this.shared.cutAt.value : 1e9;
+      if (material.uniforms.cutAt.value === at) return;
+      material.uniforms.cutAt.value = at;
+      material.uniformsNeedUpdate = true;
+    };
+  }
+
+  /** Let an object be seen through. */
+  pane(object) {
+    object.layers.set(SEE_THROUGH);
+  }
+
+  /** By day or by lamplight. */
+  setHour(hour) {
+    const { key, sky, exposure, balance } = HOURS[hour];
+    const { shared, show } = this;
+    this.key = key;
+    shared.evening.value = hour === 'evening' ? 1 : 0;
+    shared.keyColour.value.set(key.colour[0]).multiplyScalar(key.colour[1]);
+    shared.skyColour.value.set(sky[0]).multiplyScalar(sky[1]);
+    show.uniforms.exposure.value = exposure;
+    show.uniforms.balance.value.set(...balance);
+    this.touch();
+  }
+
+  /** Whether what lies behind glass is drawn again, to be seen blurred or broken up. */
+  veil(on) {
+    this.veiled = on;
+    this.touch();
   }
 
   resize(width, height, ratio) {
     const { renderer } = this;
     renderer.setPixelRatio(ratio);
     renderer.setSize(width, height, false);
-    for (const target of [this.quick, this.half, this.one, this.still]) target?.dispose();
+    for (const target of [this.quick, this.half, this.one, this.still, this.behind]) target?.dispose();
     const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
     const make = (a, b, samples, depthBuffer) => new THREE.WebGLRenderTarget(a, b, {
       type: THREE.HalfFloatType, samples, depthBuffer,
@@ -138,6 +203,10 @@ export class Picture {
     this.half = make(Math.ceil(w / 2), Math.ceil(h / 2), 4, true);
     this.one = make(w, h, 0, true);
     this.still = make(w, h, 0, false);
+    this.behind = new THREE.WebGLRenderTarget(Math.ceil(w / 2), Math.ceil(h / 2), {
+      type: THREE.HalfFloatType, generateMipmaps: true, minFilter: THREE.LinearMipmapLinearFilter,
+    });
+    this.shared.behind.value = this.behind.texture;
     this.size = [w, h];
     this.touch();
   }
@@ -183,12 +252,12 @@ export class Picture {
   }
 
   #light(i) {
-    const key = new THREE.Vector3(...KEY.towards);
-    const sky = new THREE.Vector3(...SKY.lobe);
+    const key = new THREE.Vector3(...this.key.towards);
+    const sky = new THREE.Vector3(...LOBE);
     if (i === null) sky.set(0.1, 0.75, 0.65);
     else {
       const [a, b] = evenly(i);
-      const wide = Math.sqrt(a) * KEY.disc;
+      const wide = Math.sqrt(a) * this.key.disc;
       const turn = b * 2 * Math.PI;
       key.x += wide * Math.cos(turn) * 0.8;
       key.y += wide * Math.sin(turn);
@@ -226,6 +295,15 @@ export class Picture {
     const straight = [projection[8], projection[9]];
     projection[8] += (sway[0] * 2) / this.size[0];
     projection[9] += (sway[1] * 2) / this.size[1];
+    if (this.veiled) {
+      lens.layers.disable(SEE_THROUGH);
+      renderer.setRenderTarget(this.behind);
+      renderer.clear();
+      renderer.render(scene, lens);
+      lens.layers.enable(SEE_THROUGH);
+    }
+    this.shared.screen.value.set(target.width, target.height);
+    this.shared.phase.value = i ?? 0;
     renderer.setRenderTarget(target);
     renderer.clear();
     renderer.render(scene, lens);

@@ -2,10 +2,11 @@
 // fall, and a plain room on either side. Nothing is squared up.
 import * as THREE from 'three';
 import { surface } from './dress.js';
+import { skirtings } from './scenery.js';
 
 const SIDE = 4.2; // from the middle of the opening to the end of the wall
 const HIGH = 3.3;
-const BACK = 3.2; // to the far wall, from the face of this one
+export const BACK = 3.2; // to the far wall, from the face of this one
 const FRONT = 7;
 const BURIED = 0.25; // how far walls go down behind the floor
 const BOARD = 0.165;
@@ -107,7 +108,7 @@ function plane(width, height, x, y, z, { turn = 0, down = false } = {}) {
   return shape.translate(x, y, z);
 }
 
-function joined(shapes) {
+export function joined(shapes) {
   const [position, normal, index] = [[], [], []];
   for (const shape of shapes) {
     const start = position.length / 3;
@@ -155,10 +156,10 @@ function bookcase(middle) {
 
 /**
  * Build the site.
- * Lengths in the data are millimetres; returns an object in metres, with the wall's own mesh
- * apart since it throws a shadow.
+ * Lengths in the data are millimetres; returns an object in metres, with what throws a
+ * shadow apart, and the floor's height across.
  */
-export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
+export function buildRoom(shared, { opening, floor: readings, wall, scenery }, middle) {
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const plaster = surface(shared, '#cfd3cd', { rough: 0.93, mottle: 0.03 });
@@ -174,7 +175,8 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
   };
 
   const wallMesh = put(wallWithOpening(metres(opening), middle, thick), plaster);
-  put(floor(floorLine(metres(readings), middle)), oak);
+  const line = floorLine(metres(readings), middle);
+  put(floor(line), oak);
   const [left, right] = [middle - SIDE, middle + SIDE];
   put(joined([
     plane(FRONT, HIGH + 1, left, HIGH / 2, FRONT / 2, { turn: Math.PI / 2 }),
@@ -192,5 +194,26 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle) {
   const { boards, books } = bookcase(middle);
   put(joined(boards), shelf);
   books.forEach((spine, i) => put(joined(spine), surface(shared, SPINES[i], { rough: 0.8 })));
-  return { room, wallMesh };
+  // the wall behind whoever looks, with two windows, for the view back from the far room
+  put(plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, FRONT, { turn: Math.PI }), plaster);
+  const panes = [-1.4, 1.4].map((x) => plane(1.1, 1.55, middle + x, 1.58, FRONT - 0.01, { turn: Math.PI }));
+  put(joined(panes), surface(shared, '#dfe9f2', { rough: 0.9, glow: 1.3 }));
+  const bars = [-1.4, 1.4].flatMap((x) => [
+    new THREE.BoxGeometry(0.06, 1.6, 0.04).translate(middle + x, 1.58, FRONT - 0.03),
+    ...[0.8, 1.58, 2.36].map((y) => new THREE.BoxGeometry(1.2, 0.06, 0.04).translate(middle + x, y, FRONT - 0.03)),
+    ...[-0.57, 0.57].map((side) => new THREE.BoxGeometry(0.07, 1.6, 0.05).translate(middle + x + side, 1.58, FRONT - 0.03)),
+  ]);
+  put(joined(bars), pale);
+  const skirting = skirtings(shared, scenery, heightOn(line), [left, right]);
+  room.add(...skirting);
+  return { room, throwing: [wallMesh, ...skirting], floorAt: heightOn(line) };
+}
+
+/** The floor's height at any place across. */
+function heightOn(line) {
+  return (x) => {
+    const i = Math.max(1, line.findIndex(([at]) => at >= x));
+    const [[x0, y0], [x1, y1]] = [line[i - 1], line[i]];
+    return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+  };
 }

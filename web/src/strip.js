@@ -19,10 +19,9 @@ function drawn(parent, name, attributes) {
 }
 
 export class Strip {
-  constructor(root, leaves, { unit, words }) {
-    Object.assign(this, { leaves, unit, words });
+  constructor(root, leaves, { unit, words, tell }) {
+    Object.assign(this, { leaves, unit, words, tell });
     this.state = root.querySelector('#state');
-    this.told = root.querySelector('#told');
     this.plan = root.querySelector('#plan');
     this.svg = this.plan.querySelector('svg');
     const reach = leaves.list.flatMap((leaf) => leaf.stops.flatMap((s) => [leaf.x + s, leaf.x + s + leaf.width]));
@@ -69,7 +68,7 @@ export class Strip {
   /** Say what is clear, once, when the leaves have come to rest. */
   #tell() {
     clearTimeout(this.telling);
-    this.telling = setTimeout(() => (this.told.textContent = this.state.textContent), SETTLED);
+    this.telling = setTimeout(() => this.tell(this.state.textContent), SETTLED);
   }
 
   #x(mm) {

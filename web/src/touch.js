@@ -14,8 +14,8 @@ const KEYS = {
 };
 
 export class Touch {
-  constructor(canvas, { eye, leaves, middle, first }) {
-    Object.assign(this, { canvas, eye, leaves, middle, first });
+  constructor(canvas, { eye, leaves, measure, first }) {
+    Object.assign(this, { canvas, eye, leaves, measure, first });
     this.ray = new THREE.Raycaster();
     this.fingers = new Map();
     this.held = null; // a door
@@ -37,6 +37,13 @@ export class Touch {
     });
   }
 
+  /** How far from the wall the face of a leaf is that the eye sees, metres. */
+  #face(leaf) {
+    const front = -leaf.front / 1000;
+    const back = front - leaf.thickness / 1000;
+    return this.eye.lens.position.z > (front + back) / 2 ? front : back;
+  }
+
   /** Where a finger's ray meets the plane of a leaf's face, in the job's millimetres. */
   #onFace(event, leaf) {
     const box = this.canvas.getBoundingClientRect();
@@ -44,13 +51,14 @@ export class Touch {
     const y = 1 - ((event.clientY - box.top) / box.height) * 2;
     this.ray.setFromCamera(new THREE.Vector2(x, y), this.eye.lens);
     const { origin, direction } = this.ray.ray;
-    const far = (-leaf.front / 1000 - origin.z) / direction.z;
+    const far = (this.#face(leaf) - origin.z) / direction.z;
     return far > 0 ? [(origin.x + direction.x * far) * 1000, (origin.y + direction.y * far) * 1000] : null;
   }
 
   /** The leaf under a finger: the foremost whose face it touches. */
   #under(event) {
-    const foremost = [...this.leaves.list].sort((a, b) => a.front - b.front);
+    const eye = this.eye.lens.position.z;
+    const foremost = [...this.leaves.list].sort((a, b) => Math.abs(eye - this.#face(a)) - Math.abs(eye - this.#face(b)));
     return foremost.find((leaf) => {
       const at = this.#onFace(event, leaf);
       return at && at[0] > leaf.left && at[0] < leaf.right && at[1] > leaf.foot && at[1] < leaf.foot + leaf.height;
@@ -63,12 +71,16 @@ export class Touch {
     fingers.set(event.pointerId, event);
     this.first();
     if (fingers.size === 2) {
-      this.held = this.looking = null;
+      this.held = this.looking = this.setting = null;
       this.pinch = this.#spread();
       return;
     }
     const leaf = this.#under(event);
-    if (leaf) {
+    if (this.measure().on) {
+      const box = canvas.getBoundingClientRect();
+      this.looking = event;
+      this.setting = { x: event.clientX - box.left, y: event.clientY - box.top, from: [event.clientX, event.clientY] };
+    } else if (leaf) {
       leaves.put(leaf, leaf.moved);
       this.held = {
         leaf, at: this.#onFace(event, leaf)[0], from: leaf.moved, x: event.clientX, strayed: 0, trail: [],
@@ -113,6 +125,11 @@ export class Touch {
           if (t1 > t0) leaves.release(held.leaf, (m1 - m0) / (t1 - t0));
         }
       }
+    }
+    if (this.setting) {
+      const { x, y, from } = this.setting;
+      if (Math.hypot(event.clientX - from[0], event.clientY - from[1]) < TAP) this.measure().touch(x, y);
+      this.setting = null;
     }
     this.held = this.looking = null;
     if (fingers.size < 2) this.pinch = null;

@@ -1,0 +1,171 @@
+"""What the client's page is told of a job: numbers with their names, words, choices."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+from parametric.catalog.finishes import (
+    CLEAR_TIMBERS,
+    GLASSES,
+    METALS,
+    PAINTS,
+    ClearTimber,
+    Glass,
+    Metal,
+    Paint,
+)
+
+Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PageLeaf:
+    """A leaf as the page moves it. Lengths mm, in the world's frame.
+
+    `name` is the model's node; `label` what the client is told it is ("Left door, in
+    front"). `x` is its left outer edge when shut, `foot` its finished bottom, `front` the
+    y of its front face (less than 0 when it hangs before the wall). `travel` is signed:
+    less than 0 slides to the left. `pull` is the pull's centre from the left outer edge
+    and `pull_up` above the highest floor.
+    """
+
+    name: str
+    label: str
+    width: float
+    height: float
+    x: float
+    foot: float
+    front: float
+    thickness: float
+    travel: float
+    pull: float | None = None
+    pull_up: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amount:
+    """A number of the job, as printed, under the name that `explain` and numbers.json know."""
+
+    figure: str
+    text: str
+
+
+Saying = tuple[str | Amount, ...]
+"""Words with the numbers in them told apart."""
+
+
+def said(*pieces: str | Amount) -> Saying:
+    """A saying; empty pieces are left out."""
+    return tuple(piece for piece in pieces if piece != "")
+
+
+def plain(saying: Saying) -> str:
+    """The same as one line of text."""
+    return "".join(piece if isinstance(piece, str) else piece.text for piece in saying)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chalk:
+    """One dimension line in the picture: two points of the world, mm, and what is written on it.
+
+    `leaf` is the leaf it moves with, if any. `aside` is where the words stand off a line
+    too short to carry them, mm across and up.
+    """
+
+    start: Point
+    end: Point
+    text: str
+    leaf: str = ""
+    aside: tuple[float, float] = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """One size in plain words, and where it is seen.
+
+    `opened` says how far each leaf should stand open to show it, 0 to 1; with `walks` the
+    eye goes to each of its lines in turn, since they are small or far apart.
+    """
+
+    label: str
+    value: Saying
+    note: Saying = ()
+    chalk: tuple[Chalk, ...] = ()
+    opened: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    walks: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Palette:
+    """What may be chosen, and what the price is for.
+
+    Keys of what is quoted; none of a kind means that the design names none. `pictured` is
+    the key shown first. Where any paint is quoted, in a colour still to be chosen, every
+    paint's key is there.
+    """
+
+    paints: tuple[Paint, ...] = PAINTS
+    timbers: tuple[ClearTimber, ...] = CLEAR_TIMBERS
+    glasses: tuple[Glass, ...] = GLASSES
+    metals: tuple[Metal, ...] = METALS
+    quoted_wood: tuple[str, ...] = ()
+    quoted_glass: tuple[str, ...] = ()
+    quoted_metal: tuple[str, ...] = ()
+    wood: str = "lichen"
+    glass: str = "clear"
+    metal: str = "brass"
+    named_wood: str = ""
+    """The design's own name of a colour or timber that is in no palette."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scenery:
+    """What the page draws of the site beside the opening, mm: nothing that is made or sold.
+
+    `brackets` are (x, y, z) of the middle of each track bracket where it meets the track,
+    `skirting` its height and thickness, with the stretch (left, right) it stays out of.
+    """
+
+    skirting: tuple[float, float] = (95.0, 16.0)
+    skirting_clear: tuple[float, float] = (0.0, 0.0)
+    brackets: tuple[Point, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PreviewPage:
+    """All that the page shows of a job but the model itself.
+
+    `opening` runs from the foot of the left jamb up, over the head and down to the foot of
+    the right, as measured; `floor` from left to right; both (x, z) in mm, never squared up.
+    `way` is the clear way's left and right jamb where it is narrowest, and `clear_way` the
+    most that the open leaves leave of it. `top` is the highest thing that must be seen.
+    `unit` is the unit of the job's numbers. `elevation_svg` is the drawing shown until the
+    picture is there, and instead of it. `ticks` are what the client must say to have
+    seen; `glued` gives the boards' width of parts that are glued up, by their mark.
+    """
+
+    job: str
+    subtitle: str
+    revision: str
+    mark: str
+    unit: Literal["mm", "in"]
+    leaves: tuple[PageLeaf, ...]
+    opening: tuple[tuple[float, float], ...]
+    floor: tuple[tuple[float, float], ...]
+    wall: float
+    way: tuple[float, float]
+    clear_way: float
+    top: float
+    facts: tuple[Fact, ...]
+    elevation_svg: str
+    maker: str = ""
+    revision_date: str = ""
+    fingerprint: str = ""
+    thing: Saying = ()
+    ticks: tuple[Saying, ...] = ()
+    palette: Palette = Palette()
+    scenery: Scenery = Scenery()
+    glued: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))

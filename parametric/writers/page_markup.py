@@ -1,0 +1,310 @@
+"""The markup of the client's page: its frame, and each panel of its tray."""
+
+from __future__ import annotations
+
+import html
+import re
+
+from parametric.catalog.finishes import (
+    ClearGlass,
+    ClearTimber,
+    Glass,
+    Metal,
+    Paint,
+    VeiledGlass,
+)
+from parametric.writers.client_page import Amount, Fact, Palette, PreviewPage, Saying
+from parametric.writers.page_words import WORDS
+
+_FRACTION = re.compile("[0-9]+\u2044[0-9]+")
+
+
+def text_of(text: str) -> str:
+    """Text that cannot become markup."""
+    return html.escape(text, quote=True)
+
+
+def figures_of(text: str) -> str:
+    """Text with its fractions set as fractions."""
+    return _FRACTION.sub(r'<span class="fraction">\g<0></span>', text_of(text))
+
+
+def saying_of(saying: Saying) -> str:
+    """A saying with each number under its name."""
+    return "".join(
+        figures_of(piece)
+        if isinstance(piece, str)
+        else f'<span data-figure="{text_of(piece.figure)}">{figures_of(piece.text)}</span>'
+        for piece in saying
+    )
+
+
+def colour_of(written: str) -> str:
+    """A colour, if it is one."""
+    if not re.fullmatch("#[0-9a-fA-F]{6}", written):
+        message = f"a colour is # and six hex digits, not {written!r}"
+        raise ValueError(message)
+    return written.lower()
+
+
+def facts_list(facts: tuple[Fact, ...]) -> str:
+    """Each size as a row: one that can be seen in the picture is a button."""
+    return "".join(_fact(fact, index) for index, fact in enumerate(facts))
+
+
+def _fact(fact: Fact, index: int) -> str:
+    note = f"<small>{saying_of(fact.note)}</small>" if fact.note else ""
+    body = f"<span>{figures_of(fact.label)}</span><b>{saying_of(fact.value)}</b>{note}"
+    if fact.chalk:
+        return (
+            f'<li><button type="button" data-fact="{index}" aria-pressed="false">{body}'
+            "</button></li>\n"
+        )
+    return f"<li><div>{body}</div></li>\n"
+
+
+def finish_panel(palette: Palette) -> str:
+    """Swatches: paints, clear timbers, glass, metals."""
+    any_paint = {paint.key for paint in palette.paints} <= set(palette.quoted_wood)
+    groups = (
+        _swatches(
+            "wood",
+            WORDS["paint"],
+            tuple((p.key, p.name, _swatch(p)) for p in palette.paints),
+            () if any_paint else palette.quoted_wood,
+            palette.wood,
+            WORDS["any quoted"] if any_paint and palette.paints else "",
+        ),
+        _swatches(
+            "wood",
+            WORDS["timber"],
+            tuple((t.key, t.name, _swatch(t)) for t in palette.timbers),
+            palette.quoted_wood,
+            palette.wood,
+        ),
+        _swatches(
+            "glass",
+            WORDS["glass"],
+            tuple((g.key, g.name, _swatch(g)) for g in palette.glasses),
+            palette.quoted_glass,
+            palette.glass,
+            "" if palette.quoted_glass else WORDS["none named"],
+        ),
+        _swatches(
+            "metal",
+            WORDS["metal"],
+            tuple((m.key, m.name, _swatch(m)) for m in palette.metals),
+            palette.quoted_metal,
+            palette.metal,
+            "" if palette.quoted_metal else WORDS["none named"],
+        ),
+    )
+    named = (
+        f'<p class="note">{text_of(WORDS["named wood"].format(palette.named_wood))}</p>'
+        if palette.named_wood
+        else ""
+    )
+    return "".join(groups) + named + f'<p class="note">{text_of(WORDS["sample"])}</p>'
+
+
+def _swatches(
+    group: str,
+    heading: str,
+    chips: tuple[tuple[str, str, str], ...],
+    quoted: tuple[str, ...],
+    chosen: str,
+    beside: str = "",
+) -> str:
+    if not chips:
+        return ""
+    small = f" <small>{text_of(beside)}</small>" if beside else ""
+    four = " four" if len(chips) % 4 == 0 else ""
+    return (
+        f'<fieldset><legend>{text_of(heading)}{small}</legend><div class="chips{four}">'
+        + "".join(
+            f'<label class="chip"><input type="radio" name="{group}" value="{text_of(key)}"'
+            f"{' checked' if key == chosen else ''}>"
+            f'<i style="background:{swatch}"></i>'
+            f"<span>{text_of(name)}"
+            + (f" <small>{text_of(WORDS['quoted'])}</small>" if key in quoted else "")
+            + "</span></label>"
+            for key, name, swatch in chips
+        )
+        + "</div></fieldset>"
+    )
+
+
+def _swatch(what: Paint | ClearTimber | Glass | Metal) -> str:
+    """A background that tells one from the other; the picture shows the thing itself."""
+    match what:
+        case Paint():
+            return colour_of(what.colour)
+        case ClearTimber():
+            light, dark = colour_of(what.early), colour_of(what.late)
+            fine, wide = what.ring * 1.3, what.ring * 4.1
+            return (
+                f"repeating-linear-gradient(88deg,{dark}55 0 1px,transparent 1px {fine:.1f}px),"
+                f"repeating-linear-gradient(91deg,{dark}44 0 2px,transparent 3px {wide:.1f}px),"
+                f"{light}"
+            )
+        case ClearGlass() if what.body < 0.3:
+            return "linear-gradient(125deg,#e4efeb 44%,#fff 45% 53%,#dde9e5 54%)"
+        case ClearGlass():
+            colour = colour_of(what.colour)
+            return f"linear-gradient(125deg,{colour}c0 44%,{colour}90 45% 53%,{colour}cc 54%)"
+        case VeiledGlass() if what.reed:
+            return "repeating-linear-gradient(90deg,#c3d0cc 0 2px,#f6faf9 5px 7px,#c3d0cc 10px)"
+        case VeiledGlass():
+            return "linear-gradient(#dbe4e1,#eff3f2)"
+        case Metal():
+            colour = colour_of(what.colour)
+            return f"linear-gradient(100deg,{colour},color-mix(in srgb,{colour} 62%,#fff) 45%,{colour})"
+
+
+def yes_panel(page: PreviewPage) -> str:
+    """What is said yes to, the ticks, the name, and the button that says it."""
+    revision = ""
+    if page.revision:
+        when = WORDS["said of"].format(page.revision, page.revision_date)
+        revision = (
+            f"<dt>{text_of(WORDS['said revision'])}</dt>"
+            f'<dd dir="auto">{text_of(when if page.revision_date else page.revision)}</dd>'
+        )
+    thing = (
+        f"<dt>{text_of(WORDS['said thing'])}</dt><dd>{saying_of(page.thing)}</dd>"
+        if page.thing
+        else ""
+    )
+    ticks = "".join(
+        f'<label class="tick"><input type="checkbox" name="tick"><span>{saying_of(tick)}</span>'
+        "</label>"
+        for tick in page.ticks
+    )
+    return (
+        f'<form id="asking" autocomplete="on"><h2>{text_of(WORDS["what"])}</h2><dl class="summary">{revision}'
+        f"<dt>{text_of(WORDS['said mark'])}</dt><dd>{text_of(page.mark)}</dd>{thing}"
+        f'<dt>{text_of(WORDS["said finish"])}</dt><dd id="in-finish"></dd></dl>'
+        f'<p id="differs" class="stop" hidden>{text_of(WORDS["differs"])}</p>{ticks}'
+        f'<label class="field"><span>{text_of(WORDS["your name"])}</span>'
+        '<input type="text" id="who" autocomplete="name" maxlength="120" dir="auto"></label>'
+        f'<button type="submit" class="big" id="say" disabled aria-describedby="why">'
+        f"{text_of(WORDS['say it'])}</button>"
+        f'<p id="why" class="note"></p>'
+        f'<p class="note">{text_of(WORDS["superseded"])}</p>'
+        f'<button type="button" class="plain" id="not-yet">{text_of(WORDS["not yet"])}</button>'
+        '<p id="change" class="note" role="status"></p></form>'
+        '<div id="done" hidden><h2 id="done-head" tabindex="-1"></h2><p id="done-by" dir="auto"></p>'
+        f'<p class="note">{text_of(WORDS["nothing left"])}</p>'
+        f'<button type="button" class="big" id="send">{text_of(WORDS["send"])}</button>'
+        f'<button type="button" class="plain" id="save">{text_of(WORDS["save"])}</button>'
+        f'<button type="button" class="plain" id="copy">{text_of(WORDS["copy"])}</button>'
+        '<p id="gone" class="note" role="status"></p>'
+        f'<textarea id="slip" readonly rows="9" dir="auto" aria-label="{text_of(WORDS["slip"])}"></textarea>'
+        f'<button type="button" class="plain" id="take-back">{text_of(WORDS["take back"])}</button></div>'
+    )
+
+
+def foot_of(page: PreviewPage) -> str:
+    """Revision, mark, maker, and once, small, what it was made with."""
+    words = [
+        WORDS["revision"].format(page.revision) if page.revision else "",
+        WORDS["mark"].format(page.mark) if page.mark else "",
+    ]
+    words = [word for word in words if word]
+    words[:1] = [word[0].upper() + word[1:] for word in words[:1]]
+    lines = [" · ".join(f"<span>{text_of(word)}</span>" for word in words)]
+    if page.maker:
+        lines.append(f"<span>{text_of(WORDS['maker'].format(page.maker))}</span>")
+    lines.append(f"<span>{text_of(WORDS['made with'])}</span>")
+    return "<br>".join(line for line in lines if line)
+
+
+def numbers_in(page: PreviewPage) -> tuple[Amount, ...]:
+    """Every number that the page says of the job, in reading order."""
+    sayings = [part for fact in page.facts for part in (fact.value, fact.note)]
+    return tuple(
+        piece
+        for saying in (*sayings, page.thing, *page.ticks)
+        for piece in saying
+        if isinstance(piece, Amount)
+    )
+
+
+PAGE = """\
+<!doctype html>
+<html lang="{{language}}" data-hour="day">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">
+<meta http-equiv="Content-Security-Policy" content="{{allowed}}">
+<meta name="referrer" content="no-referrer">
+<title>{{title}}</title>
+<!--
+{{notice}}-->
+<style>{{fonts}}
+{{style}}:root{--finish:{{finish}}}</style>
+</head>
+<body>
+<div id="app">
+<header id="title"><h1 dir="auto"{{long}}>{{job}}</h1><p dir="auto">{{under}}</p></header>
+<section id="strip" aria-label="{{words.strip}}">
+<p class="say"><b id="state">{{words.shut}}</b><span>{{words.seen from above}}</span></p>
+<div id="plan"><svg aria-hidden="true"></svg></div>
+</section>
+<aside id="side">
+<div id="tabs" role="tablist" aria-label="{{words.tabs}}">
+<button type="button" role="tab" id="tab-stand" aria-controls="stand">{{words.stand}}</button>
+<button type="button" role="tab" id="tab-finish" aria-controls="finish">{{words.finish}}</button>
+<button type="button" role="tab" id="tab-sizes" aria-controls="sizes">{{words.sizes}}</button>
+<button type="button" role="tab" id="tab-yes" aria-controls="yes">{{words.yes}}</button>
+</div>
+<div id="drawer">
+<div id="tray" tabindex="-1">
+<section id="stand" role="tabpanel" aria-labelledby="tab-stand">
+<h2 id="where">{{words.where}}</h2>
+<div class="rows" role="radiogroup" aria-labelledby="where">
+<label><input type="radio" name="place" value="facing" checked><span>{{words.facing}}</span><small>{{words.facing how}}</small></label>
+<label><input type="radio" name="place" value="sofa"><span>{{words.sofa}}</span><small>{{words.sofa how}}</small></label>
+<label><input type="radio" name="place" value="pull"><span>{{words.pull}}</span><small>{{words.pull how}}</small></label>
+<label><input type="radio" name="place" value="beyond"><span>{{words.beyond}}</span><small>{{words.beyond how}}</small></label>
+</div>
+<h2>{{words.also}}</h2>
+<div class="rows">
+<label><input type="checkbox" id="person"><span>{{person}}</span></label>
+<label><input type="checkbox" id="cut"><span>{{words.cut}}</span></label>
+</div>
+<label id="cut-where" class="field" hidden><span>{{words.cut at}}</span><input type="range" id="cut-at"></label>
+</section>
+<section id="finish" role="tabpanel" aria-labelledby="tab-finish">
+{{finish panel}}
+</section>
+<section id="sizes" role="tabpanel" aria-labelledby="tab-sizes">
+<h2>{{words.sizes}} <small>{{unit}}</small></h2>
+<ul class="facts">
+{{facts}}</ul>
+<button type="button" class="plain" id="measure" aria-pressed="false">{{words.measure}}</button>
+<p class="note" id="measured" role="status"></p>
+</section>
+<section id="yes" role="tabpanel" aria-labelledby="tab-yes">
+{{yes panel}}
+</section>
+</div>
+<footer id="foot"><p dir="auto">{{foot}}</p></footer>
+</div>
+</aside>
+<main id="picture">
+<div id="drawing" role="img" aria-label="{{words.drawing}}">{{drawing}}</div>
+<canvas id="canvas" tabindex="0" role="application" aria-label="{{words.canvas}}"></canvas>
+<svg id="chalk" aria-hidden="true"></svg>
+<p id="waiting"><noscript>{{words.no script}}</noscript></p>
+<p id="hint" aria-hidden="true"></p>
+<div id="hour" role="group" aria-label="{{words.hour}}"><button type="button" data-set="day" aria-pressed="true">{{words.day}}</button><button type="button" data-set="evening" aria-pressed="false">{{words.evening}}</button></div>
+</main>
+</div>
+<p id="told" class="unseen" aria-live="polite"></p>
+<script type="application/json" id="job">{{data}}</script>
+<script type="application/octet-stream" id="model">{{model}}</script>
+<script>{{script}}</script>
+</body>
+</html>
+"""

@@ -1,0 +1,48 @@
+// Sizes in plain words: touch one and it stands in the picture as a chalk line. Small ones that
+// stand far apart are walked to, one after the other.
+const LOOK = 2600; // ms at each
+const BACK = 900;
+
+export class Sizes {
+  constructor({ facts, leaves, instant }) {
+    Object.assign(this, { facts, leaves, instant });
+    this.buttons = [...document.querySelectorAll('[data-fact]')];
+    this.shown = null;
+    for (const button of this.buttons) {
+      button.addEventListener('click', () => this.show(this.shown === button ? null : button));
+    }
+  }
+
+  /** From now on there is a picture to draw in and an eye to walk. */
+  pictured(chalk, eye) {
+    Object.assign(this, { chalk, eye });
+  }
+
+  show(button) {
+    clearTimeout(this.walk);
+    if (this.walked) {
+      this.eye?.look(null);
+      this.walked = false;
+    }
+    this.shown = button;
+    for (const one of this.buttons) one.setAttribute('aria-pressed', String(one === button));
+    if (!button) {
+      this.chalk?.show([]);
+      return;
+    }
+    const fact = this.facts[Number(button.dataset.fact)];
+    for (const [name, far] of Object.entries(fact.opened)) {
+      const leaf = this.leaves.named(name);
+      this.leaves.glide(leaf, leaf.travel * far);
+    }
+    this.chalk?.show(fact.chalk);
+    if (fact.walks && this.eye) this.#walk(fact, 0);
+  }
+
+  #walk(fact, i) {
+    const line = fact.chalk[i];
+    this.walked = Boolean(line);
+    this.eye.look(line ? line.start.map((v, k) => (v + line.end[k]) / 2) : null);
+    if (line) this.walk = setTimeout(() => this.#walk(fact, i + 1), i || this.instant ? LOOK : LOOK + BACK);
+  }
+}
