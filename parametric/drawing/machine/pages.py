@@ -21,8 +21,8 @@ from parametric.drawing.machine.views import (
     draw_first_cut,
     draw_whole,
     first_cut_window,
-    largest_scale,
     legible,
+    scales_that_fit,
 )
 from parametric.drawing.machine.work import ByHand, MachineSetUp, MachineTool, MachineWork
 from parametric.drawing.page import draw_page
@@ -38,6 +38,8 @@ from parametric.trade.printed import several
 
 _LONG = 3.2
 """A piece so many times as long as it is wide lies across the whole page."""
+_TRIES = 3
+"""A picture is drawn so many scales smaller at most, to leave room for all words."""
 _AIR = 5.0
 _BETWEEN = 4.0
 _WORDS = 0.35
@@ -63,25 +65,30 @@ def draw_machine_pages(job: Subject, work: MachineWork, title: TitleBlock) -> tu
 
 
 def _page(job: Subject, set_up: MachineSetUp, title: TitleBlock) -> Sheet:
-    draft = Draft(bench_paper(job, lying=True))
     own = dataclasses.replace(
         title,
         document=f"{set_up.title}: {set_up.lies.up} up",
         second_line=f"{set_up.file}, run on {several(len(set_up.names), 'piece')}",
     )
-    body = draw_page(draft, own, number=f"CNC {set_up.number}")
-    if float(set_up.length) > _LONG * float(set_up.width):
-        _across(draft, job, set_up, body)
-    else:
-        _beside(draft, job, set_up, body)
-    return draft.sheet(own)
+    first: Draft | None = None
+    for smaller in range(_TRIES):
+        draft = Draft(bench_paper(job, lying=True))
+        body = draw_page(draft, own, number=f"CNC {set_up.number}")
+        if float(set_up.length) > _LONG * float(set_up.width):
+            _across(draft, job, set_up, body, smaller)
+        else:
+            _beside(draft, job, set_up, body, smaller)
+        if not draft.unplaced:
+            return draft.sheet(own)
+        first = first or draft
+    assert first is not None
+    return first.sheet(own)
 
 
-def _across(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box) -> None:
+def _across(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box, smaller: int) -> None:
     """A long piece over the whole page, the first cut and the words under it."""
-    scale = largest_scale(set_up, job, body)
+    scale = _scale(draft, job, set_up, body, smaller)
     if scale is None:
-        draft.unplaced.append("the picture of the set-up")
         return
     taken = draw_whole(draft, job, set_up, body, scale)
     under = Box(body.x0, body.y0, body.x1, taken.y0 - _AIR)
@@ -98,13 +105,23 @@ def _across(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box) -> None
     _words(draft, job, set_up, halves)
 
 
-def _beside(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box) -> None:
+def _scale(
+    draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, smaller: int
+) -> float | None:
+    """The largest scale that fits, or so many steps below it; None, and said, where there is none."""
+    scales = scales_that_fit(set_up, job, room)
+    if smaller < len(scales):
+        return scales[smaller]
+    draft.unplaced.append("the picture of the set-up")
+    return None
+
+
+def _beside(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box, smaller: int) -> None:
     """A piece that is as high as it is long at the left, the first cut beside it, then the words."""
     edge = body.x1 - body.width * _WORDS
     room = Box(body.x0, body.y0, edge - _AIR, body.y1)
-    scale = largest_scale(set_up, job, room)
+    scale = _scale(draft, job, set_up, room, smaller)
     if scale is None:
-        draft.unplaced.append("the picture of the set-up")
         return
     taken = draw_whole(draft, job, set_up, room, scale)
     if not legible(set_up, scale):

@@ -30,7 +30,10 @@ from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
 
-SCALES = {"mm": (1.0, 2.0, 5.0, 10.0, 20.0, 50.0), "inch": (1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0)}
+SCALES = {
+    "mm": (1.0, 2.0, 5.0, 10.0, 20.0, 25.0, 50.0),
+    "inch": (1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0),
+}
 _LEFT, _RIGHT, _ABOVE = 30.0, 10.0, 19.0
 """What stands round the piece, mm on paper, beside the numbers of the running sizes."""
 _NUMBERS = 6.0
@@ -57,17 +60,14 @@ def margins(set_up: MachineSetUp, rule: Rule) -> tuple[float, float, float, floa
     return (_LEFT, _NUMBERS + longest[0] + 2.0, _NUMBERS + longest[1] + _RIGHT - 6.0, _ABOVE)
 
 
-def largest_scale(set_up: MachineSetUp, job: Subject, room: Box) -> float | None:
-    """The largest scale at which the whole piece goes into a room; None where none does."""
+def scales_that_fit(set_up: MachineSetUp, job: Subject, room: Box) -> tuple[float, ...]:
+    """The scales at which the whole piece goes into a room, the largest first."""
     left, below, right, above = margins(set_up, job.rules.fine)
     wide, high = room.width - left - right, room.height - below - above
-    return next(
-        (
-            scale
-            for scale in SCALES[job.rules.unit]
-            if float(set_up.length) / scale <= wide and float(set_up.width) / scale <= high
-        ),
-        None,
+    return tuple(
+        scale
+        for scale in SCALES[job.rules.unit]
+        if float(set_up.length) / scale <= wide and float(set_up.width) / scale <= high
     )
 
 
@@ -95,7 +95,7 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
     place_chains(draft, list(_overall(view, set_up, piece, rule)))
     for cut in set_up.cuts:
         _number(draft, cut, around(outline_on(view, cut.outline)), piece, view.name)
-    _sides(draft, set_up, piece, view.name)
+    _sides(draft, set_up, piece, piece.y0 - below, view.name)
     taken = Box(room.x0, piece.y0 - below, piece.x1 + right, room.y1)
     title = f"From above the cutter, {scale_words(scale, job.rules.unit)}"
     draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
@@ -213,8 +213,8 @@ def _number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) -> N
             draft.line("dims", start, end, view)
 
 
-def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, view: str) -> None:
-    """The shop's words beside the sides of the piece, where they are free."""
+def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, low: float, view: str) -> None:
+    """The shop's words beside the sides of the piece, where they are free; `low` is under all sizes."""
     lies = set_up.lies
     middle = piece.centre[1] - TEXT / 2
     draft.add_first(
@@ -238,7 +238,7 @@ def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, view: str) -> None:
     along = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1, 0.95]
     spots = [piece.x0 + piece.width * share for share in along]
     for text, heights in (
-        (lies.near, (piece.y0 - 3.8, piece.y0 - 7.6, piece.y0 - 11.4)),
+        (lies.near, (piece.y0 - 3.8, piece.y0 - 7.6, piece.y0 - 11.4, low - TEXT)),
         (lies.away, (piece.y1 + 1.6, piece.y1 + 5.4, piece.y1 + 12.6)),
     ):
         draft.add_first(
