@@ -14,7 +14,7 @@ from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.revised import named_on_stamp
 from parametric.drawing.sheet import Revision
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column, fitted
+from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
 from parametric.problems import Problem, stops
 from parametric.trade.printed import weight_cell, weight_head
@@ -152,7 +152,10 @@ def _leaves(job: Subject) -> TableItem:
             for column in columns
             if column.head != "Track"
         ]
-    return TableItem(title="Leaves", columns=fitted(columns, rows), rows=tuple(rows))
+    height = table_height(unit)
+    return TableItem(
+        title="Leaves", columns=fitted(columns, rows, height), rows=tuple(rows), height=height
+    )
 
 
 def _cautions(job: Subject) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from parametric.pack.numbers import figures
 from parametric.problems import stops
 from parametric.trade.paperwork import paperwork
 from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill, sheet_of
-from tests.invariants.designs import bypass_designs
+from tests.invariants.designs import bypass_designs, in_inches
 
 ZEROS = {"wall face", "datum", "opening's left edge"}
 
@@ -229,3 +229,18 @@ def test_random_jobs_are_drawn_without_a_finding(text: str) -> None:
         if job.resolved is None or stops(job.problems):
             return
         assert [str(f) for f in drawn(path).findings] == []
+
+
+@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow])
+@given(bypass_designs())
+def test_random_jobs_in_inches_are_drawn_without_a_finding(text: str) -> None:
+    """Every size to the nearest 1/32: the drawings of the doors, on paper cut in inches."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "design.yaml"
+        path.write_text(in_inches(text), encoding="utf-8")
+        job = check(path, user_house=False)
+        if job.resolved is None or stops(job.problems):
+            return
+        doors = drawn(path).sets[0].sheets
+        assert {sheet.paper.name for sheet in doors} <= {"tabloid", "C"}
+        assert [str(f) for sheet in doors for f in audit(sheet)] == []

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+
 from hypothesis import strategies as st
 
 
@@ -99,3 +102,27 @@ def bypass_designs(draw: st.DrawFn) -> str:
             "",
         )
     )
+
+
+_NO_LENGTH = re.compile(r"tenons:|parts|stilewright:|units:")
+_NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.])")
+
+
+def in_inches(text: str) -> str:
+    """The same design in inches, every size to the nearest 1/32 and none of them nothing."""
+    lines = []
+    for line in text.splitlines():
+        if line == "units: mm":
+            line = "units: inch"
+        elif not _NO_LENGTH.search(line):
+            line = _NUMBER.sub(lambda found: _thirty_seconds(float(found[0])), line)
+        lines.append(line)
+    return "\n".join(lines) + "\n"
+
+
+def _thirty_seconds(mm: float) -> str:
+    count = round(mm / 25.4 * 32)
+    if mm > 0:
+        count = max(count, 1)
+    whole, rest = divmod(Fraction(count, 32), 1)
+    return f"{whole}-{rest}" if whole and rest else str(whole + rest)
