@@ -6,6 +6,7 @@
 2. STEP and GLB from the design file as a process, against a plain script of the same leaves.
 3. The same two inside one process, imports excluded.
 4. The whole pack as a process, with an empty cache and with a warm one.
+5. One machine file and one sheet in PDF, in process: all of the job over their number.
 """
 
 from __future__ import annotations
@@ -71,6 +72,7 @@ def main(repeats: int) -> None:
         inside, by_hand = _in_process(out, repeats)
         row("STEP and GLB, in process, imports excluded", inside, by_hand, "plain script")
 
+        _files_and_sheets(repeats)
         pack = _command("build", str(DESIGN), "--out", str(out / "pack"))
         cold = seconds(
             process("-c", pack.replace("'--out'", "'--no-cache', '--out'"), cache=cache), repeats
@@ -83,6 +85,49 @@ def main(repeats: int) -> None:
             cold,
             "anew",
         )
+
+
+def _files_and_sheets(repeats: int) -> None:
+    """Seconds for each machine file, and for each sheet drawn and written as PDF."""
+    from parametric.cnc.notes import Stamp
+    from parametric.cnc.setups import set_ups
+    from parametric.drawing import draw
+    from parametric.job import check
+    from parametric.pack.machine_pictures import machine_work
+    from parametric.trade.paperwork import paperwork
+    from parametric.trade.printed import printed
+    from parametric.writers.dxf import write_cnc_dxf
+    from parametric.writers.pdf import write_pdf
+
+    job = check(DESIGN, user_house=False)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    resolved, assembly = job.resolved, job.assembly
+    paper = paperwork(resolved, assembly, job.loads)
+    stamp = Stamp(job=resolved.job, fingerprint="0123-4567", revision="A")
+    cutters, layers = resolved.shop.router.cutters, resolved.shop.layers
+
+    def files() -> list[bytes]:
+        return [write_cnc_dxf(one, stamp) for one in set_ups(assembly, cutters, layers)]
+
+    def sheets() -> int:
+        work = machine_work(assembly, set_ups(assembly, cutters, layers), printed(resolved).fine)
+        drawn = draw(
+            resolved,
+            assembly,
+            job.loads,
+            job.problems,
+            mark="0123-4567",
+            paper=paper,
+            machine=work,
+        )
+        for own in drawn.sets:
+            write_pdf(own.sheets)
+        return len(drawn.sheets)
+
+    count, pages = len(files()), sheets()
+    row(f"a machine file, one of {count}", seconds(files, repeats) / count, None, "")
+    row(f"a sheet as PDF, one of {pages}", seconds(sheets, repeats) / pages, None, "")
 
 
 def _command(*words: str) -> str:

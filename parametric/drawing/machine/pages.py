@@ -238,6 +238,8 @@ def _clamps(job: Subject, set_up: MachineSetUp) -> tuple[Points, ...]:
             f"Anywhere but over the cuts and {job.fine(widest)} round them: as far as the cutter "
             "is wide."
         )
+    elif _stands(set_up):
+        text = "On its sides, below the cutter: none on the end that is cut."
     elif set_up.clear:
         spans = ", ".join(f"{job.fine(low)} to {job.fine(high)}" for low, high in set_up.clear)
         text = f"Along x at {spans}: a cutter's diameter clear of every cut."
@@ -246,10 +248,14 @@ def _clamps(job: Subject, set_up: MachineSetUp) -> tuple[Points, ...]:
     return (Points(title="Clamps", mark="none", texts=(text,)),)
 
 
+def _stands(set_up: MachineSetUp) -> bool:
+    """Whether it is higher than it is long and wide."""
+    return max(float(set_up.length), float(set_up.width)) < float(set_up.thickness)
+
+
 def _upright(job: Subject, set_up: MachineSetUp) -> tuple[str, ...]:
     """A rail on its end is higher than most machines take."""
-    high = max(float(set_up.length), float(set_up.width)) < float(set_up.thickness)
-    if not high:
+    if not _stands(set_up):
         return ()
     return (
         f"It stands {job.fine(set_up.thickness)} high: for a machine that takes a piece upright at "
