@@ -23,14 +23,17 @@ def pdf() -> bytes:
 
 
 def test_pages_are_the_papers(pdf: bytes) -> None:
-    """ISO 216: A3 420 x 297, A4 210 x 297."""
+    """ISO 216: A3 420 x 297, A4 210 x 297 or lying; each page as large as its sheet."""
+    iso = {"A3": (420, 297), "A4": (210, 297)}
+    sheets = larch_hill().sheets
     with pdfplumber.open(io.BytesIO(pdf)) as document:
         sizes = [(float(p.width) / MM, float(p.height) / MM) for p in document.pages]
-    assert sizes == [
-        pytest.approx((420, 297), abs=0.01),
-        pytest.approx((420, 297), abs=0.01),
-        pytest.approx((210, 297), abs=0.01),
-    ]
+    assert len(sizes) == len(sheets)
+    assert [sheet.paper.name for sheet in sheets[:2]] == ["A3", "A3"]
+    for sheet, size in zip(sheets, sizes, strict=True):
+        assert size == pytest.approx((sheet.paper.width, sheet.paper.height), abs=0.01)
+        if sheet.paper.name in iso:
+            assert sorted(size) == pytest.approx(sorted(iso[sheet.paper.name]), abs=0.01)
 
 
 def test_a_leaf_stands_on_paper_at_a_tenth(pdf: bytes) -> None:
