@@ -29,7 +29,8 @@ from parametric.drawing.pieces import (
 from parametric.drawing.plane import Polygon, around, outside_all
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Hatch, View
-from parametric.resolve.leaf import Leaf, Lite, PanelField
+from parametric.resolve.leaf import Leaf, Lite
+from parametric.resolve.panel_field import PanelField
 
 _THIN = 1.7
 """A cut piece thinner than this on paper, mm, is drawn in fine line without hatching."""

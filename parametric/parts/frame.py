@@ -13,14 +13,8 @@ from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
-from parametric.resolve.leaf import (
-    HungPull,
-    Leaf,
-    PanelField,
-    Rail,
-    Side,
-    largest_that_fits,
-)
+from parametric.resolve.leaf import HungPull, Leaf, Rail, Side
+from parametric.resolve.panel_field import PanelField, largest_that_fits
 
 UP = (0.0, 0.0, 1.0)
 RIGHT = (1.0, 0.0, 0.0)

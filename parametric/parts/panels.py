@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from parametric.infill.raised_panel import panel_blank, panel_cuts
 from parametric.model import Material, Part, Placement
-from parametric.resolve.leaf import Leaf, PanelField
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.panel_field import PanelField
 
 
 def panel_parts(leaf: Leaf) -> tuple[Part, ...]:

@@ -6,16 +6,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.catalog.glass_facts import MASS
-from parametric.catalog.shop import Router, Shop
-from parametric.catalog.timbers import TIMBERS, Timber
+from parametric.catalog.shop import Shop
+from parametric.catalog.timbers import Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
-from parametric.design.settings import TimberSpec
 from parametric.figures import Figure, named
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
 from parametric.hardware.pull import Pull, PullSpec, size_pull
 from parametric.infill.glass import GlassSpec, Pane, size_pane
-from parametric.infill.raised_panel import RaisedPanel, RaisedPanelSpec, Seasons, size_raised_panel
+from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import (
     LooseTenon,
     LooseTenonSpec,
@@ -23,10 +22,16 @@ from parametric.joints.loose_tenon import (
     place_slots,
     size_loose_tenon,
 )
-from parametric.model import Material, ramp_length
+from parametric.model import Material
 from parametric.names import join
 from parametric.problems import Problem
 from parametric.resolve.bands import Band, resolve_bands
+from parametric.resolve.panel_field import (
+    PanelField,
+    groove_run_on,
+    resolve_panel,
+    resolve_timber,
+)
 
 Side = Literal["left", "right"]
 
@@ -60,30 +65,6 @@ class Lite:
     top: Figure
     width: Figure
     pane: Pane
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PanelField:
-    """An opening filled by a panel, mm, with the stopped groove it needs in each stile.
-
-    `run_on` is how far the groove goes on past what the panel needs, so that the cutter's
-    round end lies beyond the panel's square corner: 0 where ends are chopped square. `ramp`
-    is how far a dado blade would run on past each stop, were the groove sawn.
-    """
-
-    name: str
-    foot: Figure
-    height: Figure
-    top: Figure
-    width: Figure
-    panel: RaisedPanel
-    run_on: Figure
-    groove_low: Figure
-    groove_high: Figure
-    blade: Figure
-    ramp: Figure
-    ramp_low: Figure
-    ramp_high: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,31 +132,6 @@ class LeafParts:
     pull: PullSpec | None
 
 
-def resolve_timber(design: Design, name: str) -> Timber:
-    """The catalogue's timber, with what the design or house says of it in place of its facts."""
-    known = TIMBERS.get(name)
-    written = design.block("timber", name)
-    if not isinstance(written, TimberSpec):
-        assert known is not None, "the reader has looked the timber up"
-        return known
-    density = known.density if known is not None else None
-    moves = (known.tangential, known.radial) if known is not None else None
-    if written.density is not None:
-        density = named(join(name, "density"), written.density, "kg/m3")
-    if written.movement is not None:
-        moved = named(join(name, "movement coefficient"), written.movement / 100, "per %")
-        moves = (moved, moved)
-    assert density is not None, "the reader has seen to that"
-    assert moves is not None, "the reader has seen to that"
-    return Timber(
-        name=name,
-        density=density,
-        tangential=moves[0],
-        radial=moves[1],
-        source=known.source if known is not None else "as written",
-    )
-
-
 def resolve_leaf(
     design: Design,
     shop: Shop,
@@ -219,7 +175,7 @@ def resolve_leaf(
     joint = size_loose_tenon(blocks.joint, join(place, "joint"))
     groove = run_on = None
     if blocks.panel is not None:
-        run_on = named(join(place, "panel groove run-on"), _run_on(blocks.panel, shop.router))
+        run_on = named(join(place, "panel groove run-on"), groove_run_on(blocks.panel, shop.router))
         depth = named(join(place, "panel groove depth"), blocks.panel.groove[1])
         groove = depth
         if float(run_on) > 0:
@@ -235,7 +191,7 @@ def resolve_leaf(
         if band.noun == "lite" and blocks.glass is not None
     )
     panels = tuple(
-        _panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness, run_on)
+        resolve_panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness, run_on)
         for band in bands
         if band.noun == "panel" and blocks.panel is not None and run_on is not None
     )
@@ -276,23 +232,6 @@ def resolve_leaf(
         ),
         (),
     )
-
-
-def largest_that_fits(cutters: tuple[Figure, ...], width: Figure) -> Figure | None:
-    """The largest cutter in the shop that a groove admits."""
-    return max((c for c in cutters if c <= width), default=None)
-
-
-def _run_on(panel: RaisedPanelSpec, router: Router) -> Figure:
-    """How far a stopped groove runs on so that no end need be chopped square, mm.
-
-    By the cutter's radius: where its round end begins, the groove is still full width. It
-    lies under the rail that meets the stile there. Source: geometry of the circle.
-    """
-    cutter = largest_that_fits(router.cutters, panel.groove[0])
-    if router.inside_corners == "keep" or panel.groove_by == "saw" or cutter is None:
-        return Figure(0.0)
-    return cutter / 2
 
 
 def _rail(
@@ -343,69 +282,6 @@ def _lite(band: Band, glass: GlassSpec, shoulder: Figure, thickness: Figure) -> 
             frame=thickness,
             per_mm=MASS,
         ),
-    )
-
-
-def _panel(
-    band: Band,
-    spec: RaisedPanelSpec,
-    leaf: LeafSpec,
-    shop: Shop,
-    frame_timber: Timber,
-    design: Design,
-    shoulder: Figure,
-    thickness: Figure,
-    run_on: Figure,
-) -> PanelField:
-    """A panel in its opening, and the stopped grooves it asks of the stiles."""
-    width = named(join(band.name, "width"), shoulder)
-    timber = frame_timber if spec.timber is None else resolve_timber(design, spec.timber)
-    panel = size_raised_panel(
-        spec,
-        name=band.name,
-        opening_width=width,
-        opening_height=band.height,
-        frame=thickness,
-        timber=timber,
-        sawn=spec.sawn or leaf.sawn,
-        density=timber.density,
-        seasons=Seasons(
-            made=shop.moisture.made, driest=shop.moisture.driest, dampest=shop.moisture.dampest
-        ),
-        blade_height=named("saw most height", shop.saw.most_height),
-    )
-    needed_low, needed_high = band.foot - panel.groove_depth, band.top + panel.groove_depth
-    runs_on = float(run_on) > 0
-    low = named(
-        join(band.name, "stile groove low end"), needed_low - run_on if runs_on else needed_low
-    )
-    high = named(
-        join(band.name, "stile groove high end"), needed_high + run_on if runs_on else needed_high
-    )
-    blade = named("dado set", shop.saw.dado_set)
-    ramp = named(
-        join(band.name, "saw ramp"),
-        Figure(
-            # A groove deeper than the blade's radius cannot be sawn; past it no ramp grows longer.
-            ramp_length(float(blade) / 2, min(float(panel.groove_depth), float(blade) / 2)),
-            op="half chord at depth",
-            args=(blade, panel.groove_depth),
-        ),
-    )
-    return PanelField(
-        name=band.name,
-        foot=band.foot,
-        height=band.height,
-        top=band.top,
-        width=width,
-        panel=panel,
-        run_on=run_on,
-        groove_low=low,
-        groove_high=high,
-        blade=blade,
-        ramp=ramp,
-        ramp_low=named(join(band.name, "saw ramp low end"), needed_low - ramp),
-        ramp_high=named(join(band.name, "saw ramp high end"), needed_high + ramp),
     )
 
 

@@ -7,7 +7,8 @@ from typing import Literal
 
 from parametric.joints.loose_tenon import SlotPlace
 from parametric.model import Groove, Part
-from parametric.resolve.leaf import Leaf, PanelField, Rail
+from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.panel_field import PanelField
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
