@@ -172,6 +172,50 @@ def approve(
 
 
 @app.command()
+def receive(
+    slip: Annotated[
+        Path, typer.Argument(metavar="SLIP", help="The slip the client sent, saved as a file.")
+    ],
+    design: DesignFile,
+    house: House = None,
+    json: Json = False,
+) -> None:
+    """Read a client's slip back, hold it against the design, file it and record the yes."""
+    received = commands.receive(slip, design, house=house)
+    status = exit_status(received.problems)
+    if json:
+        _print_json(
+            {
+                "slip": str(slip),
+                "design": str(design),
+                "name": received.name or None,
+                "date": received.date or None,
+                "revision": received.revision or None,
+                "fingerprint": received.fingerprint or None,
+                "approved": received.approved,
+                "files": [str(path) for path in received.files],
+                "problems": [commands.problem_record(p) for p in received.problems],
+            }
+        )
+        raise typer.Exit(status)
+    _print_problems(received.problems)
+    for path in received.files:
+        typer.echo(f"Written: {path}")
+    if not received.files:
+        typer.echo("Nothing was filed.")
+    else:
+        said = commands.mark(received.fingerprint)
+        typer.echo(f"{received.name} said yes to {said} on {received.date}.")
+        typer.echo(
+            f"Revision {received.revision} is approved as {said}. A slip records consent; it is "
+            "no signature."
+            if received.approved
+            else "The slip is filed; the design is not approved."
+        )
+    raise typer.Exit(status)
+
+
+@app.command()
 def compare(
     old: Annotated[
         Path,

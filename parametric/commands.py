@@ -13,6 +13,7 @@ from parametric.names import match, nearest_name
 from parametric.pack.approving import Signature, no_letter, read_state, record, unsound
 from parametric.pack.doctor import doctor
 from parametric.pack.numbers import figure_record, figures, problem_record
+from parametric.pack.slips import file_slip, held_against, not_as_quoted, read_slip
 from parametric.pack.verifying.known import Verified, known_design
 from parametric.problems import Problem, stops
 from parametric.trade.comparing import Changes, changes_lines, changes_record
@@ -32,6 +33,7 @@ __all__ = [
     "Compared",
     "Explained",
     "Job",
+    "Received",
     "approve",
     "build",
     "changes_lines",
@@ -45,6 +47,7 @@ __all__ = [
     "mark",
     "new",
     "problem_record",
+    "receive",
     "schema",
     "verify",
 ]
@@ -116,6 +119,61 @@ def approve(
         fingerprint=signed.fingerprint,
         files=files,
         problems=problems or no_letter(job.resolved.design),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Received:
+    """A client's slip read back: who said yes to what, the files it went into."""
+
+    name: str = ""
+    date: str = ""
+    revision: str = ""
+    fingerprint: str = ""
+    files: tuple[Path, ...] = ()
+    approved: bool = False
+    problems: tuple[Problem, ...] = ()
+
+
+def receive(
+    slip: Path, design: Path, *, house: Path | None = None, user_house: bool = True
+) -> Received:
+    """Read a client's slip, hold it against the design, file it and record the approval.
+
+    Args:
+        slip: the file that the client's page saved, or the text of the message it came in.
+        design: the design file.
+        house: as for `check`.
+        user_house: as for `check`.
+    """
+    read, problems = read_slip(slip)
+    if read is None:
+        return Received(problems=problems)
+    job = check(design, house=house, user_house=user_house)
+    if job.resolved is None or job.assembly is None or stops(job.problems):
+        return Received(problems=stops(job.problems))
+    signed = inventory(job.resolved, job.assembly, job.loads)
+    wrong = held_against(read, signed.fingerprint, job.resolved.job)
+    wrong = wrong or unsound(read.signature, job.resolved.design) if read.slip.revision else wrong
+    if wrong:
+        return Received(problems=wrong)
+    filed, problems = file_slip(design, read)
+    if filed is None:
+        return Received(problems=problems)
+    files: tuple[Path, ...] = (filed,)
+    cautions = not_as_quoted(read)
+    approves = not cautions and bool(read.slip.revision)
+    if approves:
+        recorded, cautions = record(design, read.signature, signed)
+        files = (filed, *recorded)
+    return Received(
+        name=read.slip.name,
+        date=read.slip.date,
+        revision=read.slip.revision,
+        fingerprint=read.slip.fingerprint,
+        files=files,
+        approved=approves and not cautions,
+        problems=cautions or no_letter(job.resolved.design),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from parametric.pack.slips import read_slip
 from parametric.writers.client_page import plain
 from parametric.writers.html import write_html
 from tests.browser.conftest import NO_WEBGL
@@ -149,7 +150,9 @@ def brass(seen, screen) -> float:
 def test_a_leaf_slides_under_the_finger(open_page, data):
     """Drag leaf A by 100 pixels: its pull, seen in the pixels, goes 100 too."""
     seen = open_page(data, SMALL)
-    seen.page.evaluate("document.getElementById('person').checked && document.getElementById('person').click()")
+    seen.page.evaluate(
+        "document.getElementById('person').checked && document.getElementById('person').click()"
+    )
     seen.still()
     before = brass(seen, seen.pixels())
     mouse, up = seen.page.mouse, SMALL[1] * 0.32
@@ -260,3 +263,36 @@ def test_an_inch_job_speaks_in_inches(open_page):
     seen.page.keyboard.press("End")
     assert seen.clear() == "33\u200917\u204432\u2033"
     assert seen.page.locator("#state .fraction").inner_text() == "17\u204432"
+
+
+def test_yes_is_said_sent_and_read_back(open_page, data, tmp_path):
+    """The slip that the page saves is read by the command's own reader, word for word."""
+    seen = open_page(data, PHONE, accept_downloads=True)
+    seen.page.click("#tab-finish")
+    seen.page.check("[value=damson]", force=True)
+    name = 'Ada "Fen" <b>O\'Neill</b> \u202eمريم 🚪'
+    say_yes(seen, name)
+    assert not seen.page.is_visible("#asking")
+    assert "Nothing has left this device yet" in seen.page.inner_text("#done")
+    with seen.page.expect_download() as waited:
+        seen.page.click("#save")
+    saved = tmp_path / waited.value.suggested_filename
+    waited.value.save_as(saved)
+    assert saved.name == "larch-hill-reading-room-A-7C1F-04AB.slip.txt"
+    read, problems = read_slip(saved)
+    assert problems == ()
+    assert read is not None
+    page = standin_page()
+    assert read.slip.fingerprint == page.fingerprint
+    assert read.slip.ticks == [plain(tick) for tick in page.ticks]
+    assert read.slip.name == name
+    assert read.slip.finish["wood"].startswith("Damson paint")
+    assert read.text == seen.page.input_value("#slip")
+    assert read.slip.page in data.decode()
+    # a new choice takes it back: what was said yes to is no longer what is shown
+    seen.page.click("#tab-finish")
+    seen.page.check("[value=putty]", force=True)
+    seen.page.click("#tab-yes")
+    assert seen.page.is_visible("#asking")
+    assert seen.errors == []
+    assert len(seen.requests) == 1
