@@ -21,14 +21,14 @@ from parametric.catalog.shop import Shop
 from parametric.design import Design, load
 from parametric.figures import Where
 from parametric.model import Assembly
-from parametric.pack.approving import read_signed
+from parametric.pack.approving import read_revised, read_signed
 from parametric.pack.numbers import figures
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
 from parametric.rules.accepted import accept
 from parametric.rules.checked import Checked
-from parametric.rules.not_approved import moved_since, not_approved
+from parametric.rules.not_approved import is_signed, moved_since, not_approved
 from parametric.rules.recorded import records_of_nothing
 from parametric.trade.comparing import Changes
 from parametric.trade.inventory import inventory
@@ -40,6 +40,7 @@ class Job:
     """One design, as far as it could be taken; what is missing was stopped by a problem.
 
     `moved` is what changed since it was signed; None when nothing did, or it cannot be told.
+    `revised` are the numbers that the signed revision moved, as long as it is what was signed.
     """
 
     path: Path
@@ -51,6 +52,7 @@ class Job:
     assembly: Assembly | None = None
     loads: tuple[LeafLoad, ...] = ()
     moved: Changes | None = None
+    revised: frozenset[str] = frozenset()
 
     @property
     def exit_status(self) -> int:
@@ -107,10 +109,13 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
         Where(path.name, 1),
     )
     approved, moved = loaded.design.records.approved, None
+    revised: frozenset[str] = frozenset()
     if approved is not None:
         now, signed = inventory(resolved, assembly, loads), read_signed(path)
         problems += not_approved(approved, signed, now)
         moved = moved_since(approved, signed, now)
+        if is_signed(approved, now.fingerprint):
+            revised = read_revised(path)
     return Job(
         path=path,
         house=loaded.house_file,
@@ -121,6 +126,7 @@ def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> 
         assembly=assembly,
         loads=loads,
         moved=moved,
+        revised=revised,
     )
 
 
@@ -170,6 +176,7 @@ def build(
         job.loads,
         job.problems,
         moved=job.moved,
+        revised=job.revised,
         not_for_making=bool(halted),
         use_cache=use_cache,
         progress=say,

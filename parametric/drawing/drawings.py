@@ -75,6 +75,7 @@ def draw(
     paper: Paperwork | None = None,
     machine: MachineWork | None = None,
     moved: Changes | None = None,
+    revised: frozenset[str] = frozenset(),
     not_for_making: bool = False,
 ) -> Drawings:
     """Draw a job: shop drawings (groups D and P), then what bench, suppliers and site are given.
@@ -88,6 +89,7 @@ def draw(
         paper: its lists and set-ups; without them only the shop drawings and the cut list.
         machine: the set-ups that its machine files make.
         moved: what changed since it was signed, where that can be told.
+        revised: the numbers that the signed revision moved.
         not_for_making: there are stops; every title block says so.
     """
     job = subject(resolved, assembly, loads, problems, moved)
@@ -104,7 +106,7 @@ def draw(
         pages = draw_machine_pages(job, machine, _of(block, "M", "", ""))
         sets = (*sets, SheetSet(file="cnc/set-ups", sheets=numbered(pages)))
     elevation = elevation_picture(sets[0].sheets[0])
-    sets = tuple(_marked(job, own, moved) for own in sets)
+    sets = tuple(_marked(job, own, moved, revised) for own in sets)
     return Drawings(
         sets=sets,
         elevation=elevation,
@@ -112,15 +114,21 @@ def draw(
     )
 
 
-def _marked(job: Subject, own: SheetSet, moved: Changes | None) -> SheetSet:
-    """A set with the letter of the revision at every value that moved since it was signed."""
+def _marked(
+    job: Subject, own: SheetSet, moved: Changes | None, revised: frozenset[str]
+) -> SheetSet:
+    """A set with the letter of the revision at every value it moved: since it was signed, or,
+    as long as the design is what was signed, against the revision signed before.
+    """
     design = job.resolved.design
     approved, revisions = design.records.approved, design.revisions
-    if approved is None or moved is None:
+    if approved is None:
         return own
-    current = revisions[-1].letter if revisions else ""
-    letter = current if current not in ("", approved.revision) else "!"
-    names = moved_names(moved)
+    names, letter = revised, str(approved.revision)
+    if moved is not None:
+        current = revisions[-1].letter if revisions else ""
+        names = moved_names(moved)
+        letter = current if current not in ("", approved.revision) else "!"
     sheets = tuple(mark_moved(sheet, names, letter) for sheet in own.sheets)
     return dataclasses.replace(own, sheets=sheets)
 

@@ -23,6 +23,7 @@ from parametric.design.language import NEWEST
 from parametric.figures import Where
 from parametric.problems import Problem
 from parametric.rules.not_approved import short
+from parametric.trade.comparing import compare
 from parametric.trade.inventory import Inventory, kept, read_kept
 from parametric.units import Unit
 from parametric.writers.json import write_json
@@ -57,6 +58,26 @@ def read_signed(design: Path) -> Inventory | None:
         return read_kept(json.loads(kept_path(design).read_bytes()))
     except (OSError, ValueError):
         return None
+
+
+def read_revised(design: Path) -> frozenset[str]:
+    """The numbers that the signed revision moved, against the revision signed before it."""
+    try:
+        return frozenset(map(str, json.loads(kept_path(design).read_bytes())["revised"]))
+    except (OSError, ValueError, KeyError, TypeError):
+        return frozenset()
+
+
+def _revised(path: Path, revision: str, signed: Inventory) -> list[str]:
+    """What this signature moves against the one before; more of one revision adds to its own."""
+    before = read_signed(path)
+    if before is None:
+        return []
+    moves = compare(before, signed).numbers
+    names = [name for move in moves if move.new is not None for name in move.names]
+    if json.loads(kept_path(path).read_bytes()).get("revision") == revision:
+        names += sorted(read_revised(path) - set(names))
+    return names
 
 
 def read_state(path: Path) -> tuple[Inventory | None, tuple[Problem, ...]]:
@@ -159,6 +180,7 @@ def record(
         "revision": signature.revision,
         "by": signature.by,
         "date": signature.date,
+        "revised": _revised(path, signature.revision, signed),
         **kept(signed),
     }
     try:

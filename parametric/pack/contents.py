@@ -68,6 +68,7 @@ def contents(
     problems: tuple[Problem, ...],
     *,
     moved: Changes | None = None,
+    revised: frozenset[str] = frozenset(),
     not_for_making: bool,
     use_cache: bool,
     progress: Callable[[str], None],
@@ -80,6 +81,7 @@ def contents(
         loads: its weights.
         problems: what is printed on the sheets and into numbers.json.
         moved: what changed since it was signed, where that can be told.
+        revised: the numbers that the signed revision moved.
         not_for_making: there are stops: drawings and model only, and marked so.
         use_cache: keep solids between runs.
         progress: told each step as it begins.
@@ -106,6 +108,7 @@ def contents(
         paper=paper,
         machine=machine_work(assembly, found, printed(resolved).fine) if paper else None,
         moved=moved,
+        revised=revised,
         not_for_making=not_for_making,
     )
     files |= _sheets(drawings)

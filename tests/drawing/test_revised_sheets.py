@@ -127,6 +127,7 @@ def drawings_of(path: Path) -> Drawings:
         mark=mark(fingerprint(job.resolved, job.assembly)),
         paper=paperwork(job.resolved, job.assembly, job.loads),
         moved=job.moved,
+        revised=job.revised,
     )
 
 
@@ -214,6 +215,24 @@ def test_a_letter_of_its_own_stands_in_the_triangle(changed: Path, tmp_path: Pat
             if isinstance(p, Label) and p.layer == "warning" and p.view
         ]
         assert set(inside) == {letter}
+
+
+def test_a_revision_that_is_signed_keeps_its_letters(changed: Path, tmp_path: Path) -> None:
+    """B signed, the rail made 160, C written and signed: C stands at what it moved, nothing else."""
+    shutil.copytree(changed.parent, tmp_path, dirs_exist_ok=True)
+    path = tmp_path / "design.yaml"
+    text = path.read_text(encoding="utf-8")
+    line = "  B: 2026-11-19 site trim 15 after the second visit\n"
+    path.write_text(text.replace(line, f"{line}  C: 2026-11-25 lock rail 160\n"), encoding="utf-8")
+    assert not approve(
+        path, revision="C", by="R. Quern", date="2026-11-26", user_house=False
+    ).problems
+    leaves = drawings_of(path).sets[0].sheets[1]
+    assert "NOT APPROVED" not in texts(leaves)
+    assert len(triangles(leaves)) == 6
+    again = approve(path, revision="C", by="R. Quern", date="2026-11-27", user_house=False)
+    assert not again.problems
+    assert check(path, user_house=False).revised == job_of(path).revised != frozenset()
 
 
 def test_figures_that_were_not_kept(changed: Path, tmp_path: Path) -> None:
