@@ -271,11 +271,11 @@ def _letter(
 
 
 def _stacked_text(label: Label) -> str:
-    r"""A text with its fractions as the file's own stacks: `29{\H0.75x;\S13/16;} pull`."""
+    r"""A text with its fractions as the file's own stacks: `29 {\H0.75x;\S13/16;} pull`."""
     return "".join(
         part.text
         if isinstance(part, Run)
-        else f"{{\\H{NUMERAL:g}x;\\S{part.top.text}/{part.bottom.text};}}"
+        else f"{' ' if part.joint else ''}{{\\H{NUMERAL:g}x;\\S{part.top.text}/{part.bottom.text};}}"
         for part in set_stacked(label.text, label.height, label.weight).parts
     )
 

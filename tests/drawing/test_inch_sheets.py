@@ -154,7 +154,7 @@ def test_real_dimensions_measure_what_they_say(index: int) -> None:
         assert len(said) == 1
         # ezdxf gives a stack as "29 13/16" or "2913/16": the numbers are read off the codes.
         codes = [t.text for t in picture.query("MTEXT")] or said
-        plain = re.sub(r"(\d)?\{\\H0\.75x;\\S(\d+)/(\d+);\}", _joined, codes[0])
+        plain = re.sub(r"(\d)? ?\{\\H0\.75x;\\S(\d+)/(\d+);\}", _joined, codes[0])
         plain = plain.removeprefix("\\A1;")
         assert abs(float(value_of(plain)) * INCH - measured) <= HALF_A_STEP, codes
         settings = entity.override()
