@@ -73,18 +73,19 @@ def _set_up(one: SetUp, number: int, types: dict[str, PartType]) -> MachineSetUp
     def at(quantity: str, value: float, unit: str = "mm") -> Figure:
         return named(join(place, quantity), value, unit)
 
+    length = at("length", one.length)
     return MachineSetUp(
         number=number,
         file=one.file,
         title=f"{one.mark} {one.noun}".strip(),
         names=one.names,
         turned=one.turned,
-        length=at("length", one.length),
+        length=length,
         width=at("width", one.width),
         thickness=at("thickness", one.thickness),
         lies=_lies(one, types),
         leaf=one.face is None,
-        cuts=tuple(_cut(op, n, at) for n, op in enumerate(one.operations, 1)),
+        cuts=tuple(_cut(op, n, length, at) for n, op in enumerate(one.operations, 1)),
         tools=tuple(_tool(use, one, at) for use in tool_uses(one)),
         clear=tuple(_clear(one, at)),
     )
@@ -116,7 +117,7 @@ def _lies(one: SetUp, types: dict[str, PartType]) -> Lies:
 _At = Callable[..., Figure]
 
 
-def _cut(op: Operation, number: int, at: _At) -> MachineCut:
+def _cut(op: Operation, number: int, length: Figure, at: _At) -> MachineCut:
     x0, y0, x1, y1 = bounds_of(op.outline)
     name = f"cut {number}"
     low_x, high_x = at(f"{name} x low", x0), at(f"{name} x high", x1)
@@ -130,6 +131,7 @@ def _cut(op: Operation, number: int, at: _At) -> MachineCut:
         y=(low_y, high_y),
         length=at(f"{name} along x", high_x - low_x),
         width=at(f"{name} along y", high_y - low_y),
+        beyond=at(f"{name} to the right end", length - high_x),
     )
 
 

@@ -267,7 +267,7 @@ def _by_hand(job: Subject, work: MachineWork, title: TitleBlock) -> tuple[Sheet,
     own = dataclasses.replace(
         title,
         document="Saw and bench work",
-        second_line=f"What no machine file makes, in the order it is made. {LOCAL}",
+        second_line="What no machine file makes, part by part in the order it is made.",
     )
     table = Ruled(
         title="",
@@ -287,7 +287,7 @@ def _by_hand(job: Subject, work: MachineWork, title: TitleBlock) -> tuple[Sheet,
         ticks=("",),
         height=TEXT,
     )
-    cautions = Points(title="", mark="warning", texts=SAW[:2])
+    cautions = Points(title="", mark="warning", texts=(f"{SAW[1]} {LOCAL}",))
     return run_on(bench_paper(job, lying=True), own, [table, cautions])
 
 

@@ -297,12 +297,13 @@ def _window(set_up: MachineSetUp, scale: float) -> Window:
     spare = _BEYOND * scale
     near_left = float(cut.x[0]) <= 3 * float(cut.length) + spare
     near_foot = float(cut.y[1]) <= 3 * float(cut.width) + spare
+    near_right = float(cut.beyond) / scale <= 3 * _BEYOND
     near_top = float(set_up.width - cut.y[1]) / scale <= 3 * _BEYOND
     return Window(
         scale=scale,
         x0=0.0 if near_left else float(cut.x[0]) - spare,
         y0=0.0 if near_foot else float(cut.y[0]) - spare,
-        x1=min(float(cut.x[1]) + spare, float(set_up.length)),
+        x1=float(set_up.length) if near_right else float(cut.x[1]) + spare,
         y1=float(set_up.width) if near_top else float(cut.y[1]) + spare,
     )
 
@@ -368,6 +369,10 @@ def _of_first(
         if start <= 0.0 and float(ends[0]) > 1e-6:
             stops.insert(0, Stop(at=0.0, foot=foot))
             links.insert(0, Link(figure=ends[0], rule=rule))
+        to_right = axis == "across" and whole and start > 0.0 and float(cut.beyond) > 1e-6
+        if to_right and shown.x1 >= float(cut.x[1] + cut.beyond) - 1e-9:
+            stops.append(Stop(at=shown.x1, foot=foot))
+            links.append(Link(figure=cut.beyond, rule=rule))
         if not links:
             continue
         yield Chain(

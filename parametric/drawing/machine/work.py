@@ -12,7 +12,10 @@ Corner = tuple[float, float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MachineCut:
-    """One outline of a file, from its datum, mm: where it begins and ends each way."""
+    """One outline of a file, from its datum, mm: where it begins and ends each way.
+
+    `beyond` is from its far end to the right end of the piece.
+    """
 
     number: int
     name: str
@@ -22,6 +25,7 @@ class MachineCut:
     y: tuple[Figure, Figure]
     length: Figure
     width: Figure
+    beyond: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
