@@ -13,7 +13,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from parametric.cnc.bench_work import bench_work
@@ -36,6 +36,7 @@ from parametric.trade.fingerprint import fingerprint, mark
 from parametric.writers.csv import write_csv
 from parametric.writers.dxf import write_cnc_dxf
 from tests.cnc.pieces import ODD, odd_block
+from tests.invariants.designs import bypass_designs
 from tests.readers.cnc_dxf import read
 
 ROOT = Path(__file__).parents[2]
@@ -217,6 +218,28 @@ def test_relieved_files_read_back_and_unrelieved_ones_do_not(relieved: Job) -> N
     spoiled = files(relieved, dataclasses.replace(assembly(relieved), groups=groups))
     faults = "\n".join(check_cutting(spoiled, known).faults)
     assert "leaf-A-front.dxf: pull body of leaf A / left stile" in faults
+
+
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(bypass_designs())
+def test_random_designs_relieved_read_back_and_hide_it(tmp_path: Path, text: str) -> None:
+    """Files, lists and parts agree; a groove ends under its rail, and off its slots by what was asked."""
+    path = tmp_path / "design.yaml"
+    path.write_text(f"{text}router: {{inside corners: relieve}}\n", encoding="utf-8")
+    made = check(path, user_house=False)
+    if made.exit_status:
+        return
+    assert made.resolved is not None
+    known = known_design(made.resolved, assembly(made), made.loads)
+    assert check_cutting(files(made, assembly(made)), known).faults == ()
+    for leaf in made.resolved.door.leaves:
+        for field in leaf.panels:
+            rails = [r for r in leaf.rails if r.top == field.foot or r.foot == field.top]
+            assert min(r.foot for r in rails) <= field.groove_low
+            assert field.groove_high <= max(r.top for r in rails)
+            for slot in (slot for rail in rails for slot in rail.slots):
+                clear = max(field.groove_low - slot.high, slot.low - field.groove_high)
+                assert clear >= leaf.joint.off_groove - 1e-9
 
 
 @pytest.mark.parametrize(
