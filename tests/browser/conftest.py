@@ -35,6 +35,7 @@ class Seen:
     """One open page, what it asked for and what it complained of."""
 
     page: Page
+    began: float
     requests: list[str] = field(default_factory=list)
     errors: list[str] = field(default_factory=list)
 
@@ -61,6 +62,9 @@ class Seen:
     def pixels(self) -> NDArray[np.int16]:
         """The screen, rows by columns by red, green, blue."""
         shot = Image.open(io.BytesIO(self.page.screenshot())).convert("RGB")
+        size = self.page.viewport_size
+        assert size is not None
+        shot = shot.resize((size["width"], size["height"]), Image.Resampling.NEAREST)
         return np.asarray(shot).astype(np.int16)
 
 
@@ -102,21 +106,32 @@ def open_page(browsers, tmp_path) -> Iterator[Opener]:
         *,
         flag: str = DRAWN_BY_PROCESSOR,
         until: str = "round",
+        blocked: bool = False,
+        scale: float = 0.5,
         **options: object,
     ) -> Seen:
         path = tmp_path / "preview.html"
         path.write_bytes(data)
         context = browsers(flag).new_context(
-            viewport={"width": size[0], "height": size[1]}, offline=True, **options
+            viewport={"width": size[0], "height": size[1]},
+            # a processor draws a quarter of the pixels four times as fast
+            device_scale_factor=scale,
+            offline=True,
+            **options,
         )
         contexts.append(context)
-        seen = Seen(page=context.new_page())
+        seen = Seen(page=context.new_page(), began=time.monotonic())
         seen.page.on("request", lambda request: seen.requests.append(request.url))
         seen.page.on("pageerror", lambda error: seen.errors.append(str(error)))
         seen.page.on(
             "console",
             lambda line: seen.errors.append(line.text) if line.type == "error" else None,
         )
+        if blocked:  # as a browser does that keeps nothing for pages from a disk
+            seen.page.add_init_script(
+                "Object.defineProperty(window, 'localStorage',"
+                "{get() { throw new DOMException('no', 'SecurityError'); }});"
+            )
         seen.page.goto(path.as_uri(), wait_until="commit")
         seen.wait(f"document.documentElement.dataset.picture === {until!r}")
         return seen

@@ -199,7 +199,7 @@ def test_a_bar_drags_to_scale(open_page, data):
 
 def test_uprights_stay_upright_when_looking_round(open_page, data):
     """Looked at from the side the leaf's edge still stands in one column of pixels."""
-    seen = open_page(data, SMALL, reduced_motion="reduce")
+    seen = open_page(data, SMALL, reduced_motion="reduce", scale=1)
     seen.page.focus("#canvas")
     for key in ("ArrowRight", "ArrowRight", "ArrowUp"):
         seen.page.keyboard.press(key)

@@ -1,0 +1,238 @@
+"""What can be chosen, stood at, cut and measured on the client's page, by finger and by key."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from parametric.writers.html import write_html
+from tests.browser.conftest import NO_WEBGL
+from tests.browser.standin import LAP, STILE, WIDTH, standin_glb, standin_page
+
+pytestmark = pytest.mark.browser
+
+PHONE = (390, 844)
+AXE = Path(__file__).resolve().parents[2] / "web/node_modules/axe-core/axe.min.js"
+
+
+@pytest.fixture(scope="module")
+def data() -> bytes:
+    return write_html(standin_page(), standin_glb())
+
+
+def drawn_again(seen) -> None:
+    """Until the page has drawn a picture that it had not drawn before."""
+    count = seen.page.evaluate("stilewright.figures().drawn")
+    seen.wait(f"stilewright.figures().drawn > {count + 1}")
+
+
+def test_every_finish_glass_metal_and_light_is_worn_once(open_page, data):
+    """Each changes the picture, within the budget of calls, and none complains."""
+    seen = open_page(data, (360, 420), reduced_motion="reduce", scale=0.3)
+    seen.page.click("#tab-finish")
+    chips = {
+        name: seen.page.locator(f'input[name="{name}"]').evaluate_all(
+            "all => all.map(e => e.value)"
+        )
+        for name in ("wood", "glass", "metal")
+    }
+    assert {name: len(keys) for name, keys in chips.items()} == {"wood": 10, "glass": 4, "metal": 3}
+    tried = 0
+    before = None
+    for hour in ("evening", "day"):
+        seen.page.click(f"[data-set={hour}]")
+        for name, keys in chips.items():
+            for key in keys:
+                seen.page.check(f'input[name="{name}"][value="{key}"]', force=True)
+                drawn_again(seen)
+                assert seen.page.evaluate("stilewright.figures().calls") <= 250
+                tried += 1
+        now = seen.pixels()[:150].mean()
+        assert before is None or now > before + 20  # a day is brighter than an evening
+        before = now
+    assert tried == 34
+    assert seen.errors == []
+
+
+def test_what_differs_from_the_quote_is_said(open_page, data):
+    palette = standin_page().palette
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    assert not palette.quoted_wood  # the stand-in names nothing: all is to be agreed
+    seen.page.click("#tab-yes")
+    assert "to be agreed" in seen.page.inner_text("#in-finish")
+    assert not seen.page.is_visible("#differs")
+
+
+def test_a_size_is_chalked_where_it_is_and_walked_to(open_page, data):
+    """The door's width: the line runs from edge to edge of leaf A in the picture."""
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen.page.click("#tab-sizes")
+    seen.page.click('[data-fact="0"]')
+    drawn_again(seen)
+    a = seen.page.evaluate(f"stilewright.seen([{-LAP}, -106, 2000])")
+    b = seen.page.evaluate(f"stilewright.seen([{WIDTH - LAP}, -106, 2000])")
+    path = seen.page.locator("#chalk path.line").get_attribute("d") or ""
+    (x0, _), (x1, _) = (map(float, p.split(",")) for p in path[1:].split("M")[0].split("L"))
+    assert (x0, x1) == (pytest.approx(a[0], abs=0.5), pytest.approx(b[0], abs=0.5))
+    assert seen.page.locator("#chalk text").text_content() == "1024.5"
+    seen.page.click('[data-fact="2"]')
+    seen.wait("document.documentElement.hasAttribute('data-away')")  # the eye stoops to a foot
+    assert seen.page.locator("#chalk text").all_text_contents() == ["21", "12"]
+    seen.page.click('[data-fact="2"]')
+    assert seen.page.locator("#chalk *").count() == 0
+
+
+def test_a_known_distance_is_measured_to_the_half_millimetre(open_page, data):
+    """Between the stiles: 1024.5 - 2 x 120 = 784.5, from two touches some mm off the edges."""
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen.page.click("#tab-sizes")
+    seen.page.click("#measure")
+    seen.still()
+    box = seen.page.locator("#canvas").bounding_box()
+    for x, z in ((STILE - LAP - 9, 940), (WIDTH - STILE - LAP + 9, 925)):
+        at = seen.page.evaluate(f"stilewright.seen([{x}, -106, {z}])")
+        seen.page.mouse.click(box["x"] + at[0], box["y"] + at[1])
+    assert seen.page.locator("#chalk text").text_content() == "784.5"
+    assert "784.5" in seen.page.inner_text("#measured")
+    seen.page.mouse.click(box["x"] + 12, box["y"] + 60)
+    assert "touch a door" in seen.page.inner_text("#measured")
+    # by keys: the cross starts in the middle, Enter sets it
+    seen.page.focus("#canvas")
+    for key in ("Enter", "ArrowRight", "ArrowRight", "Enter"):
+        seen.page.keyboard.press(key)
+    assert "Measured" in seen.page.inner_text("#measured")
+    seen.page.click("#tab-stand")
+    assert seen.page.locator("#chalk *").count() == 0
+
+
+def test_a_section_shows_each_piece_cut(open_page, data):
+    """Through the glass of leaf A, timber and glass have faces; where no door is, none."""
+    seen = open_page(data, (900, 420), reduced_motion="reduce")
+    seen.page.check("#cut")
+    seen.page.evaluate(
+        "at => { const e = document.getElementById('cut-at'); e.value = at;"
+        "e.dispatchEvent(new Event('input')); }",
+        400,
+    )
+    assert {"timber", "glass"} <= set(seen.page.evaluate("stilewright.caps()"))
+    assert seen.page.is_visible("#cut-at")
+    assert (
+        seen.page.get_attribute("#cut-at", "aria-valuetext") == "400 from the left of the opening"
+    )
+    seen.page.evaluate("document.getElementById('cut-at').focus()")
+    seen.page.keyboard.press("ArrowRight")
+    assert (
+        seen.page.get_attribute("#cut-at", "aria-valuetext") == "405 from the left of the opening"
+    )
+    seen.page.uncheck("#cut")
+    assert seen.page.evaluate("stilewright.caps()") == []
+    assert seen.errors == []
+
+
+def test_all_places_can_be_stood_at(open_page, data):
+    seen = open_page(data, (360, 480), reduced_motion="reduce")
+    seen.page.click("#tab-stand")
+    heads = set()
+    for place in ("sofa", "pull", "beyond", "facing"):
+        seen.page.check(f'[name="place"][value="{place}"]', force=True)
+        drawn_again(seen)
+        heads.add(tuple(round(v) for v in seen.page.evaluate("stilewright.seen([0, -54, 1000])")))
+        assert seen.page.evaluate("document.documentElement.hasAttribute('data-away')") == (
+            place != "facing"
+        )
+    assert len(heads) == 4
+
+
+def test_the_whole_page_by_keys_alone(open_page, data):
+    """Tab reaches strip, tabs, tray and picture in this order; arrows change tabs; yes is had."""
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    press, at = (
+        seen.page.keyboard.press,
+        "document.activeElement.id || document.activeElement.dataset.leaf",
+    )
+    reached = []
+    for _ in range(7):
+        press("Tab")
+        reached.append(seen.page.evaluate(at))
+    assert reached[:4] == ["leaf A", "leaf B", "tab-stand", "canvas"]
+    seen.page.focus("#tab-stand")
+    for _ in range(3):
+        press("ArrowRight")
+    assert seen.page.get_attribute("#tab-yes", "aria-selected") == "true"
+    for _ in range(2):
+        press("Tab")
+        press("Space")
+    press("Tab")
+    seen.page.keyboard.type("Ada")
+    press("Enter")
+    assert seen.page.evaluate("document.activeElement.id") == "done-head"
+    assert seen.page.text_content("#told") == "You said yes to revision A"
+    seen.page.focus("#tab-yes")
+    press("Escape")
+    assert seen.page.is_visible("#strip")
+
+
+def test_no_control_is_smaller_than_a_finger(open_page, data):
+    """WCAG 2.2, 2.5.5 target size: 44 px each way, measured on what can be hit."""
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    small = """() => [...document.querySelectorAll('button, .chip, .rows label, .tick, .bar, #who, #cut-at')]
+      .filter(e => e.getClientRects().length)
+      .map(e => [e.id || e.textContent.trim(), e.getBoundingClientRect()])
+      .filter(([, r]) => r.width < 43.9 || r.height < 43.9).map(([n, r]) => [n, r.width, r.height])"""
+    for tab in ("stand", "finish", "sizes", "yes"):
+        seen.page.click(f"#tab-{tab}")
+        if tab == "stand":
+            seen.page.check("#cut", force=True)
+        assert seen.page.evaluate(small) == []
+
+
+def test_text_at_twice_its_size_keeps_the_yes_in_reach(open_page, data):
+    """WCAG 2.2, 1.4.4: text at 200 %, and nothing runs over the side."""
+    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen.page.evaluate("document.documentElement.style.fontSize = '212.5%'")
+    seen.page.click("#tab-yes")
+    for tick in seen.page.locator('[name="tick"]').all():
+        tick.check()
+    seen.page.fill("#who", "Ada")
+    seen.page.click("#say")
+    assert seen.page.is_visible("#done")
+    assert seen.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    assert seen.page.evaluate("document.getElementById('drawer').scrollWidth <= innerWidth")
+
+
+def test_a_page_that_may_keep_nothing_works(open_page, data):
+    seen = open_page(data, PHONE, reduced_motion="reduce", blocked=True)
+    seen.page.focus('[data-leaf="leaf A"]')
+    seen.page.keyboard.press("End")
+    assert seen.clear() == "852"
+    seen.page.mouse.click(20, 300)
+    assert "gone" in (seen.page.get_attribute("#hint", "class") or "")
+    assert seen.errors == []
+
+
+def test_something_true_is_there_within_a_second(open_page, data):
+    """Job, drawing and strip, by the browser's own clock of the first paint."""
+    seen = open_page(data, PHONE)
+    paint = seen.page.evaluate(
+        "performance.getEntriesByName('first-contentful-paint')[0].startTime"
+    )
+    assert paint <= 1000
+
+
+@pytest.mark.parametrize(("hour", "flag"), [("day", None), ("evening", None), ("day", NO_WEBGL)])
+def test_axe_finds_nothing(open_page, data, hour, flag):
+    """axe-core's rules for WCAG 2.0 to 2.2, A and AA, in every panel."""
+    if not AXE.is_file():
+        pytest.skip("web/node_modules has no axe-core; npm ci in web/ brings it")
+    more = {} if flag is None else {"flag": flag, "until": "drawing"}
+    seen = open_page(data, PHONE, reduced_motion="reduce", bypass_csp=True, **more)
+    seen.page.click(f"[data-set={hour}]")
+    seen.page.add_script_tag(path=str(AXE))
+    for tab in ("finish", "sizes", "yes"):
+        seen.page.click(f"#tab-{tab}")
+        found = seen.page.evaluate(
+            "axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice']})"
+            ".then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 120))]))"
+        )
+        assert found == [], (tab, hour)
