@@ -24,6 +24,7 @@ from parametric.drawing.on_site.install import draw_install
 from parametric.drawing.orders.glass import draw_glass_order
 from parametric.drawing.orders.hardware import draw_hardware_order
 from parametric.drawing.orders.timber import draw_timber_order
+from parametric.drawing.part_sheets import draw_part_sheets
 from parametric.drawing.picture import elevation_picture
 from parametric.drawing.revised import mark_moved, moved_names, moved_words
 from parametric.drawing.sheet import Revision, Sheet, TitleBlock
@@ -134,7 +135,9 @@ def _marked(
 
 
 def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
-    """Group D: the doors. Details come third, and are drawn first: the others call them.
+    """Group D, the doors, and group P, their parts.
+
+    Details come third in their group, and are drawn first: the others call them.
 
     A design with stops has none: it goes back to be mended, not to the bench.
     """
@@ -156,7 +159,8 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         *details.sheets,
         *hardware,
     )
-    return numbered(doors)
+    parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
+    return (*numbered(doors), *numbered(parts))
 
 
 def _full_size(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:

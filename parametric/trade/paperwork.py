@@ -19,6 +19,7 @@ from parametric.trade.labels import Label, labels
 from parametric.trade.leaf_hardware import LeafHardware, leaf_hardware
 from parametric.trade.loads import LeafLoad
 from parametric.trade.milling import Setting, milling_list
+from parametric.trade.part_cuts import PartCuts, part_cuts
 from parametric.trade.router_setups import (
     GrooveSetUp,
     LooseTenonSetUp,
@@ -51,6 +52,7 @@ class Paperwork:
     leaf_glue_ups: tuple[LeafGlueUp, ...]
     alignment: StackUp
     labels: tuple[Label, ...]
+    part_cuts: tuple[PartCuts, ...]
     story_sticks: tuple[StoryStick, ...]
     leaf_hardware: tuple[LeafHardware, ...]
     delivery: Delivery
@@ -87,6 +89,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         leaf_glue_ups=leaf_glue_ups(resolved),
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),
+        part_cuts=part_cuts(assembly),
         story_sticks=story_sticks(resolved, assembly),
         leaf_hardware=leaf_hardware(resolved.door),
         delivery=sent,

@@ -1,0 +1,62 @@
+"""Numbered balloons: one a cut, its number that of its row in the list."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from parametric.drawing.dimensions import DOT
+from parametric.drawing.draft import Draft
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.plane import Point, arc_points, spread
+from parametric.drawing.primitives import Circle, Fill, Label, Stroke
+
+RADIUS = 2.9
+PITCH = 2 * RADIUS + 0.9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Call:
+    """A cut that is to wear a balloon: its row, where its leader ends on paper, in which view."""
+
+    number: int
+    target: Point
+    view: str
+
+
+def place_balloons(draft: Draft, calls: Sequence[Call], level: float) -> tuple[int, ...]:
+    """Balloons in a row at one level, in the order of what they point at, so none cross.
+
+    Args:
+        draft: the sheet.
+        calls: the cuts.
+        level: the height of the rings' middles on paper, mm.
+
+    Returns:
+        The numbers that were drawn.
+    """
+    ordered = sorted(calls, key=lambda call: (call.target[0], call.number))
+    for call, x in zip(ordered, spread([c.target[0] for c in ordered], PITCH), strict=True):
+        balloon(draft, call, (x, level))
+    return tuple(call.number for call in ordered)
+
+
+def balloon(draft: Draft, call: Call, centre: Point) -> None:
+    """One balloon: ring, number, and a leader from the ring to a dot in the cut."""
+    x, y = centre
+    tx, ty = call.target
+    far = math.dist(centre, call.target)
+    start = (x + (tx - x) / far * RADIUS, y + (ty - y) / far * RADIUS)
+    draft.add(
+        Circle(layer="edge_fine", centre=centre, radius=RADIUS, view=call.view),
+        Label(
+            text=str(call.number),
+            at=(x, y - TEXT / 2),
+            anchor="centre",
+            weight="bold",
+            view=call.view,
+        ),
+        Stroke(layer="dims", points=(start, call.target), view=call.view),
+        Fill(layer="dims", points=arc_points(call.target, DOT, 0, 360, 0.15), view=call.view),
+    )

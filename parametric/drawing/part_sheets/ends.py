@@ -1,0 +1,171 @@
+"""The ends of a part, each beside the end of the face that it shares an edge with."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.draft import Draft
+from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.part_sheets.balloons import PITCH, Call, balloon
+from parametric.drawing.part_sheets.cross_sections import on_end
+from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, target
+from parametric.drawing.part_sheets.running_sizes import zero_ring
+from parametric.drawing.part_sheets.strips import Strip
+from parametric.drawing.part_sheets.unfolded import Side, Unfolded
+from parametric.drawing.plane import spread
+from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.printing import Rules
+from parametric.drawing.sheet import View
+from parametric.model import Groove, Pocket, Slot
+from parametric.trade.part_cuts import PartCuts, Size
+
+_FIRST = 6.5
+"""From an end to its first dimension, mm on paper."""
+APART = 9.4
+"""Between an end and the face it folds out from, mm on paper."""
+NUMBERS = 4.0
+"""From an end to its running sizes, mm on paper."""
+
+
+def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
+    """Draw an end beside the face, at the face's height and scale."""
+    scale = face.lie.scale
+    wide = part.thickness / scale
+    x = face.lie.left - APART - wide if side == "left" else face.lie.right + APART
+    view = draft.view(f"{part.part.mark} {part.word(side)}", scale, (x, face.base))
+    box = ((0.0, 0.0), (part.thickness, 0.0), (part.thickness, part.width), (0.0, part.width))
+    draft.add(Stroke(layer="edge", points=view.path(box), closed=True, view=view.name))
+    for cut in part.part.cuts:
+        for line in lines_of(cut, part):
+            if line.side == side and own_side(cut, part) == side:
+                draft.add(
+                    Stroke(
+                        layer=line.layer,
+                        points=view.path(line.points),
+                        closed=line.closed,
+                        view=view.name,
+                    )
+                )
+    return view
+
+
+def name_end(draft: Draft, part: Unfolded, side: Side, view: View) -> None:
+    """What the shop calls an end, under it and under what is measured there."""
+    middle, low = view.x(part.thickness / 2), view.y(0.0)
+    places = [(middle, low - drop) for drop in (4.4, 8.4, 12.4, 17.0, 21.0, 25.0, 29.0)]
+    draft.add_first([Label(text=part.word(side), at=place, anchor="centre") for place in places])
+
+
+def balloon_end(
+    draft: Draft, own: PartCuts, part: Unfolded, side: Side, view: View
+) -> tuple[int, ...]:
+    """Balloons between an end and the face, each level with its cut; returns their numbers."""
+    calls = [
+        Call(number=row.number, target=view.at(target(row.cut, part)), view=view.name)
+        for row in own.rows
+        if own_side(row.cut, part) == side
+    ]
+    x = view.x(part.thickness) + APART / 2 if side == "left" else view.x(0.0) - APART / 2
+    calls.sort(key=lambda call: (call.target[1], call.number))
+    for call, y in zip(calls, spread([c.target[1] for c in calls], PITCH), strict=True):
+        balloon(draft, call, (x, y))
+    return tuple(call.number for call in calls)
+
+
+def end_sizes(own: PartCuts, part: Unfolded, side: Side) -> list[Size]:
+    """From and to of every cut in an end, but of those that run out of both edges."""
+    found: dict[float, Size] = {}
+    for row in own.rows:
+        cut = row.cut
+        if not isinstance(cut, (Slot, Groove, Pocket)) or own_side(cut, part) != side:
+            continue
+        for size in row.degrees:
+            if isinstance(size, Size) and size.quantity in ("from", "to"):
+                at = round(float(size.figure), 4)
+                if 0.0 < at < round(part.width, 4):
+                    found.setdefault(at, size)
+    return [found[at] for at in sorted(found)]
+
+
+def measure_end(
+    draft: Draft, own: PartCuts, part: Unfolded, side: Side, view: View, rules: Rules
+) -> None:
+    """Running sizes up an end from the low edge of the part."""
+    sizes = end_sizes(own, part, side)
+    if not sizes:
+        return
+    outer = view.x(0.0) if side == "left" else view.x(part.thickness)
+    away = -1.0 if side == "left" else 1.0
+    numbers = outer + away * NUMBERS
+    places = [_place(0.0, own.zero, part, outer, rules, fine=False)]
+    places += [
+        _place(float(size.figure), size.figure, part, outer, rules, fine=size.fine)
+        for size in sizes
+    ]
+    place_ordinates(draft, view, "up", places, numbers)
+    zero_ring(draft, view, (outer + away * 1.9, view.y(part.rise(0.0))))
+
+
+def dimension_end(
+    draft: Draft, own: PartCuts, part: Unfolded, side: Side, view: View, rules: Rules
+) -> None:
+    """Width and middle of what is too shallow for a section, under the end's name."""
+    seen: set[float] = set()
+    chains: list[Chain] = []
+    for row in own.rows:
+        if not on_end(row, part) or own_side(row.cut, part) != side:
+            continue
+        cut = row.cut
+        assert isinstance(cut, (Slot, Groove, Pocket))
+        for size in row.degrees:
+            if not isinstance(size, Size) or size.quantity not in ("width", "across"):
+                continue
+            if round(float(size.figure), 4) in seen:
+                continue
+            seen.add(round(float(size.figure), 4))
+            half = float(cut.width) / 2
+            spread_over = (-half, half) if size.quantity == "width" else (0.0, 0.0)
+            ends = [
+                part.on_face(cut.face, 0.0, float(cut.v) + off, 0.0, side)[0] for off in spread_over
+            ]
+            if size.quantity == "across":
+                ends[1] = part.thickness if side == "left" else 0.0
+            line = view.y(0.0) - _FIRST - rules.fine.next_chain * len(chains)
+            stops = tuple(Stop(at=at, foot=view.y(0.0)) for at in sorted(ends))
+            rule = rules.fine if size.fine else rules.wood
+            chains.append(
+                Chain(
+                    view=view,
+                    axis="across",
+                    line=line,
+                    stops=stops,
+                    links=(Link(figure=size.figure, rule=rule),),
+                )
+            )
+    place_chains(draft, chains)
+
+
+def _place(
+    y: float, figure: float, part: Unfolded, start: float, rules: Rules, *, fine: bool
+) -> Place:
+    return Place(
+        at=part.rise(y),
+        figure=figure,  # type: ignore[arg-type]
+        start=start,
+        rule=rules.fine if fine else rules.wood,
+        down=part.turned,
+    )
+
+
+def widest_number(sizes: Sequence[Size], rules: Rules) -> float:
+    """How far the running sizes of an end reach out, mm on paper."""
+    rows = [
+        Label(
+            text=(rules.fine if size.fine else rules.wood).dimension(size.figure),
+            at=(0.0, 0.0),
+            stacked=rules.wood.stacked,
+        ).ink.width
+        for size in sizes
+    ]
+    return NUMBERS + max(rows) + 1.0 if rows else 0.0

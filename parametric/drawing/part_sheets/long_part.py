@@ -1,0 +1,393 @@
+"""The sheet of a stile or a rail: its sides lying along the sheet, its sections, its list.
+
+balloons, section marks
++--+ +----------------------------------------------+ +--+
+|  | |  FACE                                        | |  |    the face, the ends beside it
++--+ +----------------------------------------------+ +--+
+-12 0   40  102                                        running sizes
++----------------------------------------------+
++----------------------------------------------+         an edge, opened out
++-----+   +-----+   +-----+
+| A-A |   | B-B |   | C-C |                                 one for each set of cuts
++-----+   +-----+   +-----+
+No. Cut  Into  from  to ...                  complete, notes
+title block
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from parametric.drawing.column import Item, Sentences, TableItem, place_items
+from parametric.drawing.draft import Draft
+from parametric.drawing.fitting import first_that_fits
+from parametric.drawing.frame import draw_frame, title_block_box
+from parametric.drawing.lettering import TITLE, width
+from parametric.drawing.marks import section_end
+from parametric.drawing.papers import papers_and_scales, scale_words
+from parametric.drawing.part_sheets import cross_sections
+from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons
+from parametric.drawing.part_sheets.breaks import Lie, lie_along
+from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
+from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
+from parametric.drawing.part_sheets.cut_shapes import own_side, span_along, target
+from parametric.drawing.part_sheets.ends import (
+    APART,
+    balloon_end,
+    dimension_end,
+    end_sizes,
+    lay_end,
+    measure_end,
+    name_end,
+    widest_number,
+)
+from parametric.drawing.part_sheets.running_sizes import (
+    numbers_tall,
+    place_along,
+    places_along,
+    sizes_by_side,
+)
+from parametric.drawing.part_sheets.strips import Strip, lay_strip, mark_face, word_beside
+from parametric.drawing.part_sheets.unfolded import Side, Unfolded, unfolded
+from parametric.drawing.part_sheets.words import how_many, notes, runs_said, scales_said
+from parametric.drawing.plane import Box
+from parametric.drawing.sheet import Paper, Sheet, TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.drawing.tables import Column
+from parametric.model import Groove, Pocket, Slot
+from parametric.trade.part_cuts import CutRow, PartCuts, Size
+
+_METRIC = ((2.0, 5.0), (2.0, 5.0, 10.0, 20.0))
+_INCH = ((2.0, 4.0), (2.0, 4.0, 8.0, 16.0))
+_EDGE = 6.0
+"""Between the frame and what is drawn, mm."""
+_BALLOONS = 5.6
+"""From a side to the middle of its balloons, mm."""
+_ABOVE = _BALLOONS + RADIUS + 1.0
+_MARKS = 8.0
+"""Room for the ends of section lines between the face and its running sizes, mm."""
+_DROP = 4.4
+"""From a side to its running sizes, mm."""
+_GAP = 6.0
+_COLUMN = 74.0
+_NARROW = 42.0
+"""A column of words may be this narrow where there is no more room, mm."""
+_SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9)
+"""Where along its run a section line is tried, in turn."""
+_WORD = 15.0
+"""Room for the name of a side before its left end, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Plan:
+    """What does not change from one scale to the next."""
+
+    job: Subject
+    own: PartCuts
+    part: Unfolded
+    all_cuts: tuple[PartCuts, ...]
+    sides: tuple[Side, ...]
+    ends: tuple[Side, ...]
+    sizes: dict[Side, list[tuple[float, Size]]]
+    sections: tuple[Chosen, ...]
+
+
+def draw_long_part(
+    job: Subject,
+    own: PartCuts,
+    all_cuts: tuple[PartCuts, ...],
+    letters: Sequence[str],
+    title: TitleBlock,
+) -> tuple[Sheet, int]:
+    """One part on the first paper and scale that hold it; and how many letters it used.
+
+    Args:
+        job: the job.
+        own: the part's cuts.
+        all_cuts: those of every part, among which its mirror may be.
+        letters: what its sections may be called, in order.
+        title: the title block of the group.
+    """
+    part = unfolded(own.part)
+    seen = {own_side(cut, part) for cut in own.part.cuts}
+    hung_over = "over" in seen and "under" not in seen
+    order: tuple[Side, ...] = (
+        ("back", "over", "face", "under") if hung_over else ("over", "face", "under", "back")
+    )
+    sides = tuple(side for side in order if side in seen or side == "face")
+    first: list[Side] = ["face", *(side for side in sides if side != "face")]
+    plan = _Plan(
+        job=job,
+        own=own,
+        part=part,
+        all_cuts=all_cuts,
+        sides=sides,
+        ends=tuple(side for side in ("left", "right") if side in seen),
+        sizes=sizes_by_side(own, part, first),
+        sections=cross_sections.choose(own, part, letters),
+    )
+    mark, noun = own.part.mark, own.part.noun
+    title = dataclasses.replace(
+        title,
+        document=f"Part {mark}",
+        second_line=f"{noun[0].upper()}{noun[1:]} {mark}, {len(own.names)} off",
+    )
+
+    def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
+        return _draw(plan, paper, scale, block)
+
+    sheet = first_that_fits(
+        papers_and_scales(job, mm=_METRIC, inch=_INCH),
+        title,
+        attempt,
+        too_large=f"{mark} is past the largest sheet",
+    )
+    return sheet, len(plan.sections)
+
+
+def _draw(plan: _Plan, paper: Paper, scale: float, title: TitleBlock) -> Sheet | None:
+    frame, part, job = paper.frame, plan.part, plan.job
+    lie = _lie(plan, frame, scale)
+    drawn = [cross_sections.prepare(c, plan.own, part, job.rules) for c in plan.sections]
+    if lie is None or lie.breaks > 4:
+        return None
+    scales = (scale, *(one.scale for one in drawn))
+    title = dataclasses.replace(title, scale=scales_said(job, scales))
+    draft = Draft(paper)
+    draw_frame(draft, title)
+    balloons: list[int] = []
+    down = frame.y1 - 3.0
+    strips: dict[Side, Strip] = {}
+    for side in plan.sides:
+        calls = [row for row in plan.own.rows if own_side(row.cut, part) == side]
+        down -= _ABOVE if calls or side == "face" else 2.5
+        base = down - part.height(side) / scale
+        strips[side] = strip = lay_strip(draft, part, side, lie, base)
+        sizes = plan.sizes.get(side, [])
+        drop = _DROP + (_MARKS if side == "face" and plan.sections else 0.0)
+        place_along(draft, strip, places_along(strip, sizes, job.rules), drop)
+        balloons += place_balloons(
+            draft,
+            [strip_call(row, part, strip) for row in calls],
+            strip.top + _BALLOONS,
+        )
+        down = base - (drop + numbers_tall(sizes, job.rules) + 1.0 if sizes else drop - _DROP + 2.0)
+    face = strips["face"]
+    for side in plan.ends:
+        view = lay_end(draft, part, side, face)
+        measure_end(draft, plan.own, part, side, view, job.rules)
+        dimension_end(draft, plan.own, part, side, view, job.rules)
+        name_end(draft, part, side, view)
+        balloons += balloon_end(draft, plan.own, part, side, view)
+    for chosen in plan.sections:
+        call_section(draft, chosen, face)
+    mark_face(draft, part, face, lettered="face" in plan.own.part.faces.values())
+    for side in plan.sides:
+        if side != "face":
+            word_beside(draft, strips[side], part.word(side))
+    down = min(down, face.base - 14.0 if plan.ends else down)
+    stood = _place_sections(draft, plan, drawn, frame, down - 2.0)
+    if stood is None:
+        return None
+    shown = {cross_sections.shape(row, part) for chosen in plan.sections for row in chosen.cuts}
+    shown |= {
+        cross_sections.shape(row, part)
+        for row in plan.own.rows
+        if cross_sections.on_end(row, part) and own_side(row.cut, part) in plan.ends
+    }
+    return _words(plan, draft, title, stood, balloons, (len(strips) + len(plan.ends), shown))
+
+
+def strip_call(row: CutRow, part: Unfolded, strip: Strip) -> Call:
+    """The balloon of a cut on a strip; where its middle is broken out, on what is left of it."""
+    along, up = target(row.cut, part)
+    span = span_along(row.cut, part)
+    if span is not None and not any(s.holds(along) for s in strip.lie.stretches):
+        left = next(s for s in strip.lie.stretches if s.high > span[0] + 1e-6)
+        along = (max(left.low, span[0]) + min(left.high, span[1])) / 2
+    return Call(number=row.number, target=strip.at((along, up)), view=strip.view(along).name)
+
+
+def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
+    part, rules = plan.part, plan.job.rules
+
+    def beside(side: Side) -> float:
+        if side not in plan.ends:
+            return _WORD if side == "left" else 4.0
+        out = widest_number(end_sizes(plan.own, part, side), rules)
+        return max(APART + part.thickness / scale + max(out, 2.0), _WORD if side == "left" else 0.0)
+
+    spans = [span for cut in part.part.cuts if (span := span_along(cut, part)) is not None]
+    milled = [
+        span
+        for cut in part.part.cuts
+        if isinstance(cut, (Slot, Groove, Pocket)) and (span := span_along(cut, part)) is not None
+    ]
+    left, right = beside("left"), beside("right")
+    room = frame.width - 2 * _EDGE - left - right
+    return lie_along(
+        (-part.foot, part.length + part.head),
+        [at for span in spans for at in span],
+        milled,
+        scale=scale,
+        left=frame.x0 + _EDGE + left,
+        room=room,
+    )
+
+
+def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
+    """Both ends of a section line, above and below the face, where there is room for them."""
+    places = []
+    for stretch in face.lie.stretches:
+        low, high = max(stretch.low, chosen.low), min(stretch.high, chosen.high)
+        if high > low:
+            places += [low + (high - low) * t for t in _SHARES]
+    for along in places:
+        x = face.lie.x(along)
+        boxes = (
+            Box(x - 4.9, face.top + 0.8, x + 5.2, face.top + 7.4),
+            Box(x - 4.9, face.base - 7.4, x + 5.2, face.base - 0.8),
+        )
+        if all(draft.free(box, 0.1) for box in boxes):
+            break
+    else:
+        draft.unplaced.append(f"section {chosen.letter}")
+        along = (chosen.low + chosen.high) / 2
+        x = face.lie.x(along)
+    section_end(draft, (x, face.top + 6.4), outwards="up", looks="right", letter=chosen.letter)
+    section_end(draft, (x, face.base - 6.4), outwards="down", looks="right", letter=chosen.letter)
+
+
+def _place_sections(
+    draft: Draft, plan: _Plan, drawn: Sequence[Drawn], frame: Box, top: float
+) -> Box | None:
+    """The sections in rows from the left; returns what they take."""
+    unit = plan.job.rules.unit
+    row: list[Drawn] = []
+    rows = [row]
+    at = frame.x0 + _EDGE
+    for one in drawn:
+        wide = _taken(one, plan)
+        if row and at + wide > frame.x1 - _EDGE:
+            row = []
+            rows.append(row)
+            at = frame.x0 + _EDGE
+        row.append(one)
+        at += wide + _GAP
+    low, right = top, frame.x0
+    for row in rows:
+        if not row:
+            continue
+        above = max(one.above for one in row)
+        below = max(one.below for one in row)
+        foot = low - above - max(one.tall for one in row)
+        if foot - below < frame.y0:
+            return None
+        at = frame.x0 + _EDGE
+        for one in row:
+            corner = (at + one.left, foot)
+            scale = scale_words(one.scale, unit)
+            cross_sections.draw(draft, one, plan.part, corner, _section_words(one.chosen), scale)
+            at += _taken(one, plan) + _GAP
+            right = max(right, at - _GAP)
+        low = foot - below
+    return Box(frame.x0 + _EDGE, low, right, top)
+
+
+def _taken(one: Drawn, plan: _Plan) -> float:
+    """How wide a section stands on paper, its caption too."""
+    scale = scale_words(one.scale, plan.job.rules.unit)
+    letter = one.chosen.letter
+    said = max(
+        width(f"{letter}-{letter}  {scale}", TITLE, "bold"), width(_section_words(one.chosen))
+    )
+    return one.left + max(one.wide + one.right, said)
+
+
+def _section_words(chosen: Chosen) -> str:
+    word = "cut" if len(chosen.shows) == 1 else "cuts"
+    return f"{word} {runs_said(chosen.shows)}"
+
+
+def _words(
+    plan: _Plan,
+    draft: Draft,
+    title: TitleBlock,
+    sections: Box,
+    balloons: Sequence[int],
+    drawn: tuple[int, set[cross_sections.Shape]],
+) -> Sheet:
+    """The list at the left, what is counted and said beside it, over the title block."""
+    frame, own, part = draft.paper.frame, plan.own, plan.part
+    heading = f"Every cut in {own.part.mark}, from the finished {part.word('left')}"
+    listed = cut_list(plan.job, own, (frame.x0 + _EDGE, sections.y0 - 7.0), heading)
+    draft.add(listed)
+    if listed.box.y0 < frame.y0 + 2.0:
+        draft.unplaced.append("the list of cuts")
+    sides_drawn, shown = drawn
+    seen = {own_side(cut, part) for cut in own.part.cuts}
+    shapes = {
+        cross_sections.shape(row, part)
+        for row in own.rows
+        if isinstance(row.cut, (Slot, Groove, Pocket))
+    }
+    rows, wrong = completeness(
+        own,
+        listed,
+        balloons,
+        (sides_drawn - ("face" not in seen), len(seen)),
+        (len(shown & shapes), len(shapes)),
+    )
+    items: list[Item] = [
+        TableItem(
+            title="Complete when",
+            columns=(
+                Column(head="Checked", width=50.0),
+                Column(head="here", width=12.0, anchor="right"),
+                Column(head="needed", width=16.0, anchor="right"),
+            ),
+            rows=rows,
+            wrong=wrong,
+            pitch=PITCH,
+        ),
+        Sentences(
+            title="Notes",
+            kind="numbered",
+            texts=(f"{how_many(own)}.", *notes(plan.job, own, part, plan.all_cuts)),
+        ),
+    ]
+    left_over = place_items(draft, items, _columns(draft, title, listed.box, sections))
+    draft.unplaced += [item.title for item in left_over]
+    return draft.sheet(title)
+
+
+def _columns(draft: Draft, title: TitleBlock, listed: Box, sections: Box) -> list[Box]:
+    """Where words may stand: beside the list over the title block, and under the list.
+
+    A column that clears the sections begins beside them.
+    """
+    frame, block = draft.paper.frame, title_block_box(draft.paper, title)
+    columns = []
+    end = frame.x1 - _EDGE
+    beside = max(listed.x1, sections.x1) + 8.0
+    if end - beside >= _COLUMN:
+        # Clear of the sections too, so the column begins beside them.
+        columns.append(Box(beside, _floor(block, frame, end), end, sections.y1 + 1.0))
+        end = beside - _GAP
+    at = listed.x1 + 8.0
+    count = max(int((end - at + _GAP) // (_COLUMN + _GAP)), int(end - at >= _NARROW))
+    for k in range(count):
+        wide = (end - at - _GAP * (count - 1)) / count
+        x = at + k * (wide + _GAP)
+        columns.append(Box(x, _floor(block, frame, x + wide), x + wide, sections.y0 - 2.0))
+    under = Box(frame.x0 + _EDGE, frame.y0 + 3.0, min(listed.x1, block.x0 - 6.0), listed.y0 - 4.0)
+    if under.height > 12.0:
+        columns.append(under)
+    return columns
+
+
+def _floor(block: Box, frame: Box, right: float) -> float:
+    """How far down a column may go: to the title block, or to the frame before it."""
+    return (block.y1 if right > block.x0 - 2.0 else frame.y0) + 3.0
