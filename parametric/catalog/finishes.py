@@ -155,9 +155,9 @@ GLASSES: tuple[Glass, ...] = (
 )
 
 METALS: tuple[Metal, ...] = (
-    Metal(key="brass", name="Aged brass", colour="#b98f52", metal=1.0, rough=0.34),
+    Metal(key="brass", name="Aged brass", colour="#d2aa66", metal=1.0, rough=0.36),
     Metal(key="iron", name="Black iron", colour="#1f2122", metal=0.4, rough=0.48),
-    Metal(key="nickel", name="Brushed nickel", colour="#b4b5b1", metal=1.0, rough=0.30),
+    Metal(key="nickel", name="Brushed nickel", colour="#cfd0cc", metal=1.0, rough=0.30),
 )
 
 

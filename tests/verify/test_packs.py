@@ -67,6 +67,28 @@ def test_a_changed_file(pack: Path) -> None:
     assert any("lies 14.2 deep, and its name says 13.2" in m for m in messages)
 
 
+@pytest.mark.parametrize(
+    ("was", "now", "fault"),
+    [
+        ('data-figure="clear way">852<', 'data-figure="clear way">853<', "the page says 853"),
+        ('data-figure="clear way"', 'data-figure="clear wey"', "no such number"),
+        ('data-figure="clear way">852<', 'data-figure="clear way">wide<', "cannot be read"),
+        ('"fingerprint":"', '"fingerprint":"0', "whole digest"),
+        ("<main id", '<img src="https://example.org/x.png"><main id', "would load"),
+    ],
+)
+def test_a_page_that_says_or_asks_something_else(
+    pack: Path, was: str, now: str, fault: str
+) -> None:
+    page = pack / "client/preview.html"
+    text = page.read_text(encoding="utf-8")
+    assert was in text
+    page.write_text(text.replace(was, now, 1), encoding="utf-8")
+    problems = verify(pack, DESIGN, house=HOUSE, user_house=False).problems
+    found = [p.message for p in problems if p.code == "file_disagrees"]
+    assert any(fault in line for line in found), found
+
+
 def test_a_page_of_another_model(pack: Path) -> None:
     page = pack / "client/preview.html"
     text = page.read_text(encoding="utf-8")

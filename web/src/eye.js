@@ -55,7 +55,7 @@ export class Eye {
 
   /** Stand so that a section is seen, or face the doors again. */
   turnTo(across) {
-    if (this.place === 'facing') this.by.turn = across ? ACROSS : 0;
+    if (this.place === 'facing') Object.assign(this.by, still(), across ? { turn: ACROSS, near: 0.8 } : {});
     this.wake();
   }
 

@@ -57,6 +57,7 @@ vec3 lightAt(vec3 at, vec3 n) {
   float fall = mix(1.18, .58, smoothstep(-1.7, 1.9, p.x)) * mix(.70, 1.04, smoothstep(-.3, -2.4, p.z));
   vec3 there = mix(vec3(.23, .205, .17), vec3(.36, .37, .375), n.y * .5 + .5);
   there += vec3(.50, .495, .47) * max(0., dot(n, vec3(-.70, .42, .58)));
+  there += vec3(.34, .34, .325) * max(0., dot(n, vec3(-.36, .22, -.90)));
   there *= fall;
   if (evening > .5) {
     vec3 lamp = vec3(.75, 1.62, -1.9) - p;
@@ -67,7 +68,9 @@ vec3 lightAt(vec3 at, vec3 n) {
   // in the thickness of the wall each side lights the other
   float depth = between(p.z, -wall, 0., .004);
   vec3 both = mix(vec3(.13, .13, .125), vec3(.055, .045, .03), evening);
-  return mix(here, there * .9, smoothstep(.0, -wall - .02, p.z)) + both * depth * abs(n.x);
+  // the backs of doors that hang before the wall look into the far room
+  float far = max(smoothstep(.0, -wall - .02, p.z), smoothstep(-.2, -.9, n.z) * step(p.z, .2));
+  return mix(here, there * .9, far) + both * depth * abs(n.x);
 }
 
 // The pattern that a window with bars throws along its own light, with soft edges; a lamp

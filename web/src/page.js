@@ -198,10 +198,6 @@ async function hang() {
     eye,
     leaves,
     measure: () => measure,
-    first: () => {
-      $('hint').classList.add('gone');
-      hinted.set();
-    },
   });
   for (const button of document.querySelectorAll('[data-set]')) {
     button.addEventListener('click', () => {
@@ -270,6 +266,11 @@ for (const button of document.querySelectorAll('[data-set]')) {
     for (const one of document.querySelectorAll('[data-set]')) one.setAttribute('aria-pressed', String(one === button));
   });
 }
+const first = () => {
+  $('hint').classList.add('gone');
+  hinted.set();
+};
+for (const what of ['pointerdown', 'keydown']) addEventListener(what, first, { once: true });
 $('hint').textContent = matchMedia('(pointer: coarse)').matches ? words['hint touch'] : words['hint mouse'];
 $('waiting').textContent = words.waiting;
 root.dataset.picture = 'waiting';

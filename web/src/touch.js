@@ -14,8 +14,8 @@ const KEYS = {
 };
 
 export class Touch {
-  constructor(canvas, { eye, leaves, measure, first }) {
-    Object.assign(this, { canvas, eye, leaves, measure, first });
+  constructor(canvas, { eye, leaves, measure }) {
+    Object.assign(this, { canvas, eye, leaves, measure });
     this.ray = new THREE.Raycaster();
     this.fingers = new Map();
     this.held = null; // a door
@@ -69,7 +69,6 @@ export class Touch {
     const { canvas, fingers, leaves } = this;
     canvas.setPointerCapture(event.pointerId);
     fingers.set(event.pointerId, event);
-    this.first();
     if (fingers.size === 2) {
       this.held = this.looking = this.setting = null;
       this.pinch = this.#spread();

@@ -1,28 +1,140 @@
-"""The client's page against the model: what is seen there is the model that was read back."""
+"""The client's page against the design: model, digest, numbers, and that it asks nobody anything.
+
+Read with the parser of the standard library, not by what wrote it.
+"""
 
 from __future__ import annotations
 
 import base64
+import json
+import re
 from collections.abc import Mapping
+from html.parser import HTMLParser
 
 from parametric.pack.verifying.known import Known, Verdict
 
 PAGE = "client/preview.html"
+_LENGTH = re.compile(
+    r"(?P<minus>\u2212)?(?P<whole>[0-9]+(?:\.[0-9]+)?(?![0-9\u2044]))?"
+    r"\u2009?(?:(?P<top>[0-9]+)\u2044(?P<bottom>[0-9]+))?(?P<inch>\u2033)?"
+)
+_WEIGHT = re.compile(r"(?P<kg>[0-9]+\.[0-9]) kg")
+_WEIGHT_STEP = 0.1
+_INCH = 25.4
+_SUMS = 1e-6
+
+
+class _Page(HTMLParser):
+    """What a page holds: each number by the name it stands under, its data, what it would load."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.numbers: list[tuple[str, str]] = []
+        self.texts: dict[str, str] = {}
+        self.loads: list[str] = []
+        self._script = ""
+        self._figure: str | None = None
+        self._depth = 0
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Note what would be fetched, and where a number begins."""
+        found = dict(attrs)
+        self.loads += [
+            value
+            for name in ("src", "href", "action")
+            if (value := found.get(name)) is not None and not value.startswith("data:")
+        ]
+        if tag == "script":
+            self._script = found.get("id") or "script"
+        if self._figure is not None:
+            self._depth += 1
+        elif (figure := found.get("data-figure")) is not None:
+            self._figure, self._depth = figure, 1
+            self.numbers.append((figure, ""))
+
+    def handle_endtag(self, tag: str) -> None:
+        """A number ends with the element it stands in."""
+        if tag == "script":
+            self._script = ""
+        if self._figure is not None:
+            self._depth -= 1
+            if not self._depth:
+                self._figure = None
+
+    def handle_data(self, data: str) -> None:
+        """Text, into the number or the script it belongs to."""
+        if self._script:
+            self.texts[self._script] = self.texts.get(self._script, "") + data
+        if self._figure is not None:
+            name, text = self.numbers[-1]
+            self.numbers[-1] = (name, text + data)
 
 
 def check_page(files: Mapping[str, bytes], known: Known) -> Verdict:
-    """Hold the page that the client opens against the pack's own model and fingerprint.
+    """Hold the page that the client opens against the pack's own model, fingerprint and numbers.
 
     Args:
         files: the files of the pack by their path.
         known: the design.
     """
-    page = files.get(PAGE)
-    if page is None:
+    data = files.get(PAGE)
+    if data is None:
         return Verdict(looked_at={}, faults=(f"{PAGE} is missing",))
-    models = [data for path, data in files.items() if path.endswith(".glb")]
-    held = [data for data in models if base64.b64encode(data) in page]
+    page = _Page()
+    page.feed(data.decode("utf-8", "replace"))
+    page.close()
+    models = [glb for path, glb in files.items() if path.endswith(".glb")]
+    inside = page.texts.get("model", "").strip().encode()
+    held = [glb for glb in models if base64.b64encode(glb) == inside]
     faults = [] if held else [f"{PAGE}: does not hold the model of the pack"]
-    if known.mark.encode() not in page:
+    faults += [f"{PAGE}: would load {what}" for what in page.loads]
+    faults += _marks(page, known)
+    faults += [fault for name, text in page.numbers if (fault := _wrong(name, text, known))]
+    return Verdict(
+        looked_at={"models": len(held), "numbers": len(page.numbers)}, faults=tuple(faults)
+    )
+
+
+def _marks(page: _Page, known: Known) -> list[str]:
+    """The fingerprint that a yes would be said to."""
+    try:
+        job = json.loads(page.texts.get("job", ""))
+    except ValueError:
+        return [f"{PAGE}: its data cannot be read"]
+    faults = []
+    if job.get("mark") != known.mark:
         faults.append(f"{PAGE}: does not carry the fingerprint {known.mark}")
-    return Verdict(looked_at={"models": len(held)}, faults=tuple(faults))
+    if job.get("fingerprint") != known.fingerprint:
+        faults.append(f"{PAGE}: its whole digest is not that of {known.mark}")
+    return faults
+
+
+def _wrong(name: str, text: str, known: Known) -> str:
+    """What is wrong with a printed number; nothing when it is its figure's, as near as it prints."""
+    figure = known.figures.get(name)
+    if figure is None:
+        return f"{PAGE}: {text} stands under {name!r}, and the design has no such number"
+    if figure.unit == "kg":
+        found = _WEIGHT.search(text)
+        value, step = (float(found["kg"]), _WEIGHT_STEP) if found else (None, _WEIGHT_STEP)
+    else:
+        value = _mm(text)
+        # a pane is printed to the finer step, and never up
+        glass = "glass" in name.split(" / ")
+        step = 2 * known.mm(known.fine_step) if glass else known.mm(known.wood_step)
+    if value is None:
+        return f"{PAGE}: {text!r} under {name!r} cannot be read as a number"
+    if abs(value - float(figure)) > step / 2 + _SUMS:
+        return f"{PAGE}: {name} is {float(figure):.3f}, the page says {text}"
+    return ""
+
+
+def _mm(text: str) -> float | None:
+    found = _LENGTH.fullmatch(text)
+    if found is None or not (found["whole"] or found["top"]):
+        return None
+    value = float(found["whole"] or 0)
+    if found["top"]:
+        value += int(found["top"]) / int(found["bottom"])
+    value *= _INCH if found["inch"] else 1.0
+    return -value if found["minus"] else value
