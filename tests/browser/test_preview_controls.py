@@ -13,6 +13,8 @@ from tests.browser.standin import LAP, STILE, WIDTH, standin_glb, standin_page
 pytestmark = pytest.mark.browser
 
 PHONE = (390, 844)
+# what needs no picture in the round is tried without: it opens at once
+DRAWING = {"flag": NO_WEBGL, "until": "drawing"}
 AXE = Path(__file__).resolve().parents[2] / "web/node_modules/axe-core/axe.min.js"
 
 
@@ -57,7 +59,7 @@ def test_every_finish_glass_metal_and_light_is_worn_once(open_page, data):
 
 def test_what_differs_from_the_quote_is_said(open_page, data):
     palette = standin_page().palette
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = open_page(data, PHONE, **DRAWING, reduced_motion="reduce")
     assert not palette.quoted_wood  # the stand-in names nothing: all is to be agreed
     seen.page.click("#tab-yes")
     assert "to be agreed" in seen.page.inner_text("#in-finish")
@@ -189,7 +191,7 @@ def test_no_control_is_smaller_than_a_finger(open_page, data):
 
 def test_text_at_twice_its_size_keeps_the_yes_in_reach(open_page, data):
     """WCAG 2.2, 1.4.4: text at 200 %, and nothing runs over the side."""
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = open_page(data, PHONE, **DRAWING, reduced_motion="reduce")
     seen.page.evaluate("document.documentElement.style.fontSize = '212.5%'")
     seen.page.click("#tab-yes")
     for tick in seen.page.locator('[name="tick"]').all():

@@ -124,7 +124,12 @@ def test_the_slip_of_the_page_is_received_for_the_design(open_page, built, data,
     design = tmp_path / "design.yaml"
     design.write_bytes(EXAMPLE.read_bytes())
     seen = open_page(data, (390, 844), reduced_motion="reduce", accept_downloads=True)
-    seen.page.click("#tab-yes")
+    # the price is for paint, in any colour: clear ash is another thing, and the page says so
+    for key, differs in (("ash", True), ("damson", False)):
+        seen.page.click("#tab-finish")
+        seen.page.check(f'[name="wood"][value="{key}"]', force=True)
+        seen.page.click("#tab-yes")
+        assert seen.page.is_visible("#differs") == differs
     ticks = seen.page.locator('[name="tick"]')
     assert 1 <= ticks.count() <= 3
     for tick in ticks.all():
