@@ -87,7 +87,7 @@ function frameOf() {
     halfWidth: (high - low) / 2000 + 0.09,
     side: high / 1000,
     foot: -0.33,
-    head: job.top / 1000 + 0.4,
+    head: job.top / 1000 + 0.46,
     front: -Math.min(0, ...job.leaves.map((leaf) => leaf.front)) / 1000,
     lift: 0.25,
     wall: job.wall / 1000,
