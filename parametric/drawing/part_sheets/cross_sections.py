@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -32,20 +33,22 @@ _SMALL = 60.0
 _SHALLOW = 30.0
 """A cut that goes less far into an end has no room for a section line, mm."""
 
+_CLEAR = 40.0
+"""A shorter run hardly holds the mark of a section line, mm."""
+
 Shape = tuple[object, ...]
 _Add = Callable[[Side, tuple[float, float], Size, tuple[object, ...]], None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chosen:
-    """A section that is drawn: its letter, the run along the part where it may lie, its cuts.
+    """A section that is drawn: its letter, the runs along the part where it may lie, its cuts.
 
-    `shows` are the rows it is the section of; `cuts` all that it passes through.
+    It is cut in the first of the runs, and looks the same in all. `shows` are the rows it is the section of; `cuts` all that it passes through.
     """
 
     letter: str
-    low: float
-    high: float
+    runs: tuple[tuple[float, float], ...]
     cuts: tuple[CutRow, ...]
     shows: tuple[int, ...]
 
@@ -112,20 +115,29 @@ def choose(own: PartCuts, part: Unfolded, letters: Sequence[str]) -> tuple[Chose
         here = tuple(r for r in rows if spans[r.number][0] < middle < spans[r.number][1])
         if here and high - low > 1e-6:
             runs.append((low, high, here))
-    # Most cuts first; of equals the longest run, and the one nearest the foot.
-    runs.sort(key=lambda run: (-len({shape(r, part) for r in run[2]}), run[0] - run[1], run[0]))
+
+    def looks(here: Sequence[CutRow]) -> set[Shape]:
+        return {shape(row, part) for row in here}
+
+    # Runs with room for a section line first, then those with the most different cuts; of
+    # equals the longest, and the one nearest the foot.
+    runs.sort(
+        key=lambda run: (run[1] - run[0] < _CLEAR, -len(looks(run[2])), run[0] - run[1], run[0])
+    )
     seen: set[Shape] = set()
     picked = []
     for low, high, here in runs:
-        new = {shape(row, part) for row in here} - seen
+        new = looks(here) - seen
         if new:
             seen |= new
             alike = tuple(r.number for r in rows if shape(r, part) in new)
-            picked.append((low, high, here, alike))
-    picked.sort(key=lambda run: run[0])
+            same = [(a, b) for a, b, cuts in runs if looks(cuts) == looks(here)]
+            same.sort(key=lambda run: run != (low, high))
+            picked.append((tuple(same), here, alike))
+    picked.sort(key=lambda one: one[0][0])
     return tuple(
-        Chosen(letter=letter, low=low, high=high, cuts=here, shows=alike)
-        for letter, (low, high, here, alike) in zip(letters, picked, strict=False)
+        Chosen(letter=letter, runs=same, cuts=here, shows=alike)
+        for letter, (same, here, alike) in zip(letters, picked, strict=False)
     )
 
 
@@ -172,7 +184,8 @@ def draw(draft: Draft, drawn: Drawn, part: Unfolded, at: Point, words: str, scal
     """Draw a section; `at` is the low left corner of the wood on paper."""
     chosen = drawn.chosen
     view = draft.view(f"{part.part.mark} {chosen.letter}-{chosen.letter}", drawn.scale, at)
-    middle = (chosen.low + chosen.high) / 2
+    low, high = chosen.runs[0]
+    middle = (low + high) / 2
     outline = tuple(part.cross(y, z) for y, z in _outline(part.part, middle + part.foot))
     holes = tuple(_holes(chosen, part))
     region = tuple(view.path(ring) for ring in (outline, *holes))
@@ -208,6 +221,11 @@ def _outline(part: Part, at: float) -> Polygon:
     cut = cut_through(Piece(part=part, group="", stands=stands), "level", at)
     assert cut is not None, f"{part.name} is not cut at {at}"
     return cut.outline
+
+
+def drawn_rule(size: Size, rules: Rules) -> Rule:
+    """How a dimension of a cut is printed: the decimal of an inch stands in the list alone."""
+    return dataclasses.replace(rules.fine, decimals=False) if size.fine else rules.wood
 
 
 def _holes(chosen: Chosen, part: Unfolded) -> list[Polygon]:
@@ -252,7 +270,7 @@ def _measures(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> li
         taken.add((value, *key))
         level = levels.get(side, 0)
         levels[side] = level + 1
-        rule = rules.fine if size.fine else rules.wood
+        rule = drawn_rule(size, rules)
         found.append(Measure(side=side, ends=ends, figure=size.figure, level=level, rule=rule))
 
     rows = sorted(chosen.cuts, key=lambda row: float(row.size("width") or 0.0))

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.part_sheets.balloons import PITCH, Call, balloon
-from parametric.drawing.part_sheets.cross_sections import on_end
+from parametric.drawing.part_sheets.cross_sections import drawn_rule, on_end
 from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, target
 from parametric.drawing.part_sheets.running_sizes import zero_ring
 from parametric.drawing.part_sheets.strips import Strip
@@ -133,7 +131,7 @@ def dimension_end(
                 ends[1] = part.thickness if side == "left" else 0.0
             line = view.y(0.0) - _FIRST - rules.fine.next_chain * len(chains)
             stops = tuple(Stop(at=at, foot=view.y(0.0)) for at in sorted(ends))
-            rule = rules.fine if size.fine else rules.wood
+            rule = drawn_rule(size, rules)
             chains.append(
                 Chain(
                     view=view,
@@ -158,14 +156,21 @@ def _place(
     )
 
 
-def widest_number(sizes: Sequence[Size], rules: Rules) -> float:
-    """How far the running sizes of an end reach out, mm on paper."""
+def widest_number(own: PartCuts, part: Unfolded, side: Side, rules: Rules) -> float:
+    """How far what is measured on an end reaches out beside it, mm on paper."""
     rows = [
-        Label(
-            text=(rules.fine if size.fine else rules.wood).dimension(size.figure),
-            at=(0.0, 0.0),
-            stacked=rules.wood.stacked,
-        ).ink.width
-        for size in sizes
+        _letters((rules.fine if size.fine else rules.wood).dimension(size.figure), rules)
+        for size in end_sizes(own, part, side)
     ]
-    return NUMBERS + max(rows) + 1.0 if rows else 0.0
+    across = [
+        _letters(drawn_rule(size, rules).text(size.figure), rules)
+        for row in own.rows
+        if on_end(row, part) and own_side(row.cut, part) == side
+        for size in row.degrees
+        if isinstance(size, Size) and size.quantity in ("width", "across")
+    ]
+    return NUMBERS + max([*rows, *across]) + 1.0 if rows or across else 0.0
+
+
+def _letters(text: str, rules: Rules) -> float:
+    return Label(text=text, at=(0.0, 0.0), stacked=rules.wood.stacked).ink.width

@@ -17,6 +17,7 @@ title block
 from __future__ import annotations
 
 import dataclasses
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -37,7 +38,6 @@ from parametric.drawing.part_sheets.ends import (
     APART,
     balloon_end,
     dimension_end,
-    end_sizes,
     lay_end,
     measure_end,
     name_end,
@@ -216,7 +216,7 @@ def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
     def beside(side: Side) -> float:
         if side not in plan.ends:
             return _WORD if side == "left" else 4.0
-        out = widest_number(end_sizes(plan.own, part, side), rules)
+        out = widest_number(plan.own, part, side, rules)
         return max(APART + part.thickness / scale + max(out, 2.0), _WORD if side == "left" else 0.0)
 
     spans = [span for cut in part.part.cuts if (span := span_along(cut, part)) is not None]
@@ -240,8 +240,8 @@ def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
 def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
     """Both ends of a section line, above and below the face, where there is room for them."""
     places = []
-    for stretch in face.lie.stretches:
-        low, high = max(stretch.low, chosen.low), min(stretch.high, chosen.high)
+    for run, stretch in itertools.product(chosen.runs, face.lie.stretches):
+        low, high = max(stretch.low, run[0]), min(stretch.high, run[1])
         if high > low:
             places += [low + (high - low) * t for t in _SHARES]
     for along in places:
@@ -254,8 +254,7 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
             break
     else:
         draft.unplaced.append(f"section {chosen.letter}")
-        along = (chosen.low + chosen.high) / 2
-        x = face.lie.x(along)
+        x = face.lie.x(sum(chosen.runs[0]) / 2)
     section_end(draft, (x, face.top + 6.4), outwards="up", looks="right", letter=chosen.letter)
     section_end(draft, (x, face.base - 6.4), outwards="down", looks="right", letter=chosen.letter)
 
@@ -321,7 +320,7 @@ def _words(
 ) -> Sheet:
     """The list at the left, what is counted and said beside it, over the title block."""
     frame, own, part = draft.paper.frame, plan.own, plan.part
-    heading = f"Every cut in {own.part.mark}, from the finished {part.word('left')}"
+    heading = f"Every cut in {own.part.mark}; datum 0 is the finished {part.word('left')}"
     listed = cut_list(plan.job, own, (frame.x0 + _EDGE, sections.y0 - 7.0), heading)
     draft.add(listed)
     if listed.box.y0 < frame.y0 + 2.0:

@@ -10,6 +10,7 @@ FACE  +-----------+        long edges, across the grain     ends, along the grai
 from __future__ import annotations
 
 import dataclasses
+import itertools
 from collections.abc import Sequence
 from typing import Literal
 
@@ -21,7 +22,7 @@ from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame, title_block_box
 from parametric.drawing.hatching import end_grain, long_grain
 from parametric.drawing.lettering import TEXT, TITLE
-from parametric.drawing.marks import caption, section_end, wave
+from parametric.drawing.marks import caption, grain, section_end, wave
 from parametric.drawing.papers import papers_and_scales, scale_words
 from parametric.drawing.part_sheets.balloons import place_balloons
 from parametric.drawing.part_sheets.breaks import lie_along
@@ -29,7 +30,7 @@ from parametric.drawing.part_sheets.cross_sections import Chosen
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list, printed
 from parametric.drawing.part_sheets.long_part import call_section, strip_call
 from parametric.drawing.part_sheets.running_sizes import place_along, places_along, sizes_by_side
-from parametric.drawing.part_sheets.strips import Strip, lay_strip, mark_face
+from parametric.drawing.part_sheets.strips import Strip, lay_strip
 from parametric.drawing.part_sheets.unfolded import unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, scales_said
 from parametric.drawing.pieces import Piece, cut_through
@@ -142,7 +143,18 @@ def _draw(
     ballooned = place_balloons(
         draft, [strip_call(row, part, strip) for row in own.rows], strip.top + _BALLOONS
     )
-    mark_face(draft, part, strip, lettered=True)
+    middle = strip.at((part.length / 2, part.width / 2))
+    draft.add(
+        Label(
+            text="FACE",
+            at=(middle[0], middle[1] + 4.0),
+            height=TITLE,
+            anchor="centre",
+            weight="bold",
+            view=strip.views[0].name,
+        ),
+        *grain((middle[0], middle[1] - 4.0), "across", strip.views[0].name),
+    )
     low = frame.y1 - 4.0
     runs: tuple[Run, Run] = ("long edges", "ends")
     at = right
@@ -191,7 +203,7 @@ def _draw(
 
 def _call(draft: Draft, strip: Strip, length: float, width: float, letters: Sequence[str]) -> None:
     """Both section lines, each across the edges that it shows."""
-    chosen = Chosen(letter=letters[0], low=length * 0.2, high=length * 0.4, cuts=(), shows=())
+    chosen = Chosen(letter=letters[0], runs=((length * 0.2, length * 0.4),), cuts=(), shows=())
     call_section(draft, chosen, strip)
     y = strip.base + width * 0.3 / strip.lie.scale
     for x, way in ((strip.lie.left - 6.4, "left"), (strip.lie.right + 6.4, "right")):
@@ -285,8 +297,9 @@ def _edge(
     if run == "long edges":
         _before_tongue(draft, view, own)
         chains += _sizes(view, own, thick, right, job)
-        _angle(draft, view, own, job)
     place_chains(draft, chains)
+    if run == "long edges":
+        _angle(draft, view, own, job)
     name = "across the grain" if run == "long edges" else "along the grain"
     low = base - 6.0 - TITLE
     caption(
@@ -404,17 +417,23 @@ def _angle(draft: Draft, view: View, own: PartCuts, job: Subject) -> None:
     size = next(d for d in bevel.degrees if isinstance(d, Size) and d.quantity == "angle")
     run, edge = float(_figure(bevel, "run in")), float(_figure(bevel, "at the edge"))
     foot = float(_figure(bevel, "at the fillet"))
-    share = 0.55
-    x, y = run * share, edge + (foot - edge) * share
-    target = view.at((x, y))
-    knee = (target[0] - 6.0, view.y(float(own.thickness)) + 4.2)
     text = printed(job, size)
-    label = Label(text=text, at=(knee[0] - 1.5, knee[1] - TEXT / 2), anchor="right", view=view.name)
-    draft.add(
-        Leader(
-            points=(target, knee, (knee[0] - 0.8, knee[1])),
-            end="arrow",
-            labels=(label,),
+    options = []
+    for share, away, lift in itertools.product(
+        (0.55, 0.4, 0.7, 0.85), (-6.0, 6.0), (4.2, 7.0, 2.4, 10.0)
+    ):
+        target = view.at((run * share, edge + (foot - edge) * share))
+        knee = (target[0] + away, view.y(float(own.thickness)) + lift)
+        side = 1.0 if away > 0 else -1.0
+        label = Label(
+            text=text,
+            at=(knee[0] + side * 1.5, knee[1] - TEXT / 2),
+            anchor="left" if away > 0 else "right",
             view=view.name,
         )
-    )
+        options.append((target, knee, (knee[0] + side * 0.8, knee[1]), label))
+    free = next((o for o in options if draft.free(o[3].box)), None)
+    if free is None:
+        draft.unplaced.append(text)
+    target, knee, landing, label = free or options[0]
+    draft.add(Leader(points=(target, knee, landing), end="arrow", labels=(label,), view=view.name))

@@ -41,6 +41,7 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, Table
+from parametric.model import Edge
 from parametric.trade.part_cuts import PartCuts
 
 _METRIC = ((2.0, 5.0), (2.0, 5.0, 10.0))
@@ -50,6 +51,8 @@ _HEAD = 7.0
 _BALLOONS = 5.6
 _SECTION = 34.0
 """Room for a section with its two sizes beside a strip, mm."""
+_SHARES = (0.25, 0.75, 0.35, 0.65, 0.2, 0.8, 0.15, 0.85, 0.5, 0.4, 0.6)
+"""Where along a strip the name of an edge is tried, in turn."""
 _DROP = 9.0
 _BETWEEN = 9.0
 
@@ -200,7 +203,9 @@ def _block(
     ballooned = place_balloons(
         draft, [strip_call(row, part, strip) for row in rows], strip.top + _BALLOONS
     )
-    chosen = Chosen(letter=letter, low=0.0, high=part.length, cuts=(), shows=())
+    # Off the middle, so that the edges' names have room on a short piece.
+    runs = ((part.length * 0.62, part.length * 0.9), (0.0, part.length))
+    chosen = Chosen(letter=letter, runs=runs, cuts=(), shows=())
     call_section(draft, chosen, strip)
     _edge_words(draft, own, strip.base, strip.top, lie.left, lie.right)
     mark_grain(draft, strip)
@@ -241,8 +246,12 @@ def _edge_words(
 ) -> None:
     """The names of the edges that have one, above and below the strip."""
     named = own.part.faces
-    for face, y in (("high edge", top + 1.4), ("low edge", base - 4.0)):
-        word = named.get(face)  # type: ignore[call-overload]
+    rows: tuple[tuple[Edge, tuple[float, float]], ...] = (
+        ("high edge", (top + 1.4, top + 5.2)),
+        ("low edge", (base - 4.0, base - 7.8)),
+    )
+    for face, ys in rows:
+        word = named.get(face)
         if word:
-            xs = [left + (right - left) * share for share in (0.25, 0.75, 0.15, 0.85)]
-            draft.add_first([Label(text=word, at=(x, y), anchor="centre") for x in xs])
+            xs = [left + (right - left) * share for share in _SHARES]
+            draft.add_first([Label(text=word, at=(x, y), anchor="centre") for y in ys for x in xs])

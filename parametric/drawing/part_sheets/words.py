@@ -112,9 +112,13 @@ def _tools(own: PartCuts) -> Iterator[str]:
     for row in own.rows:
         if row.cut.making.tool and row.cut.making.by != "router":
             tools.setdefault(row.cut.making.tool, []).append(row.number)
-    said = [f"{runs_said(numbers)}: {tool}" for tool, numbers in tools.items()]
+    said = [
+        f"cut{'' if len(numbers) == 1 else 's'} {runs_said(numbers)}: {tool}"
+        for tool, numbers in tools.items()
+    ]
     if said:
-        yield f"Made with: {'; '.join(said)}."
+        text = "; ".join(said)
+        yield f"{text[0].upper()}{text[1:]}."
 
 
 def runs_said(numbers: Sequence[int]) -> str:
