@@ -119,21 +119,27 @@ def choose(own: PartCuts, part: Unfolded, letters: Sequence[str]) -> tuple[Chose
     def looks(here: Sequence[CutRow]) -> set[Shape]:
         return {shape(row, part) for row in here}
 
-    # Runs with room for a section line first, then those with the most different cuts; of
-    # equals the longest, and the one nearest the foot.
-    runs.sort(
-        key=lambda run: (run[1] - run[0] < _CLEAR, -len(looks(run[2])), run[0] - run[1], run[0])
-    )
     seen: set[Shape] = set()
     picked = []
-    for low, high, here in runs:
+    while missing := [run for run in runs if looks(run[2]) - seen]:
+        # A run with room for a section line; then what shows most that is new and least that
+        # is not; of equals the longest, and the one nearest the foot.
+        low, high, here = min(
+            missing,
+            key=lambda run: (
+                run[1] - run[0] < _CLEAR,
+                -len(looks(run[2]) - seen),
+                len(looks(run[2])),
+                run[0] - run[1],
+                run[0],
+            ),
+        )
         new = looks(here) - seen
-        if new:
-            seen |= new
-            alike = tuple(r.number for r in rows if shape(r, part) in new)
-            same = [(a, b) for a, b, cuts in runs if looks(cuts) == looks(here)]
-            same.sort(key=lambda run: run != (low, high))
-            picked.append((tuple(same), here, alike))
+        seen |= new
+        alike = tuple(r.number for r in rows if shape(r, part) in new)
+        same = [(a, b) for a, b, cuts in runs if looks(cuts) == looks(here)]
+        same.sort(key=lambda run: (run != (low, high), run))
+        picked.append((tuple(same), here, alike))
     picked.sort(key=lambda one: one[0][0])
     return tuple(
         Chosen(letter=letter, runs=same, cuts=here, shows=alike)

@@ -24,11 +24,11 @@ from parametric.drawing.hatching import end_grain, long_grain
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import caption, grain, section_end, wave
 from parametric.drawing.papers import papers_and_scales, scale_words
-from parametric.drawing.part_sheets.balloons import place_balloons
+from parametric.drawing.part_sheets.balloons import Call, balloon
 from parametric.drawing.part_sheets.breaks import lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list, printed
-from parametric.drawing.part_sheets.long_part import call_section, strip_call
+from parametric.drawing.part_sheets.long_part import call_section
 from parametric.drawing.part_sheets.running_sizes import place_along, places_along, sizes_by_side
 from parametric.drawing.part_sheets.strips import Strip, lay_strip
 from parametric.drawing.part_sheets.unfolded import unfolded
@@ -140,20 +140,26 @@ def _draw(
         links=(Link(figure=own.width, rule=rule),),
     )
     place_chains(draft, [up])
-    ballooned = place_balloons(
-        draft, [strip_call(row, part, strip) for row in own.rows], strip.top + _BALLOONS
-    )
+    ballooned = _balloons(draft, own, strip, part.width)
     middle = strip.at((part.length / 2, part.width / 2))
-    draft.add(
-        Label(
-            text="FACE",
-            at=(middle[0], middle[1] + 4.0),
-            height=TITLE,
-            anchor="centre",
-            weight="bold",
-            view=strip.views[0].name,
-        ),
-        *grain((middle[0], middle[1] - 4.0), "across", strip.views[0].name),
+    view = strip.views[0].name
+    places = (middle, (lie.left + 8.0, base - 18.0))
+    draft.add_first(
+        [
+            Label(
+                text="FACE",
+                at=(x, y + 4.0),
+                height=TITLE,
+                anchor="centre",
+                weight="bold",
+                view=view,
+            )
+            for x, y in places
+        ]
+    )
+    draft.add_first_clear(
+        [grain((x, y - 4.0), "across", view, far) for far in (14.0, 8.0) for x, y in places],
+        "grain",
     )
     low = frame.y1 - 4.0
     runs: tuple[Run, Run] = ("long edges", "ends")
@@ -201,9 +207,25 @@ def _draw(
     return draft.sheet(title)
 
 
+def _balloons(draft: Draft, own: PartCuts, strip: Strip, width: float) -> list[int]:
+    """Balloons beside the left edge, each level with the place on its cut that it points at."""
+    found = []
+    for row, share in zip(own.rows, (0.58, 0.74), strict=False):
+        cut = row.cut
+        assert isinstance(cut, (RaisedBevel, Tongue))
+        inset = float(cut.run) * 0.6 if isinstance(cut, RaisedBevel) else float(cut.length) / 2
+        target = strip.at((inset, width * share))
+        call = Call(number=row.number, target=target, view=strip.views[0].name)
+        balloon(draft, call, (strip.lie.left - _BALLOONS, target[1]))
+        found.append(row.number)
+    return found
+
+
 def _call(draft: Draft, strip: Strip, length: float, width: float, letters: Sequence[str]) -> None:
     """Both section lines, each across the edges that it shows."""
-    chosen = Chosen(letter=letters[0], runs=((length * 0.2, length * 0.4),), cuts=(), shows=())
+    chosen = Chosen(
+        letter=letters[0], runs=((length * 0.2, length * 0.4), (0.0, length)), cuts=(), shows=()
+    )
     call_section(draft, chosen, strip)
     y = strip.base + width * 0.3 / strip.lie.scale
     for x, way in ((strip.lie.left - 6.4, "left"), (strip.lie.right + 6.4, "right")):
