@@ -77,12 +77,16 @@ def test_paper_and_scales() -> None:
     """B is 11 x 17 in: 431.8 x 279.4 mm. One inch to the foot is 1:12."""
     arrangement, leaves = doors()[:2]
     for sheet in doors():
+        assert sheet.title.sizes == "inches"
+        if sheet.title.document.startswith("Part"):
+            # A part with many cuts may take the next paper: C is 17 x 22 in.
+            assert sheet.paper.name in ("tabloid", "C")
+            continue
         assert (sheet.paper.name, sheet.paper.width, sheet.paper.height) == (
             "tabloid",
             pytest.approx(431.8),
             pytest.approx(279.4),
         )
-        assert sheet.title.sizes == "inches"
     assert arrangement.title.scale == leaves.title.scale == '1" = 1\'-0"'
     assert {v.scale for v in leaves.views} == {12.0}
     others = {sheet.paper.name for own in twin().sets[1:] for sheet in own.sheets}

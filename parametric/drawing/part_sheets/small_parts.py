@@ -98,7 +98,7 @@ def _sheet(
     title = dataclasses.replace(
         title,
         document=f"Part {marks}" if len(parts) == 1 else f"Parts {marks}",
-        second_line=" and ".join(dict.fromkeys(own.part.noun for own in parts)).capitalize(),
+        second_line="Small parts",
     )
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
