@@ -31,6 +31,8 @@ ASCENT = 1.12
 _ROUND = 1.02
 """Round letters stand a little above capitals, in heights of capitals."""
 _AIR = 4.0
+_FOOT_LINES = 2
+_FOOT_PITCH = 1.5 * TEXT
 _SHARES = (
     ("Job", 0.34),
     ("Made by", 0.20),
@@ -134,11 +136,20 @@ def _foot(draft: Draft, title: TitleBlock) -> None:
 
 
 def _value(draft: Draft, text: str, at: tuple[float, float], room: float) -> None:
-    """A value of the foot, on two lines where one will not do."""
+    """A value of the foot: a long one smaller, then on two lines, the rest of it left out."""
     height = TITLE if width(text, TITLE) <= room else TEXT
     lines = wrap(text, room, height)
-    if height == TEXT and len(lines) > 1:
+    if len(lines) > _FOOT_LINES:
+        lines = [*lines[: _FOOT_LINES - 1], _shortened(" ".join(lines[_FOOT_LINES - 1 :]), room)]
+    if len(lines) > 1:
         at = (at[0], at[1] - 0.8)
     for index, line in enumerate(reversed(lines)):
-        draft.add(Label(text=line, at=(at[0], at[1] + index * 3.1), height=height))
+        draft.add(Label(text=line, at=(at[0], at[1] + index * _FOOT_PITCH), height=height))
         draft.cells.append(Cell(text=line, room=room, height=height, weight="regular"))
+
+
+def _shortened(text: str, room: float) -> str:
+    """As much of a text as fits, and that there is more: the number tells one job from another."""
+    while text and width(f"{text}…", TEXT) > room:
+        text = text[:-1]
+    return f"{text.rstrip()}…"

@@ -175,7 +175,7 @@ class Sheet:
     @property
     def name(self) -> str:
         """What it is called in an outline or a layout tab."""
-        words = (self.title.number, str(self.title.sheet), self.title.second_line)
+        words = (self.title.number, str(self.title.sheet), self.title.document)
         return " ".join(word for word in words if word)
 
     def view(self, name: str) -> View:

@@ -77,7 +77,7 @@ def order_of_work(
             f"{said.fine(pitch)} apart. Drill one, and see what is behind.",
             "The bit brings out wood from behind the board, not dust alone."
             if opening.fixing == "solid timber"
-            else f"What is behind is {opening.fixing}.",
+            else f"Behind the board: {opening.fixing}. If the bit finds anything else, stop and ask.",
         ),
         (
             f"Fix the brackets: screws {screw_words(door, said)}. Hang the inner track "

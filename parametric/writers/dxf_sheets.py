@@ -119,7 +119,8 @@ def _extents(document: Drawing, size: tuple[float, float, float]) -> None:
     """What model space holds, and a first view of the whole of it."""
     width, low, high = (round(value, _PLACES) for value in size)
     space = document.modelspace()
-    space.reset_extents((0.0, low, 0.0), (width, high, 0.0))
+    # Written by hand: ezdxf takes extents from the origin for none at all.
+    document.header["$EXTMIN"], document.header["$EXTMAX"] = (0.0, low, 0.0), (width, high, 0.0)
     space.reset_limits((0.0, low), (width, high))
     height = 1.05 * max(high - low, width / 1.6, 1.0)
     document.set_modelspace_vport(height=height, center=(width / 2, (low + high) / 2))
