@@ -237,7 +237,7 @@ def lacking(text: str, folder: Path) -> list[str] | None:
     ]
 
 
-@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow])
 @given(bypass_designs())
 def test_no_number_of_a_random_job_is_left_off_the_bench(text: str) -> None:
     with tempfile.TemporaryDirectory() as folder:

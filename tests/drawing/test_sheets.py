@@ -219,7 +219,7 @@ def test_a_design_with_stops_says_so_on_every_sheet(tmp_path: Path) -> None:
     assert [str(f) for f in drawings.findings] == []
 
 
-@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=8, suppress_health_check=[HealthCheck.too_slow])
 @given(bypass_designs())
 def test_random_jobs_are_drawn_without_a_finding(text: str) -> None:
     with tempfile.TemporaryDirectory() as folder:
@@ -231,7 +231,7 @@ def test_random_jobs_are_drawn_without_a_finding(text: str) -> None:
         assert [str(f) for f in drawn(path).findings] == []
 
 
-@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=6, suppress_health_check=[HealthCheck.too_slow])
 @given(bypass_designs())
 def test_random_jobs_in_inches_are_drawn_without_a_finding(text: str) -> None:
     """Every size to the nearest 1/32: the drawings of the doors, on paper cut in inches."""
