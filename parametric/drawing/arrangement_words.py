@@ -103,29 +103,29 @@ def _reading(job: Subject, value: Figure | None) -> str:
 
 def _widths(job: Subject) -> TableItem:
     widths = job.resolved.door.opening.widths
-    return TableItem(
-        title="As measured",
-        columns=(
-            Column(head="Opening", width=36.0),
-            *(Column(head=word, width=16.0, anchor="right") for word in _UP),
-        ),
-        rows=(("Width", *(_reading(job, widths.get(place)) for place in _UP)),),
-    )
+    rows = (("Width", *(_reading(job, widths.get(place)) for place in _UP)),)
+    return _readings(job, "As measured", ("Opening", *_UP), rows)
 
 
 def _heights(job: Subject) -> TableItem:
     opening, gaps = job.resolved.door.opening, dict(job.resolved.door.gaps)
-    return TableItem(
-        title="",
-        columns=(
-            Column(head="Along the floor", width=36.0),
-            *(Column(head=word, width=16.0, anchor="right") for word in _ACROSS),
-        ),
-        rows=(
-            ("Head to floor", *(_reading(job, opening.heights.get(p)) for p in _ACROSS)),
-            ("Gap under the leaves", *(_reading(job, gaps.get(p)) for p in _ACROSS)),
-        ),
+    rows = (
+        ("Head to floor", *(_reading(job, opening.heights.get(p)) for p in _ACROSS)),
+        ("Gap under the leaves", *(_reading(job, gaps.get(p)) for p in _ACROSS)),
     )
+    return _readings(job, "", ("Along the floor", *_ACROSS), rows)
+
+
+def _readings(
+    job: Subject, title: str, heads: tuple[str, ...], rows: tuple[tuple[str, ...], ...]
+) -> TableItem:
+    """Three readings a row; fractions of an inch take of the names' room what they need."""
+    columns = (
+        Column(head=heads[0], width=36.0),
+        *(Column(head=word, width=16.0, anchor="right") for word in heads[1:]),
+    )
+    height = table_height(job.rules.unit)
+    return TableItem(title=title, columns=fitted(columns, rows, height), rows=rows, height=height)
 
 
 def _leaves(job: Subject) -> TableItem:

@@ -241,7 +241,7 @@ def _leaf_steps(
             "Slide the panel in dry: no glue in its grooves nor on its tongue, ever. It must move."
         )
     steps += [
-        f"Second stile on; {several(int(clamps), 'clamp')} across, one over each tenon, drawn up "
+        f"Second stile on; {several(int(clamps), 'clamp')} across the rails, drawn up "
         "a little each in turn.",
         f"Both diagonals {said.wood(diagonal)} on the untrimmed leaf, alike within "
         f"{said.fine(DIAGONALS)}; sight it across two straight edges for twist.",

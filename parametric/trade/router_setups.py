@@ -131,7 +131,7 @@ def _steps(
     return (
         f"Cutter {said.fine(joint.slot_width)}, its middle {said.fine(fence)} from the face. Face "
         "to the fence always, in stiles and rails alike: then the faces come flush.",
-        f"Middle of the slot on the middle line of the piece; the cutter travels "
+        f"Middle of the slot on the line marked for it, by the stop-block list; the cutter travels "
         f"{said.fine(travel)}.",
         f"{said.fine(joint.slot_depth)} deep in {int(passes)} steps; blow the slot clean.",
         f"Rip strips {said.fine(joint.tenon_thickness)} thick and {said.fine(joint.tenon_width)} "

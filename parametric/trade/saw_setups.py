@@ -250,7 +250,7 @@ def _steps(
             "first, or the wedge hangs on."
         )
     steps += [
-        f"Blades upright, buried {said.fine(one.buried)} beyond a sacrificial fence, "
+        f"Blades upright, {said.fine(one.buried)} of them standing out of a sacrificial fence, "
         f"{said.fine(one.blade_height)} high; {one.down} down: {one.what}. End grain first."
         for one in tongue
     ]

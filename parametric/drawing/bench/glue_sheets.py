@@ -165,7 +165,7 @@ def leaf_sheet(job: Subject, say: Numbers, own: tuple[LeafGlueUp, ...]) -> SetUp
             Key(
                 number=say.count(one.clamps, *(o.clamps for o in others)),
                 after="clamps" if int(one.clamps) != 1 else "clamp",
-                name="one over each tenon",
+                name="across the rails",
             ),
             Key(
                 letter="a",

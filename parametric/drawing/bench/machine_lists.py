@@ -53,7 +53,7 @@ def order_sheets(
         lines=lines,
         foot=(
             "One spare piece goes through every setting first. Face to the fence or the table, "
-            "always: what is off the middle is then off alike in all.",
+            "unless the set-up says otherwise: what is off the middle is then off alike in all.",
             "Cautions for each set-up: "
             + (f"sheet {sheets['cautions']}." if "cautions" in sheets else "on its own sheet."),
         ),

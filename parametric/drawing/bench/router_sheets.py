@@ -196,7 +196,7 @@ def pocket_sheet(job: Subject, say: Numbers, setting: Setting, stops_at: str) ->
             pieces_row(say, setting),
             faces_row(setting),
             Row(head="Along", text=stops_at),
-            Row(head="Check with", text="the piece that goes in, before anything is moved"),
+            Row(head="Check with", text="callipers in the pocket, before anything is moved"),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _pocket_picture(draft, job, box, setting),

@@ -206,7 +206,7 @@ def _notes(job: Subject) -> tuple[str, ...]:
     ]
     if leaf.guide is not None:
         notes.append(
-            "The groove for the guide is run last, from the finished foot, through stiles and rail."
+            "The groove for the guide is run after trimming, from the finished foot, through stiles and rail."
         )
     if leaf.pulls:
         notes.append(

@@ -30,7 +30,7 @@ _FRAME = 9.0
 """How much of the frame is shown past its groove, mm."""
 _STEP = 8.0
 
-Run = Literal["long edges", "ends"]
+Run = Literal["long-grain edges", "end-grain edges"]
 
 
 def profile(part: Part, right: float) -> Polygon:
@@ -71,7 +71,7 @@ def draw_edge(
     region = (view.path(outline),)
     wood = (
         end_grain(region, view.name, "below", 2.4, 60.0)
-        if run == "long edges"
+        if run == "long-grain edges"
         else long_grain(region, view.name, "across", 1.7)
     )
     draft.add(wood)
@@ -80,24 +80,24 @@ def draw_edge(
         if not (abs(a[0] - right) < 1e-6 and abs(b[0] - right) < 1e-6):
             draft.add(Stroke(layer="cut_heavy", points=view.path((a, b)), view=view.name))
     wave(draft, view.at((right, 0.0)), view.at((right, thick)), view.name, amplitude=0.9)
-    engages = panel.engagement_made if run == "long edges" else panel.end_engagement
+    engages = panel.engagement_made if run == "long-grain edges" else panel.end_engagement
     _groove(draft, view, panel, engages)
     tip = float(panel.back_rebate + panel.tongue_thickness)
     mouth = tip - float(panel.tongue_thickness) / 2 + float(panel.groove_width) / 2 + _FRAME
     chains = [_level(view, engages, (0.0, float(engages)), (tip, mouth), 0, thick, job.rules.fine)]
-    if run == "long edges":
+    if run == "long-grain edges":
         _before_tongue(draft, view, own)
         chains += _sizes(view, own, thick, right, job)
     place_chains(draft, chains)
-    if run == "long edges":
+    if run == "long-grain edges":
         _angle(draft, view, own, job)
-    name = "across the grain" if run == "long edges" else "along the grain"
+    name = "across the grain" if run == "long-grain edges" else "along the grain"
     low = base - 6.0 - TITLE
     caption(
         draft,
         (at[0], low),
         f"{letter}-{letter}  {scale_words(1.0, job.rules.unit)}",
-        f"{run}, cut {name}{', other sizes alike' if run == 'ends' else ''}",
+        f"{run}, cut {name}{', other sizes alike' if run == 'end-grain edges' else ''}",
     )
     return low - 5.0
 

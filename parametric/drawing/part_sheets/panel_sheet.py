@@ -149,11 +149,11 @@ def _draw(
         "grain",
     )
     low = frame.y1 - 4.0
-    runs: tuple[Run, Run] = ("long edges", "ends")
+    runs: tuple[Run, Run] = ("long-grain edges", "end-grain edges")
     at = right
     lows = []
     for run, letter, wide in zip(runs, letters, widths, strict=False):
-        margin = _LEFT if run == "long edges" else _BARE
+        margin = _LEFT if run == "long-grain edges" else _BARE
         lows.append(draw_edge(draft, job, own, panel, outline, run, letter, (at + margin, low)))
         at += wide
     _call(draft, strip, part.length, part.width, letters)
@@ -221,7 +221,7 @@ def _call(draft: Draft, strip: Strip, length: float, width: float, letters: Sequ
 
 def _engagement(job: Subject, panel: RaisedPanel) -> TableItem:
     return TableItem(
-        title="Tongue in its groove, long edges",
+        title="Tongue in its groove, long-grain edges",
         columns=(
             Column(head="When", width=38.0),
             Column(head="Engages", width=20.0, anchor="right"),
