@@ -100,7 +100,6 @@ def _draw(
     pieces = draw_leaf(draft, leaf, group, left)
     twin_pieces = draw_leaf(draft, twin, twin_group, right)
     draw_calls(draft, called, "leaf", left)
-    number_calls(draft, called, "leaf", left, sheets_said=False)
     mark_section(draft, job, leaf, left, "C")
     draw_section(draft, job, pieces, leaf, section)
     _captions(draft, job, extent, placing, scale)
@@ -109,6 +108,8 @@ def _draw(
     place_chains(draft, bottom_chains(job, leaf, left, first))
     for own, view in ((leaf, left), (twin, right)):
         pull_chain(draft, job, own, view)
+    # After the chains: a call has many places, an extension line has one.
+    number_calls(draft, called, "leaf", left, sheets_said=False)
     place_stick(
         draft,
         left,

@@ -23,7 +23,7 @@ ROUTER: Cautions = (
 )
 STOPPED_CUT: Cautions = (
     "A stopped cut starts inside the wood: both stop blocks clamped, the piece lowered on to the "
-    "running cutter against the stop it starts from, hands clear of the exit. Or plunge from above.",
+    "running cutter against its first stop, hands clear of the exit. Or plunge from above.",
 )
 SOLVENTS: Cautions = (
     "Solvents and thinners: fresh air, no flame or spark, gloves; a mask for the vapour, as the "
