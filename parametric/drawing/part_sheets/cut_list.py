@@ -7,6 +7,7 @@ needed off the part.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import get_args
 
 from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.subject import Subject
@@ -16,24 +17,7 @@ from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Said, Size
 
 PITCH = 5.0
 _AIR = 3.4
-_ORDER: tuple[Quantity, ...] = (
-    "from",
-    "to",
-    "across",
-    "width",
-    "deep",
-    "begins",
-    "ends",
-    "run in",
-    "at the edge",
-    "at the fillet",
-    "angle",
-    "thick",
-    "long",
-    "off the back",
-    "round",
-    "outside",
-)
+_ORDER: tuple[Quantity, ...] = get_args(Quantity)
 _HEADS: dict[Quantity, str] = {"across": "centre across"}
 
 
