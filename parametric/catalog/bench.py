@@ -26,6 +26,12 @@ SPARES = _fact("spares a setting", 1, "")
 TEST_PIECE = _fact("least length of a test piece", 300)
 """Long enough to be held clear of the cutter, and to rest on both halves of a fence."""
 
+STRIP = _fact("longest strip for loose tenons", 1200)
+"""Easily handled at the bench, long enough for planer and saw: single tenons are not."""
+
+MITRES_IN_A_FRAME = _fact("pieces of a closed frame", 4, "", "a frame has four sides")
+"""A mitre is tried by closing a frame: one joint hides half the error."""
+
 CUT_A_PASS = _fact("depth of one pass over the cutter's diameter", 0.5, "")
 
 TALL_FENCE_SHARE = _fact("tall fence over the panel's height on edge", 1 / 3, "")

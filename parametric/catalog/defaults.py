@@ -104,7 +104,13 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         ),
         "clamps": _habits(owned="12", caul="0", glue_minutes="12"),
         "blanks": _habits(
-            length="25", width="6", panel="6", filler="6", waste="25 %", edge_band_spare="10 %"
+            length="25",
+            width="6",
+            panel="6",
+            panel_planing="2",
+            filler="6",
+            waste="25 %",
+            edge_band_spare="10 %",
         ),
         "accuracy": _habits(
             reading="1.5",

@@ -86,11 +86,15 @@ class Clamps:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Blanks:
-    """Rough over finished, mm; `waste` and `edge_band_spare` in %."""
+    """Rough over finished, mm; `waste` and `edge_band_spare` in %.
+
+    `panel_planing` is what a glued panel loses of its boards' thickness when it is planed flat.
+    """
 
     length: Figure
     width: Figure
     panel: Figure
+    panel_planing: Figure
     filler: Figure
     waste: Figure
     edge_band_spare: Figure

@@ -136,6 +136,7 @@ class BlanksSpec(Block):
     length: Length
     width: Length
     panel: Length
+    panel_planing: Length = Field(description="planed off a panel's thickness once it is glued")
     filler: Length
     waste: Percent
     edge_band_spare: Percent
@@ -245,6 +246,7 @@ def make_shop(setting: Callable[[str], Block]) -> Shop:
             length=blanks.length,
             width=blanks.width,
             panel=blanks.panel,
+            panel_planing=blanks.panel_planing,
             filler=blanks.filler,
             waste=blanks.waste,
             edge_band_spare=blanks.edge_band_spare,

@@ -9,6 +9,8 @@ Source: ISO 3098-1 (nominal heights 1.8, 2.5, 3.5, 5, 7 mm), from memory.
 from __future__ import annotations
 
 import functools
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
@@ -117,8 +119,21 @@ def letters_missing(text: str, weight: Weight = "regular") -> str:
     return "".join(dict.fromkeys(letter for letter in text if not font.has(letter)))
 
 
+def _unbroken(text: str, room: float, height: float, weight: Weight) -> Iterator[str]:
+    """What is not broken: words, and sizes that fit the room."""
+    for size in re.split(r"(?<!×) (?!×)", " ".join(text.split())):
+        if not size:
+            continue
+        if width(size, height, weight) <= room:
+            yield size
+        else:
+            yield from size.split(" ")
+
+
 def wrap(text: str, room: float, height: float = TEXT, weight: Weight = "regular") -> list[str]:
     """Break a text into lines that fit; a single word wider than the room stays whole.
+
+    A size, `40 × 120`, stays on one line where it fits one.
 
     Args:
         text: words parted by spaces.
@@ -127,7 +142,7 @@ def wrap(text: str, room: float, height: float = TEXT, weight: Weight = "regular
         weight: regular or bold.
     """
     lines: list[str] = []
-    for word in text.split():
+    for word in _unbroken(text, room, height, weight):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width(longer, height, weight) <= room:
             lines[-1] = longer

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.trade.cutlist import cut_list, of_timber
+from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
 
@@ -44,6 +45,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     """
     rows = of_timber(cut_list(assembly))
     marks = tuple(row.mark for row in rows)
+    glued = tuple(one.mark for one in paper.panel_glue_ups if int(one.boards) > 1)
     slotted = tuple(
         dict.fromkeys(
             mark
@@ -56,32 +58,45 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     later = [s for s in paper.milling if s.when != "before glue-up"]
     steps = [
         ShopStep(
-            work="Saw rough blanks; let them lie until they are as dry as the timber order asks",
+            work="Saw rough blanks; let them lie until their moisture is "
+            f"{float(paper.timber.moisture):g} %",
             page="rough sizes",
             marks=marks,
         ),
         ShopStep(
-            work="Plane face and edge, thickness, rip to width; strike the face mark on each",
+            work=f"Plane face and edge, thickness, rip to width; {_but_glued(glued)}strike the face "
+            "mark on each",
             page="cut list",
             marks=marks,
         ),
     ]
     steps += [
         ShopStep(
-            work="Glue the panel from its boards, plane it, trim it to size",
+            work="Glue the panel from its boards, plane it, saw it to size"
+            if int(one.boards) > 1
+            else "Saw the panel to size",
             page=f"glue-up {one.mark}",
             marks=(one.mark,),
         )
         for one in paper.panel_glue_ups
     ]
+    rounded = {m for s in paper.milling if s.kind == "edges" for m in s.marks}
     square = tuple(
         dict.fromkeys(
-            mark for stop in paper.lengths if not stop.over_points for mark, _, _ in stop.pieces
+            mark
+            for stop in paper.lengths
+            if not stop.over_points
+            for mark, _, _ in stop.pieces
+            if mark not in rounded
         )
     )
     steps += [
         ShopStep(work="Crosscut to length against a stop", page="stop blocks", marks=square),
-        ShopStep(work="Sort by door; mark each piece with its label", page="by door", marks=marks),
+        ShopStep(
+            work="Sort by door; label each piece on its face, the arrow to the top",
+            page="by door",
+            marks=marks,
+        ),
         ShopStep(
             work="Mark slots and groove ends, all pieces together, from the story stick",
             page="stop blocks",
@@ -92,7 +107,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     if paper.finish.coats and paper.panel_glue_ups:
         steps.append(
             ShopStep(
-                work="Finish the panels' edges, tongues and backs",
+                work=f"Give each panel {first_coats(paper.finish.kind)}, both sides and tongues",
                 page="finish",
                 marks=tuple(one.mark for one in paper.panel_glue_ups),
             )
@@ -113,9 +128,17 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     return tuple(steps)
 
 
+def _but_glued(marks: tuple[str, ...]) -> str:
+    """Boards of a panel keep what they lose once it is glued."""
+    return f"boards of {', '.join(marks)} only as its own sheet says; " if marks else ""
+
+
 _WHERE: dict[By, str] = {"saw": "at the saw", "router": "at the router", "bench": "by hand"}
 
 
 def _step(setting: Setting) -> ShopStep:
-    work = f"{setting.title[:1].upper()}{setting.title[1:]}, {_WHERE[setting.by]}"
+    title = setting.title
+    if all(run.noun == "loose tenon" for run in setting.runs):
+        title = "loose tenons from strips"
+    work = f"{title[:1].upper()}{title[1:]}, {_WHERE[setting.by]}"
     return ShopStep(work=work, page=setting.code, code=setting.code, marks=setting.marks)

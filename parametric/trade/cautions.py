@@ -22,8 +22,11 @@ ROUTER: Cautions = (
     "Hold the piece with a push block or a clamped jig; never free-hand near the cutter.",
 )
 STOPPED_CUT: Cautions = (
-    "A stopped cut starts inside the wood: both stop blocks clamped, the piece lowered on to the "
-    "running cutter against its first stop, hands clear of the exit. Or plunge from above.",
+    "A stopped cut starts inside the wood: both blocks clamped, the piece lowered on the running "
+    "cutter from its first stop, hands clear of the exit.",
+)
+PLUNGED_CUT: Cautions = (
+    "Piece clamped, both hands on the machine; lift off only when the cutter stands still.",
 )
 SOLVENTS: Cautions = (
     "Solvents and thinners: fresh air, no flame or spark, gloves; a mask for the vapour, as the "

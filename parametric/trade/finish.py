@@ -9,6 +9,7 @@ from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cautions import DUST, OILY_RAGS, SOLVENTS, Cautions
+from parametric.trade.glue_up import first_coats
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,7 +106,13 @@ def _steps(resolved: Resolved) -> tuple[str, ...]:
     ]
     leaf = resolved.door.leaves[0]
     if leaf.panels:
-        steps.insert(0, "Panels get their edges, tongues and backs before the leaf is glued up.")
+        assert resolved.finish is not None
+        steps[:0] = [
+            f"Each panel gets {first_coats(resolved.finish.kind)} before its leaf is glued up: both "
+            "sides, edges and tongues.",
+            "Thin on the tongues: dry, they must still slide in their grooves by hand; rub down "
+            "what binds.",
+        ]
     if leaf.lites:
         steps.append("Glass stops are finished loose, on three sides and the ends.")
     if float(leaf.site_trim) > 0:

@@ -20,14 +20,19 @@ from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.calls import called
 from parametric.resolve.door import Resolved
-from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.panel_field import PanelField
 from parametric.trade.cautions import DUST, GLUE
 from parametric.trade.printed import Printed, printed, several
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelGlueUp:
-    """One type of panel glued up from boards, mm. `jointing` is what the stock has over a board."""
+    """One type of panel glued up from boards, mm.
+
+    `jointing` is what the stock has over a board, `planed` what its boards are planed to
+    before the glue, `thickness` what the panel is planed to after it.
+    """
 
     mark: str
     names: tuple[str, ...]
@@ -35,6 +40,7 @@ class PanelGlueUp:
     width: Figure
     length: Figure
     thickness: Figure
+    planed: Figure
     boards: Figure
     board_width: Figure
     jointing: Figure
@@ -46,13 +52,16 @@ class PanelGlueUp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RailClamps:
-    """How many clamps press one rail home, and how far up the finished leaf its middle is, mm."""
+    """How many clamps press one rail home, and how far up the finished leaf each stands, mm.
+
+    A clamp over each tenon; a rail too wide for that has them spread evenly.
+    """
 
     rail: str
     noun: str
     tenons: int
     clamps: Figure
-    middle: Figure
+    places: tuple[Figure, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,6 +122,12 @@ def _panel(
     board = at("board width", width / boards)
     spacing = at("clamp spacing", clamp_spacing(board, named("clamp caul", shop.clamps.caul)))
     clamps = at("clamps", whole_up(length / spacing) + 1, "")
+    alone = int(boards) == 1
+    planed = at(
+        "boards planed to",
+        panel.thickness
+        + (Figure(0.0) if alone else named("panel planing", shop.blanks.panel_planing)),
+    )
     return PanelGlueUp(
         mark=mark,
         names=names,
@@ -120,12 +135,13 @@ def _panel(
         width=width,
         length=length,
         thickness=at("thickness", panel.thickness),
+        planed=planed,
         boards=boards,
         board_width=board,
         jointing=at("stock over a board", stock - board),
         spacing=spacing,
         clamps=clamps,
-        steps=_panel_steps(said, panel, boards, board, clamps, spacing),
+        steps=_panel_steps(said, panel, boards, board, planed, clamps, spacing),
         cautions=(*_too_few(shop.clamps, clamps), *GLUE, *DUST),
     )
 
@@ -142,21 +158,24 @@ def _panel_steps(
     panel: RaisedPanel,
     boards: Figure,
     board: Figure,
+    planed: Figure,
     clamps: Figure,
     spacing: Figure,
 ) -> tuple[str, ...]:
     if int(boards) == 1:
         return (f"One board, planed to {said.wood(board)} wide; nothing to glue.",)
     return (
-        f"Joint {int(boards)} boards to {said.fine(board)} wide, edges square; lay them out for "
-        "colour, grain one way, and strike a triangle across them.",
+        f"Plane {int(boards)} boards to {said.wood(planed)}, not yet to thickness; joint them to "
+        f"{said.up(board)} wide, edges square. Lay them out for colour: rings up and down in turn "
+        "at their ends, long grain all one way. Strike a triangle across them.",
         f"Dry, with {int(clamps)} clamps no more than {said.fine(spacing, down=True)} apart, above and below "
         "in turn: every joint closes by hand pressure.",
         "Glue both edges, clamp from the middle out, tap the faces level, scrape the squeeze-out "
         "when it has gelled.",
-        "Leave a day. Plane to thickness, "
-        f"trim to {said.wood(panel.along, down=True)} along the grain × "
-        f"{said.wood(panel.across, down=True)} across it.",
+        f"Leave a day. Plane both sides alike down to {said.wood(panel.thickness)}.",
+        "Saw it to size, panel saw or track-guided saw: one long edge straight, "
+        f"{said.wood(panel.across, down=True)} across the grain, then both ends square to it, "
+        f"{said.wood(panel.along, down=True)} along it.",
     )
 
 
@@ -179,14 +198,10 @@ def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:
             rail=rail.name,
             noun=rail.noun,
             tenons=len(rail.slots),
-            clamps=named(
-                join(rail.name, "clamps"),
-                largest(Figure(len(rail.slots), unit=""), whole_up(rail.height / spacing)),
-                "",
-            ),
-            middle=named(join(rail.name, "middle"), rail.foot + rail.height / 2),
+            clamps=count,
+            places=_places(rail, count),
         )
-        for rail in leaf.rails
+        for rail, count in ((rail, _clamps_over(rail, spacing)) for rail in leaf.rails)
     )
     total = rails[0].clamps
     slots = Figure(2 * rails[0].tenons, unit="")
@@ -212,6 +227,41 @@ def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:
     )
 
 
+def _clamps_over(rail: Rail, spacing: Figure) -> Figure:
+    """As many as the rail has tenons, or as its width asks for."""
+    return named(
+        join(rail.name, "clamps"),
+        largest(Figure(len(rail.slots), unit=""), whole_up(rail.height / spacing)),
+        "",
+    )
+
+
+def _places(rail: Rail, count: Figure) -> tuple[Figure, ...]:
+    """Up the finished leaf, mm: over each tenon, or spread over a rail that takes more clamps."""
+    number = int(count)
+    if number == len(rail.slots):
+        return tuple(sorted((slot.centre for slot in rail.slots), key=float))
+    return tuple(
+        named(
+            join(rail.name, f"clamp {index + 1}"),
+            rail.foot + rail.height * (index + 0.5) / count,
+        )
+        for index in range(number)
+    )
+
+
+def _bare(field: PanelField) -> Figure:
+    """How much of the tongue stands out of a stile's groove, mm, the panel in the middle."""
+    panel = field.panel
+    held = panel.engagement_made if panel.grain == "upright" else panel.end_engagement
+    return named(join(field.name, "tongue beside a stile"), panel.tongue_length - held)
+
+
+def first_coats(kind: str) -> str:
+    """What goes on a panel before its leaf is glued up."""
+    return "its primer and first top coat" if kind == "paint" else "its first coat"
+
+
 def _leaf_steps(
     said: Printed,
     leaf: Leaf,
@@ -222,15 +272,15 @@ def _leaf_steps(
     resolved: Resolved,
 ) -> tuple[str, ...]:
     finish = resolved.finish
-    coated = bool(leaf.panels) and finish is not None and finish.kind != "none"
     steps = [
         f"Dry first: all rails, {said.wood(leaf.shoulder)} between the stiles, every shoulder "
         "closed, faces flush, marks on the face side up.",
     ]
-    if coated:
+    if leaf.panels and finish is not None and finish.kind != "none":
         steps.append(
-            "Finish the panel's edges and tongues before it goes in, so that no bare wood shows "
-            "when it shrinks."
+            f"The panel has {first_coats(finish.kind)} on it before it goes in, so that no bare "
+            "wood shows when it shrinks. Dry, its tongues still slide in their grooves by hand: "
+            "rub down what binds."
         )
     steps.append(
         f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
@@ -247,7 +297,11 @@ def _leaf_steps(
         f"{said.fine(DIAGONALS)}; sight it across two straight edges for twist.",
     ]
     if leaf.panels:
-        steps.append("Centre the panel while it still moves.")
+        shows = dict.fromkeys(said.fine(_bare(field)) for field in leaf.panels)
+        steps.append(
+            "Centre the panel while it still moves: beside each stile the same of its tongue "
+            f"shows, {' or '.join(shows)}."
+        )
     if float(leaf.trim) > 0:
         steps.append(
             f"Leave a day, then saw {said.wood(leaf.trim)} off foot and top: "

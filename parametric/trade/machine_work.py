@@ -55,12 +55,13 @@ class Work:
     across: float | None = None
     fence_from: str = ""
     depth: float | None = None
+    corner: float | None = None
     stopped: bool = False
 
     @property
     def key(self) -> tuple[object, ...]:
         """Equal for cuts that one setting makes; floats that differ in their last bits are equal."""
-        sizes = (self.cutter, self.width, self.length, self.across, self.depth)
+        sizes = (self.cutter, self.width, self.length, self.across, self.depth, self.corner)
         rounded = tuple(None if s is None else round(float(s), 6) for s in sizes)
         return (self.kind, self.title, self.by, self.when, self.tool, self.fence_from, *rounded)
 
@@ -106,6 +107,7 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                     across=cut.v,
                     fence_from=face_word(part, "low edge"),
                     depth=cut.depth,
+                    corner=cut.corner,
                 ),
                 face_word(part, cut.face),
                 f"{cut.face} {cut.u} {cut.v}",

@@ -9,17 +9,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.catalog.bench import CUT_A_PASS, SPARES
-from parametric.figures import Figure, named, whole_up
+from parametric.catalog.bench import (
+    CUT_A_PASS,
+    MITRES_IN_A_FRAME,
+    SPARES,
+    TALL_FENCE_RUNS,
+    TEST_PIECE,
+)
+from parametric.figures import Figure, largest, named, whole_up
 from parametric.model import (
     Assembly,
     By,
     Groove,
     Part,
+    RaisedBevel,
     When,
 )
 from parametric.names import join
-from parametric.trade.cautions import DUST, ROUTER, SAW, STOPPED_CUT, Cautions
+from parametric.trade.cautions import DUST, PLUNGED_CUT, ROUTER, SAW, STOPPED_CUT, Cautions
 from parametric.trade.machine_work import Kind, Work, machine_work
 
 _WHEN: tuple[When, ...] = ("before glue-up", "after glue-up", "on site")
@@ -47,12 +54,27 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TrialPiece:
+    """A piece of the job's own stock, mm, that goes through a setting before the job does.
+
+    `section` is the mark of the part whose thickness and timber it has.
+    """
+
+    section: str
+    number: Figure
+    length: Figure
+    width: Figure
+    thickness: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """One setting of one machine, mm and degrees.
 
     `fence` is from the fence to the middle of the cutter, a figure for each pass across;
     `fence_from` says which face bears. `depth` is into the wood, in `depth_passes` steps.
-    `length` is how far a slot or pocket runs. A figure is None where nothing is set.
+    `length` is how far a slot or pocket runs, `edges` where a pocket begins and ends across,
+    from what bears, `corner` the radius in its corners. A figure is None where nothing is set.
     """
 
     code: str
@@ -67,12 +89,15 @@ class Setting:
     fence: tuple[Figure, ...]
     fence_from: str
     shift: Figure | None
+    edges: tuple[Figure, ...]
+    corner: Figure | None
     depth: Figure | None
     depth_passes: Figure | None
     stopped: bool
     runs: tuple[Run, ...]
     cuts: Figure
     spares: Figure
+    trial: TrialPiece | None
     cautions: Cautions
 
     @property
@@ -101,8 +126,9 @@ class _Piece:
 def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
     """Every cut of every made part at its setting, in the order the settings are made.
 
-    Before glue-up first, and there in the order of the parts. Where a leaf is glued, the
-    leaf is the piece: a groove that crosses its stiles and rail is one cut.
+    Before glue-up first, and there in the order of the parts; but the loose tenons come
+    before their slots, which are tried with one. Where a leaf is glued, the leaf is the
+    piece: a groove that crosses its stiles and rail is one cut.
 
     Source: arithmetic; one spare a setting and the depth of a pass are common practice.
     """
@@ -115,7 +141,10 @@ def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
                 for work, face, along in machine_work(cut, part):
                     piece = _Piece(part=part, leaf=group.name, index=index, face=face, along=along)
                     works.setdefault(work.key, (work, []))[1].append(piece)
-    ordered = sorted(works.values(), key=lambda found: _WHEN.index(found[0].when))
+    ordered = sorted(
+        works.values(),
+        key=lambda found: (_WHEN.index(found[0].when), found[0].kind != "edges"),
+    )
     return tuple(
         _setting(f"M{number}", work, pieces) for number, (work, pieces) in enumerate(ordered, 1)
     )
@@ -134,6 +163,7 @@ def _setting(code: str, work: Work, pieces: list[_Piece]) -> Setting:
     depth = at("depth", work.depth)
     cutter = at("cutter", work.cutter)
     shift, fence = _passes(place, work)
+    half = None if work.width is None else work.width / 2
     return Setting(
         code=code,
         kind=work.kind,
@@ -147,6 +177,13 @@ def _setting(code: str, work: Work, pieces: list[_Piece]) -> Setting:
         fence=fence,
         fence_from=work.fence_from,
         shift=shift,
+        edges=()
+        if work.kind != "pocket" or half is None
+        else (
+            named(join(place, "near edge"), fence[0] - half),
+            named(join(place, "far edge"), fence[0] + half),
+        ),
+        corner=at("corner radius", work.corner),
         depth=depth,
         depth_passes=None
         if depth is None or cutter is None
@@ -155,6 +192,7 @@ def _setting(code: str, work: Work, pieces: list[_Piece]) -> Setting:
         runs=runs,
         cuts=named(join(place, "cuts"), Figure(sum(run.cuts for run in runs), unit=""), ""),
         spares=named(join(place, "spares"), _spares(work), ""),
+        trial=_trial_piece(place, work, pieces[0].part),
         cautions=_cautions(work),
     )
 
@@ -236,8 +274,66 @@ def _spares(work: Work) -> Figure:
     return Figure(0, unit="") if work.kind == "squaring" else SPARES
 
 
+def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
+    """Long and wide enough to be held; between stop blocks as long as the piece itself.
+
+    None where waste of the cut itself serves, or nothing is set. Source: common practice,
+    no source.
+    """
+
+    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
+        return named(join(place, "test piece", quantity), value, unit)
+
+    number = SPARES
+    length: float = TEST_PIECE
+    width: float = part.blank.width
+    match work.kind:
+        case "squaring" | "edges" | "trim":
+            return None
+        case "groove" if work.stopped:
+            length = part.blank.length
+        case "bevel" | "tongue" | "back rebate":
+            bevel = next(cut for cut in part.cuts if isinstance(cut, RaisedBevel))
+            width = TALL_FENCE_RUNS * bevel.run
+        case "mitre":
+            number = MITRES_IN_A_FRAME
+        case "slot" | "groove" | "pocket":
+            pass
+    return TrialPiece(
+        section=part.mark,
+        number=at("number", number, ""),
+        length=at("length", length),
+        width=at("width", width),
+        thickness=at("thickness", part.blank.thickness),
+    )
+
+
+def trial_stock(settings: tuple[Setting, ...]) -> tuple[tuple[TrialPiece, tuple[str, ...]], ...]:
+    """What to saw for trying the settings: a section's largest test piece serves all its own.
+
+    Returns:
+        each with the codes of the settings that it serves.
+    """
+    found: dict[str, list[tuple[TrialPiece, str]]] = {}
+    for setting in settings:
+        if setting.trial is not None:
+            found.setdefault(setting.trial.section, []).append((setting.trial, setting.code))
+    stock = []
+    for own in found.values():
+        sizes = [trial for trial, _ in own]
+        largest_of_all = TrialPiece(
+            section=sizes[0].section,
+            number=largest(*(one.number for one in sizes)),
+            length=largest(*(one.length for one in sizes)),
+            width=largest(*(one.width for one in sizes)),
+            thickness=sizes[0].thickness,
+        )
+        stock.append((largest_of_all, tuple(code for _, code in own)))
+    return tuple(stock)
+
+
 def _cautions(work: Work) -> Cautions:
-    stop = STOPPED_CUT if work.stopped else ()
+    stop = STOPPED_CUT if work.stopped else PLUNGED_CUT if work.kind == "slot" else ()
     match work.by:
         case "saw":
             return (*stop, *SAW, *DUST)

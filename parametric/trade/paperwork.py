@@ -72,6 +72,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     settings, stops = milling_list(assembly), stop_list(resolved, assembly)
     sent = delivery(resolved, assembly, loads, hardware)
     install = install_sheet(resolved, loads, sent)
+    glue_ups = panel_glue_ups(resolved, assembly)
     return Paperwork(
         timber=timber_order(resolved, assembly),
         glazing=glazing_order(resolved, assembly),
@@ -81,11 +82,13 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         finish=finish_order(resolved),
         milling=settings,
         stops=stops,
-        lengths=length_stops(assembly),
+        lengths=length_stops(
+            assembly, frozenset(one.mark for one in glue_ups if int(one.boards) > 1)
+        ),
         panel_saw=panel_saw_set_ups(resolved, assembly),
         loose_tenons=loose_tenon_set_ups(resolved, assembly),
         grooves=groove_set_ups(settings, stops),
-        panel_glue_ups=panel_glue_ups(resolved, assembly),
+        panel_glue_ups=glue_ups,
         leaf_glue_ups=leaf_glue_ups(resolved),
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from parametric.catalog.bench import CUT_A_PASS, SPARES, TEST_PIECE
-from parametric.figures import Figure, named, whole_up
+from parametric.catalog.bench import CUT_A_PASS, SPARES, STRIP, TEST_PIECE
+from parametric.figures import Figure, largest, named, whole_up
 from parametric.joints.loose_tenon import LooseTenon
 from parametric.model import Assembly, Slot
 from parametric.names import join
 from parametric.resolve.door import Resolved
-from parametric.trade.cautions import DUST, ROUTER, STOPPED_CUT, Cautions
+from parametric.trade.cautions import DUST, PLUNGED_CUT, ROUTER, Cautions
 from parametric.trade.milling import Setting
 from parametric.trade.printed import Printed, printed
 from parametric.trade.stop_blocks import StopLine
@@ -21,11 +22,13 @@ class LooseTenonSetUp:
     """One size of loose tenon, mm.
 
     `fence` is from the face to the middle of the cutter; `travel` how far the cutter's
-    middle goes; `play_along` what the tenon may shift along its slot; `room` what stays
-    free for glue behind each end of it.
+    middle goes, half of it to each side of the slot's middle; `play_along` what the tenon may
+    shift along its slot; `room` what stays free for glue behind each end of it. The tenons are
+    crosscut from `strips`, each `strip_length` long.
     """
 
     leaves: tuple[str, ...]
+    marks: tuple[str, ...]
     cutter: Figure
     fence: Figure
     slot_width: Figure
@@ -33,6 +36,7 @@ class LooseTenonSetUp:
     slot_depth: Figure
     depth_passes: Figure
     travel: Figure
+    half_travel: Figure
     slots: Figure
     tenons: Figure
     spare_tenons: Figure
@@ -40,9 +44,10 @@ class LooseTenonSetUp:
     tenon_width: Figure
     tenon_length: Figure
     edge_radius: Figure
+    strips: Figure
+    strip_length: Figure
     play_along: Figure
     room: Figure
-    test_length: Figure
     steps: tuple[str, ...]
     cautions: Cautions
 
@@ -91,12 +96,15 @@ def _set_up(resolved: Resolved, assembly: Assembly, own: list[int], number: int)
     tenons = at("tenons", Figure(sum(part.noun == "loose tenon" for part in parts), unit=""), "")
     fence = at("face to the cutter's middle", leaves[0].thickness / 2)
     travel = at("travel", joint.slot_length - joint.slot_width)
+    half_travel = at("travel to each side", travel / 2)
     room = at("room behind the tenon", joint.slot_depth - joint.tenon_length / 2)
     play = at("play along the slot", joint.slot_length - joint.tenon_width)
     spare = at("spare tenons", SPARES, "")
+    strips, strip_length = _strips(resolved, joint, tenons, spare, at)
     passes = at("depth passes", whole_up(joint.slot_depth / (joint.slot_width * CUT_A_PASS)), "")
     return LooseTenonSetUp(
         leaves=tuple(leaf.name for leaf in leaves),
+        marks=tuple(dict.fromkeys(p.mark for p in parts if p.noun == "loose tenon")),
         cutter=at("cutter", joint.slot_width),
         fence=fence,
         slot_width=at("slot width", joint.slot_width),
@@ -104,6 +112,7 @@ def _set_up(resolved: Resolved, assembly: Assembly, own: list[int], number: int)
         slot_depth=at("slot depth", joint.slot_depth),
         depth_passes=passes,
         travel=travel,
+        half_travel=half_travel,
         slots=at("slots", Figure(slots, unit=""), ""),
         tenons=tenons,
         spare_tenons=spare,
@@ -111,34 +120,54 @@ def _set_up(resolved: Resolved, assembly: Assembly, own: list[int], number: int)
         tenon_width=at("tenon width", joint.tenon_width),
         tenon_length=at("tenon length", joint.tenon_length),
         edge_radius=at("tenon edge radius", joint.tenon_thickness / 2),
+        strips=strips,
+        strip_length=strip_length,
         play_along=play,
         room=room,
-        test_length=TEST_PIECE,
-        steps=_steps(printed(resolved), joint, fence, travel, passes, room, tenons),
-        cautions=(*STOPPED_CUT, *ROUTER, *DUST),
+        steps=_steps(printed(resolved), joint, fence, half_travel, passes),
+        cautions=(*PLUNGED_CUT, *ROUTER, *DUST),
     )
 
 
-def _steps(
-    said: Printed,
+def _strips(
+    resolved: Resolved,
     joint: LooseTenon,
-    fence: Figure,
-    travel: Figure,
-    passes: Figure,
-    room: Figure,
     tenons: Figure,
+    spare: Figure,
+    at: Callable[[str, float, str], Figure],
+) -> tuple[Figure, Figure]:
+    """How many strips, and how long, mm: short enough to handle, long enough to plane.
+
+    As long together as the blanks that the timber order has for the tenons, and never too
+    short for the spare.
+    """
+    shop = resolved.shop
+    ordered = tenons * (joint.tenon_length + named("blank over length", shop.blanks.length))
+    strips = at("strips", whole_up(ordered / STRIP), "")
+    a_strip = whole_up((tenons + spare) / strips)
+    length = at(
+        "strip length",
+        largest(ordered / strips, a_strip * (joint.tenon_length + shop.saw.kerf), TEST_PIECE),
+        "mm",
+    )
+    return strips, length
+
+
+def _steps(
+    said: Printed, joint: LooseTenon, fence: Figure, half_travel: Figure, passes: Figure
 ) -> tuple[str, ...]:
     return (
         f"Cutter {said.fine(joint.slot_width)}, its middle {said.fine(fence)} from the face. Face "
-        "to the fence always, in stiles and rails alike: then the faces come flush.",
-        f"Middle of the slot on the line marked for it, by the stop-block list; the cutter travels "
-        f"{said.fine(travel)}.",
-        f"{said.fine(joint.slot_depth)} deep in {int(passes)} steps; blow the slot clean.",
-        f"Rip strips {said.fine(joint.tenon_thickness)} thick and {said.fine(joint.tenon_width)} "
-        "wide, round the long edges, then crosscut "
-        f"{int(tenons)} and one spare to {said.fine(joint.tenon_length)}, a brush of glue "
-        f"shorter than the slots: {said.fine(room)} at each end.",
-        "Test piece: the tenon goes in by hand and does not fall out.",
+        "to the fence always, in stiles and rails alike, whichever end lies to the left: then "
+        "the faces come flush.",
+        f"Stops {said.fine(half_travel)} to each side of a middle line on the fence: between them "
+        "the middle of the cutter travels.",
+        "Mark the middle of every slot from the story stick; clamp the piece with its mark on the "
+        "middle line. Lists measure a stile from the end marked foot, a rail's end from its lower "
+        "edge.",
+        f"Plunge {said.fine(joint.slot_depth)} deep in {int(passes)} steps; blow the slot clean.",
+        "Test piece first, one slot in its edge and one in its end: a loose tenon goes in by hand "
+        "and does not fall out.",
     )
 
 

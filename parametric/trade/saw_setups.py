@@ -15,7 +15,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.catalog.bench import SPARES, TALL_FENCE_RUNS, TALL_FENCE_SHARE, TEST_PIECE
+from parametric.catalog.bench import TALL_FENCE_RUNS, TALL_FENCE_SHARE
 from parametric.figures import Figure, cosine, exceeds, largest, named
 from parametric.infill.raised_panel import RaisedPanel
 from parametric.model import Assembly
@@ -50,8 +50,10 @@ class Gauge:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TonguePass:
-    """One setting of the tongue, panel flat, mm: `buried` is the fence's face to the far side of
-    the blades, which is how long the tongue comes out.
+    """One setting of the tongue, panel flat, mm.
+
+    `buried` is the fence's face to the far side of the blades, which is how long the tongue
+    comes out; `left` is the wood that stays over them, from the other side of the panel.
     """
 
     order: int
@@ -59,6 +61,7 @@ class TonguePass:
     what: str
     blade_height: Figure
     buried: Figure
+    left: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,9 +85,6 @@ class PanelSawSetUp:
     tongue: tuple[TonguePass, ...]
     gauges: tuple[Gauge, ...]
     tall_fence: Figure
-    test_length: Figure
-    test_thickness: Figure
-    spares: Figure
     steps: tuple[str, ...]
     cautions: Cautions
 
@@ -153,9 +153,6 @@ def _set_up(
         tongue=tongue,
         gauges=gauges,
         tall_fence=tall_fence,
-        test_length=TEST_PIECE,
-        test_thickness=at("test piece thickness", panel.thickness),
-        spares=SPARES,
         steps=_steps(printed(resolved), panel, saw.tilts, tongue, gauges, clean),
         cautions=(
             "The guard comes off for this cut: a tall fence, a comb against the panel above the "
@@ -182,6 +179,9 @@ def _tongue(mark: str, panel: RaisedPanel) -> tuple[TonguePass, ...]:
             panel.thickness - panel.back_rebate - panel.tongue_thickness,
         ),
         buried=buried,
+        left=named(
+            join(place, "left over the face side"), panel.back_rebate + panel.tongue_thickness
+        ),
     )
     if float(panel.back_rebate) == 0:
         return (face,)
@@ -191,6 +191,7 @@ def _tongue(mark: str, panel: RaisedPanel) -> tuple[TonguePass, ...]:
         what="back rebate",
         blade_height=named(join(place, "blade height back down"), panel.back_rebate),
         buried=buried,
+        left=named(join(place, "left over the back rebate"), panel.tongue_thickness),
     )
     return (face, back)
 
@@ -250,8 +251,9 @@ def _steps(
             "first, or the wedge hangs on."
         )
     steps += [
-        f"Blades upright, {said.fine(one.buried)} of them standing out of a sacrificial fence, "
-        f"{said.fine(one.blade_height)} high; {one.down} down: {one.what}. End grain first."
+        f"Dado set upright, {said.fine(one.buried)} of it standing out of a sacrificial fence, "
+        f"{said.fine(one.blade_height)} high; {one.down} down: {one.what}, {said.fine(one.left)} "
+        "is left over it. End grain first."
         for one in tongue
     ]
     steps.append(

@@ -222,11 +222,16 @@ def _cross(a: Vector, b: Vector) -> Vector:
     return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
-def length_stops(assembly: Assembly) -> tuple[LengthStop, ...]:
-    """Every length of timber once, longest first, with all that is cut to it."""
+def length_stops(assembly: Assembly, glued: frozenset[str]) -> tuple[LengthStop, ...]:
+    """Every length of timber once, longest first, with all that is cut to it.
+
+    Args:
+        assembly: the parts.
+        glued: marks of panels glued from boards: too wide for a stop, sawn by their own sheet.
+    """
     stops: dict[tuple[float, bool], dict[str, list[Part]]] = {}
     for part in assembly.parts:
-        if part.supplied or part.material.look not in ("timber", "board"):
+        if part.supplied or part.material.look not in ("timber", "board") or part.mark in glued:
             continue
         mitred = any(isinstance(cut, Mitre) for cut in part.cuts)
         key = (round(float(part.blank.length), 6), mitred)

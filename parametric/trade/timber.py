@@ -17,6 +17,8 @@ from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.trade.cutlist import CutRow, cut_list, of_timber
 from parametric.trade.glue_up import PanelGlueUp, panel_glue_ups
+from parametric.trade.printed import Printed, printed, several
+from parametric.trade.router_setups import LooseTenonSetUp, loose_tenon_set_ups
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,11 +83,17 @@ def timber_order(resolved: Resolved, assembly: Assembly) -> TimberOrder:
     blanks = resolved.shop.blanks
     waste = named("waste on timber", blanks.waste, "%")
     boards = {glue_up.mark: glue_up for glue_up in panel_glue_ups(resolved, assembly)}
+    said = printed(resolved)
+    strips = {
+        mark: _strip_words(tenon, said)
+        for tenon in loose_tenon_set_ups(resolved, assembly)
+        for mark in tenon.marks
+    }
     lots: dict[tuple[str, float], list[CutRow]] = {}
     for row in of_timber(cut_list(assembly)):
         lots.setdefault((row.material, round(float(row.thickness), 6)), []).append(row)
     found = tuple(
-        _lot(timber, rows, blanks, waste, boards)
+        _lot(timber, rows, blanks, waste, boards, strips)
         for (timber, _), rows in sorted(lots.items(), key=lambda lot: (lot[0][0], -lot[0][1]))
     )
     return TimberOrder(
@@ -108,13 +116,17 @@ def _lot(
     blanks: Blanks,
     waste: Figure,
     boards: dict[str, PanelGlueUp],
+    strips: dict[str, str],
 ) -> TimberLot:
     thickness = rows[0].thickness
     place = join("timber order", f"{timber} {plain(thickness)} mm")
-    kind = sawn_for(thickness)
+    glued = [boards[row.mark].planed for row in rows if row.mark in boards]
+    kind = sawn_for(largest(thickness, *glued))
     thick = named(join(place, "thickness"), thickness)
     sawn = named(join(place, "sawn thickness"), thick if kind is None else kind.rough)
-    rough = tuple(_blank(row, blanks, boards.get(row.mark)) for row in rows)
+    rough = tuple(
+        _blank(row, blanks, boards.get(row.mark), strips.get(row.mark, row.note)) for row in rows
+    )
     face = named(
         join(place, "face of the blanks"), _sum(b.number * b.length * b.width for b in rough), "mm2"
     )
@@ -136,13 +148,13 @@ def _lot(
     )
 
 
-def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None) -> RoughBlank:
+def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None, words: str) -> RoughBlank:
     place = join("timber order", f"{row.mark} {row.noun}")
     over_length = named("blank over length", blanks.length)
     over_width = named("blank over width", blanks.width)
     pieces = Figure(row.number, unit="")
     if glued is None:
-        number, width, note = pieces, row.width + over_width, row.note
+        number, width, note = pieces, row.width + over_width, words
     else:
         number = pieces * glued.boards
         width = smallest(glued.stock, glued.board_width + over_width)
@@ -160,6 +172,12 @@ def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None) -> RoughBlank
         width=named(join(place, "rough width"), width),
         note=note,
     )
+
+
+def _strip_words(tenon: LooseTenonSetUp, said: Printed) -> str:
+    """Single tenons are too short to plane."""
+    number = several(int(tenon.strips), "strip")
+    return f"sawn and planed as {number}, {said.wood(tenon.strip_length)} long, the spare in them"
 
 
 def _sum(values: Iterable[Figure]) -> Figure:

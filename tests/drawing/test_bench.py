@@ -20,6 +20,7 @@ from hypothesis import HealthCheck, given, settings
 from parametric.drawing.audit import audit
 from parametric.drawing.bench import draw_bench
 from parametric.drawing.bench.flow import Band, Block, Column, Line, flow
+from parametric.drawing.bench.machine_lists import in_ranges
 from parametric.drawing.bench.saying import Print, Said, broken, printed_on, prints_of, said
 from parametric.drawing.bench.set_up import MOST_KEYS
 from parametric.drawing.draft import Draft
@@ -43,29 +44,29 @@ NOT_PRINTED = {
     r"milling / M\d+ loose-tenon slots / width": "as wide as its cutter, which is printed",
     r"milling / M\d+ square the ends .* / spares": "none: said in words, no test piece",
     r"milling / M\d+ bevel / depth": "the blade's height, printed from the saw set-up",
-    r"milling / M\d+ tongue .* / (width|depth)": "buried and blade height, from the saw set-up",
+    r"milling / M\d+ tongue [^/]* / (width|depth)": "buried and blade height, from the saw set-up",
     r"milling / M\d+ edges .* / (cuts|spares)": "printed as tenons to make and the spare tenon",
     r"stop blocks / .* pull .* (low|high) end": "the ends are trimmed by then: from the foot",
-    r"spares a setting": "printed setting by setting",
     r"tenon set-up \d+ / (depth passes|slots)": "those of the slots' setting",
 }
 """Figures of set-ups that no page prints, each with its reason."""
 
 SAME = {
-    "milling / M1 loose-tenon slots / width": "milling / M1 loose-tenon slots / cutter",
-    "milling / M4 bevel / depth": "saw set-up P1 / blade height",
-    "milling / M5 tongue face side / width": "saw set-up P1 / tongue into the fence",
-    "milling / M5 tongue face side / depth": "saw set-up P1 / blade height face down",
-    "milling / M6 tongue back rebate / width": "saw set-up P1 / tongue into the fence",
-    "milling / M6 tongue back rebate / depth": "saw set-up P1 / blade height back down",
-    "tenon set-up 1 / depth passes": "milling / M1 loose-tenon slots / depth passes",
-    "tenon set-up 1 / slots": "milling / M1 loose-tenon slots / cuts",
+    "milling / M2 loose-tenon slots / width": "milling / M2 loose-tenon slots / cutter",
+    "milling / M5 bevel / depth": "saw set-up P1 / blade height",
+    "milling / M6 tongue face side / width": "saw set-up P1 / tongue into the fence",
+    "milling / M6 tongue face side / depth": "saw set-up P1 / blade height face down",
+    "milling / M7 tongue back rebate / width": "saw set-up P1 / tongue into the fence",
+    "milling / M7 tongue back rebate / depth": "saw set-up P1 / blade height back down",
+    "tenon set-up 1 / depth passes": "milling / M2 loose-tenon slots / depth passes",
+    "tenon set-up 1 / slots": "milling / M2 loose-tenon slots / cuts",
 }
 """Of those, the ones that another printed figure stands for: they must be equal."""
 
 TWICE = {
     "saw set-up P1 / tongue into the fence": "both passes of the tongue are set to it",
-    "least length of a test piece": "for slots and for the bevel",
+    "stop blocks / S1 S2 panel groove 470 / low from low end": "in the list, and for the chisel",
+    "stop blocks / S1 S2 panel groove 470 / high from low end": "in the list, and for the chisel",
 }
 
 
@@ -256,7 +257,7 @@ def test_panels_of_three_sizes_at_one_setting_all_have_their_edges(tmp_path: Pat
     assert lacking(text, tmp_path) == []
     sheets = bench_of(tmp_path / "design.yaml")
     bevels = [s for s in sheets if s.title.document.startswith("Saw: bevel of panels P1, P2, P3")]
-    assert number_of(bevels[0]) == "M4"
+    assert number_of(bevels[0]) == "M5"
     told = " ".join(t.text for s in sheets for t in labels(s))
     assert "P1: 4 edges" in told
     assert "P3: 4 edges" in told
@@ -324,20 +325,27 @@ def _middle(word: dict[str, Any]) -> float:
 
 
 def test_brief_values_of_the_glue_up() -> None:
-    """(803.53 + 6) / 6 = 134.9; 2 x 134.9 = 269.8; ceil((485 + 25) / 269.8) + 1 = 3."""
+    """(803.53 + 6) / 6 = 134.92, never less: 135; 28 + 2 = 30 before the planer;
+    2 x 134.9 = 269.8; ceil((485 + 25) / 269.8) + 1 = 3.
+    """
     assert to_set("Glue-up: panel P1") == [
-        "a 134.9 ×6 boards jointed to width",
+        "a 135 ×6 boards planed to 30, jointed to width",
         "3 clamps above and below in turn",
         "b 269.8 between clamps, at most",
         "c 809.5 wide when glued",
         "d 510 long when glued",
     ]
+    assert "the panel is planed to 28" in page("Glue-up: panel P1")
+    # Over each tenon: 40 + 62 / 2, 158 + 62 / 2; lock rail 754 + 31, not its middle 775.
+    leaf = page("Glue-up: leaf A and leaf B")
+    for words in ("bottom rail 2 at 71 and 189", "lock rail 1 at 785", "top rail 1 at 2042"):
+        assert words in leaf, words
 
 
 def test_brief_values_of_the_saw() -> None:
     """atan((26.5 - 15) / 75) = 8.72; the tongue: 28 - 5 - 8 = 15 high, 5 high, 15 long."""
     assert math.degrees(math.atan((26.5 - 15) / 75)) == pytest.approx(8.7175, abs=1e-3)
-    assert to_set("M4") == [
+    assert to_set("M5") == [
         "a 8.7° blade tilt, to the left, away from the fence",
         "b 75 blade height above the table",
         "c 15 fence to blade, at the table",
@@ -347,20 +355,22 @@ def test_brief_values_of_the_saw() -> None:
     # 79 cos 8.72 = 78.1, printed down; 78.1 - 75 = 3.1.
     assert "reaches 78 tilted: 3 to spare" in text
     assert "15.2 goes on, 14.8 does not" in text
-    blade = "blade height above the table, blades upright"
-    buried = "fence to the far side of the blades: the length of the tongue"
-    assert to_set("M5") == [f"a 15 {blade}", f"b 15 {buried}"]
-    assert to_set("M6") == [f"a 5 {blade}", f"b 15 {buried}"]
-    assert "8.2 goes on, 7.8 does not" in page("Saw: back rebate, panel P1 flat")
+    blade = "dado set upright, height above the table"
+    buried = "tongue's length: fence to far side of the dado set, itself wider"
+    assert to_set("M6") == [f"a 15 {blade}", f"b 15 {buried}"]
+    assert to_set("M7") == [f"a 5 {blade}", f"b 15 {buried}"]
+    # 28 - 15 = 13 stand over the face side, 13 - 5 = 8 over both.
+    assert "13 is left over it" in page("Saw: tongue, face side, panel P1 flat")
+    assert "8.2 goes on, 7.8 does not; 8 is left" in page("Saw: back rebate, panel P1 flat")
 
 
 def test_brief_values_of_slots_and_grooves() -> None:
     """Slots 12 x 62 x 46; the guide: ceil((9 - 6) / 6) + 1 = 2 passes, 9 - 6 = 3 apart."""
-    assert to_set("M1") == [
+    assert to_set("M2") == [
         "a 12 cutter",
         "b 20 face to the cutter's middle",
         "c 46 deep, in 8 steps",
-        "d 50 travel of the cutter's middle",
+        "d 50 travel of the cutter's middle, 25 to each side",
         "e 62 slot, over all",
     ]
     assert "40 cuts" in page("Router: loose-tenon slots")
@@ -368,7 +378,7 @@ def test_brief_values_of_slots_and_grooves() -> None:
         "a 6 cutter",
         "b 18.5 face to the cutter's middle, pass 1",
         "c 21.5 face to the cutter's middle, pass 2",
-        "3 offset from pass to pass; 2 passes",
+        "3 offset; 2 passes make it 9 wide",
         "d 18 deep, in 6 steps",
     ]
 
@@ -376,28 +386,32 @@ def test_brief_values_of_slots_and_grooves() -> None:
 def test_brief_values_of_stop_blocks() -> None:
     """Groove 226 to 714, trim 12, cutter 8: 714 + 12 - 4 = 722; 2126 - (226 + 12 + 4) = 1884."""
     left, right = (f"{side} block, from the cutter's middle" for side in ("left", "right"))
-    assert to_set("M2A") == [f"a 1884 {left}", f"b 722 {right}"]
-    assert to_set("M2B") == [f"a 722 {left}", f"b 1884 {right}"]
+    assert to_set("M3A") == [f"a 1884 {left}", f"b 722 {right}"]
+    assert to_set("M3B") == [f"a 722 {left}", f"b 1884 {right}"]
     stops = page("Stop-block list")
     for words in ("2126", "784.5", "226 – 714", "754 – 816", "40 – 102", "912.7 – 1063.3"):
         assert words in stops, words
 
 
 def test_brief_values_of_the_pockets() -> None:
-    """160 + 2 x 0.3, 42 + 2 x 0.3; 150 + 2 x 0.3, 32 + 2 x 0.3, 14 + 0.2; centre 60 in."""
-    middle = "outer edge to the pocket's middle"
+    """160 + 2 x 0.3, 42 + 2 x 0.3; 150 + 2 x 0.3, 32 + 2 x 0.3, 14 + 0.2; centre 60 in.
+
+    Edges 60 -+ 42.6 / 2 and 60 -+ 32.6 / 2; corners 6 + 0.3 and 3 + 0.3.
+    """
+    middle = "outer edge to middle; edges at"
     assert to_set("M11")[1:] == [
-        f"b 60 {middle}",
+        f"b 60 {middle} 38.7, 81.3",
         "c 160.6 long",
-        "d 42.6 wide",
-        "e 1.5 deep, in 1 step",
+        "d 42.6 wide; corners of radius 6.3",
+        "e 1.5 below the face, in 1 step",
     ]
     assert to_set("M12")[1:] == [
-        f"b 60 {middle}",
+        f"b 60 {middle} 43.7, 76.3",
         "c 150.6 long",
-        "d 32.6 wide",
-        "e 14.2 deep, in 5 steps",
+        "d 32.6 wide; corners of radius 3.3",
+        "e 14.2 below the face, in 5 steps",
     ]
+    assert "leaf A left stile (S1), leaf B right stile (S1)" in page("Router: pull body pocket")
 
 
 def test_brief_values_of_finish_and_alignment() -> None:
@@ -423,7 +437,14 @@ def test_brief_values_of_the_cut_lists() -> None:
     rough = next(text for text in pages() if "Rough blanks" in text)
     assert "S1 stile with pull 2 2151 126" in rough
     # A panel of 6 boards each: 12 for 2 panels, 66 + 10 blanks in all.
-    assert "Total 76 blanks" in rough
+    more = pages()[pages().index(rough) + 1]
+    assert "Total 76 blanks" in more
+    # Boards 28 + 2 thick; tenons 20 x (90 + 25) = 2300 in strips under 1200: 2 of 1150.
+    assert "planed to 30, the panel later" in rough
+    assert "2 strips, 1150 long" in more
+    # The stopped groove is tried on a whole stile; bevels on twice their run; 4 mitres a frame.
+    assert "1 of 40 × 120, 2126 long, for M2, M3, M10, M11, M12" in more
+    assert "1 of 28 × 150, 300 long, for M5, M6, M7; 4 of 14.5 × 12, 300 long, for M8" in more
     assert "Total 66 pieces" in text
     door = page("Cut list by door")
     assert "S1 stile with pull 1 2126 120 40 left stile" in door
@@ -448,7 +469,7 @@ def test_nothing_in_the_body_of_a_set_up_is_under_five_high(unit: str, inch: Pat
 
 def test_at_most_five_numbers_to_set_and_they_are_fourteen_high() -> None:
     numbered = [s for s in bench() if re.fullmatch(r"M\d+", number_of(s))]
-    assert len(numbered) == 11
+    assert len(numbered) == 12
     for sheet in numbered:
         body = body_of(sheet)
         keys = [t for t in labels(sheet) if t.height == 14.0 and t.at[1] < body.y1]
@@ -489,7 +510,7 @@ def outlines(sheet: Sheet) -> list[tuple[tuple[float, float], ...]]:
 
 def test_the_blade_leans_as_much_as_the_tilt_says() -> None:
     """Its sides by their slope; its tip 75 over the table; its foot 15 from the fence."""
-    (blade,) = [o for o in outlines(set_up("M4")) if len(o) == 4]
+    (blade,) = [o for o in outlines(set_up("M5")) if len(o) == 4]
     xs = sorted(blade, key=lambda p: p[1])
     low, high = xs[:2], xs[2:]
     near_low, near_high = max(low), max(high)
@@ -502,7 +523,7 @@ def test_the_blade_leans_as_much_as_the_tilt_says() -> None:
 
 
 def test_the_tongue_is_cut_as_its_passes_say() -> None:
-    for code, high in (("M5", 15.0), ("M6", 5.0)):
+    for code, high in (("M6", 15.0), ("M7", 5.0)):
         blade = next(o for o in outlines(set_up(code)) if len(o) == 4)
         box = around(blade)
         assert box.y1 == pytest.approx(high, abs=1e-6)
@@ -510,7 +531,7 @@ def test_the_tongue_is_cut_as_its_passes_say() -> None:
 
 
 def test_cutters_are_drawn_as_wide_and_as_deep_as_they_are_set() -> None:
-    slot = next(around(o) for o in outlines(set_up("M1")) if len(o) == 4)
+    slot = next(around(o) for o in outlines(set_up("M2")) if len(o) == 4)
     assert (slot.width, -slot.y0) == (pytest.approx(12.0), pytest.approx(46.0))
     assert (slot.x0 + slot.x1) / 2 == pytest.approx(20.0)
     guide = next(around(o) for o in outlines(set_up("M10")) if len(o) == 4)
@@ -533,6 +554,13 @@ def rows_of(sheet: Sheet) -> list[list[str]]:
     ]
 
 
+def test_marks_that_follow_each_other_are_said_as_from_and_to() -> None:
+    assert in_ranges(("S1", "S2", "R1", "R2", "R3", "R4")) == "S1, S2, R1 to R4"
+    assert in_ranges(("P1",)) == "P1"
+    assert in_ranges(("leaf A", "leaf B")) == "leaf A, leaf B"
+    assert in_ranges(("S9", "S10", "S11", "R12")) == "S9 to S11, R12"
+
+
 def test_the_order_of_work_leads_to_the_sheet_of_every_set_up(paper: Paperwork) -> None:
     order = bench()[0]
     assert order.title.document == "Order of work in the shop"
@@ -541,7 +569,7 @@ def test_the_order_of_work_leads_to_the_sheet_of_every_set_up(paper: Paperwork) 
         for row in rows_of(order)
         if len(row) > 3 and row[2] in codes(paper) and row[-1].isdigit()
     }
-    assert set(led) == codes(paper) - {"M3"}
+    assert set(led) == codes(paper)
     for code, number in led.items():
         assert number_of(bench()[number - 1]) == code
     job = check(LARCH_HILL, user_house=False)
@@ -572,8 +600,6 @@ def test_the_milling_list_has_every_run_with_its_set_up_and_its_test_piece(
         for run in setting.runs:
             assert (run.mark or run.noun) in own
             assert run.face in own
-    # Square the ends by chisel has no sheet: its numbers are here.
-    assert "8.2 wide, 14 deep, 8 ends" in text
 
 
 def test_set_up_numbers_are_on_the_stop_block_list() -> None:
@@ -582,8 +608,8 @@ def test_set_up_numbers_are_on_the_stop_block_list() -> None:
         for text, sheet in zip(pages(), bench(), strict=True)
         if sheet.title.document == "Stop-block list"
     ]
-    assert "M1 S1, S2 slot, tenon in bottom rail" in " ".join(texts)
-    assert "M2 S1, S2 panel groove" in " ".join(texts)
+    assert "M2 S1, S2 slot, tenon in bottom rail" in " ".join(texts)
+    assert "M3 S1, S2 panel groove" in " ".join(texts)
     assert "M12 S1 pull body" in " ".join(texts)
 
 

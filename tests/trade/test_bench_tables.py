@@ -49,7 +49,7 @@ def test_milling_has_every_run_and_its_numbers(paper: Paperwork, say: Printed) -
     """40 slots; the guide in two passes: 20 - 1.5 and 20 + 1.5, 3 apart."""
     rows = named(milling_table(paper, say))
     assert len(rows) == sum(len(setting.runs) for setting in paper.milling)
-    slots = [row for row in rows if row["set-up"] == "M1"]
+    slots = [row for row in rows if row["set-up"] == "M2"]
     assert sum(int(row["cuts"]) for row in slots) == 40
     assert {
         (row["cutter"], row["fence to middle"], row["depth"], row["steps"]) for row in slots
@@ -63,9 +63,9 @@ def test_milling_has_every_run_and_its_numbers(paper: Paperwork, say: Printed) -
 def test_stops_have_every_line_at_its_set_up(paper: Paperwork, say: Printed) -> None:
     table = stop_table(paper, say)
     assert len(table.rows) == len(paper.stops)
-    assert {row[0] for row in table.rows} == {"M1", "M2", "M11", "M12"}
+    assert {row[0] for row in table.rows} == {"M2", "M3", "M11", "M12"}
     # The slots of a stile up from the finished foot, as the brief has them.
-    stile = [row[-2:] for row in table.rows if row[0] == "M1" and row[1] == "S1 S2"]
+    stile = [row[-2:] for row in table.rows if row[0] == "M2" and row[1] == "S1 S2"]
     assert stile == [
         ("40", "102"),
         ("158", "220"),
@@ -85,10 +85,10 @@ def test_blocks_of_a_stopped_groove_mirror_each_other(paper: Paperwork, say: Pri
 
 
 def test_lengths_and_doors_count_every_piece(job: Job, paper: Paperwork, say: Printed) -> None:
-    """66 pieces of timber; each door takes half of them."""
+    """66 pieces of timber, all but the 2 glued panels to a stop; each door takes half."""
     assert job.assembly is not None
     lengths = named(length_table(paper, say))
-    assert sum(int(row["pieces"]) for row in lengths) == 66
+    assert sum(int(row["pieces"]) for row in lengths) == 64
     assert [row["over the points"] for row in lengths].count("yes") == 2
     doors = Counter[str]()
     for row in named(by_door_table(job.assembly, say)):
@@ -103,9 +103,9 @@ def test_the_order_of_work_is_one_that_can_be_worked(job: Job, paper: Paperwork)
     codes = [step.code for step in steps if step.code]
     assert codes == [setting.code for setting in paper.milling]
     pages = [step.page for step in steps]
-    assert pages.index("glue-up P1") < pages.index("M4")
-    assert pages.index("stop blocks") < pages.index("M1")
-    assert pages.index("M8") < pages.index("glue-up leaf A") < pages.index("M9")
+    assert pages.index("glue-up P1") < pages.index("M5")
+    assert pages.index("stop blocks") < pages.index("M1") < pages.index("M2")
+    assert pages.index("M1") < pages.index("glue-up leaf A") < pages.index("M9")
     assert pages.count("finish") == 2
     marks = {part.mark for part in job.assembly.parts if not part.supplied}
     timber = marks - {mark for mark in marks if mark.startswith("G")}

@@ -69,8 +69,8 @@ EXACT = {
     "milling / M10 floor guide groove / fence pass 2": 20 + 3 / 2,
     "milling / M10 floor guide groove / depth": 18,
     # Panel groove 8.2 wide with an 8 cutter.
-    "milling / M2 panel groove / passes": math.ceil((8.2 - 8) / 8) + 1,
-    "milling / M2 panel groove / shift a pass": 8.2 - 8,
+    "milling / M3 panel groove / passes": math.ceil((8.2 - 8) / 8) + 1,
+    "milling / M3 panel groove / shift a pass": 8.2 - 8,
     # Brackets at most 400 apart over 1929, one at each end, from 50 left of the opening.
     "bracket pitch": 1929 / 5,
     "bracket 1 / from the opening's left edge": -50,

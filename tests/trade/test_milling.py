@@ -173,7 +173,6 @@ def test_lengths_are_cut_together(paper: Paperwork) -> None:
         ),
         (784.5, True): ((("L1", "stop across", 16),), 16),
         (521.0, True): ((("L2", "stop upright", 16),), 16),
-        (485.0, False): ((("P1", "raised panel", 2),), 2),
         (90.0, False): ((("T1", "loose tenon", 20),), 20),
     }
 
@@ -203,4 +202,4 @@ def test_cautions_go_with_the_work(paper: Paperwork) -> None:
         if setting.by == "router":
             assert "against the rotation" in said
         assert said
-    assert "lowered on to" in " ".join(titled(paper, "panel groove").cautions)
+    assert "lowered on the running cutter" in " ".join(titled(paper, "panel groove").cautions)

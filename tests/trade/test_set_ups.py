@@ -26,7 +26,8 @@ def test_tongue_and_rebate_make_the_section(paper: Paperwork) -> None:
     (set_up,) = paper.panel_saw
     face, back = set_up.tongue
     assert (face.down, back.down) == ("face", "back")
-    assert float(set_up.test_thickness - face.blade_height - back.blade_height) == 8
+    # 28 - 15 = 13 = 5 + 8 over the face side; 13 - 5 = 8, the tongue, over both.
+    assert (float(face.left), float(back.left)) == (28 - 15, 8)
 
 
 def test_fillet_deeper_than_the_kerf_is_scored_first(edited: Edited) -> None:
@@ -61,6 +62,8 @@ def test_too_few_clamps_are_said(edited: Edited, paper: Paperwork) -> None:
 
 def test_panel_is_never_glued(paper: Paperwork) -> None:
     assert any("no glue in its grooves" in step for step in paper.leaf_glue_ups[0].steps)
+    # 15 of tongue less (803.53 - 784.5) / 2 in each groove is 5.5 in sight.
+    assert any("of its tongue shows, 5.5" in step for step in paper.leaf_glue_ups[0].steps)
 
 
 @pytest.mark.parametrize(
@@ -93,3 +96,25 @@ def test_milling_list_and_saw_set_up_agree(paper: Paperwork) -> None:
     assert depths["bevel"] == float(set_up.blade_height)
     assert depths["tongue"] == float(face.blade_height)
     assert depths["back rebate"] == float(back.blade_height)
+
+
+def test_strips_hold_every_tenon_and_the_spare(paper: Paperwork) -> None:
+    """20 x (90 + 25) = 2300 ordered: 2 strips of 1150; 1150 / (90 + 3.2) = 12 tenons each."""
+    (tenon,) = paper.loose_tenons
+    assert (int(tenon.strips), float(tenon.strip_length)) == (2, 1150)
+    assert int(tenon.strips) * (1150 // (90 + 3.2)) >= int(tenon.tenons) + int(tenon.spare_tenons)
+    assert paper.milling[0].code == "M1"
+    assert paper.milling[0].kind == "edges"
+
+
+def test_panel_boards_are_planed_thicker_than_the_panel(edited: Edited, paper: Paperwork) -> None:
+    """28 + 2; with 6 more than the panel 34 no longer planes from 6/4 (33.3): 8/4."""
+    (glued,) = paper.panel_glue_ups
+    assert (float(glued.planed), float(glued.thickness)) == (30, 28)
+    lots = {float(lot.thickness): lot.sawn_class for lot in paper.timber.lots}
+    assert lots[28.0] == "6/4"
+    thicker = paper_of(edited(("track:", "blanks: {panel planing: 6}\ntrack:")))
+    (glued,) = thicker.panel_glue_ups
+    assert float(glued.planed) == 34
+    lots = {float(lot.thickness): lot.sawn_class for lot in thicker.timber.lots}
+    assert lots[28.0] == "8/4"

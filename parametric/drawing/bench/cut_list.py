@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections import Counter
+from collections.abc import Mapping
 
 from parametric.drawing.bench.flow import Band, Block, Column, Line, flow
 from parametric.drawing.bench.saying import Numbers, numbers
@@ -11,6 +12,7 @@ from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.names import short
 from parametric.trade.cutlist import CutRow, cut_list, of_timber
+from parametric.trade.milling import TrialPiece, trial_stock
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import several
 
@@ -43,7 +45,7 @@ def cut_list_sheets(
     )
     rough = [] if paper is None else _rough(say, paper)
     return (
-        ("cut list", flow(job, by_section, [*_by_section(job, say), *rough])),
+        ("cut list", flow(job, by_section, [*_by_section(job, say, _glued(paper)), *rough])),
         ("by door", flow(job, by_door, _by_door(job, say))),
     )
 
@@ -69,7 +71,17 @@ def _section_order(row: CutRow) -> tuple[float, float, float, str]:
     return (-float(row.thickness), -float(row.width), -float(row.length), row.mark)
 
 
-def _by_section(job: Subject, say: Numbers) -> list[Block]:
+def _glued(paper: Paperwork | None) -> dict[str, str]:
+    """What is said of panels that are not sawn from one board, by mark."""
+    glue_ups = () if paper is None else paper.panel_glue_ups
+    return {
+        one.mark: f"glued from {several(int(one.boards), 'board')}: its own sheet"
+        for one in glue_ups
+        if int(one.boards) > 1
+    }
+
+
+def _by_section(job: Subject, say: Numbers, glued: Mapping[str, str]) -> list[Block]:
     """One table for each timber; a band for each thickness, in it by width and length."""
     rows = sorted(of_timber(cut_list(job.assembly)), key=_section_order)
     blocks = []
@@ -82,7 +94,15 @@ def _by_section(job: Subject, say: Numbers) -> list[Block]:
             words = say.wood(group[0].thickness, down=group[0].noun == "raised panel")
             lines.append(Band(text=f"{words} thick"))
             lines += [
-                Line(cells=(row.mark, row.noun, str(row.number), *_sizes(say, row), row.note))
+                Line(
+                    cells=(
+                        row.mark,
+                        row.noun,
+                        str(row.number),
+                        *_sizes(say, row),
+                        glued.get(row.mark, row.note),
+                    )
+                )
                 for row in group
             ]
             totals.append(f"{words} thick: {several(sum(r.number for r in group), 'piece')}")
@@ -106,9 +126,15 @@ def _by_section(job: Subject, say: Numbers) -> list[Block]:
 
 def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
     """The blanks of the timber order, a band for each lot."""
+    planed = {
+        one.mark: f"planed to {say.say.wood(one.planed)}, the panel later; "
+        for one in paper.panel_glue_ups
+        if int(one.boards) > 1
+    }
     lines: list[Line | Band] = []
     for lot in paper.timber.lots:
-        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(lot.thickness)}"))
+        sawn = f", from {lot.sawn_class} sawn" if lot.sawn_class else ""
+        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(lot.thickness)}{sawn}"))
         lines += [
             Line(
                 cells=(
@@ -117,7 +143,7 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
                     say.count(blank.number),
                     say.wood(blank.length),
                     say.wood(blank.width),
-                    blank.note,
+                    planed.get(blank.mark, "") + blank.note,
                 )
             )
             for blank in lot.blanks
@@ -135,9 +161,23 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
                 Column(head="", gives=True),
             ),
             lines=tuple(lines),
-            foot=(f"Total {several(count, 'blank')}.",),
+            foot=(
+                f"Total {several(count, 'blank')}.",
+                "Test pieces, out of the waste that is ordered over: "
+                + "; ".join(_trial(say, *one) for one in trial_stock(paper.milling))
+                + ".",
+            ),
         )
     ]
+
+
+def _trial(say: Numbers, piece: TrialPiece, codes: tuple[str, ...]) -> str:
+    """`1 of 40 × 120, 2126 long, for M2, M3`."""
+    size = (
+        f"{say.say.wood(piece.thickness)} × {say.say.wood(piece.width)}, "
+        f"{say.say.wood(piece.length)} long"
+    )
+    return f"{int(piece.number)} of {size}, for {', '.join(codes)}"
 
 
 # --- by door -------------------------------------------------------------------------------

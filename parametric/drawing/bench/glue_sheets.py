@@ -11,7 +11,6 @@ from parametric.drawing.layers import Layer
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Stroke
 from parametric.drawing.subject import Subject
-from parametric.resolve.leaf import Rail
 from parametric.trade.alignment import StackUp
 from parametric.trade.glue_up import LeafGlueUp, PanelGlueUp
 from parametric.trade.printed import several
@@ -45,9 +44,11 @@ def panel_sheet(job: Subject, say: Numbers, one: PanelGlueUp) -> SetUp:
         keys=(
             Key(
                 letter="a",
-                number=say.fine(one.board_width),
+                number=say.least(one.board_width),
                 after=said("×{}", say.count(one.boards)),
-                name="boards jointed to width" if not alone else "board to width",
+                name=said("boards planed to {}, jointed to width", say.wood(one.planed))
+                if not alone
+                else "board to width",
             ),
             *clamps,
             Key(letter="c", number=say.wood(one.width), name="wide when glued"),
@@ -61,7 +62,7 @@ def panel_sheet(job: Subject, say: Numbers, one: PanelGlueUp) -> SetUp:
             Row(
                 head="Stock",
                 text=said(
-                    "{} wide: {} over a board for jointing; planed {} thick",
+                    "{} wide: {} over a board for jointing; glued, the panel is planed to {}",
                     say.wood(one.stock),
                     say.fine(one.jointing, down=True),
                     say.wood(one.thickness),
@@ -69,7 +70,7 @@ def panel_sheet(job: Subject, say: Numbers, one: PanelGlueUp) -> SetUp:
             ),
             Row(
                 head="Lay out",
-                text="end grain up and down in turn; triangle across all boards",
+                text="rings up and down in turn at the ends; long grain all one way",
             ),
         ),
         warning=one.cautions[0],
@@ -136,7 +137,7 @@ def alike(leaves: tuple[LeafGlueUp, ...]) -> tuple[tuple[LeafGlueUp, ...], ...]:
     for leaf in leaves:
         key = (
             leaf.steps,
-            *((r.noun, round(float(r.middle), 6), int(r.clamps)) for r in leaf.rails),
+            *((r.noun, *(round(float(place), 6) for place in r.places)) for r in leaf.rails),
             *(
                 round(float(v), 6)
                 for v in (leaf.clamps, leaf.opens, leaf.spacing, leaf.diagonal, leaf.slots)
@@ -151,10 +152,16 @@ def leaf_sheet(job: Subject, say: Numbers, own: tuple[LeafGlueUp, ...]) -> SetUp
     one, others = own[0], own[1:]
     clamps = [
         said(
-            "{} × {} at {}",
+            "{} {} at {}",
             rail.noun,
             say.count(rail.clamps, *(o.rails[index].clamps for o in others)),
-            say.wood(rail.middle, *(o.rails[index].middle for o in others)),
+            listed(
+                [
+                    say.wood(place, *(o.rails[index].places[number] for o in others))
+                    for number, place in enumerate(rail.places)
+                ],
+                " and ",
+            ),
         )
         for index, rail in reversed(list(enumerate(one.rails)))
     ]
@@ -212,8 +219,8 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
         own.wood(
             [(-trim, low), (blank - trim, low), (blank - trim, high), (-trim, high)], ends=False
         )
-    for rail in leaf.rails:
-        foot, top = float(rail.foot), float(rail.top)
+    for member in leaf.rails:
+        foot, top = float(member.foot), float(member.top)
         own.outline([(foot, left), (top, left), (top, wide - right), (foot, wide - right)], "cut")
     for field in leaf.panels:
         foot, top = float(field.foot), float(field.top)
@@ -230,23 +237,14 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
     corners = ((-trim, 0.0), (blank - trim, wide), (-trim, wide), (blank - trim, 0.0))
     own.line("centre", corners[0], corners[1])
     own.line("centre", corners[2], corners[3])
-    for clamps, rail in zip(one.rails, leaf.rails, strict=True):
-        for x in clamp_places(rail, int(clamps.clamps)):
+    for rail in one.rails:
+        for x in map(float, rail.places):
             above, below = own.at((x, wide)), own.at((x, 0.0))
             own.arrow((above[0], above[1] + _CLAMP), above, "cut_heavy")
             own.arrow((below[0], below[1] - _CLAMP), below, "cut_heavy")
     own.span(((-trim, 0.0), (-trim, wide)), "a", out=(-7.0, 0.0))
     x, y = own.at((blank - trim, wide))
     own.letter("b", [(x + 6.0, y - drop) for drop in (0.0, 4.0, -4.0)], target=(x, y))
-
-
-def clamp_places(rail: Rail, count: int) -> list[float]:
-    """Up the leaf, mm: over each tenon, or spread over a rail that takes more clamps."""
-    middles = [float(slot.centre) for slot in rail.slots]
-    if len(middles) == count:
-        return sorted(middles)
-    foot, tall = float(rail.foot), float(rail.height)
-    return [foot + tall * (i + 0.5) / count for i in range(count)]
 
 
 # --- the rails of two leaves in line -------------------------------------------------------

@@ -5,15 +5,22 @@ Seen along the feed, the piece's face against the fence; under a hand router wit
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from parametric.drawing.bench.saw_sheets import part_of
 from parametric.drawing.bench.saying import Numbers, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import sketch
-from parametric.drawing.bench.words import deep, faces_row, heading, pieces_row, when_words
+from parametric.drawing.bench.words import (
+    deep,
+    faces_row,
+    heading,
+    pieces_row,
+    run_words,
+    when_words,
+)
 from parametric.drawing.draft import Draft
-from parametric.drawing.plane import Box, Point
+from parametric.drawing.plane import Box, Point, arc_points
 from parametric.drawing.primitives import Fill
 from parametric.drawing.subject import Subject
 from parametric.trade.milling import Setting
@@ -26,13 +33,14 @@ _SPARE = 24.0
 def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[StopLine]) -> SetUp:
     """A groove along an edge, in as many passes across as it takes."""
     assert setting.depth is not None
+    assert setting.width is not None
     number = len(setting.fence)
     cutter = (
         []
         if setting.cutter is None
         else [Key(letter="a", number=say.set_to(setting.cutter), name="cutter")]
     )
-    if setting.cutter is None and setting.width is not None:
+    if setting.cutter is None:
         cutter = [Key(letter="a", number=say.set_to(setting.width), name="dado set, width")]
     passes = [
         Key(
@@ -49,13 +57,17 @@ def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[S
         else [
             Key(
                 number=say.set_to(setting.shift),
-                name=f"offset from pass to pass; {number} passes",
+                name=said(
+                    "offset; {} passes make it {} wide",
+                    str(number),
+                    say.set_to(setting.width),
+                ),
             )
         ]
     )
     width = (
         ()
-        if setting.width is None or setting.cutter is None
+        if setting.cutter is None or shift
         else (
             Row(
                 head="Check with",
@@ -90,23 +102,49 @@ def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[S
         ),
         rows=(
             pieces_row(say, setting),
-            faces_row(setting),
+            *((faces_row(setting),) if setting.by != "bench" else ()),
+            *_between(lines),
             *further,
+            *_pass_order(setting, lines),
+            *_hold(setting),
             *width,
-            Row(
-                head="Along",
-                text=f"{', '.join(mark for line in lines for mark in line.marks)} between stop "
-                "blocks: next sheets; others end to end"
-                if lines
-                else "from end to end",
-            ),
         ),
         # The first caution of a stopped cut is on the sheets of its blocks.
         warning=setting.cautions[1 if lines else 0],
         picture=lambda draft, box: _groove_picture(draft, job, box, setting),
-        seen="Along the feed, the foot up"
+        seen="Along the feed, the foot shown up"
         if setting.by == "bench"
         else "Along the feed, cut edge down",
+    )
+
+
+def _between(lines: Sequence[StopLine]) -> tuple[Row, ...]:
+    """Which pieces stop short; all others run from end to end."""
+    if not lines:
+        return ()
+    marks = ", ".join(dict.fromkeys(mark for line in lines for mark in line.marks))
+    return (Row(head="Along", text=f"{marks} between stop blocks, next sheets; others end to end"),)
+
+
+def _pass_order(setting: Setting, lines: Sequence[StopLine]) -> tuple[Row, ...]:
+    """Depth before width: a fence that is moved back and forth never comes back alike."""
+    if len(setting.fence) < 2:
+        return ()
+    hands = {block.hand for line in lines for block in line.blocks}
+    every = "in every piece, both hands" if len(hands) > 1 else "in every piece"
+    return (Row(head="Order", text=f"pass 1 to full depth {every}; then pass 2"),)
+
+
+def _hold(setting: Setting) -> tuple[Row, ...]:
+    """A glued leaf does not stand on its head under a router: the router comes to its foot."""
+    if setting.by != "bench":
+        return ()
+    return (
+        Row(
+            head="Hold",
+            text="leaf flat, its foot just over the bench's end; a block clamped flush above and "
+            "below carries the router's base",
+        ),
     )
 
 
@@ -210,6 +248,105 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     )
 
 
+# --- ends squared by hand ------------------------------------------------------------------
+
+
+def squaring_sheet(
+    job: Subject, say: Numbers, setting: Setting, lines: Sequence[StopLine]
+) -> SetUp:
+    """The round ends that the cutter left, chopped to a line."""
+    assert setting.width is not None
+    first, *more = lines
+    assert setting.depth is not None
+    return SetUp(
+        title=heading(setting),
+        under=when_words(setting, job.rules.unit_words),
+        keys=(
+            Key(letter="a", number=say.set_to(setting.width), name="wide"),
+            Key(letter="b", number=say.set_to(setting.depth), name="deep, as the cutter left it"),
+            Key(
+                number=say.wood(first.from_low.low),
+                name=f"lower end, from the blank's {first.low_word}",
+            ),
+            Key(
+                number=say.wood(first.from_low.high),
+                name=f"upper end, from the blank's {first.low_word}",
+            ),
+        ),
+        rows=(
+            Row(
+                head="Run",
+                text=said(
+                    "{}; {} ends",
+                    listed([run_words(run) for run in setting.runs]),
+                    say.count(setting.cuts),
+                ),
+            ),
+            faces_row(setting),
+            *(
+                Row(
+                    head="And ends",
+                    text=said(
+                        "{} and {} in {}",
+                        say.wood(line.from_low.low),
+                        say.wood(line.from_low.high),
+                        ", ".join(line.marks),
+                    ),
+                )
+                for line in more
+            ),
+            Row(head="Order", text="square the line with a knife; chop from it into the round"),
+            Row(head="Check with", text="a try square in the end; the panel's corner goes home"),
+        ),
+        warning=setting.cautions[0],
+        picture=lambda draft, box: _squaring_picture(draft, box, setting),
+        seen="From above; below, cut through",
+    )
+
+
+def _squaring_picture(draft: Draft, box: Box, setting: Setting) -> None:
+    """The round end inside the square one; what the chisel takes is black."""
+    assert setting.width is not None
+    assert setting.depth is not None
+    wide, deep = float(setting.width), float(setting.depth)
+    long, wall, apart = 5.0 * wide, 1.0 * wide, 1.6 * wide
+    inner = Box(box.x0 + 16.0, box.y0 + 2.0, box.x1 - 14.0, box.y1 - 2.0)
+    low = -apart - deep - 0.8 * wide
+    own = sketch(draft, inner, Box(-wide, low, long, 2 * wall + wide), largest=0.2)
+    # From above: the edge of the stile, the groove running off to the right.
+    y0, y1 = wall, wall + wide
+    own.wood(
+        [(-wide, 0.0), (long, 0.0), (long, y1 + wall), (-wide, y1 + wall)], ends=False, broken=True
+    )
+    for y in (0.0, y1 + wall):
+        own.line("cut_heavy", (-wide, y), (long, y))
+    for x in (-wide, long):
+        own.torn((x, 0.0), (x, y1 + wall))
+    r = wide / 2
+    middle = (y0 + y1) / 2
+    own.outline([(long, y0), (0.0, y0), (0.0, y1), (long, y1)])
+    for corner, start in (((0.0, y0), 180), ((0.0, y1), 90)):
+        own.blade([corner, *arc_points((r, middle), r, start, start + 90, 0.2)])
+    own.span(((long, y0), (long, y1)), "a", out=(8.0, 0.0))
+    # Cut along the middle.
+    top = -apart
+    section: list[Point] = [
+        (-wide, top),
+        (0.0, top),
+        (0.0, top - deep),
+        (long, top - deep),
+        (long, low),
+        (-wide, low),
+    ]
+    own.wood(section, ends=False, broken=True)
+    own.line("cut_heavy", *section[:4])
+    own.line("edge", (0.0, top), (long, top))
+    own.torn(section[3], section[4])
+    own.torn(section[4], section[5])
+    own.torn(section[5], section[0])
+    own.span(((long, top), (long, top - deep)), "b", out=(8.0, 0.0))
+
+
 # --- stop blocks ---------------------------------------------------------------------------
 
 
@@ -236,7 +373,7 @@ def blocks_sheet(
         rows=(
             Row(
                 head="Run",
-                text=f"{', '.join(block.names).replace(' / ', ' ')}; the test piece first",
+                text=f"{', '.join(_coded(job, block))}; the test piece first",
             ),
             Row(
                 head="Order",
@@ -248,6 +385,12 @@ def blocks_sheet(
         seen="As you stand at the fence, the back to you; dashed: where it ends, and the groove",
         wide=True,
     )
+
+
+def _coded(job: Subject, block: Blocks) -> Iterator[str]:
+    """`leaf A left stile (S1)`."""
+    marks = {part.name: part.mark for part in job.assembly.parts}
+    return (f"{name.replace(' / ', ' ')} ({marks[name]})" for name in block.names)
 
 
 def _blocks_picture(draft: Draft, job: Subject, box: Box, block: Blocks) -> None:

@@ -29,17 +29,19 @@ def order_sheets(
         document="Order of work in the shop",
         second_line="tick each step; the number of a set-up is the same on every page",
     )
+    steps = shop_order(paper, job.assembly)
+    every = steps[0].marks
     lines = tuple(
         Line(
             cells=(
                 str(number),
                 step.work,
                 step.code,
-                ", ".join(step.marks),
+                "all" if step.marks == every else in_ranges(step.marks),
                 sheets.get(step.page, ""),
             )
         )
-        for number, step in enumerate(shop_order(paper, job.assembly), 1)
+        for number, step in enumerate(steps, 1)
     )
     block = Block(
         title="",
@@ -47,18 +49,39 @@ def order_sheets(
             Column(head="", anchor="right"),
             Column(head="Work", gives=True),
             Column(head="Set-up", weight="bold"),
-            Column(head="Pieces", gives=True),
+            Column(head="Pieces"),
             Column(head="Sheet", anchor="right"),
         ),
         lines=lines,
         foot=(
-            "One spare piece goes through every setting first. Face to the fence or the table, "
+            "A test piece goes through every setting first. Face to the fence or the table, "
             "unless the set-up says otherwise: what is off the middle is then off alike in all.",
             "Cautions for each set-up: "
             + (f"sheet {sheets['cautions']}." if "cautions" in sheets else "on its own sheet."),
         ),
     )
     return flow(job, title, [block])
+
+
+def in_ranges(marks: tuple[str, ...]) -> str:
+    """`S1, S2, R1 to R4`: three or more that follow each other are said as from and to.
+
+    Example:
+        >>> in_ranges(("S1", "S2", "R1", "R2", "R3", "R4", "leaf A"))
+        'S1, S2, R1 to R4, leaf A'
+    """
+    runs: list[list[str]] = []
+    for mark in marks:
+        if runs and mark == _next(runs[-1][-1]):
+            runs[-1].append(mark)
+        else:
+            runs.append([mark])
+    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+
+
+def _next(mark: str) -> str:
+    letter, number = mark[:1], mark[1:]
+    return f"{letter}{int(number) + 1}" if number.isdigit() else ""
 
 
 # --- the milling list ----------------------------------------------------------------------
@@ -68,7 +91,6 @@ def milling_sheets(
     job: Subject, title: TitleBlock, paper: Paperwork, sheets: Sheets
 ) -> tuple[Sheet, ...]:
     """Every setting with what runs at it; no setting is made twice."""
-    say = numbers(job)
     title = dataclasses.replace(
         title,
         document="Milling list",
@@ -77,7 +99,7 @@ def milling_sheets(
     )
     lines: list[Line | Band] = []
     for setting in paper.milling:
-        lines.append(_band(say, setting, sheets))
+        lines.append(_band(setting, sheets))
         lines += [
             Line(
                 cells=(
@@ -104,30 +126,14 @@ def milling_sheets(
     return flow(job, title, [block])
 
 
-def _band(say: Numbers, setting: Setting, sheets: Sheets) -> Band:
+def _band(setting: Setting, sheets: Sheets) -> Band:
     spare = int(setting.spares)
     words = [
         f"{MACHINE[setting.by].lower()}: {setting.tool}",
         f"{spare} test piece first" if spare else "no test piece",
-        *([] if has_sheet(setting) else [_by_hand(say, setting)]),
         *([f"set-up sheet {sheets[setting.code]}"] if setting.code in sheets else []),
     ]
     return Band(text=f"{setting.code}  {setting.title}", under=listed(words, "; "))
-
-
-def has_sheet(setting: Setting) -> bool:
-    """A chisel and a block plane set nothing; whatever has a cutter or a fence has a sheet."""
-    return setting.kind != "squaring"
-
-
-def _by_hand(say: Numbers, setting: Setting) -> str:
-    parts = [
-        said("{} {}", say.set_to(value), word)
-        for value, word in ((setting.width, "wide"), (setting.depth, "deep"))
-        if value is not None
-    ]
-    cuts = said("{} ends", say.count(setting.cuts))
-    return listed([*parts, cuts])
 
 
 # --- the stop-block list -------------------------------------------------------------------

@@ -18,9 +18,8 @@ from parametric.drawing.bench.glue_sheets import (
     leaf_sheet,
     panel_sheet,
 )
-from parametric.drawing.bench.groove_sheets import blocks_sheet, groove_sheet
+from parametric.drawing.bench.groove_sheets import blocks_sheet, groove_sheet, squaring_sheet
 from parametric.drawing.bench.machine_lists import (
-    has_sheet,
     milling_sheets,
     order_sheets,
     stop_sheets,
@@ -68,16 +67,18 @@ def draw_bench(job: Subject, paper: Paperwork | None, title: TitleBlock) -> tupl
         return tuple(sheet for _, own in cut_list_sheets(job, title, None) for sheet in own)
     cut = cut_list_sheets(job, title, paper)
     waiting = dict.fromkeys(_known_keys(job, paper), "00")
-    counts = _counted(_lists(job, title, paper, cut, waiting))
-    found = {key: str(number) for key, number in counts.items()}
-    start = sum(len(own) for _, own in _lists(job, title, paper, cut, waiting))
+    lists = _lists(job, title, paper, cut, waiting)
+    found = {key: str(number) for key, number in _counted(lists).items()}
+    last = int(found["stop blocks"]) + len(lists[-1][1]) - 1
+    found["all stop blocks"] = _from_to(int(found["stop blocks"]), last)
+    start = sum(len(own) for _, own in lists)
     drawn: list[Sheet] = []
     for entry in _entries(job, paper, {**waiting, **found}):
         for key in entry.keys:
             found.setdefault(key, str(start + len(drawn) + 1))
         drawn += _draw(job, title, entry)
-    lists = [sheet for _, own in _lists(job, title, paper, cut, found) for sheet in own]
-    return (*lists, *drawn)
+    listed = [sheet for _, own in _lists(job, title, paper, cut, found) for sheet in own]
+    return (*listed, *drawn)
 
 
 def _lists(
@@ -109,6 +110,13 @@ def _counted(lists: Sequence[tuple[str, tuple[Sheet, ...]]]) -> dict[str, int]:
     return found
 
 
+def _from_to(first: int, last: int) -> str:
+    """`sheet 8`, `sheets 8 and 9`, `sheets 8 to 10`."""
+    if first == last:
+        return f"sheet {first}"
+    return f"sheets {first} {'and' if last == first + 1 else 'to'} {last}"
+
+
 def _texts(sheet: Sheet) -> Iterator[str]:
     return (element.text for element in sheet.elements if isinstance(element, Label))
 
@@ -130,7 +138,16 @@ def _cautions(job: Subject, title: TitleBlock, paper: Paperwork) -> tuple[Sheet,
 
 def _known_keys(job: Subject, paper: Paperwork) -> tuple[str, ...]:
     """Everything that a list may point to."""
-    names = ("order", "cautions", "cut list", "rough sizes", "by door", "milling", "stop blocks")
+    names = (
+        "order",
+        "cautions",
+        "cut list",
+        "rough sizes",
+        "by door",
+        "milling",
+        "stop blocks",
+        "all stop blocks",
+    )
     blank = dict.fromkeys(names, "00")
     return (*names, *(key for entry in _entries(job, paper, blank) for key in entry.keys))
 
@@ -138,8 +155,8 @@ def _known_keys(job: Subject, paper: Paperwork) -> tuple[str, ...]:
 def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[Entry]:
     """Every set-up sheet in the order of work."""
     say = numbers(job)
-    early = [s for s in paper.milling if s.when == "before glue-up" and has_sheet(s)]
-    later = [s for s in paper.milling if s.when != "before glue-up" and has_sheet(s)]
+    early = [s for s in paper.milling if s.when == "before glue-up"]
+    later = [s for s in paper.milling if s.when != "before glue-up"]
     names = [leaf.leaf for leaf in paper.leaf_glue_ups]
     found = [
         Entry(
@@ -188,7 +205,7 @@ def _setting(
     job: Subject, say: Numbers, paper: Paperwork, one: Setting, sheets: Mapping[str, str]
 ) -> Entry:
     """The sheets of one setting of the milling list."""
-    at = f"stop-block list, sheet {sheets['stop blocks']}"
+    at = f"stop-block list, {sheets['all stop blocks']}"
     steps: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     match one.kind:
@@ -223,17 +240,18 @@ def _setting(
         case "mitre":
             set_ups = (mitre_sheet(job, say, one, lengths_of(one, paper.lengths)),)
         case "trim":
-            set_ups = (trim_sheet(job, say, one),)
+            set_ups = (trim_sheet(job, say, one, paper.install.adjustment.trim_allowed),)
         case "pocket":
-            set_ups = (pocket_sheet(job, say, one, at),)
+            pockets = [s for s in paper.milling if s.kind == "pocket"]
+            set_ups = (pocket_sheet(job, say, one, at, last=one is pockets[-1]),)
         case "edges":
             set_ups = tuple(
-                tenon_sheet(job, say, one, tenon)
+                tenon_sheet(job, say, one, tenon, _slots_of(tenon, paper))
                 for tenon in paper.loose_tenons
                 if tenon_runs(one, tenon)
             )
         case "squaring":
-            set_ups = ()
+            set_ups = (squaring_sheet(job, say, one, stops_of(one, paper.stops)),)
     pointed = tuple(
         dataclasses.replace(
             set_up, under=f"{set_up.under} · all cautions: sheet {sheets['cautions']}"
@@ -241,6 +259,15 @@ def _setting(
         for set_up in set_ups
     )
     return Entry(keys=(one.code,), code=one.code, set_ups=pointed, steps=steps, cautions=cautions)
+
+
+def _slots_of(tenon: LooseTenonSetUp, paper: Paperwork) -> str:
+    """The numbers of the settings that cut a tenon's slots."""
+    return ", ".join(
+        one.code
+        for one in paper.milling
+        if one.kind == "slot" and tenon_of_slot(one, (tenon,)) is not None
+    )
 
 
 def _further(setting: Setting, cautions: tuple[str, ...]) -> tuple[str, ...]:

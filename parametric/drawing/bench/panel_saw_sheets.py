@@ -54,7 +54,6 @@ def set_alike(setting: Setting, saws: Saws) -> tuple[Saws, ...]:
                 saw.blade_height,
                 saw.fence_to_blade,
                 saw.reach,
-                saw.test_thickness,
                 *(v for one in saw.tongue for v in (one.blade_height, one.buried)),
                 *(v for one in saw.gauges for v in (one.go, one.no_go)),
             )
@@ -98,14 +97,6 @@ def bevel_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws) -> Set
         rows=(
             pieces_row(say, setting),
             *(_edges_row(say, saws, order) for order in range(len(saw.edges))),
-            Row(
-                head="Test piece",
-                text=said(
-                    "{} thick, {} long or more",
-                    say.wood(saw.test_thickness, *(o.test_thickness for o in others)),
-                    say.wood(saw.test_length),
-                ),
-            ),
             _gauge_row(say, saws, "edge after the bevel"),
             Row(
                 head="Blade",
@@ -138,17 +129,18 @@ def _edges_row(say: Numbers, saws: Saws, order: int) -> Row:
     return Row(head=f"{first.order} {first.edges}", text=listed(texts, ". "))
 
 
-def _gauge_row(say: Numbers, saws: Saws, what: str) -> Row:
-    """A gauge's two notches; the same for all panels that are set alike."""
+def _gauge_row(say: Numbers, saws: Saws, what: str, turn: int | None = None) -> Row:
+    """A gauge's two notches, and what a pass leaves; the same for all that are set alike."""
     gauge, *same = (next(g for g in saw.gauges if g.what == what) for saw in saws)
-    return Row(
-        head="Gauge",
-        text=said(
-            "{} goes on, {} does not",
-            say.gauge(gauge.go, *(g.go for g in same)),
-            say.gauge(gauge.no_go, *(g.no_go for g in same)),
-        ),
+    text = said(
+        "{} goes on, {} does not",
+        say.gauge(gauge.go, *(g.go for g in same)),
+        say.gauge(gauge.no_go, *(g.no_go for g in same)),
     )
+    if turn is not None:
+        left, *others = (saw.tongue[turn].left for saw in saws)
+        text = said("{}; {} is left", text, say.set_to(left, *others))
+    return Row(head="Gauge", text=text)
 
 
 def _bevel_picture(draft: Draft, job: Subject, box: Box, saw: PanelSawSetUp) -> None:
@@ -254,21 +246,27 @@ def tongue_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws, turn:
             Key(
                 letter="a",
                 number=say.set_to(one.blade_height, *(o.blade_height for o in same)),
-                name="blade height above the table, blades upright",
+                name="dado set upright, height above the table",
             ),
             Key(
                 letter="b",
                 number=say.set_to(one.buried, *(o.buried for o in same)),
-                name="fence to the far side of the blades: the length of the tongue",
+                name="tongue's length: fence to far side of the dado set, itself wider",
             ),
         ),
         rows=(
             pieces_row(say, setting),
-            Row(head="Lay it", text=f"{one.down} down, edge against the sacrificial fence"),
-            Row(head="Order", text="1 end grain, 2 long grain: all four edges of every panel"),
-            _gauge_row(say, saws, "tongue")
+            Row(head="Lay it", text=f"{one.down} down, edge at the sacrificial fence"),
+            Row(head="Order", text="1 end grain, 2 long grain, all four edges"),
+            _gauge_row(say, saws, "tongue", turn)
             if last
-            else Row(head="Gauge", text="after the last pass"),
+            else Row(
+                head="Callipers",
+                text=said(
+                    "{} is left over it; gauge after the next set-up",
+                    say.set_to(one.left, *(o.left for o in same)),
+                ),
+            ),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _tongue_picture(draft, job, box, saw, one),

@@ -8,7 +8,13 @@ from parametric.drawing.bench.saw_sheets import part_of
 from parametric.drawing.bench.saying import Numbers, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import sketch
-from parametric.drawing.bench.words import deep, faces_row, heading, pieces_row, when_words
+from parametric.drawing.bench.words import (
+    deep,
+    faces_row,
+    heading,
+    pieces_row,
+    when_words,
+)
 from parametric.drawing.draft import Draft
 from parametric.drawing.pieces import rounded
 from parametric.drawing.plane import Box, Point, arc_points
@@ -51,26 +57,19 @@ def slot_sheet(
     ]
     if t is not None:
         keys.append(
-            Key(letter="d", number=say.wood(t.travel), name="travel of the cutter's middle")
+            Key(
+                letter="d",
+                number=say.wood(t.travel),
+                name=said(
+                    "travel of the cutter's middle, {} to each side", say.wood(t.half_travel)
+                ),
+            )
         )
     keys.append(
         Key(
             letter="e",
             number=say.wood(setting.length, *([t.slot_length] if t else [])),
             name="slot, over all",
-        )
-    )
-    test = (
-        ()
-        if t is None
-        else (
-            Row(
-                head="Test piece",
-                text=said(
-                    "{} long or more; a tenon goes in by hand",
-                    say.wood(t.test_length),
-                ),
-            ),
         )
     )
     return SetUp(
@@ -80,9 +79,8 @@ def slot_sheet(
         rows=(
             pieces_row(say, setting),
             faces_row(setting),
-            Row(head="Along", text=stops_at),
+            Row(head="Along", text=f"{stops_at}: its middles"),
             Row(head="Order", text="ends first, then edges"),
-            *test,
         ),
         warning=(tenon or setting).cautions[0],
         picture=lambda draft, box: _slot_picture(draft, job, box, setting, tenon),
@@ -172,8 +170,12 @@ def _slot_picture(
 # --- pockets -------------------------------------------------------------------------------
 
 
-def pocket_sheet(job: Subject, say: Numbers, setting: Setting, stops_at: str) -> SetUp:
-    """A pocket in a broad face, from the edge that bears."""
+def pocket_sheet(
+    job: Subject, say: Numbers, setting: Setting, stops_at: str, *, last: bool
+) -> SetUp:
+    """A pocket in a broad face, from the edge that bears; after the last the pull is tried."""
+    assert setting.corner is not None
+    near, far = setting.edges
     assert setting.cutter is not None
     assert setting.length is not None
     assert setting.width is not None
@@ -186,22 +188,53 @@ def pocket_sheet(job: Subject, say: Numbers, setting: Setting, stops_at: str) ->
             Key(
                 letter="b",
                 number=say.set_to(setting.fence[0]),
-                name=f"{setting.fence_from} to the pocket's middle",
+                name=said(
+                    "{} to middle; edges at {}, {}",
+                    setting.fence_from,
+                    say.set_to(near),
+                    say.set_to(far),
+                ),
             ),
             Key(letter="c", number=say.set_to(setting.length), name="long"),
-            Key(letter="d", number=say.set_to(setting.width), name="wide"),
-            Key(letter="e", number=say.set_to(setting.depth), name=deep(say, setting)),
+            Key(
+                letter="d",
+                number=say.set_to(setting.width),
+                name=said("wide; corners of radius {}", say.set_to(setting.corner)),
+            ),
+            Key(
+                letter="e",
+                number=say.set_to(setting.depth),
+                name=deep(say, setting, words="below the face"),
+            ),
         ),
         rows=(
             pieces_row(say, setting),
-            faces_row(setting),
+            Row(head="Into", text=_pocket_faces(job, setting)),
             Row(head="Along", text=stops_at),
-            Row(head="Check with", text="callipers in the pocket, before anything is moved"),
+            Row(
+                head="Guide",
+                text="four straight edges round it, each off the outline by base to cutter's edge",
+            ),
+            Row(
+                head="Check with",
+                text="the pull: in by hand, its flange on the ledge"
+                if last
+                else "callipers, before anything is moved",
+            ),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _pocket_picture(draft, job, box, setting),
         seen=f"{setting.fence_from.capitalize()} up; below, cut through",
     )
+
+
+def _pocket_faces(job: Subject, setting: Setting) -> str:
+    """`face and back of S1, leaf A left stile; ...`: pockets are in a stile, not all over a leaf."""
+    marks = {part.name: part.mark for part in job.assembly.parts}
+    faces = dict.fromkeys(run.face for run in setting.runs)
+    names = dict.fromkeys(name for run in setting.runs for name, _ in run.covers)
+    where = ", ".join(f"{name.replace(' / ', ' ')} ({marks[name]})" for name in names)
+    return f"{'; '.join(faces)}: {where}"
 
 
 def _pocket_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> None:

@@ -11,6 +11,7 @@ from parametric.drawing.bench.words import heading, pieces_row, when_words
 from parametric.drawing.draft import Draft
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.subject import Subject
+from parametric.figures import Figure
 from parametric.model import Mitre, Part
 from parametric.trade.bench_order import MITRE_ANGLE
 from parametric.trade.milling import Setting
@@ -121,8 +122,12 @@ def _mitre_picture(draft: Draft, job: Subject, box: Box, part: Part, index: int)
 # --- the ends of a glued leaf --------------------------------------------------------------
 
 
-def trim_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
-    """The corner of the leaf under the saw's track."""
+def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> SetUp:
+    """The corner of the leaf under the saw's track.
+
+    `site` is what may still come off the foot where it is hung, mm.
+    """
+    heights = dict.fromkeys(say.wood(leaf.height) for leaf in job.resolved.door.leaves)
     assert setting.depth is not None
     return SetUp(
         title=heading(setting),
@@ -133,15 +138,29 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
                 number=say.wood(setting.depth),
                 name="comes off foot and top: the saw's kerf lies in the waste",
             ),
+            Key(number=listed(list(heights), " or "), name="high, when both are off"),
         ),
         rows=(
             pieces_row(say, setting, spare="waste strip"),
             Row(head="Order", text="mark with a knife from the face; foot first, then measure up"),
             Row(head="Check with", text="square from the inner edge of a stile; both stiles alike"),
+            *_later(say, site),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _trim_picture(draft, job, box, setting),
         seen="From above, foot at the right",
+    )
+
+
+def _later(say: Numbers, site: Figure) -> tuple[Row, ...]:
+    """What the fitter may take off is not taken off here."""
+    if not float(site):
+        return ()
+    return (
+        Row(
+            head="Not now",
+            text=said("up to {} more off the foot, on site only", say.wood(site, down=True)),
+        ),
     )
 
 

@@ -236,10 +236,27 @@ def _name(draft: Draft, key: Key, at: Point, room: float) -> None:
 # --- the foot ------------------------------------------------------------------------------
 
 
-def _parts(across: float, warning: str) -> tuple[float, float]:
-    """What rows and warning have across the page."""
-    rows = across * 0.58 if warning else across
-    return rows, across - rows - _GAP
+_SHARES = (0.58, 0.63, 0.68, 0.73)
+"""Of the page's width, for the rows; what is left is the warning's. The first that is lowest."""
+
+
+def _parts(rows: tuple[Row, ...], across: float, warning: str) -> tuple[float, float]:
+    """What rows and warning have across the page, so that both together stand lowest."""
+    if not warning:
+        return across, 0.0
+    share = min(_SHARES, key=lambda one: _tall(rows, across * one, across, warning))
+    return across * share, across * (1 - share) - _GAP
+
+
+def _tall(rows: tuple[Row, ...], room: float, across: float, warning: str) -> float:
+    """How high rows stand that have this room, and the warning that has what they leave."""
+    own = room - _heads(rows)
+    lines = sum(len(broken(row.text, own, BENCH)) for row in rows)
+    tall = lines * PITCH + len(rows) * 1.0
+    if not warning:
+        return tall
+    aside = across - room - _GAP
+    return max(tall, len(broken(warning, aside - 19.0, BENCH)) * PITCH + 5.0, 18.0)
 
 
 def _heads(rows: tuple[Row, ...]) -> float:
@@ -248,17 +265,11 @@ def _heads(rows: tuple[Row, ...]) -> float:
 
 
 def _foot_height(rows: tuple[Row, ...], warning: str, across: float) -> float:
-    room, aside = _parts(across, warning)
-    room -= _heads(rows)
-    lines = sum(len(broken(row.text, room, BENCH)) for row in rows)
-    tall = lines * PITCH + len(rows) * 1.0
-    if warning:
-        tall = max(tall, len(broken(warning, aside - 19.0, BENCH)) * PITCH + 5.0, 18.0)
-    return tall + 3.5
+    return _tall(rows, _parts(rows, across, warning)[0], across, warning) + 3.5
 
 
 def _foot(draft: Draft, rows: tuple[Row, ...], warning: str, box: Box) -> None:
-    room, aside = _parts(box.width, warning)
+    room, aside = _parts(rows, box.width, warning)
     y = box.y1 - BENCH - 1.2
     heads = _heads(rows)
     for row in rows:

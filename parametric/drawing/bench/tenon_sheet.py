@@ -13,8 +13,10 @@ from parametric.trade.milling import Setting
 from parametric.trade.router_setups import LooseTenonSetUp
 
 
-def tenon_sheet(job: Subject, say: Numbers, setting: Setting, tenon: LooseTenonSetUp) -> SetUp:
-    """Strips ripped, rounded, crosscut."""
+def tenon_sheet(
+    job: Subject, say: Numbers, setting: Setting, tenon: LooseTenonSetUp, slots: str
+) -> SetUp:
+    """Strips ripped, rounded, crosscut; `slots` is the number of the setting they must fit."""
     t = tenon
     radius = [] if setting.width is None else [setting.width]
     marks = ", ".join(dict.fromkeys(run.mark for run in setting.runs))
@@ -38,8 +40,12 @@ def tenon_sheet(job: Subject, say: Numbers, setting: Setting, tenon: LooseTenonS
         ),
         rows=(
             Row(
+                head="Strips",
+                text=said("{}, {} long", say.count(t.strips), say.wood(t.strip_length)),
+            ),
+            Row(
                 head="Order",
-                text="round the long strip, then crosscut",
+                text="crosscut one tenon and try it; then round the strips and crosscut the rest",
             ),
             Row(
                 head="Fit",
@@ -49,7 +55,10 @@ def tenon_sheet(job: Subject, say: Numbers, setting: Setting, tenon: LooseTenonS
                     say.fine(t.room),
                 ),
             ),
-            Row(head="Check with", text="a slot of the job: in by hand, stays in"),
+            Row(
+                head="Check with",
+                text=f"a slot in a test piece, cut as {slots} says: in by hand, stays in",
+            ),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _picture(draft, box, tenon),

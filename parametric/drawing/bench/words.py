@@ -20,17 +20,28 @@ def run_words(run: Run) -> str:
 
 
 def pieces_row(say: Numbers, setting: Setting, *, spare: str = "test piece") -> Row:
-    """What goes through, and the cuts they take; the spare goes first."""
-    spares = say.count(setting.spares)
-    first = said("{} {} first", spares, spare) if int(setting.spares) else Said("")
-    return Row(
-        head="Run",
-        text=said(
-            "{}; {} cuts; {}" if first else "{}; {} cuts",
-            listed([run_words(run) for run in setting.runs]),
-            say.count(setting.cuts),
-            first,
-        ),
+    """What goes through, the cuts they take, and the size of the test piece that goes first."""
+    parts: list[str] = [
+        listed([run_words(run) for run in setting.runs]),
+        said("{} cuts", say.count(setting.cuts)),
+    ]
+    if int(setting.spares):
+        parts.append(_first(say, setting, spare))
+    return Row(head="Run", text=listed(parts, "; "))
+
+
+def _first(say: Numbers, setting: Setting, spare: str) -> Said:
+    """As thick as the job, as wide as it must be held, as long as the stops ask."""
+    piece = setting.trial
+    if piece is None:
+        return said("{} {} first", say.count(setting.spares), spare)
+    return said(
+        "{} {} first, {} × {}, {} long",
+        say.count(piece.number, setting.spares),
+        spare if int(piece.number) == 1 else f"{spare}s",
+        say.wood(piece.thickness),
+        say.wood(piece.width),
+        say.wood(piece.length),
     )
 
 
