@@ -23,7 +23,7 @@ from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
 from parametric.pack.preview import preview_page
 from parametric.pack.verifying.known import known_design
-from parametric.pack.verifying.pack import FaultyPackError, faults_of, verify
+from parametric.pack.verifying.pack import MODELS, FaultyPackError, faults_of, verify
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.bench_tables import (
@@ -139,11 +139,14 @@ def contents(
         )
         files["client/preview.html"] = write_html(page, glb)
 
-        progress("reading every file back")
-        verdicts = verify(files, known_design(resolved, assembly, loads))
-        if faults := faults_of(verdicts):
-            raise FaultyPackError(faults)
-        verification |= {name: verdict.record() for name, verdict in verdicts.items()}
+    progress("reading every file back")
+    known = known_design(resolved, assembly, loads, not_for_making=not_for_making)
+    verdicts = verify(files, known)
+    # With stops, solids go only as far as their cuts can be made: what the models lack is said.
+    binding = {k: v for k, v in verdicts.items() if not (not_for_making and k in MODELS)}
+    if faults := faults_of(binding):
+        raise FaultyPackError(faults)
+    verification |= {name: verdict.record() for name, verdict in verdicts.items()}
 
     files["numbers.json"] = write_json(
         numbers(

@@ -147,6 +147,11 @@ def test_with_stops_writes_drawings_and_model_marked_and_nothing_else(tmp_path: 
         check=True,
     ).stdout
     assert text.count("NOT FOR MAKING") >= text.count("\f")
+    # Read back like any other pack; slots that come through are told of the stiles alone.
+    verdicts = json.loads((tmp_path / "pack/numbers.json").read_text())["verification"]
+    assert verdicts["marks"]["faults"] == verdicts["drawings"]["faults"] == []
+    assert verdicts["glb"]["faults"]
+    assert all(" S1" in said or " S2" in said for said in verdicts["glb"]["faults"])
 
 
 @pytest.mark.parametrize(
