@@ -41,6 +41,18 @@ class Paper:
         """What machine pockets and glass are printed to, in that unit."""
         return _step(self.print_glass_and_pockets_to, unit, Fraction(1, 10))
 
+    def site_step(self, unit: Unit) -> Fraction:
+        """What places on a wall are printed to, in that unit: in inches as a tape is read.
+
+        Source: common practice, no source.
+        """
+        step = self.fine_step(unit)
+        return max(step, _TAPE) if unit == "inch" else step
+
+
+_TAPE = Fraction(1, 16)
+"""Inches."""
+
 
 def _step(setting: Figure, unit: Unit, metric: Fraction) -> Fraction:
     """A step set in sixty-fourths serves inch drawings, any other serves metric ones."""

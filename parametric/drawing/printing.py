@@ -92,21 +92,13 @@ class Rules:
 
 def printing_rules(shop: Shop, unit: Unit) -> Rules:
     """The shop's steps for a design in one unit."""
-    step = shop.paper.wood_step(unit)
+    step, fine = shop.paper.wood_step(unit), shop.paper.fine_step(unit)
     return Rules(
         wood=Rule(unit=unit, step=step),
-        fine=Rule(unit=unit, step=shop.paper.fine_step(unit), decimals=True),
+        fine=Rule(unit=unit, step=fine, decimals=True),
         arrangement=Rule(unit=unit, step=step, feet=True),
-        site=Rule(
-            unit=unit,
-            step=max(step, _SITE_STEP) if unit == "inch" else step,
-            marked=True,
-        ),
+        site=Rule(unit=unit, step=shop.paper.site_step(unit), marked=True),
     )
-
-
-_SITE_STEP = Fraction(1, 16)
-"""Inches: what a tape is read to on site. Common practice, no source."""
 
 
 MM = Rule(unit="mm", step=Fraction(1, 2))

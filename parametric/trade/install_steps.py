@@ -74,24 +74,24 @@ def order_of_work(
         ),
         (
             f"Set out {len(brackets)} brackets a track, the first and last at the track's ends, "
-            f"{said.fine(pitch)} apart. Drill one, and see what is behind.",
+            f"{said.site(pitch)} apart. Drill one, and see what is behind.",
             "The bit brings out wood from behind the board, not dust alone."
             if opening.fixing == "solid timber"
             else f"Behind the board: {opening.fixing}. If the bit finds anything else, stop and ask.",
         ),
         (
             f"Fix the brackets: screws {screw_words(door, said)}. Hang the inner track "
-            f"{said.wood(abs(float(inner)))} {where}, then the outer "
-            f"{said.wood(abs(float(outer)))}.",
-            f"Level end to end; {said.wood(abs(float(outer) - float(inner)))} between their "
+            f"{said.site(abs(float(inner)))} {where}, then the outer "
+            f"{said.site(abs(float(outer)))}.",
+            f"Level end to end; {said.site(abs(float(outer) - float(inner)))} between their "
             "middles at both ends.",
         ),
     ]
     if guides:
-        off = " and ".join(said.wood(abs(float(guide.off_wall))) for guide in guides)
+        off = " and ".join(said.site(abs(float(guide.off_wall))) for guide in guides)
         steps.append(
             (
-                f"Fix a floor guide under each leaf, {said.wood(guides[0].from_opening)} from the "
+                f"Fix a floor guide under each leaf, {said.site(guides[0].from_opening)} from the "
                 f"opening's left edge, {off} {where}.",
                 "Each stands plumb under its track.",
             )
@@ -166,14 +166,14 @@ def _line(door: Door, said: Printed, top: Figure) -> str:
     hanging = door.hanging
     left, right = hanging.lefts[0], hanging.lefts[0] + hanging.track_length
     begins = (
-        f"{said.wood(-left)} left of the opening's left edge"
+        f"{said.site(-left)} left of the opening's left edge"
         if float(left) < 0
-        else f"{said.wood(left)} right of the opening's left edge"
+        else f"{said.site(left)} right of the opening's left edge"
     )
-    level = f"{said.wood(top)} over {datum(door)}" if hanging.on_wall else "along the head"
+    level = f"{said.site(top)} over {datum(door)}" if hanging.on_wall else "along the head"
     what = "the top of the leaves" if hanging.on_wall else "the middle of each track"
     return (
-        f"Mark a level line {level}: {what}. It runs from {begins} to {said.wood(right)} right "
+        f"Mark a level line {level}: {what}. It runs from {begins} to {said.site(right)} right "
         "of it."
     )
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parametric.catalog.shop import Shop
 from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, wood
-from parametric.units import INCH, POUND, Unit, mm_text
+from parametric.units import INCH, POUND, Unit, length_text, mm_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +24,10 @@ class Printed:
     def fine(self, value: float, *, down: bool = False) -> str:
         """A size of a pocket, a gauge or a pane."""
         return fine(value, self.unit, self.shop, down=down)
+
+    def site(self, value: float) -> str:
+        """A place on a wall or a floor, as a tape is read there."""
+        return length_text(float(value), self.unit, self.shop.paper.site_step(self.unit))
 
     def gauge(self, value: float) -> str:
         """A setting or a gauge that the rule cannot read: twentieths of a mm, thousandths of an inch."""

@@ -54,7 +54,7 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
     unit, floor, left = said.unit, "highest floor, up", "opening's left edge"
 
     def size(value: Figure | None) -> str:
-        return "" if value is None else said.fine(value)
+        return "" if value is None else said.site(value)
 
     for line in sheet.heights:
         yield (line.what, floor, size(line.height), unit, line.rule)

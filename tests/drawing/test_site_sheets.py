@@ -263,14 +263,14 @@ def test_site_papers_are_clean_and_large_enough_to_read(case: Case) -> None:
 
 
 def test_inches_wear_their_mark_on_the_wall(tmp_path: Path) -> None:
-    """76 / 5 = 15-1/5 apart from -2: 13-1/5 is 13-3/16 to the nearest thirty-second."""
+    """76 / 5 = 15-1/5 apart from -2: 13-1/5 is 13-3/16 to the sixteenth of a tape, 28.4 28-3/8."""
     found = ordinates(wall_sheet(drawn(write(tmp_path, INCH_TWIN))), "the wall", "across")
     assert list(found) == [
         '-2"',
         '0"  edge',
         '13-3/16"',
-        '28-13/32"',
-        '43-19/32"',
+        '28-3/8"',
+        '43-5/8"',
         '58-13/16"',
         '74"',
     ]

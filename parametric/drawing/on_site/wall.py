@@ -68,7 +68,7 @@ def span_of(job: Subject) -> Span:
 
 def site_rule(job: Subject) -> Rule:
     """Sizes as the list of fixings prints them; in inches each wears its mark."""
-    return dataclasses.replace(job.rules.fine, decimals=False, marked=True)
+    return job.rules.site
 
 
 def line_height(job: Subject) -> float:
