@@ -74,6 +74,13 @@ def build(
             help="Write drawings and model of a design that has stops, marked NOT FOR MAKING.",
         ),
     ] = False,
+    usdz: Annotated[
+        bool,
+        typer.Option(
+            "--usdz",
+            help="Write the model as USDZ too, for a phone that can stand it in a room.",
+        ),
+    ] = False,
     no_cache: Annotated[bool, typer.Option("--no-cache", help="Build every solid anew.")] = False,
     json: Json = False,
 ) -> None:
@@ -83,6 +90,7 @@ def build(
         out=out,
         house=house,
         with_stops=with_stops,
+        usdz=usdz,
         use_cache=not no_cache,
         progress=None if json else _say_step,
     )

@@ -137,6 +137,7 @@ def build(
     house: Path | None = None,
     user_house: bool = True,
     with_stops: bool = False,
+    usdz: bool = False,
     use_cache: bool = True,
     progress: Callable[[str], None] | None = None,
 ) -> Built:
@@ -150,6 +151,7 @@ def build(
         with_stops: write shop drawings and model of a design with stops, marked NOT FOR
             MAKING; never for a zero or negative size, never machine files, orders or
             anything for the client.
+        usdz: write the model as USDZ too, for a phone that stands it in a room.
         use_cache: keep built solids between runs.
         progress: told each step as it begins.
     """
@@ -178,6 +180,7 @@ def build(
         moved=job.moved,
         revised=job.revised,
         not_for_making=bool(halted),
+        usdz=usdz,
         use_cache=use_cache,
         progress=say,
     )

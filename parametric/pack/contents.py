@@ -21,7 +21,7 @@ from parametric.drawing import Drawings, draw
 from parametric.model import Assembly
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
-from parametric.pack.preview import preview_page
+from parametric.pack.preview import palette, preview_page
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import MODELS, FaultyPackError, faults_of, verify
 from parametric.problems import Problem
@@ -52,6 +52,7 @@ from parametric.trade.printed import printed
 from parametric.trade.site_tables import delivery_table, fixing_table, pane_table, work_table
 from parametric.trade.tables import Table, cut_table
 from parametric.units import Unit
+from parametric.writers.client_page import Palette
 from parametric.writers.csv import write_csv
 from parametric.writers.dxf import write_cnc_dxf
 from parametric.writers.dxf_sheets import write_dxf
@@ -70,6 +71,7 @@ def contents(
     moved: Changes | None = None,
     revised: frozenset[str] = frozenset(),
     not_for_making: bool,
+    usdz: bool = False,
     use_cache: bool,
     progress: Callable[[str], None],
 ) -> dict[str, bytes]:
@@ -83,6 +85,7 @@ def contents(
         moved: what changed since it was signed, where that can be told.
         revised: the numbers that the signed revision moved.
         not_for_making: there are stops: drawings and model only, and marked so.
+        usdz: write the model for phones too.
         use_cache: keep solids between runs.
         progress: told each step as it begins.
 
@@ -114,10 +117,10 @@ def contents(
     files |= _sheets(drawings)
 
     progress("building the solids")
-    step, glb, solids = _model(assembly, use_cache, not_for_making)
+    worn = palette(resolved) if usdz else None
+    models, solids = _models(assembly, use_cache, not_for_making, worn)
     model = f"{name}-NOT-FOR-MAKING" if not_for_making else name
-    files[f"model/{model}.step"] = step
-    files[f"model/{model}.glb"] = glb
+    files |= {f"model/{model}.{ending}": data for ending, data in models.items()}
     verification = {"solids": solids, "sheets": _audited(drawings)}
 
     if paper is not None:
@@ -137,7 +140,7 @@ def contents(
             problems=problems,
             paper=paper,
         )
-        files["client/preview.html"] = write_html(page, glb)
+        files["client/preview.html"] = write_html(page, models["glb"])
 
     progress("reading every file back")
     known = known_design(resolved, assembly, loads, not_for_making=not_for_making)
@@ -173,14 +176,18 @@ def _sheets(drawings: Drawings) -> dict[str, bytes]:
     return files
 
 
-def _model(
-    assembly: Assembly, use_cache: bool, not_for_making: bool
-) -> tuple[bytes, bytes, Mapping[str, Any]]:
-    """STEP and GLB from one set of solids; the kernel is loaded here and not before."""
+def _models(
+    assembly: Assembly, use_cache: bool, not_for_making: bool, worn: Palette | None
+) -> tuple[dict[str, bytes], Mapping[str, Any]]:
+    """Models by their ending, from one set of solids; the kernel is loaded here and not before.
+
+    The one for phones is written where it is said what it wears.
+    """
     from parametric.solids.cache import user_cache
     from parametric.solids.solid_set import build_solids
     from parametric.writers.glb import write_glb
     from parametric.writers.step import write_step
+    from parametric.writers.usdz import write_usdz
 
     solids = build_solids(
         assembly.parts, user_cache() if use_cache else None, with_stops=not_for_making
@@ -191,7 +198,10 @@ def _model(
         if not_for_making
         else "valid, closed, one solid, volume as its part's to 1e-6",
     }
-    return write_step(assembly, solids), write_glb(assembly, solids), verdict
+    models = {"step": write_step(assembly, solids), "glb": write_glb(assembly, solids)}
+    if worn is not None:
+        models["usdz"] = write_usdz(assembly, solids, worn)
+    return models, verdict
 
 
 def _machine(assembly: Assembly, found: tuple[SetUp, ...], stamp: Stamp) -> dict[str, bytes]:

@@ -79,7 +79,7 @@ def preview_page(
         maker=resolved.shop.maker.name,
         thing=_thing(resolved),
         ticks=ticks(resolved, problems),
-        palette=_palette(resolved),
+        palette=palette(resolved),
         scenery=_scenery(resolved),
         glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
     )
@@ -117,7 +117,7 @@ def _thing(resolved: Resolved) -> Saying:
     )
 
 
-def _palette(resolved: Resolved) -> Palette:
+def palette(resolved: Resolved) -> Palette:
     """What the design names is what is quoted; what it does not name is still to be agreed."""
     door, finish = resolved.door, resolved.finish
     leaf = door.leaves[0]

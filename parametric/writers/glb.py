@@ -1,8 +1,8 @@
 """The model as binary glTF 2.0: named parts under leaves that slide, twins sharing one mesh.
 
-Metres, Y up: the world's (x right, y away, z up) becomes (x, z, -y). A part's mesh keeps
-the part's own frame, x along the grain, so that a viewer can lay grain on it. One
-primitive per mesh, materials by name. The same parts give the same bytes.
+Metres, Y up (see `scene_frame`). A part's mesh keeps the part's own frame, x along the
+grain, so that a viewer can lay grain on it. One primitive per mesh, materials by name.
+The same parts give the same bytes.
 """
 
 from __future__ import annotations
@@ -15,17 +15,25 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.model import Assembly, Group, Material, Part, Placement, Slide, Vector
+from parametric.model import Assembly, Group, Material, Part, Placement, Slide
 from parametric.solids.looks import look_of
 from parametric.solids.mesh import Mesh, mesh_of
 from parametric.solids.solid_set import Solids
+from parametric.writers.scene_frame import (
+    group_turn,
+    linear,
+    mesh_corners,
+    mesh_normals,
+    metres,
+    part_turn,
+    scene_point,
+)
 
 SLIDE_SECONDS = 1.5
 """How long an animated leaf takes from shut to open."""
 
 _FLOAT, _SHORT, _INT = 5126, 5123, 5125
 _ATTRIBUTES, _INDICES = 34962, 34963
-_ZUP_TO_YUP = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
 
 Item = dict[str, Any]
 
@@ -118,7 +126,7 @@ class _File:
 
 def _material(material: Material) -> Item:
     look = look_of(material)
-    colour = [round(_linear(c), 6) for c in look.colour]
+    colour = [round(linear(c), 6) for c in look.colour]
     item: Item = {
         "name": material.name,
         "pbrMetallicRoughness": {
@@ -133,25 +141,16 @@ def _material(material: Material) -> Item:
     return item
 
 
-def _linear(srgb: float) -> float:
-    """IEC 61966-2-1, the sRGB transfer function undone."""
-    return srgb / 12.92 if srgb <= 0.04045 else ((srgb + 0.055) / 1.055) ** 2.4
-
-
 def _mesh(file: _File, mesh: Mesh, part: Part, material: int) -> Item:
-    corners = np.round(mesh.corners, 6) / 1000 + 0.0
+    corners = mesh_corners(mesh)
     index_type = "<u2" if len(corners) < 0xFFFF else "<u4"
     return {
         "name": f"{part.mark} {part.noun}",
         "primitives": [
             {
                 "attributes": {
-                    "POSITION": file.add_numbers(
-                        corners.astype("<f4"), "VEC3", _ATTRIBUTES, bounds=True
-                    ),
-                    "NORMAL": file.add_numbers(
-                        (np.round(mesh.normals, 9) + 0.0).astype("<f4"), "VEC3", _ATTRIBUTES
-                    ),
+                    "POSITION": file.add_numbers(corners, "VEC3", _ATTRIBUTES, bounds=True),
+                    "NORMAL": file.add_numbers(mesh_normals(mesh), "VEC3", _ATTRIBUTES),
                 },
                 "indices": file.add_numbers(
                     mesh.triangles.astype(index_type).ravel(), "SCALAR", _INDICES
@@ -166,21 +165,20 @@ def _part_node(part: Part, mesh: int) -> Item:
     """A part hangs in its group's frame turned Y up; its mesh is in its own frame as it is."""
     return {
         "name": part.name,
-        **_stance(part.placement, _ZUP_TO_YUP @ _turn(part.placement)),
+        **_stance(part.placement, part_turn(part.placement)),
         "mesh": mesh,
         "extras": {"mark": part.mark, "noun": part.noun},
     }
 
 
 def _group_node(group: Group, children: list[int]) -> Item:
-    turn = _ZUP_TO_YUP @ _turn(group.placement) @ _ZUP_TO_YUP.T
     extras: Item = {"role": "fixed"}
     if group.slide is not None:
         axis, travel = _along(group.slide)
         extras = {"role": "leaf", "axis": axis, "travel": [0.0, travel]}
     return {
         "name": group.name,
-        **_stance(group.placement, turn),
+        **_stance(group.placement, group_turn(group.placement)),
         "children": children,
         "extras": extras,
     }
@@ -191,15 +189,15 @@ def _along(slide: Slide) -> tuple[str, float]:
     across, away, up = slide.direction
     for axis, part in (("x", across), ("y", up), ("z", -away)):
         if abs(abs(part) - 1) < 1e-9:
-            return axis, _metres(part * slide.travel)
+            return axis, metres(part * slide.travel)
     raise ValueError(f"a slide runs along one axis of the world, not {slide.direction}")
 
 
 def _sliding(file: _File, group: Group, slide: Slide, node: int) -> Item:
-    shut = np.array(_scene_point(group.placement.origin))
+    shut = np.array(scene_point(group.placement.origin))
     d = slide.direction
     travel = float(slide.travel)
-    opened = shut + np.array(_scene_point((d[0] * travel, d[1] * travel, d[2] * travel)))
+    opened = shut + np.array(scene_point((d[0] * travel, d[1] * travel, d[2] * travel)))
     times = np.array([0.0, SLIDE_SECONDS], dtype="<f4")
     return {
         "name": f"{group.name} slides",
@@ -217,25 +215,13 @@ def _sliding(file: _File, group: Group, slide: Slide, node: int) -> Item:
 def _stance(placement: Placement, turn: NDArray[np.float64]) -> Item:
     """Translation and rotation of a node; left out where there is none."""
     stance: Item = {}
-    translation = _scene_point(placement.origin)
+    translation = scene_point(placement.origin)
     if any(translation):
         stance["translation"] = list(translation)
     rotation = _quaternion(turn)
     if rotation != [0.0, 0.0, 0.0, 1.0]:
         stance["rotation"] = rotation
     return stance
-
-
-def _scene_point(point: Vector) -> Vector:
-    return (_metres(point[0]), _metres(point[2]), _metres(-point[1]))
-
-
-def _metres(length: float) -> float:
-    return round(float(length) / 1000, 9) + 0.0
-
-
-def _turn(placement: Placement) -> NDArray[np.float64]:
-    return np.array([placement.x, placement.y, placement.z], dtype=float).T
 
 
 def _quaternion(m: NDArray[np.float64]) -> list[float]:

@@ -8,6 +8,8 @@ bench_words    the words of the saw and bench list
 fronts         edges of parts as the front shows them
 drawing_file   one drawing: dimensions, lines, windows
 glb_file       the model for pictures
+usd_text       a layer of USD text
+usdz_file      the model for phones: archive, layer, scene
 step_file      the model for other programs: statements, products, pieces
 step_solids    its solids, measured from their faces
 printed        lengths as paper prints them
@@ -19,6 +21,7 @@ machine_files  every cut of every face
 rebuilt        blank less machine files less saw and bench list is the part
 drawings       dimensions and what they span
 model_glb      every part there, where it stands, right way round
+model_usdz     the same of the model for phones
 model_step     products, pieces, places, units, volumes
 lists          cut list and glass order
 page           the client's page holds the model that was read back

@@ -28,11 +28,12 @@ _WIDE = {"SCALAR": 1, "VEC2": 2, "VEC3": 3, "VEC4": 4, "MAT4": 16}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Skin:
-    """The triangles of a mesh in its own frame, mm, and the normal at each corner."""
+    """The triangles of a mesh in its own frame, mm, the normal at each corner, and its look."""
 
     corners: Floats
     triangles: Whole
     normals: Floats
+    look: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,12 +51,14 @@ class Node:
 class GlbFile:
     """A scene: nodes in the order of the file, meshes, and the way each animated node goes.
 
-    `travels` is by node name, metres from the first key to the last.
+    `travels` is by node name, metres from the first key to the last; `starts` how far the
+    first key is from where the node stands.
     """
 
     nodes: tuple[Node, ...]
     skins: tuple[Skin, ...]
     travels: Mapping[str, Floats]
+    starts: Mapping[str, Floats]
 
 
 def read_glb(data: bytes) -> GlbFile:
@@ -83,10 +86,12 @@ def _read(data: bytes) -> GlbFile:
     scene = json.loads(chunks[b"JSON"])
     binary = chunks.get(b"BIN\0", b"")
     raw = scene["nodes"]
+    travels, starts = _travels(scene, binary)
     return GlbFile(
         nodes=tuple(_nodes(scene, raw)),
         skins=tuple(_skin(scene, binary, mesh) for mesh in scene.get("meshes", [])),
-        travels=_travels(scene, binary),
+        travels=travels,
+        starts=starts,
     )
 
 
@@ -139,6 +144,7 @@ def _numbers(scene: Mapping[str, Any], binary: bytes, index: int) -> NDArray[Any
 
 def _skin(scene: Mapping[str, Any], binary: bytes, mesh: Mapping[str, Any]) -> Skin:
     corners, normals, triangles, count = [], [], [], 0
+    looks = set()
     for part in mesh["primitives"]:
         if part.get("mode", 4) != 4:
             raise UnreadableError("a mesh is not of triangles")
@@ -148,18 +154,26 @@ def _skin(scene: Mapping[str, Any], binary: bytes, mesh: Mapping[str, Any]) -> S
         order = _numbers(scene, binary, part["indices"]).astype(np.int64)
         triangles.append(order.reshape(-1, 3) + count)
         count += len(here)
+        looks.add(scene["materials"][part["material"]].get("extras", {}).get("look", ""))
     return Skin(
-        corners=np.vstack(corners), triangles=np.vstack(triangles), normals=np.vstack(normals)
+        corners=np.vstack(corners),
+        triangles=np.vstack(triangles),
+        normals=np.vstack(normals),
+        look=" and ".join(sorted(looks)),
     )
 
 
-def _travels(scene: Mapping[str, Any], binary: bytes) -> dict[str, Floats]:
-    travels = {}
+def _travels(
+    scene: Mapping[str, Any], binary: bytes
+) -> tuple[dict[str, Floats], dict[str, Floats]]:
+    travels, starts = {}, {}
     for animation in scene.get("animations", []):
         for channel in animation["channels"]:
             if channel["target"]["path"] != "translation":
                 continue
             keys = _numbers(scene, binary, animation["samplers"][channel["sampler"]]["output"])
-            name = scene["nodes"][channel["target"]["node"]].get("name", "")
+            node = scene["nodes"][channel["target"]["node"]]
+            name = node.get("name", "")
             travels[name] = keys[-1].astype(float) - keys[0].astype(float)
-    return travels
+            starts[name] = keys[0].astype(float) - node.get("translation", (0.0, 0.0, 0.0))
+    return travels, starts

@@ -62,12 +62,30 @@ def check_glb(data: bytes, known: Known) -> Verdict:
         file = read_glb(data)
     except UnreadableError as error:
         return Verdict(looked_at={}, faults=(f"cannot be read back: {error}",))
+    return Verdict(
+        looked_at={
+            "parts": sum(node.mesh is not None for node in file.nodes),
+            "meshes": len(file.skins),
+            "sliding": len(file.travels),
+        },
+        faults=(*scene_faults(file, known), *_looks(file, known)),
+    )
+
+
+def scene_faults(file: GlbFile, known: Known, *, animated: bool = True) -> tuple[str, ...]:
+    """What is wrong with a scene: names, places, motion and the shape of every mesh.
+
+    Args:
+        file: the scene.
+        known: the design.
+        animated: whether leaves must slide by themselves as well as say how they do.
+    """
     faults = [*_names(file, known)]
     nodes = {node.name: node for node in file.nodes}
     held: set[tuple[int, str]] = set()
     for group in known.assembly.groups:
         if group.name in nodes:
-            faults += _motion(group, nodes[group.name], file)
+            faults += _motion(group, nodes[group.name], file, animated=animated)
         for part in group.parts:
             node = nodes.get(part.name)
             if node is None or node.mesh is None:
@@ -76,14 +94,7 @@ def check_glb(data: bytes, known: Known) -> Verdict:
             if (node.mesh, part.mark) not in held:
                 held.add((node.mesh, part.mark))
                 faults += _shape(part, file.skins[node.mesh])
-    return Verdict(
-        looked_at={
-            "parts": sum(node.mesh is not None for node in file.nodes),
-            "meshes": len(file.skins),
-            "sliding": len(file.travels),
-        },
-        faults=tuple(faults),
-    )
+    return tuple(faults)
 
 
 def _names(file: GlbFile, known: Known) -> Iterator[str]:
@@ -115,18 +126,21 @@ def _names(file: GlbFile, known: Known) -> Iterator[str]:
             yield f"{node.name}: is marked {node.extras.get('mark')}, the part {part.mark}"
 
 
-def _motion(group: Group, node: Node, file: GlbFile) -> Iterator[str]:
+def _motion(group: Group, node: Node, file: GlbFile, *, animated: bool) -> Iterator[str]:
     """A leaf slides as far as the design says, in the animation and in its own words."""
     moved = file.travels.get(group.name)
     if group.slide is None:
-        if moved is not None:
+        if moved is not None or {"axis", "travel"} & node.extras.keys():
             yield f"{group.name}: slides, and should not"
         return
     direction, travel = group.slide.direction, float(group.slide.travel)
     wanted = np.array([direction[0], direction[2], -direction[1]]) * travel / 1000
-    if moved is None or np.abs(moved - wanted).max() > PLACE / 1000:
+    if animated and (moved is None or np.abs(moved - wanted).max() > PLACE / 1000):
         told = "not at all" if moved is None else f"{np.abs(moved).max() * 1000:g}"
         yield f"{group.name}: slides {told}, the design {abs(travel):g}"
+    start = float(np.abs(file.starts.get(group.name, 0.0)).max())
+    if start > PLACE / 1000:
+        yield f"{group.name}: begins to slide {start * 1000:.3f} off where it stands shut"
     axis = node.extras.get("axis")
     along = "xyz".find(axis) if isinstance(axis, str) else -1
     ends = node.extras.get("travel", [0.0, 0.0])
@@ -184,6 +198,16 @@ def _shape(part: Part, skin: Skin) -> Iterator[str]:
     if _normals_against(skin, triangles):
         yield f"{name}: normals point into the wood"
     yield from (f"{name}: {fault}" for fault in _probed(part, triangles))
+
+
+def _looks(file: GlbFile, known: Known) -> Iterator[str]:
+    """The page dresses a part by the look of its material."""
+    wanted = {part.name: part.material.look for part in known.assembly.parts}
+    for node in file.nodes:
+        if node.mesh is not None and node.name in wanted:
+            look = file.skins[node.mesh].look
+            if look != wanted[node.name]:
+                yield f"{node.name}: looks like {look or 'nothing'}, the part like {wanted[node.name]}"
 
 
 def _sides(part: Part) -> tuple[float, float, float]:

@@ -10,11 +10,14 @@ from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.lists import check_lists
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
+from parametric.pack.verifying.model_usdz import check_usdz
 from parametric.pack.verifying.not_for_making import check_not_for_making
 from parametric.pack.verifying.page import check_page
 from parametric.pack.verifying.rebuilt import check_cutting
 
-MODELS = ("glb", "step")
+MODELS = ("glb", "step", "usdz")
+_ASKED_FOR = "usdz"
+"""A model that only some packs have."""
 
 
 class FaultyPackError(Exception):
@@ -59,7 +62,12 @@ def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
 
 
 def _models(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
-    return {ending: _one(files, f".{ending}", known) for ending in MODELS}
+    there = {path.rpartition(".")[2] for path in files if path.startswith("model/")}
+    return {
+        ending: _one(files, f".{ending}", known)
+        for ending in MODELS
+        if ending != _ASKED_FOR or ending in there
+    }
 
 
 def _numbers(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
@@ -73,8 +81,8 @@ def _one(files: Mapping[str, bytes], ending: str, known: Known) -> Verdict:
         return Verdict(
             looked_at={}, faults=(f"there are {len(found)} models that end in {ending}",)
         )
-    check = check_glb if ending == ".glb" else check_step
-    verdict = check(files[found[0]], known)
+    checks = {".glb": check_glb, ".step": check_step, ".usdz": check_usdz}
+    verdict = checks[ending](files[found[0]], known)
     return Verdict(
         looked_at=verdict.looked_at,
         faults=tuple(f"{found[0]}: {fault}" for fault in verdict.faults),
