@@ -30,12 +30,14 @@ def scene_point(point: Vector) -> Vector:
 
 def part_turn(placement: Placement) -> Floats:
     """How a part is turned in its group, turned Y up: its mesh is in its own frame as it is."""
-    return _ZUP_TO_YUP @ _turn(placement)
+    turned: Floats = _ZUP_TO_YUP @ _turn(placement)
+    return turned
 
 
 def group_turn(placement: Placement) -> Floats:
     """How a group is turned in the scene."""
-    return _ZUP_TO_YUP @ _turn(placement) @ _ZUP_TO_YUP.T
+    turned: Floats = part_turn(placement) @ _ZUP_TO_YUP.T
+    return turned
 
 
 def mesh_corners(mesh: Mesh) -> Singles:

@@ -1,4 +1,4 @@
-"""The lopsided leaf as GLB and STEP, and mirrors to hold it in."""
+"""The lopsided leaf as GLB, STEP and USDZ, and mirrors to hold it in."""
 
 from __future__ import annotations
 
@@ -32,6 +32,14 @@ def step() -> bytes:
     from parametric.writers.step import write_step
 
     return write_step(assembly(), solids())
+
+
+@functools.cache
+def usdz() -> bytes:
+    from parametric.writers.client_page import Palette
+    from parametric.writers.usdz import write_usdz
+
+    return write_usdz(assembly(), solids(), Palette())
 
 
 def mirror_scene(scene: dict[str, Any], _binary: bytearray) -> None:

@@ -104,6 +104,8 @@ def _scene(layer: Prim) -> UsdzFile:
 
     def walk(prim: Prim, parent: str, above: Floats) -> None:
         name = prim.said.get("displayName", prim.name)
+        if (prim.kind, prim.type) != ("def", "Xform"):
+            raise UnreadableError(f"{name}: a {prim.type} stands in the scene")
         matrix = above @ _matrix(prim)
         target = prim.said.get("references")
         if target is not None:
@@ -123,14 +125,15 @@ def _scene(layer: Prim) -> UsdzFile:
             )
         )
         for child in prim.children.values():
-            if child.kind == "def" and child.type == "Xform":
+            if child.type != "Scope":
                 walk(child, name, matrix)
-            elif (child.kind, child.type) not in (("def", "Scope"), ("class", "Scope")):
-                raise UnreadableError(f"{child.name}: a {child.type} stands in the scene")
+            elif child.kind == "def" and {c.type for c in child.children.values()} - {"Material"}:
+                raise UnreadableError(f"{child.name}: holds more than finishes")
 
     walk(root, "", before)
     return UsdzFile(
-        scene=GlbFile(nodes=tuple(nodes), skins=tuple(skins), travels={}, starts={}), opacities=opacities
+        scene=GlbFile(nodes=tuple(nodes), skins=tuple(skins), travels={}, starts={}),
+        opacities=opacities,
     )
 
 
@@ -161,7 +164,9 @@ def _extras(said: Mapping[str, Any]) -> dict[str, Any]:
 def _only_mesh(shape: Prim) -> Skin:
     """The one mesh of a shape, mm, which nothing moves, smooths or leaves without its extent."""
     (mesh,) = shape.children.values()
-    if mesh.type != "Mesh" or _matrix(shape).tolist() != np.eye(4).tolist() or "xform" in mesh.held:
+    if (shape.type, mesh.type) != ("Xform", "Mesh") or {"xformOpOrder"} & (
+        shape.held.keys() | mesh.held.keys()
+    ):
         raise UnreadableError(f"{shape.name}: is no mesh, or one that is moved")
     held = mesh.held
     corners, normals = (
