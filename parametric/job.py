@@ -139,6 +139,8 @@ def build(
     with_stops: bool = False,
     usdz: bool = False,
     use_cache: bool = True,
+    pictures: bool = False,
+    fine: bool = False,
     progress: Callable[[str], None] | None = None,
 ) -> Built:
     """Check a design and write its job pack; nothing is written when it cannot be made.
@@ -153,9 +155,12 @@ def build(
             anything for the client.
         usdz: write the model as USDZ too, for a phone that stands it in a room.
         use_cache: keep built solids between runs.
+        pictures: make the client's pictures too, half a minute each.
+        fine: make them with many more rays, minutes each.
         progress: told each step as it begins.
     """
     from parametric.pack.contents import contents
+    from parametric.pack.pictures import drawn_quickly
     from parametric.pack.placing import may_place, place_pack
     from parametric.trade.file_names import slug
 
@@ -182,8 +187,10 @@ def build(
         not_for_making=bool(halted),
         usdz=usdz,
         use_cache=use_cache,
+        pictured="fine" if fine else "yes" if pictures else "no",
         progress=say,
     )
+    quick = drawn_quickly(fine=fine) if (pictures or fine) and not halted else ()
     say("putting the pack in place")
     placed = place_pack(folder, files, design=owner)
     return Built(
@@ -191,7 +198,7 @@ def build(
         folder=placed.folder if placed.written else None,
         files=placed.files,
         kept=placed.kept,
-        problems=placed.problems,
+        problems=(*placed.problems, *quick) if placed.written else placed.problems,
     )
 
 

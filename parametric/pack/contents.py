@@ -6,7 +6,7 @@ Folders are by who receives them: client, shop, cnc, order, site, model.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, Literal
 
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
@@ -21,6 +21,7 @@ from parametric.drawing import Drawings, draw
 from parametric.model import Assembly
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
+from parametric.pack.pictures import pictures
 from parametric.pack.preview import palette, preview_page
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import MODELS, FaultyPackError, faults_of, verify
@@ -61,6 +62,8 @@ from parametric.writers.json import write_json
 from parametric.writers.pdf import write_pdf
 from parametric.writers.svg import write_svg
 
+Pictured = Literal["no", "yes", "fine"]
+
 
 def contents(
     resolved: Resolved,
@@ -73,6 +76,7 @@ def contents(
     not_for_making: bool,
     usdz: bool = False,
     use_cache: bool,
+    pictured: Pictured = "no",
     progress: Callable[[str], None],
 ) -> dict[str, bytes]:
     """Every file of the pack.
@@ -87,6 +91,7 @@ def contents(
         not_for_making: there are stops: drawings and model only, and marked so.
         usdz: write the model for phones too.
         use_cache: keep solids between runs.
+        pictured: whether the client's pictures are made, and how fine.
         progress: told each step as it begins.
 
     Raises:
@@ -141,6 +146,9 @@ def contents(
             paper=paper,
         )
         files["client/preview.html"] = write_html(page, models["glb"])
+        if pictured != "no":
+            fine = pictured == "fine"
+            files |= pictures(page, assembly, models["glb"], fine=fine, progress=progress)
 
     progress("reading every file back")
     known = known_design(resolved, assembly, loads, not_for_making=not_for_making)

@@ -6,37 +6,48 @@ import importlib.resources
 import sys
 import tempfile
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from importlib.metadata import version
 from pathlib import Path
+
+from parametric.writers.picture_words import GET_EXTRA
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trial:
-    """One capability: whether it works, what it said, how to get it."""
+    """One capability: whether it works, what it said, how to get it; an extra may be missing."""
 
     what: str
     works: bool
     says: str
     fix: str
+    extra: bool = False
 
 
 def doctor() -> tuple[Trial, ...]:
-    """Every trial, in the order a pack needs them."""
-    return tuple(
-        _try(what, trial, fix)
-        for what, trial, fix in (
-            ("Python", _python, "Install Python 3.11 or newer."),
-            (
-                "solids (CAD kernel)",
-                _kernel,
-                "pip install cadquery; on Debian or Ubuntu also: apt-get install libgl1",
-            ),
-            ("drawings (PDF)", _pdf, "pip install reportlab"),
-            ("drawings and machine files (DXF)", _dxf, "pip install ezdxf"),
-            ("fonts and page viewer", _vendored, "Install stilewright again: files are missing."),
-            ("writing in this folder", _writing, "Go to a folder you may write in, or use --out."),
-        )
+    """Every trial, in the order a pack needs them; extras last."""
+    needed = (
+        ("Python", _python, "Install Python 3.11 or newer."),
+        (
+            "solids (CAD kernel)",
+            _kernel,
+            "pip install cadquery; on Debian or Ubuntu also: apt-get install libgl1",
+        ),
+        ("drawings (PDF)", _pdf, "pip install reportlab"),
+        ("drawings and machine files (DXF)", _dxf, "pip install ezdxf"),
+        ("fonts and page viewer", _vendored, "Install stilewright again: files are missing."),
+        ("writing in this folder", _writing, "Go to a folder you may write in, or use --out."),
     )
+    extras = (
+        (
+            "client's pictures with traced light (without it `build --pictures` makes quick ones)",
+            _traced_light,
+            GET_EXTRA,
+        ),
+    )
+    tried = [_try(what, trial, fix) for what, trial, fix in needed]
+    tried += [replace(_try(what, trial, fix), extra=True) for what, trial, fix in extras]
+    return tuple(tried)
 
 
 def _try(what: str, trial: Callable[[], str], fix: str) -> Trial:
@@ -85,6 +96,15 @@ def _vendored() -> str:
     needed = ("fonts/stilewright-regular.ttf", "viewer/viewer.min.js")
     sizes = [len(folder.joinpath(name).read_bytes()) for name in needed]
     return f"{len(needed)} files, {sum(sizes)} bytes"
+
+
+def _traced_light() -> str:
+    import mitsuba
+    import pyoidn
+
+    mitsuba.set_variant("scalar_rgb")
+    assert pyoidn.denoise
+    return f"mitsuba {mitsuba.__version__}, pyoidn {version('pyoidn')}"
 
 
 def _writing() -> str:

@@ -1,0 +1,268 @@
+"""The client's pictures: which are taken, from where, and how they are made on this machine."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from parametric.catalog.finishes import ClearTimber, Glass, Metal, Paint
+from parametric.catalog.room import FACING, HALF_VIEW, PULL, SOFA, HourName, Stance, Triple
+from parametric.model import Assembly, Group, State, displaced
+from parametric.problems import Problem
+from parametric.writers.client_page import Palette, PreviewPage
+from parametric.writers.developed import png
+from parametric.writers.page_words import WORDS
+from parametric.writers.picture_scene import Camera, PictureScene, Shot
+from parametric.writers.picture_words import GET_EXTRA, PICTURE_WORDS
+from parametric.writers.raster import rastered
+
+FOLDER = "client/pictures"
+FACING_SHUT = f"{FOLDER}/1-facing-shut-day.png"
+FROM_SOFA = f"{FOLDER}/2-from-the-sofa-day.png"
+AT_PULL = f"{FOLDER}/3-at-the-pull-day.png"
+EVENING = f"{FOLDER}/4-evening.png"
+CAPTIONS = f"{FOLDER}/captions.txt"
+
+SIZE = (1600, 1200)
+_DOORS = 0.665
+"""How much of a picture's height the doors take: between 62 and 72 %."""
+_FLOOR = 0.21
+"""How far up from the foot of a picture the floor meets the doors: 18 to 24 %."""
+_MARGIN = 0.30
+"""Wall beside whatever is pictured, m."""
+_RAKING: Triple = (-4.4, 1.5, 1.9)
+"""The key light where it is to rake along a face."""
+_AT_PULL = (0.42, 1.95, 0.75)
+"""For the picture at the pull: its middle beside the pull, how far off, how high; m."""
+
+
+def pictures(
+    page: PreviewPage,
+    assembly: Assembly,
+    glb: bytes,
+    *,
+    fine: bool = False,
+    size: tuple[int, int] = SIZE,
+    progress: Callable[[str], None],
+) -> dict[str, bytes]:
+    """The set of pictures by path in the pack, and the sheet of their captions.
+
+    Args:
+        page: what the client's page shows of the job.
+        assembly: its parts, with the states they may stand in.
+        glb: its model.
+        fine: many more rays a pixel; only where light is traced.
+        size: width and height, pixels.
+        progress: told each picture as it begins.
+    """
+    scene = picture_scene(page, assembly)
+    quick = cannot_trace() is not None
+
+    def begins(shot: Shot) -> None:
+        how = "drawing quickly" if quick else "tracing"
+        progress(f"{how}: {shot.caption[0].lower()}{shot.caption[1:]}")
+
+    if quick:
+        taken = rastered(scene, glb, size=size, progress=begins)
+    else:
+        from parametric.writers.path_traced import traced
+
+        taken = traced(scene, glb, size=size, fine=fine, progress=begins)
+    how = PICTURE_WORDS["quick" if quick else "traced"]
+    files = {
+        f"{FOLDER}/{shot.name}.png": png(
+            levels, {"Title": page.job, "Description": f"{shot.caption}. {how}"}
+        )
+        for shot, levels in taken
+    }
+    return files | {CAPTIONS: _captions_sheet(page, scene, how)}
+
+
+def captions(page: PreviewPage, assembly: Assembly) -> dict[str, str]:
+    """What each picture shows, in the client's words, by its path in the pack."""
+    return {
+        f"{FOLDER}/{shot.name}.png": shot.caption for shot in picture_scene(page, assembly).shots
+    }
+
+
+def cannot_trace() -> str | None:
+    """Why light cannot be traced on this machine; None when it can."""
+    try:
+        import mitsuba
+        import pyoidn
+
+        mitsuba.set_variant("scalar_rgb")
+        assert pyoidn.denoise
+    except Exception as error:
+        # a library may be missing, or something of the machine that it loads
+        return f"{type(error).__name__}: {error}"
+    return None
+
+
+def drawn_quickly(*, fine: bool) -> tuple[Problem, ...]:
+    """A note where pictures are quick ones because the extra is not here."""
+    if (why := cannot_trace()) is None:
+        return ()
+    asked = " `--fine` makes no difference to these." if fine else ""
+    return (
+        Problem(
+            code="pictures_drawn_quickly",
+            level="note",
+            message=f"The client's pictures are quick ones: their light is not traced.{asked}",
+            about="pictures",
+            found=why,
+            allowed="the extra [render], which traces light",
+            fix=f"For traced pictures: {GET_EXTRA}",
+        ),
+    )
+
+
+def _captions_sheet(page: PreviewPage, scene: PictureScene, how: str) -> bytes:
+    """The captions as a text to send along, in the order of the pictures."""
+    of = (page.job, page.revision, page.mark) if page.revision else (page.job, page.mark)
+    head = PICTURE_WORDS["said of" if page.revision else "said of bare"].format(*of)
+    palette = page.palette
+    finish = [
+        _named(
+            "in paint" if isinstance(scene.wood, Paint) else "in timber",
+            scene.wood,
+            palette.quoted_wood,
+        )
+    ]
+    if scene.glass is not None:
+        finish.append(_named("in glass", scene.glass, palette.quoted_glass))
+    if scene.metal is not None:
+        finish.append(_named("in metal", scene.metal, palette.quoted_metal))
+    lines = [head, f"{PICTURE_WORDS['finish'].format(', '.join(finish))}.", ""]
+    if page.palette.named_wood:
+        lines[-1:] = [WORDS["named wood"].format(page.palette.named_wood), ""]
+    lines += [f"{shot.name}.png  {shot.caption}." for shot in scene.shots]
+    lines += ["", how]
+    if how != PICTURE_WORDS["quick"]:
+        lines.append(PICTURE_WORDS["imagined"])
+    lines += [WORDS["sample"], ""]
+    return "\n".join(lines).encode()
+
+
+def _named(words: str, what: Paint | ClearTimber | Glass | Metal, quoted: tuple[str, ...]) -> str:
+    """What is pictured by its name, and whether it is still to be agreed."""
+    name = WORDS[words].format(what.name)
+    return name if quoted == (what.key,) else WORDS["to agree"].format(name)
+
+
+def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
+    """What is pictured of a job.
+
+    Args:
+        page: what the client's page shows of it.
+        assembly: its parts, with the states they may stand in.
+    """
+    left = min(leaf.x for leaf in page.leaves) / 1000
+    right = max(leaf.x + leaf.width for leaf in page.leaves) / 1000
+    palette = page.palette
+    return PictureScene(
+        middle=(left + right) / 2,
+        side=right,
+        wall=page.wall / 1000,
+        opening=tuple((x / 1000, y / 1000) for x, y in page.opening),
+        floor=tuple((x / 1000, y / 1000) for x, y in page.floor),
+        skirting=(page.scenery.skirting[0] / 1000, page.scenery.skirting[1] / 1000),
+        clear=(page.scenery.skirting_clear[0] / 1000, page.scenery.skirting_clear[1] / 1000),
+        brackets=tuple((x / 1000, -y / 1000, z / 1000) for x, y, z in page.scenery.brackets),
+        wood=_wood(palette),
+        glass=_glass(palette),
+        metal=_metal(palette),
+        glued=MappingProxyType({mark: float(wide) for mark, wide in page.glued.items()}),
+        shots=_shots(page, assembly, (left, right)),
+    )
+
+
+def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
+    half_open = _moved(assembly, "half open")
+    facing, sofa = (_whole(page, doors, stance) for stance in (FACING, SOFA))
+    found = [
+        _shot(FACING_SHUT, "facing", facing, "day"),
+        _shot(FROM_SOFA, "sofa", sofa, "day", half_open),
+    ]
+    held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)
+    if held is not None and held.pull is not None:
+        beside, far, centre = _AT_PULL
+        inwards = beside if held.pull < held.width / 2 else -beside
+        camera = Camera(
+            pivot=((held.x + held.pull) / 1000 + inwards, -held.front / 1000),
+            turn=PULL.turn,
+            far=far,
+            height=PULL.height,
+            centre=centre,
+            half=math.tan(HALF_VIEW),
+        )
+        found.append(_shot(AT_PULL, "pull", camera, "day", key=_RAKING))
+    found.append(_shot(EVENING, "evening", facing, "evening", half_open))
+    return tuple(found)
+
+
+def _shot(
+    path: str,
+    words: str,
+    camera: Camera,
+    hour: HourName,
+    moved: Mapping[str, Triple] = MappingProxyType({}),
+    *,
+    key: Triple | None = None,
+) -> Shot:
+    return Shot(
+        name=path.removeprefix(f"{FOLDER}/").removesuffix(".png"),
+        caption=PICTURE_WORDS[words],
+        camera=camera,
+        hour=hour,
+        moved=moved,
+        key=key,
+    )
+
+
+def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Camera:
+    """All of the doors, their share of the picture's height as it should be where they are widest."""
+    head = max(leaf.foot + leaf.height for leaf in page.leaves) / 1000
+    foot = min(leaf.foot for leaf in page.leaves) / 1000
+    front = max(-leaf.front for leaf in page.leaves) / 1000
+    half = math.tan(HALF_VIEW)
+    high = (head - foot) / _DOORS
+    reach = (doors[1] - doors[0]) / 2 + _MARGIN
+    wide = 2 * reach * SIZE[1] / SIZE[0]
+    far = max(high, wide) / (2 * half)
+    return Camera(
+        pivot=((doors[0] + doors[1]) / 2, front),
+        turn=stance.turn,
+        far=far,
+        height=stance.height,
+        centre=2 * far * half * (0.5 - _FLOOR),
+        half=half,
+    )
+
+
+def _moved(assembly: Assembly, begins: str) -> Mapping[str, Triple]:
+    """How far every group stands from where it is shut, in one of the job's states, m."""
+    state = next((state for state in assembly.states if state.name.startswith(begins)), None)
+    if state is None:
+        return MappingProxyType({})
+    return MappingProxyType({group.name: _away(group, state) for group in assembly.groups})
+
+
+def _away(group: Group, state: State) -> Triple:
+    there, here = displaced(group, state).origin, group.placement.origin
+    x, y, z = ((float(a) - float(b)) / 1000 for a, b in zip(there, here, strict=True))
+    return (x, z, -y)
+
+
+def _wood(palette: Palette) -> Paint | ClearTimber:
+    woods: tuple[Paint | ClearTimber, ...] = (*palette.paints, *palette.timbers)
+    return next(wood for wood in woods if wood.key == palette.wood)
+
+
+def _glass(palette: Palette) -> Glass | None:
+    return next((g for g in palette.glasses if g.key == palette.glass), None)
+
+
+def _metal(palette: Palette) -> Metal | None:
+    return next((m for m in palette.metals if m.key == palette.metal), None)
