@@ -19,7 +19,9 @@ _ANCHOR: dict[Anchor, str] = {"left": "start", "centre": "middle", "right": "end
 def write_svg(sheet: Sheet) -> str:
     """The elements of a sheet, as large as they are; a unit is a millimetre of paper.
 
-    Colour and font are the page's: `currentColor`, and the family it already carries.
+    Colour and font are the page's: `currentColor`, and the family it already carries. A sheet
+    of one view says where the model's zero lies and how many mm of it one of paper is, so that
+    a page can point at a place of the job.
     """
     parts = [part for element in sheet.elements for part in primitives(element)]
     box = around_boxes(reach(part) for part in parts).grown(_MARGIN)
@@ -30,9 +32,17 @@ def write_svg(sheet: Sheet) -> str:
     title = escape(sheet.title.title)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" '
-        f'viewBox="0 0 {_n(box.width)} {_n(box.height)}">'
+        f'viewBox="0 0 {_n(box.width)} {_n(box.height)}"{_model_at(sheet, box)}>'
         f"<title>{title}</title>{body}</svg>"
     )
+
+
+def _model_at(sheet: Sheet, box: Box) -> str:
+    if len(sheet.views) != 1:
+        return ""
+    view = sheet.views[0]
+    x, y = _at(view.origin, box)
+    return f' data-zero="{x} {y}" data-mm="{_n(view.scale)}"'
 
 
 def _group(layer: Layer, drawn: list[str]) -> str:

@@ -193,7 +193,8 @@ def elevation() -> str:
         for x in (0, TRAVEL)
     )
     return (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-40 -60 2009 2262">'
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-40 -60 2009 2262"'
+        f' data-zero="{LAP} {GAP + HEIGHT}" data-mm="1">'
         f'<g fill="none" stroke="#18211f" stroke-width="6">{leaves}</g></svg>'
     )
 

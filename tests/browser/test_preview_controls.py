@@ -7,14 +7,12 @@ from pathlib import Path
 import pytest
 
 from parametric.writers.html import write_html
-from tests.browser.conftest import NO_WEBGL
+from tests.browser.conftest import DRAWING, QUICK, say_yes
 from tests.browser.standin import LAP, STILE, WIDTH, standin_glb, standin_page
 
 pytestmark = pytest.mark.browser
 
 PHONE = (390, 844)
-# what needs no picture in the round is tried without: it opens at once
-DRAWING = {"flag": NO_WEBGL, "until": "drawing"}
 AXE = Path(__file__).resolve().parents[2] / "web/node_modules/axe-core/axe.min.js"
 
 
@@ -29,9 +27,9 @@ def drawn_again(seen) -> None:
     seen.wait(f"stilewright.figures().drawn > {count + 1}")
 
 
-def test_every_finish_glass_metal_and_light_is_worn_once(open_page, data):
+def test_every_finish_glass_metal_and_light_is_worn_once(page_at, data):
     """Each changes the picture, within the budget of calls, and none complains."""
-    seen = open_page(data, (360, 420), reduced_motion="reduce", scale=0.3)
+    seen = page_at(data, (360, 420), **QUICK)
     seen.page.click("#tab-finish")
     chips = {
         name: seen.page.locator(f'input[name="{name}"]').evaluate_all(
@@ -57,18 +55,18 @@ def test_every_finish_glass_metal_and_light_is_worn_once(open_page, data):
     assert seen.errors == []
 
 
-def test_what_differs_from_the_quote_is_said(open_page, data):
+def test_what_differs_from_the_quote_is_said(page_at, data):
     palette = standin_page().palette
-    seen = open_page(data, PHONE, **DRAWING, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **DRAWING)
     assert not palette.quoted_wood  # the stand-in names nothing: all is to be agreed
     seen.page.click("#tab-yes")
     assert "to be agreed" in seen.page.inner_text("#in-finish")
     assert not seen.page.is_visible("#differs")
 
 
-def test_a_size_is_chalked_where_it_is_and_walked_to(open_page, data):
+def test_a_size_is_chalked_where_it_is_and_walked_to(page_at, data):
     """The door's width: the line runs from edge to edge of leaf A in the picture."""
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     seen.page.click("#tab-sizes")
     seen.page.click('[data-fact="0"]')
     drawn_again(seen)
@@ -85,9 +83,9 @@ def test_a_size_is_chalked_where_it_is_and_walked_to(open_page, data):
     assert seen.page.locator("#chalk *").count() == 0
 
 
-def test_a_known_distance_is_measured_to_the_half_millimetre(open_page, data):
+def test_a_known_distance_is_measured_to_the_half_millimetre(page_at, data):
     """Between the stiles: 1024.5 - 2 x 120 = 784.5, from two touches some mm off the edges."""
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     seen.page.click("#tab-sizes")
     seen.page.click("#measure")
     seen.still()
@@ -108,9 +106,10 @@ def test_a_known_distance_is_measured_to_the_half_millimetre(open_page, data):
     assert seen.page.locator("#chalk *").count() == 0
 
 
-def test_a_section_shows_each_piece_cut(open_page, data):
+def test_a_section_shows_each_piece_cut(page_at, data):
     """Through the glass of leaf A, timber and glass have faces; where no door is, none."""
-    seen = open_page(data, (900, 420), reduced_motion="reduce")
+    seen = page_at(data, (880, 420), **QUICK)
+    seen.page.click("#tab-stand")
     seen.page.check("#cut")
     seen.page.evaluate(
         "at => { const e = document.getElementById('cut-at'); e.value = at;"
@@ -132,8 +131,8 @@ def test_a_section_shows_each_piece_cut(open_page, data):
     assert seen.errors == []
 
 
-def test_all_places_can_be_stood_at(open_page, data):
-    seen = open_page(data, (360, 480), reduced_motion="reduce")
+def test_all_places_can_be_stood_at(page_at, data):
+    seen = page_at(data, (360, 480), **QUICK)
     seen.page.click("#tab-stand")
     heads = set()
     for place in ("sofa", "pull", "beyond", "facing"):
@@ -148,7 +147,7 @@ def test_all_places_can_be_stood_at(open_page, data):
 
 def test_the_whole_page_by_keys_alone(open_page, data):
     """Tab reaches strip, tabs, tray and picture in this order; arrows change tabs; yes is had."""
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = open_page(data, PHONE, **QUICK)
     press, at = (
         seen.page.keyboard.press,
         "document.activeElement.id || document.activeElement.dataset.leaf",
@@ -175,9 +174,9 @@ def test_the_whole_page_by_keys_alone(open_page, data):
     assert seen.page.is_visible("#strip")
 
 
-def test_no_control_is_smaller_than_a_finger(open_page, data):
+def test_no_control_is_smaller_than_a_finger(page_at, data):
     """WCAG 2.2, 2.5.5 target size: 44 px each way, measured on what can be hit."""
-    seen = open_page(data, PHONE, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     small = """() => [...document.querySelectorAll('button, .chip, .rows label, .tick, .bar, #who, #cut-at')]
       .filter(e => e.getClientRects().length)
       .map(e => [e.id || e.textContent.trim(), e.getBoundingClientRect()])
@@ -191,7 +190,7 @@ def test_no_control_is_smaller_than_a_finger(open_page, data):
 
 def test_text_at_twice_its_size_keeps_the_yes_in_reach(open_page, data):
     """WCAG 2.2, 1.4.4: text at 200 %, and nothing runs over the side."""
-    seen = open_page(data, PHONE, **DRAWING, reduced_motion="reduce")
+    seen = open_page(data, PHONE, **DRAWING)
     seen.page.evaluate("document.documentElement.style.fontSize = '212.5%'")
     seen.page.click("#tab-yes")
     for tick in seen.page.locator('[name="tick"]').all():
@@ -204,7 +203,7 @@ def test_text_at_twice_its_size_keeps_the_yes_in_reach(open_page, data):
 
 
 def test_a_page_that_may_keep_nothing_works(open_page, data):
-    seen = open_page(data, PHONE, reduced_motion="reduce", blocked=True)
+    seen = open_page(data, PHONE, **QUICK, blocked=True)
     seen.page.focus('[data-leaf="leaf A"]')
     seen.page.keyboard.press("End")
     assert seen.clear() == "852"
@@ -222,19 +221,37 @@ def test_something_true_is_there_within_a_second(open_page, data):
     assert paint <= 1000
 
 
-@pytest.mark.parametrize(("hour", "flag"), [("day", None), ("evening", None), ("day", NO_WEBGL)])
-def test_axe_finds_nothing(open_page, data, hour, flag):
-    """axe-core's rules for WCAG 2.0 to 2.2, A and AA, in every panel."""
+def broken_rules(seen) -> list[object]:
+    """What axe-core finds by its rules for WCAG 2.0 to 2.2, A and AA, on what is to be seen."""
+    return seen.page.evaluate(
+        "axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice']})"
+        ".then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 120))]))"
+    )
+
+
+@pytest.mark.parametrize("more", [QUICK, DRAWING], ids=["round", "drawing"])
+def test_axe_finds_nothing(open_page, data, more):
+    """With no tray and in every tab, shut up and filled in, by day and in the evening."""
     if not AXE.is_file():
         pytest.skip("web/node_modules has no axe-core; npm ci in web/ brings it")
-    more = {} if flag is None else {"flag": flag, "until": "drawing"}
-    seen = open_page(data, PHONE, reduced_motion="reduce", bypass_csp=True, **more)
-    seen.page.click(f"[data-set={hour}]")
+    seen = open_page(data, PHONE, bypass_csp=True, **more)
     seen.page.add_script_tag(path=str(AXE))
-    for tab in ("finish", "sizes", "yes"):
-        seen.page.click(f"#tab-{tab}")
-        found = seen.page.evaluate(
-            "axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice']})"
-            ".then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 120))]))"
-        )
-        assert found == [], (tab, hour)
+    tabs = [
+        tab for tab in ("stand", "finish", "sizes", "yes") if seen.page.is_visible(f"#tab-{tab}")
+    ]
+    assert len(tabs) == (3 if more is DRAWING else 4)
+    for hour in ("day", "evening"):
+        seen.page.click(f"[data-set={hour}]")
+        assert broken_rules(seen) == [], hour
+        for tab in tabs:
+            seen.page.click(f"#tab-{tab}")
+            if tab == "stand":
+                seen.page.check("#cut", force=True)
+            if tab == "sizes":
+                seen.page.click('[data-fact="0"]')
+            assert broken_rules(seen) == [], (tab, hour)
+        seen.page.keyboard.press("Escape")
+    say_yes(seen)
+    for hour in ("evening", "day"):
+        seen.page.click(f"[data-set={hour}]")
+        assert broken_rules(seen) == [], ("said", hour)

@@ -7,7 +7,7 @@ import pytest
 from parametric.pack.slips import read_slip
 from parametric.writers.client_page import plain
 from parametric.writers.html import write_html
-from tests.browser.conftest import NO_WEBGL
+from tests.browser.conftest import DRAWING, QUICK, say_yes
 from tests.browser.standin import TRAVEL, standin_glb, standin_page
 
 pytestmark = pytest.mark.browser
@@ -47,8 +47,8 @@ def test_it_opens_alone_and_draws_the_doors(open_page, data, size):
 
 
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
-def test_job_mark_and_sizes_are_said(open_page, data, size):
-    seen = open_page(data, size)
+def test_job_mark_and_sizes_are_said(page_at, data, size):
+    seen = page_at(data, size, **QUICK)
     assert seen.page.inner_text("h1") == "Larch Hill reading room"
     if size == PHONE:
         assert not seen.page.is_visible("#sizes")
@@ -74,8 +74,8 @@ def test_job_mark_and_sizes_are_said(open_page, data, size):
         assert seen.page.is_visible("#strip")
 
 
-def test_keys_move_a_leaf_by_what_they_say(open_page, data):
-    seen = open_page(data, reduced_motion="reduce")
+def test_keys_move_a_leaf_by_what_they_say(page_at, data):
+    seen = page_at(data, PHONE, **QUICK)
     bar = seen.page.locator('[data-leaf="leaf A"]')
     bar.focus()
     steps = (
@@ -106,8 +106,8 @@ def test_keys_move_a_leaf_by_what_they_say(open_page, data):
     assert other.get_attribute("aria-valuetext") == "100 millimetres open"
 
 
-def test_the_clear_way_is_the_jobs(open_page, data):
-    seen = open_page(data, flag=NO_WEBGL, until="drawing", reduced_motion="reduce")
+def test_the_clear_way_is_the_jobs(page_at, data):
+    seen = page_at(data, PHONE, **DRAWING)
     assert seen.clear() == "Shut"
     seen.page.focus('[data-leaf="leaf A"]')
     seen.page.keyboard.press("End")
@@ -123,19 +123,6 @@ def test_the_clear_way_is_the_jobs(open_page, data):
     assert seen.clear() == "852"
 
 
-def say_yes(seen, name="Ada Fenn"):
-    """Tick, sign and say it; the button must not be had before."""
-    seen.page.click("#tab-yes")
-    say = seen.page.locator("#say")
-    assert say.is_disabled()
-    for tick in seen.page.locator('[name="tick"]').all():
-        tick.check()
-    assert say.is_disabled()
-    assert seen.page.inner_text("#why")
-    seen.page.fill("#who", name)
-    say.click()
-
-
 def brass(seen, screen) -> float:
     """The middle column of the leftmost pull: the only bright brass at the height of a hand."""
     box = seen.page.locator("#picture").bounding_box()
@@ -147,9 +134,9 @@ def brass(seen, screen) -> float:
     return (first + last) / 2
 
 
-def test_a_leaf_slides_under_the_finger(open_page, data):
+def test_a_leaf_slides_under_the_finger(page_at, data):
     """Drag leaf A by 100 pixels: its pull, seen in the pixels, goes 100 too."""
-    seen = open_page(data, SMALL)
+    seen = page_at(data, SMALL)
     seen.page.evaluate(
         "document.getElementById('person').checked && document.getElementById('person').click()"
     )
@@ -171,8 +158,8 @@ def test_a_leaf_slides_under_the_finger(open_page, data):
     assert float(seen.clear()) == pytest.approx(moved - 52.5, abs=0.3)
 
 
-def test_a_tap_opens_and_shuts(open_page, data):
-    seen = open_page(data, SMALL)
+def test_a_tap_opens_and_shuts(page_at, data):
+    seen = page_at(data, SMALL)
     x, y = seen.page.evaluate("stilewright.seen([300, -106, 1400])")
     seen.page.mouse.click(x, y)
     seen.page.wait_for_timeout(50)
@@ -182,9 +169,9 @@ def test_a_tap_opens_and_shuts(open_page, data):
     seen.wait(f"Math.abs(stilewright.where('leaf A') - {SHUT['leaf A']}) < 0.1")
 
 
-def test_a_bar_drags_to_scale(open_page, data):
+def test_a_bar_drags_to_scale(page_at, data):
     """The strip spans the leaves' reach and 240 of wall each side: 1929 + 480 mm."""
-    seen = open_page(data, SMALL)
+    seen = page_at(data, SMALL)
     plan = seen.page.locator("#plan").bounding_box()
     bar = seen.page.locator('[data-leaf="leaf B"]').bounding_box()
     x, y = bar["x"] + 60, bar["y"] + bar["height"] / 2
@@ -197,9 +184,9 @@ def test_a_bar_drags_to_scale(open_page, data):
     assert seen.where("leaf B") - SHUT["leaf B"] == pytest.approx(expected, abs=1)
 
 
-def test_uprights_stay_upright_when_looking_round(open_page, data):
+def test_uprights_stay_upright_when_looking_round(page_at, data):
     """Looked at from the side the leaf's edge still stands in one column of pixels."""
-    seen = open_page(data, SMALL, reduced_motion="reduce", scale=1)
+    seen = page_at(data, SMALL)
     seen.page.focus("#canvas")
     for key in ("ArrowRight", "ArrowRight", "ArrowUp"):
         seen.page.keyboard.press(key)
@@ -211,8 +198,8 @@ def test_uprights_stay_upright_when_looking_round(open_page, data):
     assert seen.page.locator("#title").evaluate("e => e.closest('html').hasAttribute('data-away')")
 
 
-def test_without_webgl_the_drawing_stays_and_the_strip_works(open_page, data):
-    seen = open_page(data, PHONE, flag=NO_WEBGL, until="drawing", reduced_motion="reduce")
+def test_without_webgl_the_drawing_stays_and_the_strip_works(page_at, data):
+    seen = page_at(data, PHONE, **DRAWING)
     assert seen.errors == []
     drawing = seen.page.locator("#drawing svg").bounding_box()
     assert drawing["width"] > 200
@@ -232,6 +219,26 @@ def test_without_webgl_the_drawing_stays_and_the_strip_works(open_page, data):
     assert "You said yes to revision A" in seen.page.inner_text("#done")
 
 
+def test_without_webgl_a_size_is_chalked_on_the_drawing(page_at, data):
+    """The line of the door's width is as long as the drawn leaf; gaps are gone to in turn."""
+    seen = page_at(data, PHONE, **DRAWING)
+    seen.page.click("#tab-sizes")
+    seen.page.click('[data-fact="0"]')
+    leaf = seen.page.locator("#drawing rect").first.bounding_box()
+    path = seen.page.locator("#chalk path.line").get_attribute("d") or ""
+    (x0, _), (x1, _) = (map(float, p.split(",")) for p in path[1:].split("M")[0].split("L"))
+    assert x0 == pytest.approx(leaf["x"], abs=1)  # a stroke is drawn about its middle
+    assert x1 == pytest.approx(leaf["x"] + leaf["width"], abs=1)
+    assert seen.page.locator("#chalk text").text_content() == "1024.5"
+    whole = seen.page.get_attribute("#drawing svg", "viewBox")
+    seen.page.click('[data-fact="2"]')
+    assert seen.page.get_attribute("#drawing svg", "viewBox") != whole
+    assert "21" in seen.page.locator("#chalk text").all_text_contents()
+    seen.page.click('[data-fact="2"]')
+    assert seen.page.get_attribute("#drawing svg", "viewBox") == whole
+    assert seen.page.locator("#chalk *").count() == 0
+
+
 ODD = [
     "</script><script>window.bad=1</script>",
     '"O\'Brien" & <i>daughters</i> {{data}}',
@@ -245,7 +252,7 @@ ODD = [
 def test_odd_names_are_shown_as_they_are(open_page, name):
     page = standin_page(job=name, subtitle=name, maker=name, revision=name, mark=name)
     # the first with its model drawn, the others as the drawing, which opens at once
-    more = {} if name == ODD[0] else {"flag": NO_WEBGL, "until": "drawing"}
+    more = QUICK if name == ODD[0] else DRAWING
     seen = open_page(write_html(page, standin_glb(name=name)), PHONE, **more)
     assert seen.page.inner_text("h1") == name
     assert name in seen.page.title()
@@ -261,9 +268,7 @@ def test_an_inch_job_speaks_in_inches(open_page):
     seen = open_page(
         write_html(standin_page(unit="in"), standin_glb()),
         PHONE,
-        flag=NO_WEBGL,
-        until="drawing",
-        reduced_motion="reduce",
+        **DRAWING,
     )
     seen.page.focus('[data-leaf="leaf A"]')
     seen.page.keyboard.press("End")
@@ -271,9 +276,9 @@ def test_an_inch_job_speaks_in_inches(open_page):
     assert seen.page.locator("#state .fraction").inner_text() == "17\u204432"
 
 
-def test_yes_is_said_sent_and_read_back(open_page, data, tmp_path):
+def test_yes_is_said_sent_and_read_back(page_at, data, tmp_path):
     """The slip that the page saves is read by the command's own reader, word for word."""
-    seen = open_page(data, PHONE, accept_downloads=True)
+    seen = page_at(data, PHONE, **QUICK)
     seen.page.click("#tab-finish")
     seen.page.check("[value=damson]", force=True)
     name = 'Ada "Fen" <b>O\'Neill</b> \u202eمريم 🚪'

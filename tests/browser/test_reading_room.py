@@ -13,9 +13,12 @@ import pytest
 from parametric.commands import receive
 from parametric.job import Built, build
 from parametric.model import displaced
+from tests.browser.conftest import QUICK
 
 HOUSE = Path(__file__).resolve().parents[2] / "examples/house.yaml"
 EXAMPLE = HOUSE.parent / "larch-hill-reading-room/design.yaml"
+
+PHONE = (390, 844)
 
 pytestmark = [pytest.mark.browser, pytest.mark.kernel]
 
@@ -33,7 +36,7 @@ def data(built) -> bytes:
     return Path(built.folder, "client", "preview.html").read_bytes()
 
 
-@pytest.mark.parametrize("size", [(390, 844), (1440, 900)], ids=["phone", "desk"])
+@pytest.mark.parametrize("size", [PHONE, (1440, 900)], ids=["phone", "desk"])
 def test_it_opens_within_the_budget(open_page, data, size):
     seen = open_page(data, size)
     # from nothing to the first picture in the round, drawn by a processor: 15 s at most
@@ -48,9 +51,9 @@ def test_it_opens_within_the_budget(open_page, data, size):
     assert len(gzip.compress(data, mtime=0)) <= 500_000
 
 
-def test_every_leaf_stands_where_the_states_say(open_page, built, data):
+def test_every_leaf_stands_where_the_states_say(page_at, built, data):
     """In each state of all shut or wide open leaves, the scene's node is at the part's place."""
-    seen = open_page(data, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     slides = {g.name: g for g in built.job.assembly.groups if g.slide is not None}
     tried = 0
     for state in built.job.assembly.states:
@@ -67,10 +70,27 @@ def test_every_leaf_stands_where_the_states_say(open_page, built, data):
     assert tried >= 2 * len(slides)
 
 
-def test_the_clear_way_on_the_strip_is_that_of_numbers_json(open_page, built, data):
+def test_the_drawing_in_the_page_says_where_the_job_is_on_it(data):
+    """Edges of leaf A stand where its numbers put them: -50 and 974.5 across, 12 and 2114 up."""
+    (svg,) = re.findall(r'<div id="drawing".*?(<svg.*?</svg>)', data.decode(), re.DOTALL)
+    zero = [float(v) for v in re.findall(r'data-zero="(\S+) (\S+)"', svg)[0]]
+    (mm,) = (float(v) for v in re.findall(r'data-mm="(\S+)"', svg))
+    lines = [
+        [tuple(map(float, point.split())) for point in path.split("L")]
+        for path in re.findall(r'd="M([0-9. L]+)"', svg)
+    ]
+    upright = {line[0][0] for line in lines if len({x for x, _ in line}) == 1}
+    level = {line[0][1] for line in lines if len({y for _, y in line}) == 1}
+    for x in (-50, 974.5):
+        assert min(abs(zero[0] + x / mm - at) for at in upright) <= 0.02
+    for z in (12, 2114):
+        assert min(abs(zero[1] - z / mm - at) for at in level) <= 0.02
+
+
+def test_the_clear_way_on_the_strip_is_that_of_numbers_json(page_at, built, data):
     numbers = json.loads(Path(built.folder, "numbers.json").read_text())
     figures = {figure["name"]: figure["value"] for figure in numbers["figures"]}
-    seen = open_page(data, reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     assert seen.clear() == "Shut"
     seen.page.focus('[data-leaf="leaf A"]')
     seen.page.keyboard.press("End")
@@ -79,7 +99,7 @@ def test_the_clear_way_on_the_strip_is_that_of_numbers_json(open_page, built, da
     assert f"{numbers['fingerprint'][:4]}-{numbers['fingerprint'][4:8]}".upper() in foot
 
 
-def test_every_number_of_the_page_is_that_of_numbers_json(open_page, built, data):
+def test_every_number_of_the_page_is_that_of_numbers_json(page_at, built, data):
     """Each number that the page says of the job stands under a figure's name and is its value.
 
     Printed to 0.5 mm for wood, to 0.1 and never up for panes, to 0.1 kg; and no number of the
@@ -87,7 +107,7 @@ def test_every_number_of_the_page_is_that_of_numbers_json(open_page, built, data
     """
     numbers = json.loads(Path(built.folder, "numbers.json").read_text())
     figures = {figure["name"]: figure for figure in numbers["figures"]}
-    seen = open_page(data, (390, 844), reduced_motion="reduce")
+    seen = page_at(data, PHONE, **QUICK)
     said = seen.page.locator("[data-figure]").evaluate_all(
         "all => all.map(e => [e.dataset.figure, e.textContent])"
     )
@@ -119,11 +139,11 @@ def test_every_number_of_the_page_is_that_of_numbers_json(open_page, built, data
             assert far == pytest.approx(float(line["text"]), abs=0.3), fact["label"]
 
 
-def test_the_slip_of_the_page_is_received_for_the_design(open_page, built, data, tmp_path):
+def test_the_slip_of_the_page_is_received_for_the_design(page_at, built, data, tmp_path):
     """Said on the page, saved, and read back by the command beside a copy of the design."""
     design = tmp_path / "design.yaml"
     design.write_bytes(EXAMPLE.read_bytes())
-    seen = open_page(data, (390, 844), reduced_motion="reduce", accept_downloads=True)
+    seen = page_at(data, PHONE, **QUICK)
     # the price is for paint, in any colour: clear ash is another thing, and the page says so
     for key, differs in (("ash", True), ("damson", False)):
         seen.page.click("#tab-finish")

@@ -2,6 +2,7 @@
 // picture, the strip, the tray and the words in step.
 import * as THREE from 'three';
 import { ChalkLines } from './chalk.js';
+import { Drawing } from './drawing.js';
 import { makeShared, surface, Wardrobe } from './dress.js';
 import { Eye } from './eye.js';
 import { Finish } from './finish.js';
@@ -73,6 +74,13 @@ function drawingOnly() {
   tray.tabs = tray.tabs.filter((tab) => tab.id !== 'tab-stand');
   if (tray.name === 'stand') tray.show(wide ? $('tab-sizes') : null);
   $('stand').hidden = true;
+  const drawing = new Drawing($('drawing'), { moved: () => chalk.draw() });
+  const chalk = new ChalkLines($('chalk'), { project: (point) => drawing.project(point), moved: () => 0 });
+  if (drawing.known) {
+    sizes.pictured(chalk, drawing);
+    new ResizeObserver(() => chalk.draw()).observe($('picture'));
+    return;
+  }
   for (const button of document.querySelectorAll('[data-fact]')) {
     if (!Object.keys(job.facts[Number(button.dataset.fact)].opened).length) button.disabled = true;
   }
