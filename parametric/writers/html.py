@@ -30,6 +30,7 @@ from parametric.writers.page_markup import (
     yes_panel,
 )
 from parametric.writers.page_words import SLIP_FORMAT, SLIP_WORDS, WORDS
+from parametric.writers.room_facts import room_facts
 
 _VENDOR = files("parametric") / "vendor"
 
@@ -159,6 +160,7 @@ def _data(page: PreviewPage, build: str) -> str:
             "clear": [float(v) for v in page.scenery.skirting_clear],
             "brackets": [[float(v) for v in at] for at in page.scenery.brackets],
         },
+        "scene": room_facts(),
         "glued": {mark: float(width) for mark, width in page.glued.items()},
         "facts": [_shown_fact(fact) for fact in page.facts],
         "palette": _palette(page.palette),

@@ -20,6 +20,7 @@ from parametric.catalog.room import (
     Surface,
     Triple,
 )
+from parametric.writers.bookcase import Box, boards, books, dice
 from parametric.writers.grain import Numbers, clear_wood
 from parametric.writers.picture_model import Piece, Points
 from parametric.writers.picture_scene import Flat, PictureScene
@@ -208,14 +209,6 @@ def lamp_at(scene: PictureScene) -> Triple:
     return (scene.middle + LAMP[0], LAMP[1], LAMP[2])
 
 
-def dice(seed: int) -> Iterator[float]:
-    """Numbers from 0 to 1 that are the same every time: Park and Miller's, 1988, with 48271."""
-    state = seed
-    while True:
-        state = state * 48271 % 2147483647
-        yield state / 2147483647
-
-
 def _wall(scene: PictureScene) -> Thing:
     """The wall with the surveyed opening cut through it; its feet run on below the floor."""
     room, middle = ROOM, scene.middle
@@ -261,38 +254,12 @@ def _sheet(corners: list[Triple], surface: Surface = ROOM.plaster) -> Thing:
 
 
 def _bookcase(middle: float, foot: float) -> list[Thing]:
-    case = ROOM.bookcase
-    random = dice(case.seed)
-    z = -ROOM.back + case.deep / 2 + 0.01
-    start = middle - case.wide / 2
-    bay = case.wide / case.bays
-    high = case.shelves * case.pitch
-    boards = [
-        _box((middle, foot + case.foot + i * case.pitch, z), (case.wide, case.board, case.deep))
-        for i in range(case.shelves + 1)
-    ]
-    boards += [
-        _box((start + i * bay, foot + high / 2 + 0.04, z), (case.upright, high + 0.1, case.deep))
-        for i in range(case.bays + 1)
-    ]
-    books: list[list[Points]] = [[] for _ in ROOM.spines]
-    for shelf in range(case.shelves):
-        for n in range(case.bays):
-            x = start + n * bay + 0.03
-            end = x + bay - 0.07 - next(random) * 0.3
-            while x < end:
-                w, h = 0.02 + next(random) * 0.034, 0.18 + next(random) * 0.12
-                spine = books[int(next(random) * len(ROOM.spines))]
-                at = (
-                    x + w / 2,
-                    foot + case.foot + 0.013 + shelf * case.pitch + h / 2,
-                    z - 0.02 + next(random) * 0.02,
-                )
-                spine.append(_box(at, (w * 0.95, h, 0.2)))
-                x += w
+    def stood(boxes: tuple[Box, ...]) -> list[Points]:
+        return [_box((middle + x, foot + y, z), (w, h, d)) for x, y, z, w, h, d in boxes]
+
     spines = (Surface(colour=colour, rough=ROOM.spine_rough) for colour in ROOM.spines)
-    made = [_boxes(boards, ROOM.shelf)]
-    made += [_boxes(own, spine) for own, spine in zip(books, spines, strict=True) if own]
+    made = [_boxes(stood(boards()), ROOM.shelf)]
+    made += [_boxes(stood(own), spine) for own, spine in zip(books(), spines, strict=True) if own]
     return made
 
 

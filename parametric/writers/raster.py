@@ -199,11 +199,7 @@ class _Picture:
             falls = np.maximum(normal @ towards.astype(np.float32), 0)
             lit = np.flatnonzero(falls > 0)
             here = at[lit]
-            thrown = (
-                lamp_pool(here, self.middle)
-                if self.evening
-                else window_pattern(here, towards, self.middle)
-            )
+            thrown = (lamp_pool if self.evening else window_pattern)(here, towards, self.middle)
             light[lit] += colour * (falls[lit] * shade.reached(lifted[lit]) * thrown)[:, None]
         lit_by: Real = light
         return lit_by

@@ -140,11 +140,7 @@ def sheen_of(rough: Real, facing: Real) -> tuple[Real, Real]:
 def window_pattern(at: Real, towards: NDArray[np.float64], middle: NDArray[np.float64]) -> Real:
     """The light of a window with bars, thrown along its own way."""
     p = PATTERN
-    across = np.cross((0.0, 1.0, 0.0), towards)
-    across /= np.linalg.norm(across)
-    up = np.cross(towards, across)
-    off = at - middle.astype(np.float32)
-    a, b = off @ across.astype(np.float32), off @ up.astype(np.float32)
+    a, b = _along_light(at, towards, middle)
     w = _between(a, *p.across, p.across_soft) * _between(b, *p.up, p.up_soft)
     for v, (start, end, share) in ((a, p.upright_bar), (b, p.level_bar)):
         w *= 1 - np.float32(share) * _between(v, start, end, p.bar_soft)
@@ -152,12 +148,23 @@ def window_pattern(at: Real, towards: NDArray[np.float64], middle: NDArray[np.fl
     return thrown
 
 
-def lamp_pool(at: Real, middle: NDArray[np.float64]) -> Real:
+def lamp_pool(at: Real, towards: NDArray[np.float64], middle: NDArray[np.float64]) -> Real:
     """The pool of light that the lamp beside the viewer throws."""
-    off = (at - middle)[:, :2] - np.array(POOL.middle)
+    off = np.stack(_along_light(at, towards, middle), axis=1) - np.array(POOL.middle)
     spread = np.exp(-(off * off) @ np.array(POOL.fall))
     thrown: Real = (POOL.least + POOL.most * spread).astype(np.float32)
     return thrown
+
+
+def _along_light(
+    at: Real, towards: NDArray[np.float64], middle: NDArray[np.float64]
+) -> tuple[Real, Real]:
+    """How far across and up from the middle, seen along the light's own way."""
+    across = np.cross((0.0, 1.0, 0.0), towards)
+    across /= np.linalg.norm(across)
+    up = np.cross(towards, across)
+    off = at - middle.astype(np.float32)
+    return off @ across.astype(np.float32), off @ up.astype(np.float32)
 
 
 def _between(v: Real, low: float, high: float, soft: float) -> Real:

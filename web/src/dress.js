@@ -1,6 +1,7 @@
 // What things are made of. The model says only the look of a material (timber, glass,
 // metal, tape, board); here each look gets its surface, and the client's choice its colour.
 import * as THREE from 'three';
+import scene from './scene.js';
 import { GLASS_FRAGMENT, SURFACE_FRAGMENT, SURFACE_VERTEX } from './light.glsl.js';
 
 const value = (v) => ({ value: v });
@@ -49,6 +50,9 @@ export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, gl
     fragmentShader: SURFACE_FRAGMENT,
   });
 }
+
+/** What a thing of the room is made of, as the room's table has it. */
+export const made = (shared, { colour, ...how }, more = {}) => surface(shared, colour, { ...how, ...more });
 
 const ON_LEAVES = { CLIPPED: '', PIECES: '' };
 
@@ -105,8 +109,8 @@ export class Wardrobe {
       board: this.timber,
       glass: glass(shared, { colour: '#8fb0a4', body: 0.03 }),
       pull: surface(shared, '#b98f52', { rough: 0.34, metal: 1, defines: { ...ON_LEAVES, HOLLOW: '' } }),
-      metal: surface(shared, '#25292a', { rough: 0.5, metal: 0.25, defines: ON_LEAVES }),
-      tape: surface(shared, '#3c403e', { rough: 0.9, defines: ON_LEAVES }),
+      metal: made(shared, scene.room.track, { defines: ON_LEAVES }),
+      tape: made(shared, scene.room.tape, { defines: ON_LEAVES }),
     };
     this.panes = []; // meshes of glass
     this.glasses = new Map();

@@ -1,7 +1,8 @@
 // Where the client stands. The eye always looks level and the lens is shifted up or down
 // instead of tilted, as for a picture of a building, so that uprights stay upright.
+import scene from './scene.js';
 
-const NARROW = Math.tan(Math.PI / 12); // half of 30 degrees, from the middle to the head
+const NARROW = Math.tan(scene.half_view); // from the middle to the head
 const BROAD = Math.tan((29 * Math.PI) / 180); // in a tight room
 const ROUND = { front: Math.PI / 3, back: 0.5 }; // how far one may walk round, each way
 const HEIGHTS = [0.25, 2.4];
@@ -121,16 +122,16 @@ export class Eye {
     }
     switch (this.place) {
       case 'sofa':
-        return { ...before, x: frame.middle, turn: -0.6, height: 1.15, ...this.#whole(1.08) };
+        return { ...before, x: frame.middle, ...scene.stances.sofa, ...this.#whole(1.08) };
       case 'pull': {
         const tall = this.lens.aspect < 0.8;
         const { x, y, z } = frame.pull;
-        return { ...before, x: x + (tall ? 0.1 : 0.2), z, turn: -0.5, height: 1.5, far: tall ? 1.35 : 1.2, centre: y + 0.04 };
+        return { ...before, x: x + (tall ? 0.1 : 0.2), z, ...scene.stances.pull, far: tall ? 1.35 : 1.2, centre: y + 0.04 };
       }
       case 'beyond':
         return { x: frame.middle, z: -frame.wall, turn: Math.PI - 0.24, height: 1.5, far: frame.back - frame.wall - 0.42, centre: 1.12, half: BROAD };
       default:
-        return { ...before, turn: 0, height: 1.45, ...this.#whole() };
+        return { ...before, ...scene.stances.facing, ...this.#whole() };
     }
   }
 

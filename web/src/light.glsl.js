@@ -3,6 +3,11 @@
 // one in the room behind the wall, which then glows through glass. All in metres, Y up, +Z
 // towards the viewer; the wall's face is z = 0.
 import { GRAIN, NOISE } from './grain.glsl.js';
+import scene, { f, vec } from './scene.js';
+
+const { grain, mirrored, pattern, pool, lamp, reading_lamp: reading } = scene;
+const byHour = ([day, evening]) => `mix(${vec(day)}, ${vec(evening)}, evening)`;
+const [near, far] = mirrored.left_windows;
 
 export const ROOM = /* glsl */ `
 uniform vec3 middle;        // the middle of the opening, on the floor
@@ -17,30 +22,30 @@ float between(float a, float lo, float hi, float soft) {
 // tall windows in its left wall and two behind the viewer.
 vec3 seenFrom(vec3 at, vec3 d, float rough) {
   vec3 p = at - middle;
-  vec3 low = vec3(-4.2, -.01, 0.), high = vec3(4.2, 3.2, 6.6);
+  vec3 low = ${vec(mirrored.low)}, high = ${vec(mirrored.high)};
   vec3 inv = 1. / (d + vec3(1e-5));
   vec3 away = max((low - p) * inv, (high - p) * inv);
   float far = clamp(min(away.x, min(away.y, away.z)), 0., 12.);
   vec3 hit = p + d * far;
   float soft = .012 + rough * rough * 2.2 + rough * far * .22;
-  vec3 c = mix(vec3(.50, .51, .495), vec3(.105, .088, .066), evening);
-  c = mix(c, mix(vec3(.80, .81, .80), vec3(.22, .185, .14), evening), smoothstep(high.y - soft, high.y, hit.y));
-  c = mix(c, mix(vec3(.235, .175, .115), vec3(.06, .042, .026), evening), 1. - smoothstep(low.y, low.y + soft, hit.y));
+  vec3 c = ${byHour(mirrored.walls)};
+  c = mix(c, ${byHour(mirrored.ceiling)}, smoothstep(high.y - soft, high.y, hit.y));
+  c = mix(c, ${byHour(mirrored.floor)}, 1. - smoothstep(low.y, low.y + soft, hit.y));
   float left = 1. - smoothstep(low.x, low.x + soft * 1.5, hit.x);
-  float panes = between(hit.z, 1.1, 2.2, soft) + between(hit.z, 3.6, 4.7, soft);
+  float panes = between(hit.z, ${near.map(f)}, soft) + between(hit.z, ${far.map(f)}, soft);
   float bars = 1. - .8 * between(mod(hit.z, 2.5), 1.62, 1.68, soft) / (1. + 40. * soft);
-  vec3 sky = mix(vec3(5.6, 5.9, 6.2), vec3(.05, .07, .13), evening);
-  c = mix(c, sky * bars, left * panes * between(hit.y, .55, 2.45, soft));
+  vec3 sky = ${byHour(mirrored.left_sky)};
+  c = mix(c, sky * bars, left * panes * between(hit.y, ${mirrored.left_sill_head.map(f)}, soft));
   float behind = smoothstep(high.z - soft * 1.5, high.z, hit.z);
-  panes = between(abs(hit.x), .85, 1.95, soft) * between(hit.y, .8, 2.35, soft);
+  panes = between(abs(hit.x), ${mirrored.behind_windows.map(f)}, soft) * between(hit.y, ${mirrored.behind_sill_head.map(f)}, soft);
   bars = between(abs(abs(hit.x) - 1.4), -1., .035, soft) + between(abs(hit.y - 1.75), -1., .03, soft);
-  sky = mix(vec3(2.1, 2.2, 2.35), vec3(.05, .07, .13), evening);
+  sky = ${byHour(mirrored.behind_sky)};
   c = mix(c, sky * (1. - .8 * min(1., bars) / (1. + 12. * soft)), behind * panes);
   // the lamp beside the viewer, a shade of linen
   if (evening < .5) return c;
-  vec3 lamp = vec3(2.3, 1.75, 3.6) - p;
+  vec3 lamp = ${vec(reading.at)} - p;
   float off = length(cross(normalize(lamp), d)) * length(lamp);
-  c += vec3(7., 5., 2.9) * step(0., dot(lamp, d)) * (1. - smoothstep(.20 - soft * .3, .22 + soft * 1.6, off)) / (1. + 9. * soft);
+  c += ${vec(reading.colour)} * step(0., dot(lamp, d)) * (1. - smoothstep(${f(reading.radius)} - soft * .3, ${f(reading.radius)} + .02 + soft * 1.6, off)) / (1. + 9. * soft);
   return c;
 }
 
@@ -60,10 +65,10 @@ vec3 lightAt(vec3 at, vec3 n) {
   there += vec3(.34, .34, .325) * max(0., dot(n, vec3(-.36, .22, -.90)));
   there *= fall;
   if (evening > .5) {
-    vec3 lamp = vec3(.75, 1.62, -1.9) - p;
+    vec3 lamp = ${vec(lamp.at)} - p;
     float d2 = dot(lamp, lamp);
     there = vec3(.16, .125, .082) * mix(.7, 1.1, n.y * .5 + .5);
-    there += vec3(1.55, 1.18, .70) * (.18 + .82 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .55);
+    there += ${vec(lamp.colour)} * (.18 + .82 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .55);
   }
   // in the thickness of the wall each side lights the other
   float depth = between(p.z, -wall, 0., .004);
@@ -77,14 +82,14 @@ vec3 lightAt(vec3 at, vec3 n) {
 // throws a pool instead.
 float window(vec3 at, vec3 from) {
   vec3 across = normalize(cross(vec3(0., 1., 0.), from)), up = cross(from, across);
-  vec3 p = at - middle - vec3(0., 1.05, 0.);
+  vec3 p = at - middle - vec3(0., ${f(pattern.middle)}, 0.);
   float a = dot(p, across), b = dot(p, up);
-  float w = between(a, -1.62, .98, .40) * between(b, -1.70, 1.16, .32);
-  w *= 1. - .26 * between(a, -.40, -.26, .12);
-  w *= 1. - .20 * between(b, -.16, -.03, .12);
-  if (evening < .5) return mix(.24, 1.08, w);
-  float pool = exp(-.20 * (a - .35) * (a - .35) - .16 * (b + .1) * (b + .1));
-  return .15 + .95 * pool;
+  float w = between(a, ${pattern.across.map(f)}, ${f(pattern.across_soft)}) * between(b, ${pattern.up.map(f)}, ${f(pattern.up_soft)});
+  w *= 1. - ${f(pattern.upright_bar[2])} * between(a, ${pattern.upright_bar.slice(0, 2).map(f)}, ${f(pattern.bar_soft)});
+  w *= 1. - ${f(pattern.level_bar[2])} * between(b, ${pattern.level_bar.slice(0, 2).map(f)}, ${f(pattern.bar_soft)});
+  if (evening < .5) return mix(${f(pattern.least)}, ${f(pattern.most)}, w);
+  vec2 off = vec2(a, b) - ${vec(pool.middle)};
+  return ${f(pool.least)} + ${f(pool.most)} * exp(-dot(off * off, ${vec(pool.fall)}));
 }
 `;
 
@@ -167,20 +172,18 @@ void main() {
   #endif
   #ifdef TIMBER
   if (clear > .5) {
-    vec3 g = grain(own.xyz, own.w, body.y, rings.x, rings.w);
-    base = mix(early, late, clamp(g.x * rings.y * 1.25 + (fract(own.w * 17.31) - .5) * .16, 0., 1.));
-    base *= 1. - g.y * rings.z * .55;
-    base = mix(base, early * 1.12, g.z * .5);
-    r += g.x * .10 + g.y * .2;
+    vec4 w = clearWood(own.xyz, own.w, body.y, early, late, rings);
+    base = w.rgb;
+    r += w.a;
   } else {
-    base *= 1. + .018 * (cloud(vec3(own.x * .009, own.yz * .09)) - .5);
+    base *= 1. + ${f(grain.paint[0])} * (cloud(vec3(own.x * ${f(grain.paint[1])}, own.yz * ${f(grain.paint[2])})) - .5);
     r += (cloud(own.xyz * .7) - .5) * .05;
     // paint over a joint shows it as a soft line, where rail meets stile
     float px = max(fwidth(own.x), .3);
     float near = 9e9;
     if (mod(body.z, 2.) > .5) near = own.x;
     if (body.z > 1.5) near = min(near, body.x - own.x);
-    base *= 1. - .30 * (1. - smoothstep(0., px * 1.3, near)) * min(1., .9 / px);
+    base *= 1. - ${f(grain.joint)} * (1. - smoothstep(0., px * 1.3, near)) * min(1., .9 / px);
   }
   #endif
   if (mottle > 0.) base *= 1. + mottle * (cloud(at * 2.3) - .5 + .6 * (cloud(at * 21.) - .5));

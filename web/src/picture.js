@@ -2,24 +2,10 @@
 // summed with the lights and the eye moved a little between them. That gives soft edges to
 // the shadows, shade in the corners and clean lines, with no texture baked beforehand.
 import * as THREE from 'three';
+import scene, { f } from './scene.js';
 
 const CASTS = 1; // the layer of whatever throws a shadow
 const SEE_THROUGH = 2; // the layer of glass
-const HOURS = {
-  day: {
-    key: { towards: [-3.0, 2.55, 3.9], disc: 0.85, colour: ['#fff6ea', 1.0] },
-    sky: ['#e4ecf6', 0.42],
-    exposure: 1,
-    balance: [1, 1, 1],
-  },
-  // the eye gets used to lamplight, but not wholly
-  evening: {
-    key: { towards: [2.3, 2.5, 3.4], disc: 0.34, colour: ['#ffe0bb', 0.62] },
-    sky: ['#ffe6cc', 0.12],
-    exposure: 1.42,
-    balance: [0.94, 1, 1.22],
-  },
-};
 const LOBE = [0, 0.6, 0.8];
 const REACH = { left: -2.8, right: 2.8, top: 2.7, bottom: -2.4, near: 0.5, far: 14 };
 const STILL = { quick: 36, slow: 14 }; // frames in the sum
@@ -43,18 +29,18 @@ uniform float settled, exposure;
 uniform vec3 balance;
 varying vec2 v;
 vec3 pressed(vec3 c) {
-  const float knee = .70;
+  const float knee = ${f(scene.tone.knee)};
   float top = max(c.r, max(c.g, c.b));
   if (top <= knee) return c;
   float room = 1. - knee, to = 1. - room * room / (top + room - knee);
   c *= to / top;
-  return mix(vec3(to), c, 1. / (1. + .15 * (top - to)));
+  return mix(vec3(to), c, 1. / (1. + ${f(scene.tone.pale)} * (top - to)));
 }
 float dither(vec2 p) { return fract(sin(dot(p, vec2(12.9, 78.2))) * 43758.5) - .5; }
 void main() {
   vec3 c = pressed(mix(texture2D(quick, v).rgb, texture2D(still, v).rgb, settled) * exposure * balance);
   vec2 off = v - .5;
-  c *= 1. - .17 * dot(off, off);
+  c *= 1. - ${f(scene.tone.corners)} * dot(off, off);
   c = mix(c * 12.92, 1.055 * pow(max(c, vec3(.0031308)), vec3(1. / 2.4)) - .055, step(.0031308, c));
   gl_FragColor = vec4(c + dither(gl_FragCoord.xy) / 255., 1.);
 }
@@ -173,14 +159,14 @@ export class Picture {
 
   /** By day or by lamplight. */
   setHour(hour) {
-    const { key, sky, exposure, balance } = HOURS[hour];
+    const light = scene.hours[hour];
     const { shared, show } = this;
-    this.key = key;
+    this.key = { towards: light.key, disc: light.disc };
     shared.evening.value = hour === 'evening' ? 1 : 0;
-    shared.keyColour.value.set(key.colour[0]).multiplyScalar(key.colour[1]);
-    shared.skyColour.value.set(sky[0]).multiplyScalar(sky[1]);
-    show.uniforms.exposure.value = exposure;
-    show.uniforms.balance.value.set(...balance);
+    shared.keyColour.value.set(light.key_colour).multiplyScalar(light.key_power);
+    shared.skyColour.value.set(light.sky_colour).multiplyScalar(light.sky_power);
+    show.uniforms.exposure.value = light.exposure;
+    show.uniforms.balance.value.set(...light.balance);
     this.touch();
   }
 

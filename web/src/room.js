@@ -1,15 +1,12 @@
 // The site as it was measured: the wall with its opening out of true, the floor with its
 // fall, and a plain room on either side. Nothing is squared up.
 import * as THREE from 'three';
-import { surface } from './dress.js';
+import { made, surface } from './dress.js';
+import scene from './scene.js';
 import { skirtings } from './scenery.js';
 
-const SIDE = 4.2; // from the middle of the opening to the end of the wall
-const HIGH = 3.3;
-export const BACK = 3.2; // to the far wall, from the face of this one
-const FRONT = 7;
-const BURIED = 0.25; // how far walls go down behind the floor
-const BOARD = 0.165;
+const { side: SIDE, high: HIGH, front: FRONT, buried: BURIED, board: BOARD } = scene.room;
+export const BACK = scene.room.back; // to the far wall, from the face of this one
 const BOARDS = 8;
 const RUN = 2.64; // length of floor in the picture of it
 
@@ -124,35 +121,10 @@ export function joined(shapes) {
   return all;
 }
 
-const SPINES = ['#664842', '#4c5a66', '#a89d88', '#5f6659', '#7a6d50', '#bdb7a8', '#4b4a4d'];
-
-/** A plain bookcase in the far room, so that there is something behind the glass. */
-function bookcase(middle) {
-  const random = dice(7);
-  const [wide, bays, shelves, pitch, deep] = [2.7, 3, 5, 0.37, 0.3];
-  const z = -BACK + deep / 2 + 0.01;
-  const box = (w, h, d, x, y, back = 0) => new THREE.BoxGeometry(w, h, d).translate(x, y, z + back);
-  const boards = [];
-  const books = SPINES.map(() => []);
-  for (let i = 0; i <= shelves; i += 1) boards.push(box(wide, 0.026, deep, middle, 0.08 + i * pitch));
-  for (let i = 0; i <= bays; i += 1) {
-    const x = middle - wide / 2 + (i * wide) / bays;
-    boards.push(box(0.028, shelves * pitch + 0.1, deep, x, (shelves * pitch) / 2 + 0.04));
-  }
-  for (let s = 0; s < shelves; s += 1) {
-    for (let b = 0; b < bays; b += 1) {
-      let x = middle - wide / 2 + (b * wide) / bays + 0.03;
-      const end = x + wide / bays - 0.07 - random() * 0.3;
-      while (x < end) {
-        const [w, h] = [0.02 + random() * 0.034, 0.18 + random() * 0.12];
-        const spine = books[Math.floor(random() * SPINES.length)];
-        spine.push(box(w * 0.95, h, 0.2, x + w / 2, 0.093 + s * pitch + h / 2, -0.02 + random() * 0.02));
-        x += w;
-      }
-    }
-  }
-  return { boards, books };
-}
+/** Boxes (middle and size, metres from the middle of the doors) as one shape. */
+const boxes = (list, middle) => joined(
+  list.map(([x, y, z, w, h, d]) => new THREE.BoxGeometry(w, h, d).translate(middle + x, y, z)),
+);
 
 /**
  * Build the site.
@@ -162,11 +134,8 @@ function bookcase(middle) {
 export function buildRoom(shared, { opening, floor: readings, wall, scenery }, middle) {
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
-  const plaster = surface(shared, '#cfd3cd', { rough: 0.93, mottle: 0.03 });
-  const far = surface(shared, '#8d9a90', { rough: 0.95, mottle: 0.03 });
-  const pale = surface(shared, '#e4e6e2', { rough: 0.95 });
+  const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
   const oak = surface(shared, '#ffffff', { rough: 0.46, boards: boardsPicture() });
-  const shelf = surface(shared, '#9a8264', { rough: 0.6 });
   const room = new THREE.Group();
   const put = (shape, material) => {
     const mesh = new THREE.Mesh(shape, material);
@@ -184,16 +153,17 @@ export function buildRoom(shared, { opening, floor: readings, wall, scenery }, m
   ]), plaster);
   put(joined([
     plane(2 * SIDE, FRONT, middle, HIGH, FRONT / 2, { down: true }),
-    plane(2 * SIDE, BACK, middle, HIGH - 0.6, -BACK / 2 - thick, { down: true }),
+    plane(2 * SIDE, BACK, middle, HIGH - scene.room.far_lower, -BACK / 2 - thick, { down: true }),
   ]), pale);
   put(joined([
     plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, -BACK),
-    plane(BACK, HIGH + 1, middle - 2.7, HIGH / 2, -BACK / 2, { turn: Math.PI / 2 }),
-    plane(BACK, HIGH + 1, middle + 2.7, HIGH / 2, -BACK / 2, { turn: -Math.PI / 2 }),
+    plane(BACK, HIGH + 1, middle - scene.room.far_side, HIGH / 2, -BACK / 2, { turn: Math.PI / 2 }),
+    plane(BACK, HIGH + 1, middle + scene.room.far_side, HIGH / 2, -BACK / 2, { turn: -Math.PI / 2 }),
   ]), far);
-  const { boards, books } = bookcase(middle);
-  put(joined(boards), shelf);
-  books.forEach((spine, i) => put(joined(spine), surface(shared, SPINES[i], { rough: 0.8 })));
+  put(boxes(scene.boards, middle), shelf);
+  scene.books.forEach((spine, i) => {
+    if (spine.length) put(boxes(spine, middle), surface(shared, scene.room.spines[i], { rough: scene.room.spine_rough }));
+  });
   // the wall behind whoever looks, with two windows, for the view back from the far room
   put(plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, FRONT, { turn: Math.PI }), plaster);
   const panes = [-1.4, 1.4].map((x) => plane(1.1, 1.55, middle + x, 1.58, FRONT - 0.01, { turn: Math.PI }));

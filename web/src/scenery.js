@@ -1,7 +1,8 @@
 // What stands about the doors and is not sold with them: skirting, the brackets of the tracks,
 // the room's other wall, and a board in the shape of a person.
 import * as THREE from 'three';
-import { surface, timber, wear } from './dress.js';
+import { made, timber, wear } from './dress.js';
+import scene from './scene.js';
 
 const PLY = { early: '#dccfb2', late: '#bda67c', ring: 3.2, contrast: 0.35, pore: 0.1, fleck: 0, rough: 0.6 };
 const TALL = 1.7;
@@ -42,7 +43,7 @@ export function personBoard(shared) {
 
 /** Skirting on the wall's face, down into the floor's fall, stopping clear of the doors. */
 export function skirtings(shared, { skirting: [high, thick], clear }, floorAt, [left, right]) {
-  const trim = surface(shared, '#dcdeda', { rough: 0.5 });
+  const trim = made(shared, scene.room.trim);
   return [[left, clear[0] / 1000 - 0.006], [clear[1] / 1000 + 0.006, right]].map(([a, b]) => {
     const [low, up] = [[a, floorAt(a)], [b, floorAt(b)]];
     const shape = new THREE.Shape([[a, low[1] - 0.01], [b, up[1] - 0.01], [b, up[1] + high / 1000], [a, low[1] + high / 1000]].map((p) => new THREE.Vector2(...p)));
