@@ -6,11 +6,15 @@ part's own frame, x along the grain, in metres.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 from numpy.typing import NDArray
 
 from parametric.model import Placement, Vector
-from parametric.solids.mesh import Mesh
+
+if TYPE_CHECKING:
+    from parametric.solids.mesh import Mesh
 
 Floats = NDArray[np.float64]
 Singles = NDArray[np.float32]

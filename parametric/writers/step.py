@@ -1,7 +1,8 @@
 """The model as STEP (ISO 10303-21, application protocol 214): job, leaves, named and coloured parts.
 
 Every part type is one product with one solid (`S1 stile`); each piece of it is an
-occurrence with the piece's own name (`leaf A / left stile`). Millimetres, leaves shut.
+occurrence with the piece's own name (`leaf A / left stile`). Millimetres, Z up, the room at
+-Y: the world's own frame. Leaves shut.
 """
 
 from __future__ import annotations

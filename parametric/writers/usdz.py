@@ -16,12 +16,11 @@ import struct
 import zlib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from parametric.model import Assembly, Group, Part, Placement
-from parametric.solids.mesh import mesh_of
-from parametric.solids.solid_set import Solids
 from parametric.writers.client_page import Palette
 from parametric.writers.scene_frame import (
     Floats,
@@ -34,6 +33,9 @@ from parametric.writers.scene_frame import (
     scene_point,
 )
 from parametric.writers.usdz_finish import Finish, finish_of
+
+if TYPE_CHECKING:
+    from parametric.solids.solid_set import Solids
 
 LAYER = "model.usda"
 _ROOT = "job"
@@ -110,6 +112,8 @@ class _Names:
 
 
 def _layer(assembly: Assembly, solids: Solids, palette: Palette) -> str:
+    from parametric.solids.mesh import mesh_of  # the kernel is loaded here and not before
+
     finishes: dict[tuple[str, Finish], str] = {}
     shapes: dict[str, str] = {}
     drawn: list[str] = []

@@ -11,6 +11,7 @@ import re
 from dataclasses import dataclass
 
 from parametric.catalog.finishes import ClearGlass, ClearTimber, Metal, Paint, VeiledGlass
+from parametric.catalog.room import ROOM, Surface
 from parametric.model import Part
 from parametric.solids.looks import look_of
 from parametric.writers.client_page import Palette
@@ -22,8 +23,6 @@ GLASS_IOR = 1.52
 """Soda lime float glass (EN 572-1 has 1.50; 1.52 is the usual value of handbooks, from memory)."""
 _LEAST_GLASS = 0.12
 """How much clear glass covers where a viewer draws no reflections, so that it is seen (by eye)."""
-_TRACK = Metal(key="track", name="Track", colour="#25292a", metal=0.25, rough=0.5)
-_TAPE = Paint(key="tape", name="Glazing tape", colour="#3c403e", rough=0.9)
 _VEIL = 0.5
 """How much of what stands behind is covered where glass blurs it altogether (by eye)."""
 
@@ -60,9 +59,9 @@ def finish_of(part: Part, palette: Palette) -> Finish:
             metal = next((m for m in palette.metals if m.key == palette.metal), None)
             return _plain(part) if metal is None else _metal(metal)
         case "metal":
-            return _metal(_TRACK)
+            return _surface(part.material.name, ROOM.track)
         case "tape":
-            return _wood(_TAPE)
+            return _surface(part.material.name, ROOM.tape)
 
 
 def _wood(wood: Paint | ClearTimber) -> Finish:
@@ -94,6 +93,15 @@ def _metal(metal: Metal) -> Finish:
         colour=_linear(metal.colour),
         metallic=metal.metal,
         roughness=metal.rough,
+    )
+
+
+def _surface(name: str, surface: Surface) -> Finish:
+    return Finish(
+        name=name,
+        colour=_linear(surface.colour),
+        metallic=surface.metal,
+        roughness=surface.rough,
     )
 
 

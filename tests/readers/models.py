@@ -61,7 +61,9 @@ class Skins:
         """By what a cube of 0.2 about the point has in common with the piece."""
         found = []
         for point in points:
-            cube = trimesh.creation.box((0.2,) * 3, trimesh.transformations.translation_matrix(point))
+            cube = trimesh.creation.box(
+                (0.2,) * 3, trimesh.transformations.translation_matrix(point)
+            )
             shared = trimesh.boolean.intersection([self.skins[piece], cube], engine="manifold")
             part = 0.0 if shared.is_empty else shared.volume / cube.volume
             assert part < 1e-3 or part > 1 - 1e-3, (piece, point, part)

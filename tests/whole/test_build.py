@@ -81,6 +81,7 @@ def test_pack_is_foldered_by_who_receives_it(pack: Path) -> None:
         "numbers.json",
     ):
         assert name in files
+    assert not any(name.endswith(".usdz") for name in files)  # only when it is asked for
     numbers = json.loads((pack / "numbers.json").read_text(encoding="utf-8"))
     assert numbers["format"] == 1
     assert numbers["units"] == "mm"

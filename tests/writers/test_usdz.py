@@ -252,7 +252,7 @@ def test_it_wears_what_is_quoted(tmp_path: Path) -> None:
     assert painted["leaf A / left stile"]["metallic"] == 0
     assert painted["leaf A / pull"]["finish"] == "Aged brass"
     assert painted["leaf A / pull"]["metallic"] == 1
-    assert painted["tracks / front track"]["finish"] == "Track"
+    assert painted["tracks / front track"]["finish"] == "steel"
     for part, surface in painted.items():
         assert (surface["opacity"] < 1) == part.endswith("glass")
     assert painted["leaf A / glass"]["ior"] == pytest.approx(1.52)
