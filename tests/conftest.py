@@ -5,9 +5,13 @@ from __future__ import annotations
 import os
 import tempfile
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import settings
+
+if TYPE_CHECKING:
+    from parametric.job import Built
 
 # Two workers on two cores: how long an example takes says nothing about the code.
 settings.register_profile("here", deadline=None, print_blob=True)
@@ -40,3 +44,28 @@ def project() -> Path:
 def reading_room(project: Path) -> Path:
     """The design file of the pair of sliding doors that is the worked example."""
     return project / "examples" / "larch-hill-reading-room" / "design.yaml"
+
+
+@pytest.fixture(scope="session")
+def larch_hill(reading_room: Path, tmp_path_factory: pytest.TempPathFactory) -> Built:
+    """The worked example as a whole build makes it, once for all tests: copy it to spoil it."""
+    return _built(reading_room, tmp_path_factory.mktemp("larch-hill") / "pack")
+
+
+@pytest.fixture(scope="session")
+def larch_hill_inch(tmp_path_factory: pytest.TempPathFactory) -> Built:
+    """Its twin in inches, the same way."""
+    from tests.whole.test_build import INCH_TWIN
+
+    folder = tmp_path_factory.mktemp("larch-hill-inch")
+    design = folder / "design.yaml"
+    design.write_text(INCH_TWIN, encoding="utf-8")
+    return _built(design, folder / "pack")
+
+
+def _built(design: Path, folder: Path) -> Built:
+    from parametric.job import build
+
+    made = build(design, out=folder, user_house=False)
+    assert made.folder == folder, made.problems
+    return made

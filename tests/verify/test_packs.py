@@ -11,6 +11,7 @@ from typer.testing import CliRunner
 
 from parametric.cli import app
 from parametric.commands import build, verify
+from parametric.job import Built
 from parametric.pack import contents as pack_contents
 from parametric.pack.verifying.pack import FaultyPackError
 from parametric.writers.dxf import write_cnc_dxf
@@ -20,11 +21,9 @@ pytestmark = pytest.mark.kernel
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("built") / "pack"
-    made = build(DESIGN, out=folder, house=HOUSE, user_house=False)
-    assert made.folder == folder, made.problems
-    return folder
+def built(larch_hill: Built) -> Path:
+    assert larch_hill.folder is not None
+    return larch_hill.folder
 
 
 @pytest.fixture
