@@ -185,6 +185,62 @@ def test_the_colour_of_wood_is_one_value(written: bytes) -> None:
     assert b"SURFACE_STYLE_TRANSPARENT(0.75)" in text  # glass covers a quarter
 
 
+def references(value: Any) -> Iterator[Any]:
+    """Every reference in a parameter, as steputils gives them."""
+    if isinstance(value, (list, tuple)):
+        for one in value:
+            yield from references(one)
+    elif type(value).__name__ == "Reference":
+        yield value
+
+
+def test_every_product_wears_its_colour_by_another_reader(name: str, written: bytes) -> None:
+    """Read by steputils: the body that is styled, the product it is the shape of, the colour.
+
+    ISO 10303-46: STYLED_ITEM has styles and an item; the colour stands at the end of a chain
+    of styles. ISO 10303-41: the product of a shape is found from its definition.
+    """
+    from steputils import p21
+
+    from parametric.solids.looks import look_of
+
+    (data,) = p21.load(io.StringIO(written.decode("ascii"))).data
+    entities = {ref: i.entity for ref, i in data.instances.items() if hasattr(i, "entity")}
+
+    def first(start: Any, wanted: str) -> Any:
+        """The first entity of a kind that is reached from one."""
+        waiting, met = [start], set()
+        while waiting:
+            ref = waiting.pop(0)
+            if str(ref) in met or ref not in entities:
+                continue
+            met.add(str(ref))
+            if entities[ref].name == wanted:
+                return entities[ref]
+            waiting += references(entities[ref].params)
+        raise AssertionError(f"no {wanted} from {start}")
+
+    product_of = {}
+    for entity in entities.values():
+        if entity.name == "SHAPE_DEFINITION_REPRESENTATION":
+            definition, shape = entity.params
+            product = first(definition, "PRODUCT").params[1]
+            for item in references(entities[shape].params[1]):
+                if entities[item].name == "MANIFOLD_SOLID_BREP":
+                    product_of[str(item)] = product
+    worn = {}
+    for entity in entities.values():
+        if entity.name == "STYLED_ITEM" and str(entity.params[2]) in product_of:
+            colours = [first(style, "COLOUR_RGB") for style in references(entity.params[1])]
+            worn[product_of[str(entity.params[2])]] = colours[0].params[1:]
+    parts = {f"{part.mark} {part.noun}": part for part in assembly_of(name).parts}
+    assert worn.keys() == parts.keys()
+    for product, colour in worn.items():
+        assert tuple(map(float, colour)) == pytest.approx(
+            look_of(parts[product].material).colour, abs=1e-5
+        )
+
+
 def test_the_header_names_the_tool_and_no_time(name: str, written: bytes) -> None:
     from steputils import p21
 
