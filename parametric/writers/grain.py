@@ -17,6 +17,8 @@ Numbers = NDArray[np.float32]
 _AT_ONCE = 1 << 16
 """Points worked out together: few enough that a processor keeps them at hand."""
 _ONE = np.float32(1)
+_SHEEN = 0.012
+"""What a satin face mirrors of a room that is as bright as these pictures' is: measured on them."""
 
 
 def seed_of(name: str) -> float:
@@ -73,7 +75,10 @@ def painted(points: Numbers, colour: str, *, ends: tuple[float | None, float | N
     if high is not None:
         near = np.minimum(near, np.float32(high) - points[:, 0])
     tone = tone * (1 - np.float32(g.joint) * (1 - _step(0.0, 1.3, near)) * np.float32(0.9))
-    return (np.array(linear(colour), np.float32) * tone[:, None]).astype(np.float32)
+    # a declared colour has in it what a satin face mirrors of a room, which light adds again
+    own = np.maximum(np.array(linear(colour), np.float32) - np.float32(_SHEEN), np.float32(0.002))
+    shown: Numbers = (own * tone[:, None]).astype(np.float32)
+    return shown
 
 
 def linear(colour: str) -> tuple[float, float, float]:

@@ -42,12 +42,12 @@ _DEPTH = 8
 _SAMPLES, _FINE = 4, 64
 _GUIDE = 8
 """Rays a pixel for the colours and slopes that the noise is taken out by: they cost little."""
-_METAL_PALER = 0.25
+_METAL_PALER = 0.15
 _MIRROR = 0.14
 """How much clear glass mirrors: more than it does, so that a picture tells that it is there."""
 _FAR_SOURCE, _WINDOW = 12.0, 6.0
 """How far from the doors the key light and the window it shines through stand, m."""
-_ADAPTED: dict[HourName, Triple] = {"day": (1.12, 1.235, 1.39), "evening": (1.0, 1.0, 1.0)}
+_ADAPTED: dict[HourName, Triple] = {"day": (1.20, 1.33, 1.49), "evening": (1.0, 1.0, 1.0)}
 """What traced light is taken by so that a white card before the doors reads as it does on the page."""
 _AROUND: dict[HourName, float] = {"day": 0.4, "evening": 1.2}
 _LAMPS = (8.5, 200.0)
@@ -163,7 +163,8 @@ def _bsdf(mi: Any, shape: Shape) -> Spec:
             "roughness": rough
             if isinstance(rough, float)
             else _pictured(mi, rough[..., None], shape.repeats),
-            "metallic": shape.metal,
+            # aged metal is a little dull, as on the page
+            "metallic": shape.metal * 0.74,
             "specular": 0.5,
         }
     )
@@ -172,7 +173,7 @@ def _bsdf(mi: Any, shape: Shape) -> Spec:
 def _colour(mi: Any, shape: Shape) -> Spec:
     if shape.colour.ndim == 1:
         # a metal shows what it mirrors: in a room of half the light it would be twice as dark
-        pale = _METAL_PALER * shape.metal
+        pale = _METAL_PALER * shape.metal**2
         return _rgb(tuple((shape.colour + (1 - shape.colour) * pale).tolist()))
     return _pictured(mi, shape.colour, shape.repeats)
 

@@ -20,6 +20,8 @@ from parametric.catalog.room import (
     LAMP_COLOUR,
     PATTERN,
     Hour,
+    HourName,
+    Triple,
 )
 from parametric.writers.developed import Levels, Light, developed
 from parametric.writers.grain import linear
@@ -46,6 +48,8 @@ _LIFT = 0.006
 _CASTS = 0.06
 """A face smaller than this, m, throws no shadow of its own."""
 _STRIP = 60
+_ADAPTED: dict[HourName, Triple] = {"day": (0.93, 0.98, 1.06), "evening": (1.0, 1.0, 1.0)}
+"""What light is taken by so that a white card before the doors reads as it does on the page."""
 
 _Lights = list[tuple[NDArray[np.float64], Shade]]
 
@@ -73,7 +77,7 @@ def rastered(
         progress(shot)
         ready = ready or staged(scene, glb)
         hour = HOURS[shot.hour]
-        light = _Picture(ready, shot, size).light()
+        light = _Picture(ready, shot, size).light() * np.array(_ADAPTED[shot.hour], np.float32)
         yield shot, developed(light, exposure=hour.exposure, balance=hour.balance)
 
 
@@ -221,7 +225,7 @@ class _Picture:
             lit: Real = np.array(LAMP_COLOUR, np.float32) * (0.85 * falls + 0.05)[:, None]
             return lit
         falls = (0.35 + 0.65 * np.maximum(slope, 0)) * 3.0 / (near + 3.0)
-        day: Real = np.array((1.0, 0.99, 0.96), np.float32) * (0.85 * falls + 0.16)[:, None]
+        day: Real = np.array((1.0, 0.99, 0.96), np.float32) * (1.15 * falls + 0.20)[:, None]
         return day
 
     def _glazed(self, colour: Real, pane: Real) -> Real:
@@ -230,7 +234,7 @@ class _Picture:
         view = np.array(self.shot.camera.eye, np.float32) - pane
         view /= np.linalg.norm(view, axis=1, keepdims=True)
         facing = np.abs(view[:, 2])
-        mirror = np.clip(0.10 + 0.90 * (1 - facing) ** 5, 0, 1)[:, None]
+        mirror = np.clip(0.08 + 0.92 * (1 - facing) ** 5, 0, 1)[:, None]
         away = view * np.array((-1, -1, 1), np.float32)
         seen = self.around.seen(away, np.full(len(pane), 0.03, np.float32))
         body, tint = 0.0, np.zeros(3, np.float32)

@@ -36,7 +36,8 @@ class Shade:
         self.points = points
         depth = nearest(corners @ frame.T + self.start, (points, points)).depth
         depth[:, [0, -1]] = depth[[0, -1]] = np.inf
-        self.depth = depth.ravel() + np.float32(0.004)
+        # one point of it covers a slope's whole step, which must not shade itself
+        self.depth = depth.ravel() + np.float32(1.6 * 2 * _REACH / points)
 
     def reached(self, at: Real) -> Real:
         """1 where the light gets to, 0 where something is in its way, between at an edge."""

@@ -26,6 +26,7 @@ class Skin:
     is linear, rows from the foot up; `rough` is None where it is the same all over.
     """
 
+    name: str
     group: str
     corners: Points
     normals: Points
@@ -135,6 +136,7 @@ def _skin(
         row += rows
     count = sum(len(c) for c in corners)
     return Skin(
+        name=piece.name,
         group=piece.group,
         corners=piece.placed(np.concatenate(corners)),
         normals=np.concatenate(normals) @ piece.turn.T,
