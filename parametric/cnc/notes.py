@@ -206,17 +206,19 @@ def _tallest(
     column: Strips, paragraphs: Sequence[Sequence[str]], most: float
 ) -> tuple[float, list[str]]:
     """The tallest letters, stepping down by a fiftieth, with which the words fit the rooms."""
-    tall = most
+    tall, tried = most, [-1]
+    needed = sum(len(word) for words in paragraphs for word in words)
     while True:
         letters = [
             min(_LONGEST_ROW, int((room[2] - room[0]) / (tall * _ADVANCE)))
             for room in column
             for _ in range(_rows_in(room, tall))
         ]
-        rows = _wrapped(paragraphs, letters)
+        # rows as before, or rows that have not even the letters, need no trial
+        rows = _wrapped(paragraphs, letters) if letters != tried and sum(letters) >= needed else []
         if rows:
             return tall, rows
-        tall *= 0.98
+        tall, tried = tall * 0.98, letters
 
 
 def _wrapped(paragraphs: Sequence[Sequence[str]], letters: Sequence[int]) -> list[str]:

@@ -12,7 +12,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
 from parametric.drawing.layers import PENS, Layer
-from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, edges
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, edges
 from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke, reach
 from parametric.drawing.sheet import Element, Paper, Sheet, TitleBlock, View, primitives
 from parametric.drawing.tables import Cell, Table
@@ -56,14 +56,19 @@ class Squares:
 
     def add_line(self, a: Point, b: Point) -> None:
         """File a line in the squares it runs through."""
+        (x, y), across, up = a, b[0] - a[0], b[1] - a[1]
         pieces = max(1, math.ceil(math.dist(a, b) / _SQUARE))
-        touched: dict[tuple[int, int], None] = {}
-        for i in range(pieces):
-            ends = [
-                (a[0] + (b[0] - a[0]) * t / pieces, a[1] + (b[1] - a[1]) * t / pieces)
-                for t in (i, i + 1)
-            ]
-            touched.update(dict.fromkeys(_under(around(ends))))
+        i, j = math.floor(x / _SQUARE), math.floor(y / _SQUARE)
+        touched: dict[tuple[int, int], None] = {(i, j): None}
+        # this runs for every line of every sheet, so the squares between are not asked of a box
+        for t in range(1, pieces + 1):
+            was_i, was_j = i, j
+            i = math.floor((x + across * t / pieces) / _SQUARE)
+            j = math.floor((y + up * t / pieces) / _SQUARE)
+            if i == was_i or j == was_j:
+                touched[i, j] = None
+            else:
+                touched[i, was_j] = touched[was_i, j] = touched[i, j] = None
         for square in touched:
             self._lines[square].append((a, b))
 

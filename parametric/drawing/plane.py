@@ -130,8 +130,7 @@ def inside(point: Point, region: Region) -> bool:
 
 def edges(polygon: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
     """The sides of a closed polygon."""
-    for i, point in enumerate(polygon):
-        yield point, polygon[(i + 1) % len(polygon)]
+    return zip(polygon, (*polygon[1:], *polygon[:1]), strict=True)
 
 
 def _crossings(a: Point, b: Point, region: Region) -> list[float]:

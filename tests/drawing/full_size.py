@@ -94,6 +94,7 @@ def made(path: Path) -> tuple[Subject, Paperwork, TitleBlock]:
     assert job.assembly is not None
     paper = paperwork(job.resolved, job.assembly, job.loads)
     arguments = (job.resolved, job.assembly, job.loads, job.problems)
-    title = draw(*arguments, mark="0123-4567", paper=paper).sheets[0].title
+    # the title is that of all sheets, so only the first few are drawn for it
+    title = draw(*arguments, mark="0123-4567").sheets[0].title
     plain = dataclasses.replace(title, number="LH-07-F", document="", second_line="", revisions=())
     return subject(*arguments), paper, plain

@@ -180,6 +180,11 @@ def _capsule(p: Point, q: Point, a: Point, b: Point) -> tuple[float, float] | No
 
     All points that near make a shape with no hollow, so what they leave of a line is one run.
     """
+    if any(
+        min(a[k], b[k]) - STRIP > max(p[k], q[k]) or max(a[k], b[k]) + STRIP < min(p[k], q[k])
+        for k in (0, 1)
+    ):
+        return None
     found = [span for end in (a, b) if (span := _disc(p, q, end)) is not None]
     ex, ey = b[0] - a[0], b[1] - a[1]
     far = math.hypot(ex, ey)
