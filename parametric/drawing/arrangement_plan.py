@@ -26,9 +26,11 @@ from parametric.figures import Figure
 _WORD = {1: "as measured", 2: "larger of two", 3: "largest of three"}
 
 
-def draw_plan(draft: Draft, job: Subject, place: Placing, extent: Extent) -> View:
+def draw_plan(
+    draft: Draft, job: Subject, place: Placing, extent: Extent, *, name: str = "plan A-A"
+) -> View:
     """The leaves cut level and seen from above, between the ends of the walls."""
-    view = draft.view("plan A-A", place.scale, place.plan)
+    view = draft.view(name, place.scale, place.plan)
     door = job.resolved.door
     width = float(door.opening.widest) if door.hanging.on_wall else float(door.opening.clear)
     deep = wall_depth(extent, view.scale) * view.scale

@@ -18,11 +18,13 @@ from parametric.cnc.tool_list import (
     tool_list,
 )
 from parametric.drawing import Drawings, draw
+from parametric.drawing.subject import subject
 from parametric.model import Assembly
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
-from parametric.pack.pictures import pictures
+from parametric.pack.pictures import FROM_SOFA, pictures
 from parametric.pack.preview import palette, preview_page
+from parametric.pack.proposal import proposal
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import MODELS, FaultyPackError, faults_of, verify
 from parametric.problems import Problem
@@ -149,6 +151,14 @@ def contents(
         if pictured != "no":
             fine = pictured == "fine"
             files |= pictures(page, assembly, models["glb"], fine=fine, progress=progress)
+        progress("writing the proposal")
+        job = subject(resolved, assembly, loads, problems, moved)
+        signed = proposal(job, page, paper, picture=files.get(FROM_SOFA))
+        files["client/proposal.pdf"] = signed.file
+        verification["proposal"] = {
+            "pages": signed.pages,
+            "findings": [str(finding) for finding in signed.findings],
+        }
 
     progress("reading every file back")
     known = known_design(resolved, assembly, loads, not_for_making=not_for_making)

@@ -62,4 +62,4 @@ _SAYINGS: Mapping[str, Callable[[Resolved], Saying]] = MappingProxyType(
 )
 """By the caution's code, the gravest first."""
 
-_SAMPLE = said("I will choose the colour from a real sample, not from this screen.")
+_SAMPLE = said("I will choose the colour from a real sample, not from a picture.")

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Sequence
-from typing import Any, assert_never
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple, assert_never
 
+from reportlab.lib.colors import HexColor
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from parametric.drawing.fractions import BAR, Run, set_stacked
-from parametric.drawing.layers import PENS, Pen
+from parametric.drawing.layers import PENS, Layer, Pen
 from parametric.drawing.lettering import Weight, font_file, type_size
 from parametric.drawing.plane import Polygon
 from parametric.drawing.primitives import Arc, Circle, Fill, Label, Primitive, Stroke
@@ -20,6 +21,16 @@ from parametric.drawing.sheet import Sheet, primitives
 MM = 72.0 / 25.4
 """Points in a millimetre."""
 _WEIGHTS: tuple[Weight, ...] = ("regular", "bold")
+
+
+class Ink(NamedTuple):
+    """The colours of a layer's lines and letters, as `#2340b8`."""
+
+    line: str
+    letter: str
+
+
+_BLACK = Ink("#000000", "#000000")
 
 
 def write_pdf(sheets: Sequence[Sheet]) -> bytes:
@@ -31,10 +42,21 @@ def write_pdf(sheets: Sequence[Sheet]) -> bytes:
     Returns:
         The file; two calls with the same sheets give the same bytes.
     """
+    stream = io.BytesIO()
+    canvas = open_canvas(stream, sheets[0])
+    for index, sheet in enumerate(sheets):
+        open_page(canvas, sheet, index, sheet.name)
+        draw_sheet(canvas, sheet)
+        canvas.showPage()
+    canvas.showOutline()
+    canvas.save()
+    return stream.getvalue()
+
+
+def open_canvas(stream: io.BytesIO, first: Sheet) -> Any:
+    """A file for sheets: our fonts, no clock, and the names that the first sheet says."""
     for weight in _WEIGHTS:
         pdfmetrics.registerFont(TTFont(_font(weight), str(font_file(weight))))
-    stream = io.BytesIO()
-    first = sheets[0]
     canvas = Canvas(
         stream,
         pagesize=_points(first),
@@ -47,16 +69,15 @@ def write_pdf(sheets: Sequence[Sheet]) -> bytes:
     canvas.setAuthor(first.title.owner)
     canvas.setSubject(f"{first.title.number} {first.title.fingerprint}")
     canvas.setCreator("stilewright")
-    for index, sheet in enumerate(sheets):
-        canvas.setPageSize(_points(sheet))
-        key = f"sheet-{index + 1}"
-        canvas.bookmarkPage(key)
-        canvas.addOutlineEntry(sheet.name, key, level=0)
-        _page(canvas, sheet)
-        canvas.showPage()
-    canvas.showOutline()
-    canvas.save()
-    return stream.getvalue()
+    return canvas
+
+
+def open_page(canvas: Any, sheet: Sheet, index: int, name: str) -> None:
+    """A page of the sheet's own paper, with its entry in the outline."""
+    canvas.setPageSize(_points(sheet))
+    key = f"sheet-{index + 1}"
+    canvas.bookmarkPage(key)
+    canvas.addOutlineEntry(name, key, level=0)
 
 
 def _font(weight: Weight) -> str:
@@ -67,8 +88,14 @@ def _points(sheet: Sheet) -> tuple[float, float]:
     return (sheet.paper.width * MM, sheet.paper.height * MM)
 
 
-def _page(canvas: Any, sheet: Sheet) -> None:
-    """Lines first, layer by layer, then white behind masked texts, then all texts."""
+def draw_sheet(canvas: Any, sheet: Sheet, inks: Mapping[Layer, Ink] | None = None) -> None:
+    """Lines first, layer by layer, then white behind masked texts, then all texts.
+
+    Args:
+        canvas: an open page.
+        sheet: what is drawn.
+        inks: the colours of its layers; without them all is black.
+    """
     parts = [part for element in sheet.elements for part in primitives(element)]
     canvas.saveState()
     canvas.scale(MM, MM)
@@ -80,6 +107,10 @@ def _page(canvas: Any, sheet: Sheet) -> None:
         pen = PENS[part.layer]
         if pen is not drawn:
             _take(canvas, pen)
+            if inks is not None:
+                colour = inks.get(part.layer, _BLACK).line
+                canvas.setStrokeColor(HexColor(colour))
+                canvas.setFillColor(HexColor(colour))
             drawn = pen
         _draw(canvas, part)
     labels = [p for p in parts if isinstance(p, Label)]
@@ -90,6 +121,8 @@ def _page(canvas: Any, sheet: Sheet) -> None:
             canvas.rect(box.x0, box.y0, box.width, box.height, stroke=0, fill=1)
     canvas.setFillGray(0)
     for label in labels:
+        if inks is not None:
+            canvas.setFillColor(HexColor(inks.get(label.layer, _BLACK).letter))
         _draw(canvas, label)
     canvas.restoreState()
 

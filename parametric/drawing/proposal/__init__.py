@@ -1,0 +1,25 @@
+"""What the client signs: two to four pages with the doors, the drawing, what they get, and yes."""
+
+from parametric.drawing.proposal.content import (
+    Choice,
+    Dress,
+    Pair,
+    ProposalContent,
+    Size,
+    Swatches,
+)
+from parametric.drawing.proposal.pages import draw_proposal
+from parametric.drawing.proposal.setting import ProposalPage, Tint, printable
+
+__all__ = [
+    "Choice",
+    "Dress",
+    "Pair",
+    "ProposalContent",
+    "ProposalPage",
+    "Size",
+    "Swatches",
+    "Tint",
+    "draw_proposal",
+    "printable",
+]

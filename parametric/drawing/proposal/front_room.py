@@ -1,0 +1,165 @@
+"""The room about the doors seen from the front: wall, daylight, skirting, floor, and shadows."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator, Sequence
+
+from parametric.catalog.room import GRAIN_OF_FLOOR, ROOM
+from parametric.drawing.plane import Box, Point
+from parametric.drawing.proposal.setting import Tint
+from parametric.drawing.proposal.shades import darker, lighter, mixed
+from parametric.drawing.sheet import View
+from parametric.drawing.site import floor_at, leaf_boxes
+from parametric.resolve.door import Door
+
+_SKIRTING = 95.0
+"""How high the skirting that is pictured is, mm: scenery."""
+_SOFT = 7
+"""Steps of a soft edge."""
+INK = "#18211f"
+
+
+class FrontRoom:
+    """One room, filling a box on paper; nothing of it lies outside."""
+
+    def __init__(self, door: Door, box: Box, view: View) -> None:
+        self.door, self.box, self.view = door, box, view
+        self.leaves = leaf_boxes(door)
+
+    def tints(self) -> Iterator[Tint]:
+        """From the far to the near."""
+        yield from self.room()
+        yield from self.daylight()
+        yield from self.behind_doors()
+
+    def on_paper(self, box: Box) -> Box:
+        """A box of the model on paper."""
+        return Box(*self.view.at((box.x0, box.y0)), *self.view.at((box.x1, box.y1)))
+
+    def room(self) -> Iterator[Tint]:
+        """Wall, floor with its boards, skirting."""
+        box, view = self.box, self.view
+        wall = ROOM.plaster.colour
+        yield Tint(
+            points=box.polygon,
+            colour=lighter(wall, 0.42),
+            toward=((box.x0, box.y1), (box.x1, box.y0 + 0.3 * box.height), darker(wall, 0.07)),
+        )
+        ends = tuple((x - view.origin[0]) * view.scale for x in (box.x0, box.x1))
+        inner = [x for x, _ in self.door.opening.floor_line() if ends[0] < x < ends[1]]
+        line = [view.at((x, floor_at(self.door, x))) for x in (ends[0], *inner, ends[1])]
+        floor = (*line, (box.x1, box.y0), (box.x0, box.y0))
+        near = GRAIN_OF_FLOOR.early
+        yield Tint(
+            points=floor,
+            colour=mixed(near, wall, 0.30),
+            toward=((box.x0, line[0][1]), (box.x0, box.y0), darker(near, 0.10)),
+        )
+        yield from self.boards(line)
+        yield from self.skirting(line)
+
+    def boards(self, line: Sequence[Point]) -> Iterator[Tint]:
+        """The floor's boards run towards the wall."""
+        box, middle = self.box, self.box.centre[0]
+        board = ROOM.board * 1000.0 / self.view.scale
+        opens = 1.55
+        count = int((box.x1 - middle) / board) + 1
+        for n in range(-count, count + 1):
+            x = middle + (n + 0.35) * board
+            if not box.x0 < x < box.x1:
+                continue
+            y = _height_on(line, x)
+            low = (middle + (x - middle) * opens, box.y0)
+            if not box.x0 <= low[0] <= box.x1:
+                edge = box.x0 if low[0] < box.x0 else box.x1
+                t = (edge - x) / (low[0] - x)
+                low = (edge, y + (box.y0 - y) * t)
+            yield Tint(points=((x, y), low), colour="#5d4a35", alpha=0.30, width=0.14)
+
+    def skirting(self, line: Sequence[Point]) -> Iterator[Tint]:
+        """It stands on the floor as that runs, and stops at the doors."""
+        high = _SKIRTING / self.view.scale
+        left, right = (self.view.x(x) for x in (self.leaves[0].x0, self.leaves[-1].x1))
+        for x0, x1 in ((self.box.x0, left - 0.9), (right + 0.9, self.box.x1)):
+            if x1 <= x0:
+                continue
+            stops = [x0, *(x for x, _ in line if x0 < x < x1), x1]
+            low = [(x, _height_on(line, x)) for x in stops]
+            face = (*low, *((x, y + high) for x, y in reversed(low)))
+            colour = ROOM.trim.colour
+            yield Tint(points=face, colour=lighter(colour, 0.30))
+            for up, shade, wide in (
+                (0.0, 0.34, 0.35),
+                (high, 0.22, 0.12),
+                (high * 0.82, 0.12, 0.1),
+            ):
+                edge = tuple((x, y + up) for x, y in low)
+                yield Tint(points=edge, colour=INK, alpha=shade, width=wide)
+
+    def behind_doors(self) -> Iterator[Tint]:
+        """What the doors throw on wall and floor."""
+        reach = 42.0 / self.view.scale
+        for leaf in (self.on_paper(b) for b in self.leaves):
+            moved = Box(leaf.x0 + reach * 0.5, leaf.y0, leaf.x1 + reach, leaf.y1 - reach * 0.6)
+            yield from self.soft(moved, reach, 0.030)
+        x0, x1 = self.view.x(self.leaves[0].x0), self.view.x(self.leaves[-1].x1)
+        foot, floor = self.view.y(self.leaves[0].y0), self.view.y(0.0)
+        for n in range(_SOFT * 3):
+            deep = (n + 1) ** 1.5 * 2.4 / self.view.scale
+            yield self.clipped(Box(x0 + 0.1 * n, floor - deep, x1 + 0.22 * n, foot), 0.024)
+
+    def cast(self, leaf: Box, beneath: Box) -> Iterator[Tint]:
+        """What a leaf in front throws on the one behind it."""
+        reach = 3.2 * float(self.door.hanging.passing_gap) / self.view.scale + 0.6
+        for n in range(_SOFT):
+            x1 = min(leaf.x1 + reach * (n + 1) / _SOFT, beneath.x1)
+            if x1 > leaf.x0:
+                across = Box(max(leaf.x0, beneath.x0), beneath.y0, x1, beneath.y1)
+                yield Tint(points=across.polygon, colour=INK, alpha=0.062)
+
+    def soft(self, box: Box, reach: float, alpha: float) -> Iterator[Tint]:
+        """A shadow with a soft edge."""
+        for n in range(_SOFT):
+            yield self.clipped(box.grown(reach * (n / (_SOFT - 1) - 0.5)), alpha)
+
+    def clipped(self, box: Box, alpha: float, colour: str = INK) -> Tint:
+        """A shade inside the picture."""
+        inside = Box(
+            max(box.x0, self.box.x0),
+            max(box.y0, self.box.y0),
+            min(box.x1, self.box.x1),
+            min(box.y1, self.box.y1),
+        )
+        return Tint(points=inside.polygon, colour=colour, alpha=alpha)
+
+    def daylight(self) -> Iterator[Tint]:
+        """A window with bars throws its light aslant on the wall."""
+        box = self.box
+        wide, high, bar = box.width * 0.17, box.height * 0.225, 3.4
+        lean = box.width * 0.05 / (2 * high + bar)
+        for column, row in itertools.product(range(3), range(2)):
+            x = box.x0 + box.width * 0.045 + column * (wide + bar)
+            y = box.y0 + box.height * 0.43 + row * (high + bar)
+            for n in range(_SOFT * 2):
+                g = 2.4 - n * 0.36
+                low, up = lean * (y - g - box.y0), lean * (y + high + g - box.y0)
+                corners = (
+                    (x - g - low, y - g),
+                    (x + wide + g - low, y - g),
+                    (x + wide + g - up, y + high + g),
+                    (x - g - up, y + high + g),
+                )
+                yield Tint(
+                    points=tuple((max(px, box.x0), py) for px, py in corners),
+                    colour="#ffffff",
+                    alpha=0.05,
+                )
+
+
+def _height_on(line: Sequence[Point], x: float) -> float:
+    """The floor line's height on paper at a place across it."""
+    for (x0, y0), (x1, y1) in itertools.pairwise(line):
+        if x <= x1:
+            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+    return line[-1][1]

@@ -1,0 +1,362 @@
+"""The proposal that a client signs on paper: the page's own words and numbers, on four pages."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from parametric.catalog.finishes import ClearTimber, Paint
+from parametric.design.settings import ClientSpec
+from parametric.drawing.audit import Finding, audit
+from parametric.drawing.proposal import (
+    Choice,
+    Dress,
+    Pair,
+    ProposalContent,
+    Size,
+    Swatches,
+    draw_proposal,
+)
+from parametric.drawing.sheet import TitleBlock
+from parametric.drawing.subject import Subject
+from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.resolve.door import Resolved
+from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import several
+from parametric.writers.client_page import Fact, PreviewPage, plain
+from parametric.writers.page_words import WORDS
+from parametric.writers.picture_words import PICTURE_WORDS
+from parametric.writers.proposal import picture_shape, picture_words, write_proposal
+from parametric.writers.proposal_words import OUTLINE, SIGN
+from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
+
+_IN_CODE = 80
+"""Letters of the job's name that the small square code holds: more make it too fine to read."""
+_COUNTED = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proposal:
+    """The PDF, how many pages it has, and what the audit of them found."""
+
+    file: bytes
+    pages: int
+    findings: tuple[Finding, ...]
+
+
+def proposal(
+    job: Subject, page: PreviewPage, paper: Paperwork, *, picture: bytes | None = None
+) -> Proposal:
+    """Write it.
+
+    Args:
+        job: the job.
+        page: what the client's page says of it.
+        paper: its lists.
+        picture: a PNG of the doors; without one they are drawn in its place.
+    """
+    content = proposal_content(job, page, paper, picture)
+    title = TitleBlock(
+        owner=page.maker,
+        document="Proposal",
+        title=page.job,
+        second_line="",
+        drawn="",
+        approved="",
+        date=page.revision_date,
+        scale="",
+        sizes=job.rules.unit_words,
+        number="",
+        revision=page.revision,
+        fingerprint=page.mark,
+    )
+    shape = None if picture is None else picture_shape(picture)
+    pages = draw_proposal(job, content, title, pictured=shape)
+    found = tuple(finding for one in pages for finding in audit(one.sheet))
+    return Proposal(file=write_proposal(pages, OUTLINE, picture), pages=len(pages), findings=found)
+
+
+def proposal_content(
+    job: Subject, page: PreviewPage, paper: Paperwork, picture: bytes | None = None
+) -> ProposalContent:
+    """Every word of it."""
+    resolved = job.resolved
+    revision = WORDS["revision"].format(page.revision) if page.revision else ""
+    mark = WORDS["mark"].format(page.mark)
+    short = page.job if len(page.job) <= _IN_CODE else f"{page.job[:_IN_CODE]}…"
+    code = "  ".join(word for word in (short, page.revision, page.mark) if word)
+    facts = {fact.label: fact for fact in page.facts}
+    millimetres = page.unit == "mm"
+    return ProposalContent(
+        job=page.job,
+        under=tuple(text for text in (page.subtitle, _for_whom(resolved)) if text),
+        paragraph=_paragraph(resolved, facts),
+        stamp=_stamp(page),
+        caption=_caption(page, picture),
+        dress=_dress(page),
+        drawing_head=SAID["drawing"],
+        drawing_under=SAID["sizes mm" if millimetres else "sizes in"],
+        front=SAID["front"],
+        side=SAID["side"],
+        shut=SAID["shut"],
+        opened=SAID["opened"],
+        over_all=SAID["over all"],
+        floor=_set(plain(facts["Gap under the doors"].note)),
+        key=SAID["key"],
+        get_head=SAID["get"],
+        included_head=SAID["included"],
+        included=_included(resolved, paper),
+        to_agree_head=SAID["to agree"],
+        to_agree=_to_agree(page),
+        swatches=_swatches(page),
+        sample=WORDS["sample"],
+        sizes_head=WORDS["sizes"],
+        sizes=tuple(
+            Size(label=f.label, value=_set(plain(f.value)), note=_set(plain(f.note)))
+            for f in page.facts
+        ),
+        living=(
+            Pair(name=SAID["care"], text=f"{paper.care.upkeep[0]} {SAID['after']}"),
+            Pair(name=SAID["seasons"], text=paper.care.seasons[0]),
+        ),
+        yes_head=WORDS["what"],
+        summary=_summary(page),
+        ticks_head=SAID["ticks"],
+        ticks=tuple(_set(plain(tick)) for tick in page.ticks),
+        superseded=WORDS["superseded"],
+        say_it=WORDS["say it"],
+        sign=((WORDS["your name"], *SIGN), (page.maker or SAID["for the maker"], *SIGN)),
+        not_yet=WORDS["not yet"],
+        code=code,
+        code_says=SAID["code"].format(", ".join(code.split("  "))),
+        foot=" · ".join(
+            word for word in (revision, mark, SAID["unit mm" if millimetres else "unit in"]) if word
+        ),
+        page=SAID["page"],
+        made_with=WORDS["made with"],
+        unprintable=SAID["left out"],
+        no_name=SAID["no name"].format(page.mark),
+        fractions=not millimetres,
+    )
+
+
+def _set(text: str) -> str:
+    """The page's fractions as paper has them: `33-17/32″`, to be stacked."""
+    return text.replace("\u2009", "-").replace("\u2044", "/")
+
+
+def _for_whom(resolved: Resolved) -> str:
+    spec = resolved.design.block("client")
+    if not isinstance(spec, ClientSpec):
+        return ""
+    if spec.name and spec.place:
+        return SAID["for at"].format(spec.name, spec.place)
+    one = spec.name or spec.place
+    return SAID["for"].format(one) if one else ""
+
+
+def _stamp(page: PreviewPage) -> tuple[Pair, ...]:
+    pairs = (
+        Pair(name=SAID["maker"], text=page.maker),
+        Pair(name=SAID["date"], text=page.revision_date),
+        Pair(name=WORDS["said revision"], text=page.revision),
+        Pair(name=WORDS["said mark"], text=page.mark),
+    )
+    return tuple(pair for pair in pairs if pair.text)
+
+
+def _dress(page: PreviewPage) -> Dress:
+    palette = page.palette
+    woods: Sequence[Paint | ClearTimber] = (*palette.paints, *palette.timbers)
+    full = type(palette)()
+    return Dress(
+        wood=next(wood for wood in woods if wood.key == palette.wood),
+        glass=next(g for g in full.glasses if g.key == palette.glass),
+        metal=next(m for m in full.metals if m.key == palette.metal),
+    )
+
+
+def _caption(page: PreviewPage, picture: bytes | None) -> str:
+    """What is pictured, what of it is imagined, and in what it is shown."""
+    dress = _dress(page)
+    first = SAID["drawn from the front"]
+    if picture is not None:
+        first = picture_words(picture) or f"{PICTURE_WORDS['sofa']}."
+        if PICTURE_WORDS["quick"] not in first:
+            first = f"{first} {PICTURE_WORDS['imagined']}"
+    wood = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
+    worn = [wood.format(dress.wood.name)]
+    worn += [WORDS["in glass"].format(dress.glass.name)] if page.palette.glasses else []
+    worn += [WORDS["in metal"].format(dress.metal.name)] if page.palette.metals else []
+    said = [first, SAID["shown in"].format(", ".join(worn))]
+    if page.palette.named_wood:
+        said.append(WORDS["named wood"].format(page.palette.named_wood))
+    return " ".join(said)
+
+
+def _count(number: int, one: str, more: str = "") -> str:
+    """`two panes`."""
+    said = several(number, one, more)
+    return said.replace(str(number), _COUNTED[number], 1) if number < len(_COUNTED) else said
+
+
+def _wood_words(resolved: Resolved) -> str:
+    return resolved.door.leaves[0].timber.name
+
+
+def _paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
+    """The doors in a few sentences."""
+    door, finish = resolved.door, resolved.finish
+    leaf = door.leaves[0]
+    kind = "none" if finish is None else finish.kind
+    worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
+    fills = []
+    if leaf.lites:
+        panes = _count(len(leaf.lites), SAID["lite"])
+        fills.append(SAID["lites"].format(panes, leaf.lites[0].pane.kind))
+    if leaf.panels:
+        fills.append(_count(len(leaf.panels), SAID["panel"]))
+    filled = SAID["filled"].format(_joined(fills)) if fills else ""
+    sizes = [
+        wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height, leaf.thickness)
+    ]
+    clear = plain(facts["Clear to walk through"].value)
+    return _set(
+        " ".join(
+            (
+                SAID["pair"].format(_wood_words(resolved), worn),
+                SAID["each"].format(*sizes, filled),
+                SAID["on the wall" if door.hanging.on_wall else "in the opening"],
+                SAID["open"].format(clear),
+                plain(facts["Gap under the doors"].note),
+            )
+        )
+    )
+
+
+def _joined(pieces: Sequence[str]) -> str:
+    return SAID["and"].format(*pieces) if len(pieces) == 2 else "".join(pieces)
+
+
+def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
+    """What the drawing and the lists of this revision hold."""
+    leaves = resolved.door.leaves
+    leaf = leaves[0]
+    sizes = [
+        wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height, leaf.thickness)
+    ]
+    doors = _count(len(leaves), SAID["door"]).capitalize()
+    found = [SAID["doors"].format(doors, *sizes, _wood_words(resolved))]
+    panes = [lite.pane for one in leaves for lite in one.lites]
+    if panes:
+        thick = glass_amount(resolved, panes[0].thickness).text
+        how_many = _count(len(panes), SAID["lite"]).capitalize()
+        found.append(SAID["glass"].format(how_many, panes[0].kind, thick))
+    counts = {item.what: int(float(item.number)) for item in paper.hardware if item.unit == "off"}
+    for what, number in counts.items():
+        if what.endswith("pull"):
+            found.append(_count(number, what).capitalize())
+    hung = [
+        _count(counts[what], what) for what in ("track", "hanger", "floor guide") if what in counts
+    ]
+    if hung:
+        listed = ", ".join(hung[:-1])
+        found.append(
+            SAID["hardware"].format(_joined([w for w in (listed, hung[-1]) if w]).capitalize())
+        )
+    found.append(_coats(paper))
+    return tuple(_set(text) for text in found)
+
+
+def _coats(paper: Paperwork) -> str:
+    finish = paper.finish
+    if not finish.coats:
+        return SAID["bare"]
+    numbers = [_count(int(float(coat.coats)), "coat") for coat in finish.coats]
+    if len(numbers) == 2:
+        said = SAID["paint coats"].format(*numbers)
+    else:
+        said = SAID["coats"].format(numbers[0], finish.kind)
+    words = said[0].upper() + said[1:]
+    return f"{words}: {finish.colour}" if finish.colour else words
+
+
+def _to_agree(page: PreviewPage) -> tuple[str, ...]:
+    """What the design does not say."""
+    palette = page.palette
+    open_paint = len(palette.quoted_wood) > 1
+    return tuple(
+        SAID[key]
+        for key, wanted in (
+            ("price", True),
+            ("dates", True),
+            ("hanging", True),
+            ("wall", True),
+            ("colour", open_paint),
+            ("kind of glass", bool(palette.glasses) and not palette.quoted_glass),
+            ("kind of pull", bool(palette.metals) and not palette.quoted_metal),
+        )
+        if wanted
+    )
+
+
+def _swatches(page: PreviewPage) -> tuple[Swatches, ...]:
+    """Of each kind what the price is for; where it names none, all that the page shows."""
+    palette = page.palette
+    woods: tuple[Paint | ClearTimber, ...] = (*palette.paints, *palette.timbers)
+    quoted = tuple(wood for wood in woods if wood.key in palette.quoted_wood)
+    painted = bool(quoted) and isinstance(quoted[0], Paint)
+    found = []
+    if quoted:
+        heading = WORDS["paint" if painted else "timber"]
+        found.append(_kind(heading, quoted, palette.quoted_wood, WORDS["any quoted"]))
+    if palette.glasses:
+        found.append(_kind(WORDS["glass"], palette.glasses, palette.quoted_glass))
+    if palette.metals:
+        found.append(_kind(WORDS["metal"], palette.metals, palette.quoted_metal))
+    return tuple(found)
+
+
+def _kind(
+    heading: str, choices: tuple[Choice, ...], quoted: tuple[str, ...], any_of: str = ""
+) -> Swatches:
+    shown = tuple(choice for choice in choices if choice.key in quoted) or choices
+    beside = WORDS["none named"] if not quoted else WORDS["quoted"]
+    if len(quoted) > 1:
+        beside = any_of
+    return Swatches(heading=heading, beside=beside, choices=shown, box_each=len(shown) > 1)
+
+
+def _summary(page: PreviewPage) -> tuple[Pair, ...]:
+    """What is said yes to, as the page repeats it."""
+    when = page.revision
+    if page.revision and page.revision_date:
+        when = WORDS["said of"].format(page.revision, page.revision_date)
+    rows = [
+        Pair(name=WORDS["said revision"], text=when),
+        Pair(name=WORDS["said mark"], text=page.mark),
+        Pair(name=WORDS["said thing"], text=_set(plain(page.thing))),
+    ]
+    rows = [row for row in rows if row.text]
+    return (*rows, *_chosen(page))
+
+
+def _chosen(page: PreviewPage) -> tuple[Pair, ...]:
+    """In what they are made: what is quoted, or a line to write on."""
+    palette, dress = page.palette, _dress(page)
+    if palette.named_wood:
+        wood = Pair(name=WORDS["said finish"], text=palette.named_wood)
+    elif len(palette.quoted_wood) == 1:
+        words = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
+        wood = Pair(name=WORDS["said finish"], text=words.format(dress.wood.name))
+    else:
+        wood = Pair(name=WORDS["paint"])
+    rows = [wood]
+    for kind, names, quoted, chosen in (
+        ("glass", palette.glasses, palette.quoted_glass, dress.glass.name),
+        ("metal", palette.metals, palette.quoted_metal, dress.metal.name),
+    ):
+        if names:
+            text = WORDS[f"in {kind}"].format(chosen) if quoted else ""
+            rows.append(Pair(name=WORDS[kind], text=text))
+    return tuple(rows)
