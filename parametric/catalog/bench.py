@@ -29,6 +29,12 @@ TEST_PIECE = _fact("least length of a test piece", 300)
 STRIP = _fact("longest strip for loose tenons", 1200)
 """Easily handled at the bench, long enough for planer and saw: single tenons are not."""
 
+BEVEL_TRIAL_RUNS = _fact("width of a bevel's test piece over the bevel's run", 3, "")
+"""Twice as much field as bevel, so that face down it does not tip into the cut."""
+
+FILM = _fact("dry film of one thin coat", 0.04)
+"""Brushed or rolled; the tin's data sheet knows better."""
+
 MITRES_IN_A_FRAME = _fact("pieces of a closed frame", 4, "", "a frame has four sides")
 """A mitre is tried by closing a frame: one joint hides half the error."""
 

@@ -68,6 +68,6 @@ def guide_cut(
             by="bench",
             when="after glue-up",
             cutter=guide.cutter,
-            tool="hand router against a fence, on the foot of the glued leaf",
+            tool="hand-held power router against a fence, on the foot of the glued leaf",
         ),
     )

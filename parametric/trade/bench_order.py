@@ -58,14 +58,12 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     later = [s for s in paper.milling if s.when != "before glue-up"]
     steps = [
         ShopStep(
-            work="Saw rough blanks; let them lie until their moisture is "
-            f"{float(paper.timber.moisture):g} %",
+            work=f"Saw rough blanks; rest them to {float(paper.timber.moisture):g} %",
             page="rough sizes",
             marks=marks,
         ),
         ShopStep(
-            work=f"Plane face and edge, thickness, rip to width; {_but_glued(glued)}strike the face "
-            "mark on each",
+            work=f"Plane face and edge, thickness, rip; face mark on each{_but_glued(glued)}",
             page="cut list",
             marks=marks,
         ),
@@ -93,21 +91,29 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     steps += [
         ShopStep(work="Crosscut to length against a stop", page="stop blocks", marks=square),
         ShopStep(
-            work="Sort by door; label each piece on its face, the arrow to the top",
+            work="Sort by door; label each face, arrow to the top; mark feet",
             page="by door",
             marks=marks,
         ),
         ShopStep(
-            work="Mark slots and groove ends, all pieces together, from the story stick",
+            work="Mark slots and groove ends together, from the story stick",
             page="stop blocks",
             marks=slotted,
         ),
     ]
+    steps.append(ShopStep(work="Cut gauges and templates, full size", page=""))
     steps += [_step(setting) for setting in early]
+    steps.append(
+        ShopStep(
+            work="Smooth panels, inner edges; dry-fit",
+            page="",
+            marks=tuple(one.leaf for one in paper.leaf_glue_ups),
+        )
+    )
     if paper.finish.coats and paper.panel_glue_ups:
         steps.append(
             ShopStep(
-                work=f"Give each panel {first_coats(paper.finish.kind)}, both sides and tongues",
+                work=f"Panel: {first_coats(paper.finish.kind)}",
                 page="finish",
                 marks=tuple(one.mark for one in paper.panel_glue_ups),
             )
@@ -116,6 +122,13 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
         ShopStep(work=f"Glue up {one.leaf}", page=f"glue-up {one.leaf}", marks=(one.leaf,))
         for one in paper.leaf_glue_ups
     ]
+    steps.append(
+        ShopStep(
+            work="Level the joints, smooth, ease the arrises",
+            page="",
+            marks=tuple(one.leaf for one in paper.leaf_glue_ups),
+        )
+    )
     steps += [_step(setting) for setting in later]
     if paper.finish.coats:
         steps.append(
@@ -130,7 +143,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
 
 def _but_glued(marks: tuple[str, ...]) -> str:
     """Boards of a panel keep what they lose once it is glued."""
-    return f"boards of {', '.join(marks)} only as its own sheet says; " if marks else ""
+    return f"; boards of {', '.join(marks)} by their sheet" if marks else ""
 
 
 _WHERE: dict[By, str] = {"saw": "at the saw", "router": "at the router", "bench": "by hand"}

@@ -11,11 +11,19 @@ LOCAL = "Local codes, the machine's instructions and the hardware maker's data s
 
 # Source: 29 CFR 1910.213 for guards, spreader, combs, push blocks and hoods.
 SAW: Cautions = (
-    "Guard and riving knife on whenever the cut allows. Where it does not, as on a panel on edge, "
-    "a tall fence, combs and a push block take their place.",
+    "Guard and riving knife on whenever the cut allows. Where the guard cannot be, a tall fence, "
+    "combs and a push block take its place.",
     "Blade still and isolated before any setting. Eyes and ears covered. No gloves, no loose "
     "sleeves.",
     "Never reach over or behind the blade; stand out of its line.",
+)
+CLAMPED: Cautions = ("Clamp the piece; both hands behind the edge.",)
+DADO: Cautions = (
+    "A dado set: riving knife off, a comb over the piece, push blocks; the set is raised into the "
+    "clamped sacrificial fence. Where it is not allowed, a single blade in passes.",
+)
+TRACK_SAW: Cautions = (
+    "Leaf and track clamped; the saw let run down before it is lifted; the offcut is left to lie.",
 )
 ROUTER: Cautions = (
     "Feed against the rotation. Cutter isolated while it is set; eyes and ears covered.",

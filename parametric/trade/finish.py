@@ -108,10 +108,9 @@ def _steps(resolved: Resolved) -> tuple[str, ...]:
     if leaf.panels:
         assert resolved.finish is not None
         steps[:0] = [
-            f"Each panel gets {first_coats(resolved.finish.kind)} before its leaf is glued up: both "
-            "sides, edges and tongues.",
-            "Thin on the tongues: dry, they must still slide in their grooves by hand; rub down "
-            "what binds.",
+            f"Each panel gets {first_coats(resolved.finish.kind)} before its leaf is glued up; the "
+            "rest of the coats go on with the leaf.",
+            "Its tongues get one thin coat and no more: they were gauged for it, and must slide.",
         ]
     if leaf.lites:
         steps.append("Glass stops are finished loose, on three sides and the ends.")

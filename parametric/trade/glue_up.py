@@ -172,10 +172,11 @@ def _panel_steps(
         "in turn: every joint closes by hand pressure.",
         "Glue both edges, clamp from the middle out, tap the faces level, scrape the squeeze-out "
         "when it has gelled.",
-        f"Leave a day. Plane both sides alike down to {said.wood(panel.thickness)}.",
-        "Saw it to size, panel saw or track-guided saw: one long edge straight, "
-        f"{said.wood(panel.across, down=True)} across the grain, then both ends square to it, "
-        f"{said.wood(panel.along, down=True)} along it.",
+        f"Leave a day. Plane both sides alike down to {said.wood(panel.thickness)}: thicknesser, "
+        "wide sander or by hand.",
+        "Panel saw or track-guided saw: one long-grain edge straight, the other "
+        f"{said.wood(panel.across, down=True)} from it; both ends square to them, "
+        f"{said.wood(panel.along, down=True)} apart. Diagonals alike.",
     )
 
 
@@ -250,16 +251,21 @@ def _places(rail: Rail, count: Figure) -> tuple[Figure, ...]:
     )
 
 
-def _bare(field: PanelField) -> Figure:
-    """How much of the tongue stands out of a stile's groove, mm, the panel in the middle."""
+def _bare(field: PanelField) -> tuple[Figure, Figure]:
+    """How much of the tongue stands out of a stile's groove and of a rail's, mm, when centred."""
     panel = field.panel
-    held = panel.engagement_made if panel.grain == "upright" else panel.end_engagement
-    return named(join(field.name, "tongue beside a stile"), panel.tongue_length - held)
+    across = named(
+        join(field.name, "tongue out across the grain"), panel.tongue_length - panel.engagement_made
+    )
+    along = named(
+        join(field.name, "tongue out along the grain"), panel.tongue_length - panel.end_engagement
+    )
+    return (across, along) if panel.grain == "upright" else (along, across)
 
 
 def first_coats(kind: str) -> str:
     """What goes on a panel before its leaf is glued up."""
-    return "its primer and first top coat" if kind == "paint" else "its first coat"
+    return "all its primer and one top coat" if kind == "paint" else "its first coat"
 
 
 def _leaf_steps(
@@ -279,8 +285,7 @@ def _leaf_steps(
     if leaf.panels and finish is not None and finish.kind != "none":
         steps.append(
             f"The panel has {first_coats(finish.kind)} on it before it goes in, so that no bare "
-            "wood shows when it shrinks. Dry, its tongues still slide in their grooves by hand: "
-            "rub down what binds."
+            "wood shows when it shrinks. Dry, its tongues slide in their grooves by hand."
         )
     steps.append(
         f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
@@ -297,10 +302,12 @@ def _leaf_steps(
         f"{said.fine(DIAGONALS)}; sight it across two straight edges for twist.",
     ]
     if leaf.panels:
-        shows = dict.fromkeys(said.fine(_bare(field)) for field in leaf.panels)
+        shows = dict.fromkeys(
+            " and ".join(said.fine(bare) for bare in _bare(field)) for field in leaf.panels
+        )
         steps.append(
-            "Centre the panel while it still moves: beside each stile the same of its tongue "
-            f"shows, {' or '.join(shows)}."
+            "Centre the panel while it still moves: of its tongue shows, beside each stile and at "
+            f"each rail, {' or '.join(shows)}."
         )
     if float(leaf.trim) > 0:
         steps.append(

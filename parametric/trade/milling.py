@@ -7,16 +7,17 @@ table, and is never turned to its back: what is off the middle is then off alike
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from parametric.catalog.bench import (
+    BEVEL_TRIAL_RUNS,
     CUT_A_PASS,
     MITRES_IN_A_FRAME,
     SPARES,
-    TALL_FENCE_RUNS,
     TEST_PIECE,
 )
-from parametric.figures import Figure, largest, named, whole_up
+from parametric.figures import Figure, named, whole_up
 from parametric.model import (
     Assembly,
     By,
@@ -26,7 +27,17 @@ from parametric.model import (
     When,
 )
 from parametric.names import join
-from parametric.trade.cautions import DUST, PLUNGED_CUT, ROUTER, SAW, STOPPED_CUT, Cautions
+from parametric.trade.cautions import (
+    CLAMPED,
+    DADO,
+    DUST,
+    PLUNGED_CUT,
+    ROUTER,
+    SAW,
+    STOPPED_CUT,
+    TRACK_SAW,
+    Cautions,
+)
 from parametric.trade.machine_work import Kind, Work, machine_work
 
 _WHEN: tuple[When, ...] = ("before glue-up", "after glue-up", "on site")
@@ -294,7 +305,7 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
             length = part.blank.length
         case "bevel" | "tongue" | "back rebate":
             bevel = next(cut for cut in part.cuts if isinstance(cut, RaisedBevel))
-            width = TALL_FENCE_RUNS * bevel.run
+            width = BEVEL_TRIAL_RUNS * bevel.run
         case "mitre":
             number = MITRES_IN_A_FRAME
         case "slot" | "groove" | "pocket":
@@ -309,36 +320,37 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
 
 
 def trial_stock(settings: tuple[Setting, ...]) -> tuple[tuple[TrialPiece, tuple[str, ...]], ...]:
-    """What to saw for trying the settings: a section's largest test piece serves all its own.
+    """What to saw for trying the settings: settings that want the same piece share it.
 
     Returns:
         each with the codes of the settings that it serves.
     """
-    found: dict[str, list[tuple[TrialPiece, str]]] = {}
+    found: dict[tuple[object, ...], tuple[TrialPiece, list[str]]] = {}
     for setting in settings:
-        if setting.trial is not None:
-            found.setdefault(setting.trial.section, []).append((setting.trial, setting.code))
-    stock = []
-    for own in found.values():
-        sizes = [trial for trial, _ in own]
-        largest_of_all = TrialPiece(
-            section=sizes[0].section,
-            number=largest(*(one.number for one in sizes)),
-            length=largest(*(one.length for one in sizes)),
-            width=largest(*(one.width for one in sizes)),
-            thickness=sizes[0].thickness,
-        )
-        stock.append((largest_of_all, tuple(code for _, code in own)))
-    return tuple(stock)
+        trial = setting.trial
+        if trial is not None:
+            sizes = (trial.number, trial.length, trial.width)
+            key = (trial.section, *(round(float(size), 6) for size in sizes))
+            found.setdefault(key, (trial, []))[1].append(setting.code)
+    return tuple((trial, tuple(codes)) for trial, codes in found.values())
+
+
+_OF_THE_SAW: Mapping[Kind, Cautions] = {
+    "tongue": DADO,
+    "back rebate": DADO,
+    "groove": DADO,
+    "trim": TRACK_SAW,
+}
 
 
 def _cautions(work: Work) -> Cautions:
     stop = STOPPED_CUT if work.stopped else PLUNGED_CUT if work.kind == "slot" else ()
     match work.by:
         case "saw":
-            return (*stop, *SAW, *DUST)
+            own = _OF_THE_SAW.get(work.kind, ())
+            return (*stop, *own, *SAW, *DUST)
         case "router":
             return (*stop, *ROUTER, *DUST)
         case "bench":
-            hand = "router" in work.tool or work.cutter is not None
-            return (*ROUTER, *DUST) if hand else ("Clamp the piece; both hands behind the edge.",)
+            powered = "cutter" in work.tool or work.cutter is not None
+            return (*ROUTER, *CLAMPED, *DUST) if powered else CLAMPED

@@ -157,15 +157,15 @@ def _steps(
     said: Printed, joint: LooseTenon, fence: Figure, half_travel: Figure, passes: Figure
 ) -> tuple[str, ...]:
     return (
-        f"Cutter {said.fine(joint.slot_width)}, its middle {said.fine(fence)} from the face. Face "
+        f"Plunge router with a fence, or slot mortiser. Cutter {said.fine(joint.slot_width)}, its middle {said.fine(fence)} from the face. Face "
         "to the fence always, in stiles and rails alike, whichever end lies to the left: then "
         "the faces come flush.",
-        f"Stops {said.fine(half_travel)} to each side of a middle line on the fence: between them "
-        "the middle of the cutter travels.",
+        f"The cutter's middle travels {said.fine(half_travel)} to each side of a middle line: stops "
+        "for a router's base stand half the base farther out.",
         "Mark the middle of every slot from the story stick; clamp the piece with its mark on the "
-        "middle line. Lists measure a stile from the end marked foot, a rail's end from its lower "
-        "edge.",
-        f"Plunge {said.fine(joint.slot_depth)} deep in {int(passes)} steps; blow the slot clean.",
+        "middle line, blocks flush beside it to carry the base, a rail upright for its ends. Lists "
+        "measure a stile from its foot, a rail's end from its lower edge.",
+        f"Plunge {said.fine(joint.slot_depth)} deep in {int(passes)} steps; clear the slot with the vacuum.",
         "Test piece first, one slot in its edge and one in its end: a loose tenon goes in by hand "
         "and does not fall out.",
     )

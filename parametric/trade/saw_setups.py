@@ -15,13 +15,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.catalog.bench import TALL_FENCE_RUNS, TALL_FENCE_SHARE
+from parametric.catalog.bench import FILM, TALL_FENCE_RUNS, TALL_FENCE_SHARE
 from parametric.figures import Figure, cosine, exceeds, largest, named
 from parametric.infill.raised_panel import RaisedPanel
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
-from parametric.trade.cautions import DUST, LOCAL, SAW, Cautions
+from parametric.trade.cautions import DUST, SAW, Cautions
 from parametric.trade.printed import Printed, printed
 
 Side = Literal["left", "right"]
@@ -137,7 +137,11 @@ def _set_up(
         ),
     )
     tongue = _tongue(mark, panel)
-    gauges = _gauges(mark, panel, named("machine accuracy", resolved.shop.accuracy.slot))
+    finish = resolved.finish
+    coated = finish is not None and finish.kind != "none"
+    gauges = _gauges(
+        mark, panel, named("machine accuracy", resolved.shop.accuracy.slot), coated=coated
+    )
     clean = exceeds(saw.kerf / cosine(panel.tilt), panel.fillet)
     return PanelSawSetUp(
         mark=mark,
@@ -153,15 +157,15 @@ def _set_up(
         tongue=tongue,
         gauges=gauges,
         tall_fence=tall_fence,
-        steps=_steps(printed(resolved), panel, saw.tilts, tongue, gauges, clean),
+        steps=_steps(printed(resolved), panel, saw.tilts, gauges[0], clean),
         cautions=(
-            "The guard comes off for this cut: a tall fence, a comb against the panel above the "
-            "blade, and a push block that rides the fence take its place.",
+            "The guard comes off for this cut, the riving knife stays, lower than the blade: a "
+            "tall fence, a comb against the panel over the blade, a push block that rides the "
+            "fence, a close insert.",
             "The wedge that comes off lies loose beside the blade: never pull it out, let the "
             "blade stop.",
             *SAW,
             *DUST,
-            LOCAL,
         ),
     )
 
@@ -196,8 +200,11 @@ def _tongue(mark: str, panel: RaisedPanel) -> tuple[TonguePass, ...]:
     return (face, back)
 
 
-def _gauges(mark: str, panel: RaisedPanel, machine: Figure) -> tuple[Gauge, ...]:
+def _gauges(mark: str, panel: RaisedPanel, machine: Figure, *, coated: bool) -> tuple[Gauge, ...]:
     """Edge and tongue: the machine's accuracy either way, and never thicker than its groove.
+
+    A tongue that gets its one thin coat before the glue-up is gauged bare, less that coat on
+    either side.
 
     Source: common practice, no source.
     """
@@ -206,7 +213,10 @@ def _gauges(mark: str, panel: RaisedPanel, machine: Figure) -> tuple[Gauge, ...]
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
 
-    play = largest(panel.groove_width - panel.tongue_thickness, machine)
+    room = panel.groove_width - panel.tongue_thickness
+    if coated:
+        room = largest(Figure(0.0), room - 2 * FILM)
+    play = largest(room, machine)
     return (
         Gauge(
             what="edge after the bevel",
@@ -216,8 +226,9 @@ def _gauges(mark: str, panel: RaisedPanel, machine: Figure) -> tuple[Gauge, ...]
         ),
         Gauge(
             what="tongue",
-            where="all four tongues; the go notch is the groove itself",
-            go=at("tongue gauge go", panel.groove_width),
+            where="all four tongues, bare; the go notch is the groove"
+            + (" less a coat a side" if coated else " itself"),
+            go=at("tongue gauge go", panel.tongue_thickness + room),
             no_go=at("tongue gauge no go", panel.tongue_thickness - play),
         ),
     )
@@ -227,21 +238,19 @@ def _steps(
     said: Printed,
     panel: RaisedPanel,
     tilts: Side,
-    tongue: tuple[TonguePass, ...],
-    gauges: tuple[Gauge, ...],
+    edge: Gauge,
     clean: bool,
 ) -> tuple[str, ...]:
     fence = "right" if tilts == "left" else "left"
-    edge, tongue_gauge = gauges
     steps = [
         f"Blade tilts to the {tilts} seen at the machine: fence to the {fence} of it, so that it "
         "leans away from the fence.",
-        f"Tilt {float(panel.tilt):.1f} degrees off upright; blade {said.fine(panel.bevel_run)} "
-        f"above the table; {said.fine(panel.edge_thickness)} from the fence to the blade at the "
-        "table.",
+        f"Flat-topped rip blade, tilted {float(panel.tilt):.1f} degrees off upright; "
+        f"{said.fine(panel.edge_thickness)} from the fence to the blade at the table. "
+        f"{said.fine(panel.bevel_run)} above the table, in two heights where the saw labours.",
         "Test piece on edge, back to the fence. "
-        f"{said.gauge(edge.go)} goes over the edge, {said.gauge(edge.no_go)} does not; the fillet "
-        f"stands {said.fine(panel.fillet)}.",
+        f"At the very edge {said.gauge(edge.go)} goes on, {said.gauge(edge.no_go)} does not: the "
+        f"bevel thickens at once. The fillet stands {said.fine(panel.fillet)}.",
         "Both end-grain edges of every panel, then both long-grain edges: the second pair cuts "
         "the tear-out of the first away.",
     ]
@@ -250,14 +259,4 @@ def _steps(
             f"The fillet is deeper than the kerf: score the field {said.fine(panel.fillet)} deep "
             "first, or the wedge hangs on."
         )
-    steps += [
-        f"Dado set upright, {said.fine(one.buried)} of it standing out of a sacrificial fence, "
-        f"{said.fine(one.blade_height)} high; {one.down} down: {one.what}, {said.fine(one.left)} "
-        "is left over it. End grain first."
-        for one in tongue
-    ]
-    steps.append(
-        f"{said.gauge(tongue_gauge.go)} slides on to the tongue, {said.gauge(tongue_gauge.no_go)} "
-        "does not. Try it in a groove of the job."
-    )
     return tuple(steps)

@@ -34,12 +34,14 @@ class Blocks:
 
     With the face on the fence and the cut edge down, `end` lies to the operator's `hand`.
     Fed from right to left: the piece drops in against the right block and stops at the left.
+    `between` is how long a fence they need.
     """
 
     end: str
     hand: Hand
     right_block: Figure
     left_block: Figure
+    between: Figure
     names: tuple[str, ...]
 
 
@@ -201,6 +203,7 @@ def _blocks(found: list[Found], place: str) -> Iterator[Blocks]:
             hand=hand,
             right_block=named(join(place, f"right block {hand} hand"), right),
             left_block=named(join(place, f"left block {hand} hand"), left),
+            between=named(join(place, f"between the blocks {hand} hand"), left + right),
             names=tuple(p.name for p, _, _ in own),
         )
 

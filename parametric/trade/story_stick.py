@@ -120,9 +120,9 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
         )
     yield StickMark(kind="edge", at=float(leaf.height), figure=leaf.height, words="finished top")
     if trim > 0:
-        yield StickMark(kind="trim", at=-trim, figure=leaf.trim, words="trim")
+        yield StickMark(kind="trim", at=-trim, figure=leaf.trim, words="blank")
         top = float(leaf.height)
-        yield StickMark(kind="trim", at=top + trim, figure=leaf.trim, words="trim", zero=top)
+        yield StickMark(kind="trim", at=top + trim, figure=leaf.trim, words="blank", zero=top)
     if float(floor_gap) > 0:
         yield StickMark(kind="floor", at=-float(floor_gap), figure=floor_gap, words="floor")
     if leaf.guide is not None:
@@ -156,16 +156,16 @@ def _widths(leaf: Leaf, marks: dict[str, str]) -> Iterator[StickMark]:
         (leaf.width, "leaf"),
     ):
         yield StickMark(kind="edge", at=float(figure), figure=figure, words=words)
-    yield StickMark(kind="stop", at=float(leaf.shoulder), figure=leaf.shoulder, words="rails")
+    yield StickMark(kind="stop", at=float(leaf.shoulder), figure=leaf.shoulder, words="rails, long")
     said: set[str] = set()
     for field in leaf.panels:
-        words = f"panel {marks.get(field.name, '')}".strip()
+        words = f"panel {marks.get(field.name, '')}".strip() + ", wide"
         if words not in said:
             said.add(words)
             width = field.panel.width
             yield StickMark(kind="stop", at=float(width), figure=width, words=words, down=True)
     for lite in leaf.lites:
-        words = f"glass {marks.get(lite.pane.name, '')}".strip()
+        words = f"glass {marks.get(lite.pane.name, '')}".strip() + ", wide"
         if words not in said:
             said.add(words)
             width = lite.pane.width

@@ -35,6 +35,7 @@ from parametric.job import check
 from parametric.problems import stops
 from parametric.trade.bench_order import shop_order
 from parametric.trade.paperwork import Paperwork, paperwork
+from parametric.trade.printed import several
 from parametric.writers.pdf import write_pdf
 from tests.drawing.sheets import LARCH_HILL, drawn, larch_hill
 from tests.invariants.designs import bypass_designs
@@ -359,9 +360,9 @@ def test_brief_values_of_the_saw() -> None:
     buried = "tongue's length: fence to far side of the dado set, itself wider"
     assert to_set("M6") == [f"a 15 {blade}", f"b 15 {buried}"]
     assert to_set("M7") == [f"a 5 {blade}", f"b 15 {buried}"]
-    # 28 - 15 = 13 stand over the face side, 13 - 5 = 8 over both.
+    # Bare: 8.2 - 2 x 0.04 = 8.12. 28 - 15 = 13 stand over the face side, 13 - 5 = 8 over both.
     assert "13 is left over it" in page("Saw: tongue, face side, panel P1 flat")
-    assert "8.2 goes on, 7.8 does not; 8 is left" in page("Saw: back rebate, panel P1 flat")
+    assert "8.1 goes on, 7.8 does not; 8 is left" in page("Saw: back rebate, panel P1 flat")
 
 
 def test_brief_values_of_slots_and_grooves() -> None:
@@ -378,7 +379,7 @@ def test_brief_values_of_slots_and_grooves() -> None:
         "a 6 cutter",
         "b 18.5 face to the cutter's middle, pass 1",
         "c 21.5 face to the cutter's middle, pass 2",
-        "3 offset; 2 passes make it 9 wide",
+        "3 offset, by feeler; 2 passes make it 9 wide",
         "d 18 deep, in 6 steps",
     ]
 
@@ -440,11 +441,13 @@ def test_brief_values_of_the_cut_lists() -> None:
     more = pages()[pages().index(rough) + 1]
     assert "Total 76 blanks" in more
     # Boards 28 + 2 thick; tenons 20 x (90 + 25) = 2300 in strips under 1200: 2 of 1150.
-    assert "planed to 30, the panel later" in rough
+    assert "tulipwood, planed to 30, from 6/4 sawn" in rough
+    assert "the panel 28: boards of a glued panel" in rough
     assert "2 strips, 1150 long" in more
-    # The stopped groove is tried on a whole stile; bevels on twice their run; 4 mitres a frame.
-    assert "1 of 40 × 120, 2126 long, for M2, M3, M10, M11, M12" in more
-    assert "1 of 28 × 150, 300 long, for M5, M6, M7; 4 of 14.5 × 12, 300 long, for M8" in more
+    # The stopped groove is tried on a whole stile; bevels on thrice their run; 4 mitres a frame.
+    assert "1 of 40 × 120, 300 long, for M2, M10, M11, M12" in more
+    assert "1 of 40 × 120, 2126 long, for M3" in more
+    assert "1 of 28 × 225, 300 long, glued, for M5, M6, M7; 4 of 14.5 × 12, 300 long" in more
     assert "Total 66 pieces" in text
     door = page("Cut list by door")
     assert "S1 stile with pull 1 2126 120 40 left stile" in door
@@ -596,7 +599,10 @@ def test_the_milling_list_has_every_run_with_its_set_up_and_its_test_piece(
     for setting in paper.milling:
         at = text.index(f"{setting.code} {setting.title}")
         own = text[at : at + 700]
-        assert ("1 test piece first" if int(setting.spares) else "no test piece") in own
+        piece = "waste strip" if setting.kind == "trim" else "test piece"
+        number = int(setting.trial.number if setting.trial else setting.spares)
+        words = f"{several(number, piece)} first" if number else "no test piece"
+        assert words in own
         for run in setting.runs:
             assert (run.mark or run.noun) in own
             assert run.face in own
@@ -614,8 +620,8 @@ def test_set_up_numbers_are_on_the_stop_block_list() -> None:
 
 
 def test_every_caution_of_every_machine_is_on_the_page_of_cautions(paper: Paperwork) -> None:
-    sheet = next(s for s in bench() if s.title.document == "Cautions for the machines")
-    text = " ".join(t.text for t in labels(sheet))
+    sheets = [s for s in bench() if s.title.document == "Cautions for the machines"]
+    text = " ".join(t.text for sheet in sheets for t in labels(sheet))
     for setting in paper.milling:
         for caution in setting.cautions:
             assert caution in text

@@ -202,7 +202,7 @@ def test_numbers_on_the_stick_and_whose_it_is() -> None:
         assert str(abs(height) if height != 2114 else 12) in said
     for width in ("120", "784.5", "904.5", "1024.5", "778.5", "803.5"):
         assert width in said
-    for word in ("R1", "R2", "R3", "R4", "P1", "under: trim, floor", "over: trim", "pull"):
+    for word in ("R1", "R2", "R3", "R4", "P1", "under: blank, floor", "over: blank", "pull"):
         assert word in said
     assert "story stick, leaves A and B" in said
     assert "LH-07-F  rev. B  0123-4567" in said
@@ -252,16 +252,16 @@ def test_pull_template_has_the_pockets_true_to_size_and_place_for_either_hand() 
     assert "Pockets of the pull: leaf A back, leaf B front" in texts(sheets[1])
     said = {word for text in texts(sheets[0]) for word in text.split()}
     # 988 - 150.6 / 2 and 988 + 150.6 / 2
-    assert {"FACE", "912.7", "1063.3", "42.6", "160.6", "32.6", "150.6", "60"} <= said
+    assert {"UP", "912.7", "1063.3", "42.6", "160.6", "32.6", "150.6", "60"} <= said
 
 
 def test_gauge_notches_are_as_wide_as_their_figures() -> None:
-    """15 for the edge, 0.2 either way; the groove's 8.2, and 8 less the play of 0.2."""
+    """15 for the edge, 0.2 either way; the groove's 8.2 less two coats of 0.04; 8 less 0.2."""
     sheet = draw_templates(*reading_room())[-1]
     assert sheet.title.document == "Notch gauges"
     (page,) = pages([sheet])
     lengths = {round(line.length, 2) for line in page.lines if line.level}
-    assert {15.2, 14.8, 8.2, 7.8} <= lengths
+    assert {15.2, 14.8, 8.12, 7.8} <= lengths
 
 
 def test_arch_is_the_circle_through_three_points() -> None:

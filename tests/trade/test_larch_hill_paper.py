@@ -48,7 +48,8 @@ EXACT = {
     # 15 at the edge as the machine holds it, 0.2 either way; tongue 8 in a groove of 8.2.
     "saw set-up P1 / edge gauge go": 15 + 0.2,
     "saw set-up P1 / edge gauge no go": 15 - 0.2,
-    "saw set-up P1 / tongue gauge go": 8.2,
+    # The groove less a coat of 0.04 on either side of the tongue.
+    "saw set-up P1 / tongue gauge go": 8.2 - 2 * 0.04,
     "saw set-up P1 / tongue gauge no go": 8 - (8.2 - 8),
     # A third of the panel as it stands highest, 803.5, is more than twice the run, 150.
     "saw set-up P1 / tall fence": PANEL / 3,

@@ -62,8 +62,8 @@ def test_too_few_clamps_are_said(edited: Edited, paper: Paperwork) -> None:
 
 def test_panel_is_never_glued(paper: Paperwork) -> None:
     assert any("no glue in its grooves" in step for step in paper.leaf_glue_ups[0].steps)
-    # 15 of tongue less (803.53 - 784.5) / 2 in each groove is 5.5 in sight.
-    assert any("of its tongue shows, 5.5" in step for step in paper.leaf_glue_ups[0].steps)
+    # 15 less (803.53 - 784.5) / 2 in each stile is 5.5; less (485 - 460) / 2 in each rail 2.5.
+    assert any("of its tongue shows, beside each stile and at each rail, 5.5 and 2.5" in step for step in paper.leaf_glue_ups[0].steps)
 
 
 @pytest.mark.parametrize(
@@ -118,3 +118,10 @@ def test_panel_boards_are_planed_thicker_than_the_panel(edited: Edited, paper: P
     assert float(glued.planed) == 34
     lots = {float(lot.thickness): lot.sawn_class for lot in thicker.timber.lots}
     assert lots[28.0] == "8/4"
+
+
+def test_a_bare_panel_is_gauged_with_its_groove(edited: Edited) -> None:
+    """Without a finish the groove itself goes: 8.2; with one, less a coat on either side."""
+    bare = paper_of(edited(("finish: {kind: paint", "finish: {kind: none")))
+    (saw,) = bare.panel_saw
+    assert float(next(g.go for g in saw.gauges if g.what == "tongue")) == pytest.approx(8.2)

@@ -15,6 +15,7 @@ from parametric.trade.cutlist import CutRow, cut_list, of_timber
 from parametric.trade.milling import TrialPiece, trial_stock
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import several
+from parametric.trade.timber import RoughBlank, TimberLot
 
 _SIZES = (
     Column(head="Length", anchor="right"),
@@ -126,15 +127,12 @@ def _by_section(job: Subject, say: Numbers, glued: Mapping[str, str]) -> list[Bl
 
 def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
     """The blanks of the timber order, a band for each lot."""
-    planed = {
-        one.mark: f"planed to {say.say.wood(one.planed)}, the panel later; "
-        for one in paper.panel_glue_ups
-        if int(one.boards) > 1
-    }
+    planed = {one.mark: one.planed for one in paper.panel_glue_ups if int(one.boards) > 1}
     lines: list[Line | Band] = []
     for lot in paper.timber.lots:
         sawn = f", from {lot.sawn_class} sawn" if lot.sawn_class else ""
-        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(lot.thickness)}{sawn}"))
+        first = next((planed[b.mark] for b in lot.blanks if b.mark in planed), lot.thickness)
+        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(first)}{sawn}"))
         lines += [
             Line(
                 cells=(
@@ -143,7 +141,7 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
                     say.count(blank.number),
                     say.wood(blank.length),
                     say.wood(blank.width),
-                    planed.get(blank.mark, "") + blank.note,
+                    _note(say, blank, lot),
                 )
             )
             for blank in lot.blanks
@@ -164,20 +162,29 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
             foot=(
                 f"Total {several(count, 'blank')}.",
                 "Test pieces, out of the waste that is ordered over: "
-                + "; ".join(_trial(say, *one) for one in trial_stock(paper.milling))
+                + "; ".join(_trial(say, paper, *one) for one in trial_stock(paper.milling))
                 + ".",
             ),
         )
     ]
 
 
-def _trial(say: Numbers, piece: TrialPiece, codes: tuple[str, ...]) -> str:
-    """`1 of 40 × 120, 2126 long, for M2, M3`."""
+def _note(say: Numbers, blank: RoughBlank, lot: TimberLot) -> str:
+    """Boards of a panel are not yet planed to what the panel is."""
+    if int(blank.number) == blank.pieces:
+        return blank.note
+    return f"the panel {say.say.wood(lot.thickness)}: {blank.note}"
+
+
+def _trial(say: Numbers, paper: Paperwork, piece: TrialPiece, codes: tuple[str, ...]) -> str:
+    """`1 of 40 × 120, 2126 long, for M2, M3`; glued, where no board is so wide."""
     size = (
         f"{say.say.wood(piece.thickness)} × {say.say.wood(piece.width)}, "
         f"{say.say.wood(piece.length)} long"
     )
-    return f"{int(piece.number)} of {size}, for {', '.join(codes)}"
+    stock = next((g.stock for g in paper.panel_glue_ups if g.mark == piece.section), None)
+    glued = ", glued" if stock is not None and float(piece.width) > float(stock) else ""
+    return f"{int(piece.number)} of {size}{glued}, for {', '.join(codes)}"
 
 
 # --- by door -------------------------------------------------------------------------------

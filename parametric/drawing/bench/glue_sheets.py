@@ -189,7 +189,10 @@ def leaf_sheet(job: Subject, say: Numbers, own: tuple[LeafGlueUp, ...]) -> SetUp
             Key(
                 number=say.count(one.minutes),
                 after="minutes",
-                name=said("for {} slots", say.count(one.slots, *(o.slots for o in others))),
+                name=said(
+                    "open time of the glue, for {} slots",
+                    say.count(one.slots, *(o.slots for o in others)),
+                ),
             ),
         ),
         rows=(

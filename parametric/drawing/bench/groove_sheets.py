@@ -58,7 +58,7 @@ def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[S
             Key(
                 number=say.set_to(setting.shift),
                 name=said(
-                    "offset; {} passes make it {} wide",
+                    "offset, by feeler; {} passes make it {} wide",
                     str(number),
                     say.set_to(setting.width),
                 ),
@@ -131,8 +131,8 @@ def _pass_order(setting: Setting, lines: Sequence[StopLine]) -> tuple[Row, ...]:
     if len(setting.fence) < 2:
         return ()
     hands = {block.hand for line in lines for block in line.blocks}
-    every = "in every piece, both hands" if len(hands) > 1 else "in every piece"
-    return (Row(head="Order", text=f"pass 1 to full depth {every}; then pass 2"),)
+    sheets = ", by both sheets of blocks" if len(hands) > 1 else ""
+    return (Row(head="Order", text=f"pass 1 to full depth in all{sheets}; then pass 2 alike"),)
 
 
 def _hold(setting: Setting) -> tuple[Row, ...]:
@@ -142,8 +142,8 @@ def _hold(setting: Setting) -> tuple[Row, ...]:
     return (
         Row(
             head="Hold",
-            text="leaf flat, its foot just over the bench's end; a block clamped flush above and "
-            "below carries the router's base",
+            text="leaf flat, face up, its foot just over the bench's end; under the back a block "
+            "flush with the foot carries the base; one at the exit",
         ),
     )
 
@@ -296,7 +296,7 @@ def squaring_sheet(
                 for line in more
             ),
             Row(head="Order", text="square the line with a knife; chop from it into the round"),
-            Row(head="Check with", text="a try square in the end; the panel's corner goes home"),
+            Row(head="Check with", text="a try square in the end; a square stick goes home"),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _squaring_picture(draft, box, setting),
@@ -377,7 +377,12 @@ def blocks_sheet(
             ),
             Row(
                 head="Order",
-                text="drop in against the right block, feed to the left; cutter still, lift off",
+                text="drop in against the right block, feed to the left; stop the router by foot "
+                "or helper, lift off when it stands",
+            ),
+            Row(
+                head="Fence",
+                text=said("{} between the blocks, its ends supported", say.wood(block.between)),
             ),
         ),
         warning=setting.cautions[0],

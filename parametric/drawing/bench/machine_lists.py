@@ -13,6 +13,7 @@ from parametric.drawing.subject import Subject
 from parametric.trade.bench_order import shop_order
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import several
 from parametric.trade.router_setups import stops_of
 from parametric.trade.stop_blocks import LengthStop, Span, StopLine
 
@@ -55,7 +56,8 @@ def order_sheets(
         lines=lines,
         foot=(
             "A test piece goes through every setting first. Face to the fence or the table, "
-            "unless the set-up says otherwise: what is off the middle is then off alike in all.",
+            "unless a set-up says otherwise.",
+            *_carrying(paper),
             "Cautions for each set-up: "
             + (f"sheet {sheets['cautions']}." if "cautions" in sheets else "on its own sheet."),
         ),
@@ -82,6 +84,15 @@ def in_ranges(marks: tuple[str, ...]) -> str:
 def _next(mark: str) -> str:
     letter, number = mark[:1], mark[1:]
     return f"{letter}{int(number) + 1}" if number.isdigit() else ""
+
+
+def _carrying(paper: Paperwork) -> tuple[str, ...]:
+    """A glued leaf is turned and carried by as many people as it takes in."""
+    leaves = {one.leaf for one in paper.leaf_glue_ups}
+    people = max((int(p.people) for p in paper.delivery.items if p.what in leaves), default=1)
+    if people < 2:
+        return ()
+    return (f"Once glued, {people} people turn and carry a leaf; coated, it lies on blankets.",)
 
 
 # --- the milling list ----------------------------------------------------------------------
@@ -127,10 +138,11 @@ def milling_sheets(
 
 
 def _band(setting: Setting, sheets: Sheets) -> Band:
-    spare = int(setting.spares)
+    spare = int(setting.spares if setting.trial is None else setting.trial.number)
+    piece = "waste strip" if setting.kind == "trim" else "test piece"
     words = [
         f"{MACHINE[setting.by].lower()}: {setting.tool}",
-        f"{spare} test piece first" if spare else "no test piece",
+        f"{several(spare, piece)} first" if spare else "no test piece",
         *([f"set-up sheet {sheets[setting.code]}"] if setting.code in sheets else []),
     ]
     return Band(text=f"{setting.code}  {setting.title}", under=listed(words, "; "))
@@ -157,7 +169,7 @@ def _lengths(say: Numbers, stops: list[LengthStop]) -> Block:
         columns=(
             Column(head="Stop at", anchor="right", weight="bold"),
             Column(head="No.", anchor="right"),
-            Column(head="Pieces, a spare first", gives=True),
+            Column(head="Pieces, an offcut first", gives=True),
         ),
         lines=tuple(
             Line(

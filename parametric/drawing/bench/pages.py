@@ -69,8 +69,7 @@ def draw_bench(job: Subject, paper: Paperwork | None, title: TitleBlock) -> tupl
     waiting = dict.fromkeys(_known_keys(job, paper), "00")
     lists = _lists(job, title, paper, cut, waiting)
     found = {key: str(number) for key, number in _counted(lists).items()}
-    last = int(found["stop blocks"]) + len(lists[-1][1]) - 1
-    found["all stop blocks"] = _from_to(int(found["stop blocks"]), last)
+    found |= _stops_of_set_ups(paper, int(found["stop blocks"]), lists[-1][1])
     start = sum(len(own) for _, own in lists)
     drawn: list[Sheet] = []
     for entry in _entries(job, paper, {**waiting, **found}):
@@ -110,6 +109,20 @@ def _counted(lists: Sequence[tuple[str, tuple[Sheet, ...]]]) -> dict[str, int]:
     return found
 
 
+def stops_key(setting: Setting) -> str:
+    """What the sheets of the stop-block list that a setting is on are found by."""
+    return f"stops of {setting.code}"
+
+
+def _stops_of_set_ups(paper: Paperwork, first: int, sheets: tuple[Sheet, ...]) -> dict[str, str]:
+    """On which sheets of the stop-block list each setting has its places."""
+    found = {}
+    for setting in paper.milling:
+        numbers = [n for n, sheet in enumerate(sheets, first) if setting.code in _texts(sheet)]
+        found[stops_key(setting)] = _from_to(numbers[0], numbers[-1]) if numbers else ""
+    return found
+
+
 def _from_to(first: int, last: int) -> str:
     """`sheet 8`, `sheets 8 and 9`, `sheets 8 to 10`."""
     if first == last:
@@ -146,10 +159,10 @@ def _known_keys(job: Subject, paper: Paperwork) -> tuple[str, ...]:
         "by door",
         "milling",
         "stop blocks",
-        "all stop blocks",
     )
-    blank = dict.fromkeys(names, "00")
-    return (*names, *(key for entry in _entries(job, paper, blank) for key in entry.keys))
+    blank = dict.fromkeys((*names, *(stops_key(one) for one in paper.milling)), "00")
+    codes = (stops_key(setting) for setting in paper.milling)
+    return (*names, *codes, *(key for entry in _entries(job, paper, blank) for key in entry.keys))
 
 
 def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[Entry]:
@@ -205,7 +218,7 @@ def _setting(
     job: Subject, say: Numbers, paper: Paperwork, one: Setting, sheets: Mapping[str, str]
 ) -> Entry:
     """The sheets of one setting of the milling list."""
-    at = f"stop-block list, {sheets['all stop blocks']}"
+    at = f"stop-block list, {sheets[stops_key(one)]}"
     steps: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     match one.kind:

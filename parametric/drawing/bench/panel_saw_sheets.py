@@ -97,7 +97,7 @@ def bevel_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws) -> Set
         rows=(
             pieces_row(say, setting),
             *(_edges_row(say, saws, order) for order in range(len(saw.edges))),
-            _gauge_row(say, saws, "edge after the bevel"),
+            _gauge_row(say, saws, "edge after the bevel", where=" at the very edge"),
             Row(
                 head="Blade",
                 text=said(
@@ -129,13 +129,16 @@ def _edges_row(say: Numbers, saws: Saws, order: int) -> Row:
     return Row(head=f"{first.order} {first.edges}", text=listed(texts, ". "))
 
 
-def _gauge_row(say: Numbers, saws: Saws, what: str, turn: int | None = None) -> Row:
+def _gauge_row(
+    say: Numbers, saws: Saws, what: str, turn: int | None = None, where: str = ""
+) -> Row:
     """A gauge's two notches, and what a pass leaves; the same for all that are set alike."""
     gauge, *same = (next(g for g in saw.gauges if g.what == what) for saw in saws)
     text = said(
-        "{} goes on, {} does not",
+        "{} goes on, {} does not{}",
         say.gauge(gauge.go, *(g.go for g in same)),
         say.gauge(gauge.no_go, *(g.no_go for g in same)),
+        where,
     )
     if turn is not None:
         left, *others = (saw.tongue[turn].left for saw in saws)
@@ -256,7 +259,10 @@ def tongue_sheet(job: Subject, say: Numbers, setting: Setting, saws: Saws, turn:
         ),
         rows=(
             pieces_row(say, setting),
-            Row(head="Lay it", text=f"{one.down} down, edge at the sacrificial fence"),
+            Row(
+                head="Lay it",
+                text=f"{one.down} down, edge at the sacrificial fence; press over the field only",
+            ),
             Row(head="Order", text="1 end grain, 2 long grain, all four edges"),
             _gauge_row(say, saws, "tongue", turn)
             if last

@@ -213,13 +213,13 @@ def pocket_sheet(
             Row(head="Along", text=stops_at),
             Row(
                 head="Guide",
-                text="four straight edges round it, each off the outline by base to cutter's edge",
+                text="template from its full-size sheet, rounded corners too: no straight edges",
             ),
             Row(
                 head="Check with",
                 text="the pull: in by hand, its flange on the ledge"
                 if last
-                else "callipers, before anything is moved",
+                else "callipers, before the template is moved",
             ),
         ),
         warning=setting.cautions[0],

@@ -136,7 +136,7 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> Se
             Key(
                 letter="a",
                 number=say.wood(setting.depth),
-                name="comes off foot and top: the saw's kerf lies in the waste",
+                name="comes off foot and top, flush with the rails: kerf in the waste",
             ),
             Key(number=listed(list(heights), " or "), name="high, when both are off"),
         ),

@@ -45,7 +45,7 @@ def tenon_sheet(
             ),
             Row(
                 head="Order",
-                text="crosscut one tenon and try it; then round the strips and crosscut the rest",
+                text="crosscut one tenon, round it and try it; then round the strips, crosscut the rest",
             ),
             Row(
                 head="Fit",
@@ -57,7 +57,7 @@ def tenon_sheet(
             ),
             Row(
                 head="Check with",
-                text=f"a slot in a test piece, cut as {slots} says: in by hand, stays in",
+                text=f"the test slot of {slots}, cut first: in by hand, stays in",
             ),
         ),
         warning=setting.cautions[0],

@@ -87,8 +87,9 @@ def _beside(draft: Draft, room: Box, job: Subject) -> None:
                 "stick is used.",
                 "Glue it to a straight batten, its left edge along the batten's edge, or carry "
                 "the lines over to a batten with a knife.",
-                "Left edge: heights from the finished foot. Lay it along each piece, the zero on "
-                "the zero, and mark what lies on that piece.",
+                "Left edge: heights from the finished foot. Lay it along each piece, a stile's own "
+                "ends on the lines of its blank, and mark what lies on that piece.",
+                "Joined from tiles, check it whole with a steel tape.",
                 "Right edge: widths from the left edge of the leaf, and the lengths that are cut "
                 "to them.",
                 "Dashed ticks are middles of slots. A number that is not on its line is led to it "

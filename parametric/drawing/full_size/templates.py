@@ -157,15 +157,16 @@ def _pull_template(
             f"middle {job.wood(pull.up)} above the finished foot",
             f"flange pocket {job.fine(pull.flange_pocket_depth)} deep, corners "
             f"r {job.fine(pull.flange_pocket_corner)}",
-            f"body pocket {job.fine(pull.body_pocket_depth)} deep from the face, corners "
+            f"body pocket {job.fine(pull.body_pocket_depth)} deep from the same face, corners "
             f"r {job.fine(pull.body_pocket_corner)}, {_cutter(job, pull)}",
             "The outlines are the pockets themselves, without a guide bush: for one, a template "
-            "is larger all round by half of bush less cutter.",
+            "is larger all round by half of bush less cutter, its corners rounder by as much.",
             title.title,
             "  ".join(word for word in (title.number, title.fingerprint) if word),
         ),
         words_in=Box(words_at[0], low + 4.0, words_at[1], high - 3.0),
         grain="up",
+        face="UP",
     )
 
 
