@@ -221,3 +221,7 @@ READING_LAMP_RADIUS = 0.20
 LAMP_SHADE = (0.12, 0.19)
 """Half as wide as its shade is at the head and at the foot."""
 LAMP_HIGH = 0.26
+STANDING_LAMP: Triple = (1.28, 1.50, 0.55)
+"""The middle of the shade of the lamp that stands beside the doors, right of their edge: what
+a client sees that lights the near room."""
+STANDING_LAMP_COLOUR: Triple = (0.38, 0.28, 0.165)

@@ -248,8 +248,9 @@ PAGE = """\
 <div id="app">
 <header id="title"><h1 dir="auto"{{long}}>{{job}}</h1><p dir="auto">{{under}}</p></header>
 <section id="strip" aria-label="{{words.strip}}">
-<p class="say"><b id="state">{{words.shut}}</b><span>{{words.seen from above}}</span></p>
-<div id="plan"><svg aria-hidden="true"></svg></div>
+<p class="say"><b id="state">{{words.shut}}</b></p>
+<div id="plan"><svg aria-hidden="true"></svg><p class="seen">{{words.seen from above}}</p></div>
+<div id="hour" role="group" aria-label="{{words.hour}}"><button type="button" data-set="day" aria-pressed="true">{{words.day}}</button><button type="button" data-set="evening" aria-pressed="false">{{words.evening}}</button></div>
 </section>
 <aside id="side">
 <div id="tabs" role="tablist" aria-label="{{words.tabs}}">
@@ -298,7 +299,6 @@ PAGE = """\
 <svg id="chalk" aria-hidden="true"></svg>
 <p id="waiting"><noscript>{{words.no script}}</noscript></p>
 <p id="hint" aria-hidden="true"></p>
-<div id="hour" role="group" aria-label="{{words.hour}}"><button type="button" data-set="day" aria-pressed="true">{{words.day}}</button><button type="button" data-set="evening" aria-pressed="false">{{words.evening}}</button></div>
 </main>
 </div>
 <p id="told" class="unseen" aria-live="polite"></p>

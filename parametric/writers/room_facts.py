@@ -12,6 +12,8 @@ from parametric.catalog.room import (
     HOURS,
     LAMP,
     LAMP_COLOUR,
+    LAMP_HIGH,
+    LAMP_SHADE,
     MIRRORED,
     PATTERN,
     POOL,
@@ -21,6 +23,8 @@ from parametric.catalog.room import (
     READING_LAMP_RADIUS,
     ROOM,
     SOFA,
+    STANDING_LAMP,
+    STANDING_LAMP_COLOUR,
     TONE,
 )
 from parametric.writers.bookcase import Box, boards, books
@@ -41,7 +45,8 @@ def room_facts() -> dict[str, Any]:
         "pool": dataclasses.asdict(POOL),
         "mirrored": dataclasses.asdict(MIRRORED),
         "tone": dataclasses.asdict(TONE),
-        "lamp": {"at": LAMP, "colour": LAMP_COLOUR},
+        "lamp": {"at": LAMP, "colour": LAMP_COLOUR, "shade": LAMP_SHADE, "high": LAMP_HIGH},
+        "standing_lamp": {"at": STANDING_LAMP, "colour": STANDING_LAMP_COLOUR},
         "reading_lamp": {
             "at": READING_LAMP,
             "colour": READING_LAMP_COLOUR,

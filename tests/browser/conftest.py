@@ -100,8 +100,7 @@ AS_OPENED = """async () => {
   }
   document.querySelector('[data-set="day"]').click();
   const open = document.querySelector('#tabs [aria-selected="true"]');
-  const first = document.querySelector('#tabs [role="tab"]');
-  if (matchMedia('(min-width: 900px)').matches) first.click();
+  if (matchMedia('(min-width: 900px)').matches) $('tab-sizes').click();
   else open?.click();
   document.activeElement.blur();
   scrollTo(0, 0);

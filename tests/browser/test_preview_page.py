@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+import numpy as np
 import pytest
 
 from parametric.pack.slips import read_slip
@@ -68,10 +71,58 @@ def test_job_mark_and_sizes_are_said(page_at, data, size):
         picture = seen.page.locator("#picture").bounding_box()
         assert picture["y"] + picture["height"] <= tray["y"] + 2  # the doors stay uncovered
         assert tray["height"] <= 0.43 * PHONE[1] + 1
-        assert not seen.page.is_visible("#strip")
+        assert not seen.page.is_visible("#plan")
         seen.page.keyboard.press("Escape")
         assert not seen.page.is_visible("#sizes")
-        assert seen.page.is_visible("#strip")
+        assert seen.page.is_visible("#plan")
+
+
+@pytest.mark.parametrize("size", [PHONE, LYING, DESK], ids=["phone", "lying", "desk"])
+def test_nothing_lies_on_the_picture_but_the_title(page_at, data, size):
+    """Day and evening are chosen in the dock, whatever is open; the picture stays whole."""
+    seen = page_at(data, size, **QUICK)
+    for tab in ("stand", "finish"):
+        seen.page.click(f"#tab-{tab}")
+        picture = seen.page.locator("#picture").bounding_box()
+        hour = seen.page.locator("#hour").bounding_box()
+        assert seen.page.is_visible("[data-set=evening]")
+        beside = hour["x"] >= picture["x"] + picture["width"]
+        below = hour["y"] >= picture["y"] + picture["height"]
+        assert beside or below
+
+
+def luminance(colour) -> np.ndarray:
+    """WCAG 2.2's relative luminance of sRGB, 0 to 255."""
+    c = np.asarray(colour) / 255
+    return np.where(c <= 0.04045, c / 12.92, ((c + 0.055) / 1.055) ** 2.4) @ [
+        0.2126,
+        0.7152,
+        0.0722,
+    ]
+
+
+@pytest.mark.parametrize("hour", ["day", "evening"])
+def test_the_job_is_read_on_the_wall(page_at, data, hour):
+    """WCAG 2.2, 1.4.3: 4.5 to 1 between the words and the wall under them, at its worst tenth."""
+    seen = page_at(data, DESK, **QUICK)
+    seen.page.click(f"[data-set={hour}]")
+    seen.still()
+    inks = [
+        [int(v) for v in re.findall(r"[0-9]+", colour)[:3]]
+        for colour in seen.page.evaluate(
+            "['#title h1', '#title p'].map(s => getComputedStyle(document.querySelector(s)).color)"
+        )
+    ]
+    box = seen.page.locator("#title").bounding_box()
+    seen.page.evaluate("document.getElementById('title').style.visibility = 'hidden'")
+    wall = seen.pixels()[
+        int(box["y"]) : int(box["y"] + box["height"]), int(box["x"]) : int(box["x"]) + 330
+    ]
+    seen.page.evaluate("document.getElementById('title').style.visibility = ''")
+    ground = np.percentile(luminance(wall.reshape(-1, 3)), 10)
+    for ink in inks:
+        dark, light = sorted((float(luminance(ink)), float(ground)))
+        assert (light + 0.05) / (dark + 0.05) >= 4.5, (hour, ink)
 
 
 def test_keys_move_a_leaf_by_what_they_say(page_at, data):

@@ -5,6 +5,7 @@ const SHORT = 30; // px, under which a line cannot carry its words
 const TICK = 7;
 const EDGE = 6; // px that plates keep from the picture's edge
 const GAP = 4;
+const CLEAR = 46; // px at least from the middle of a short line to its words
 
 function drawn(parent, name, attributes) {
   const element = document.createElementNS(SVG, name);
@@ -48,6 +49,10 @@ export class ChalkLines {
     if (!a || !b) return;
     const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
     const far = Math.hypot(dx, dy);
+    const { width, height } = this.svg.getBoundingClientRect();
+    const out = ([x, y]) => x < 0 || y < 0 || x > width || y > height;
+    // a short line that is not in the picture keeps its words to itself
+    if (far < SHORT && out(a) && out(b)) return;
     const [nx, ny] = far ? [(-dy / far) * TICK, (dx / far) * TICK] : [TICK, 0];
     const tick = ([x, y]) => `M${x - nx} ${y - ny}L${x + nx} ${y + ny}`;
     let path = `M${a}L${b}${tick(a)}${tick(b)}`;
@@ -56,6 +61,10 @@ export class ChalkLines {
       const [x, y, z] = start.map((v, i) => (v + end[i]) / 2);
       const off = this.#at([x + aside[0], y, z + aside[1]], leaf);
       if (off) {
+        // seen from afar the words would stand on the line itself
+        const [ox, oy] = [off[0] - middle[0], off[1] - middle[1]];
+        const reach = Math.hypot(ox, oy);
+        if (reach && reach < CLEAR) [off[0], off[1]] = [middle[0] + (ox / reach) * CLEAR, middle[1] + (oy / reach) * CLEAR];
         path += `M${middle}L${off}`;
         middle = off;
       }

@@ -12,6 +12,7 @@ export function makeShared() {
     middle: value(new THREE.Vector3()),
     wall: value(0.13),
     evening: value(0),
+    standing: value(new THREE.Vector3(9, 1, 0)),
     keyFrom: value(new THREE.Vector3(0, 0, 1)),
     keyColour: value(new THREE.Color()),
     keyMatrix: value(new THREE.Matrix4()),
@@ -30,7 +31,7 @@ export function makeShared() {
 
 /**
  * An opaque surface. `rough` 0 mirrors, 1 is chalk; `mottle` is the cloudiness of plaster;
- * `glow` is light of its own by day. `defines` says which more it can do.
+ * `glow` is light of its own by day, less than 0 by lamplight. `defines` says which more it can do.
  */
 export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, glow = 0, boards = null, defines = {}, ...more } = {}) {
   const uniforms = {

@@ -8,7 +8,8 @@ const ROUND = { front: Math.PI / 3, back: 0.5 }; // how far one may walk round, 
 const HEIGHTS = [0.25, 2.4];
 const NEAR = [0.3, 1.15];
 const PACE = 115; // ms, the time constant of a walk
-const ACROSS = 0.95; // turn from which a section is seen best
+const ACROSS = 0.98; // turn from which a section is seen best
+const CUT = { half: 0.5, middle: 0.98, height: 1.3 }; // metres of it seen up and down from the middle
 
 const hold = (v, a, b) => Math.min(Math.max(v, a), b);
 const still = () => ({ turn: 0, height: 0, near: 1 });
@@ -24,6 +25,7 @@ export class Eye {
     this.by = still(); // what the client did since
     this.spot = null;
     this.person = false;
+    this.cut = null; // metres
     this.now = null;
     this.walked = null;
     this.width = 1;
@@ -54,9 +56,10 @@ export class Eye {
     this.wake();
   }
 
-  /** Stand so that a section is seen, or face the doors again. */
-  turnTo(across) {
-    if (this.place === 'facing') Object.assign(this.by, still(), across ? { turn: ACROSS, near: 0.8 } : {});
+  /** Stand beside a section at x, mm, where its pieces are seen; or go back. */
+  besideCut(x) {
+    if ((x === null) !== (this.cut === null)) this.by = still();
+    this.cut = x === null ? null : x / 1000;
     this.wake();
   }
 
@@ -79,7 +82,7 @@ export class Eye {
 
   /** Whether the eye stands where it first stood, with the whole job before it. */
   get atHome() {
-    return this.place === 'facing' && !this.spot && Math.abs(this.by.turn) < 0.02 && this.by.near > 0.98;
+    return this.place === 'facing' && !this.spot && this.cut === null && Math.abs(this.by.turn) < 0.02 && this.by.near > 0.98;
   }
 
   /** Walk on; true while walking. */
@@ -131,7 +134,8 @@ export class Eye {
       case 'beyond':
         return { x: frame.middle, z: -frame.wall, turn: Math.PI - 0.24, height: 1.5, far: frame.back - frame.wall - 0.42, centre: 1.12, half: BROAD };
       default:
-        return { ...before, ...scene.stances.facing, ...this.#whole() };
+        if (this.cut === null) return { ...before, ...scene.stances.facing, ...this.#whole() };
+        return { ...before, x: this.cut, z: frame.front / 2, turn: ACROSS, height: CUT.height, far: CUT.half / NARROW, centre: CUT.middle };
     }
   }
 
@@ -142,6 +146,8 @@ export class Eye {
       ...from,
       turn: from.turn + by.turn,
       height: from.height + by.height,
+      // beside a section one walks along it with the eye
+      centre: from.centre + (this.place === 'facing' && this.cut !== null ? by.height : 0),
       far: from.far * (this.place === 'beyond' ? Math.min(1, by.near) : by.near),
     };
   }

@@ -5,7 +5,7 @@
 import { GRAIN, NOISE } from './grain.glsl.js';
 import scene, { f, vec } from './scene.js';
 
-const { grain, mirrored, pattern, pool, lamp, reading_lamp: reading } = scene;
+const { grain, mirrored, pattern, pool, lamp, reading_lamp: reading, standing_lamp: standing } = scene;
 const byHour = ([day, evening]) => `mix(${vec(day)}, ${vec(evening)}, evening)`;
 const [near, far] = mirrored.left_windows;
 
@@ -13,6 +13,7 @@ export const ROOM = /* glsl */ `
 uniform vec3 middle;        // the middle of the opening, on the floor
 uniform float wall;         // how thick the wall is
 uniform float evening;      // 0 by day, 1 by lamplight
+uniform vec3 standing;      // the shade of the lamp beside the doors, from their middle
 
 float between(float a, float lo, float hi, float soft) {
   return smoothstep(lo - soft, lo + soft, a) * (1. - smoothstep(hi - soft, hi + soft, a));
@@ -57,18 +58,24 @@ vec3 lightAt(vec3 at, vec3 n) {
   here *= 1. - .22 * smoothstep(-1.6, 3.6, p.x) - .10 * smoothstep(1.8, 2.9, p.y);
   vec3 dusk = mix(vec3(.055, .047, .037), vec3(.108, .092, .070), n.y * .5 + .5);
   dusk += vec3(.070, .058, .040) * max(0., dot(n, vec3(.52, .10, .85)));
+  dusk *= .66;
+  if (evening > .5) {
+    vec3 lamp = standing - p;
+    float d2 = dot(lamp, lamp);
+    dusk += ${vec(standing.colour)} * (.2 + .8 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .45);
+  }
   here = mix(here, dusk, evening);
   // the far room has its own window, out of sight to the left, and its own lamp
-  float fall = mix(1.18, .58, smoothstep(-1.7, 1.9, p.x)) * mix(.70, 1.04, smoothstep(-.3, -2.4, p.z));
+  float fall = mix(1.18, .58, smoothstep(-1.7, 1.9, p.x)) * mix(.88, 1.04, smoothstep(-.3, -2.4, p.z));
   vec3 there = mix(vec3(.23, .205, .17), vec3(.36, .37, .375), n.y * .5 + .5);
   there += vec3(.50, .495, .47) * max(0., dot(n, vec3(-.70, .42, .58)));
-  there += vec3(.34, .34, .325) * max(0., dot(n, vec3(-.36, .22, -.90)));
+  there += vec3(.52, .52, .50) * max(0., dot(n, vec3(-.36, .22, -.90)));
   there *= fall;
   if (evening > .5) {
     vec3 lamp = ${vec(lamp.at)} - p;
     float d2 = dot(lamp, lamp);
     there = vec3(.16, .125, .082) * mix(.7, 1.1, n.y * .5 + .5);
-    there += ${vec(lamp.colour)} * (.18 + .82 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .55);
+    there += 1.85 * ${vec(lamp.colour)} * (.18 + .82 * max(0., dot(n, lamp) / sqrt(d2))) / (d2 + .55);
   }
   // in the thickness of the wall each side lights the other
   float depth = between(p.z, -wall, 0., .004);
@@ -224,10 +231,15 @@ void main() {
   #endif
   vec3 mirrored = seenFrom(at, reflect(-v, n), max(r, .04)) * mix(.35, 1., inside) * (f0 * ab.x + ab.y);
   #ifdef HOLLOW
-  mirrored *= mix(.16, 1., open);
+  // the floor of a hollow sees less of the room than its rim does
+  mirrored *= mix(.16, mix(1., .5, smoothstep(2., 9., deep)), open);
   glint *= mix(.3, 1., open);
   #endif
-  gl_FragColor = vec4(base * ((1. - metal * .74) * light + glow * mix(1., .03, evening)) + mirrored + glint, 1.);
+  // glow less than 0 is a lamp's: by evening only
+  float own_ = glow < 0. ? -glow * evening : glow * mix(1., .03, evening);
+  // how far away it is goes along, for glass that must tell what stands behind it
+  float away_ = -(viewMatrix * vec4(at, 1.)).z;
+  gl_FragColor = vec4(base * ((1. - metal * .74) * light + own_) + mirrored + glint, away_);
 }
 `;
 
@@ -268,12 +280,21 @@ void main() {
   }
   vec3 through = vec3(0.);
   float turn = fract(sin(dot(gl_FragCoord.xy, vec2(12.9898, 78.233))) * 43758.5453) * 6.2832 + phase * 2.399;
-  for (int i = 0; i < 6; i += 1) {
-    float k = float(i) * 2.399 + turn, far = sqrt((float(i) + .5) / 6.);
+  // only what stands behind the pane is spread over it, never the frame it is held in
+  vec3 own_ = (viewMatrix * vec4(at, 1.)).xyz, out_ = mat3(viewMatrix) * n;
+  if (dot(out_, own_) > 0.) out_ = -out_;
+  float found = 1e-4;
+  for (int i = 0; i < 8; i += 1) {
+    float k = float(i) * 2.399 + turn, far = sqrt((float(i) + .5) / 8.);
     vec2 spread = vec2(cos(k), sin(k)) * far * .085 * blur + vec2(slope * .085, 0.);
-    through += textureLod(behind, clamp(here + spread * metre, vec2(.002), vec2(.998)), 2.2 * blur + .4).rgb;
+    vec2 there = clamp(here + spread * metre, vec2(.002), vec2(.998));
+    vec4 seen = textureLod(behind, there, 1.1 * blur + .3);
+    vec2 ray = (there * 2. - 1. + vec2(projectionMatrix[2][0], projectionMatrix[2][1])) / vec2(projectionMatrix[0][0], projectionMatrix[1][1]);
+    float weight = 1. - smoothstep(-.012, -.002, dot(vec3(ray, -1.) * seen.a - own_, out_));
+    through += seen.rgb * weight;
+    found += weight;
   }
-  through /= 6.;
+  through = found > .01 ? through / found : textureLod(behind, here, 0.).rgb;
   vec3 seen = seenFrom(at, reflect(-v, n), .05 + .4 * blur) * mirror * mix(1.1, .7, blur);
   gl_FragColor = vec4(mix(through * .93, tint * 1.9, body_) + seen, 1.);
   #else

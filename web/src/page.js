@@ -6,11 +6,12 @@ import { Drawing } from './drawing.js';
 import { makeShared, surface, Wardrobe } from './dress.js';
 import { Eye } from './eye.js';
 import { Finish } from './finish.js';
+import { joined } from './joined.js';
 import { Leaves } from './leaves.js';
 import { Measure } from './measure.js';
 import { decoded, dressed, readModel } from './model.js';
 import { Picture } from './picture.js';
-import { BACK, buildRoom, joined } from './room.js';
+import { BACK, buildRoom } from './room.js';
 import { brackets, personBoard } from './scenery.js';
 import { Section } from './section.js';
 import { Sizes } from './sizes.js';
@@ -143,7 +144,7 @@ async function hang() {
   shared.middle.value.set(frame.middle, 0, 0);
   shared.wall.value = frame.wall;
   picture.target.set(frame.middle, 1.05, -0.2);
-  const { room, throwing, floorAt } = buildRoom(shared, job, frame.middle);
+  const { room, throwing, floorAt, farLamp } = buildRoom(shared, job, frame.middle, frame.side);
   for (const mesh of throwing) picture.casts(mesh);
   const wardrobe = new Wardrobe(shared);
   const groups = dressed(await readModel(decoded($('model').textContent)), wardrobe, (o) => picture.casts(o, { cut: true }), job.glued);
@@ -183,7 +184,7 @@ async function hang() {
     },
     moved: (name) => leaves.named(name).moved,
   });
-  const section = new Section({ shared, groups, raw: job.palette.raw, glass: '#7fa394', changed: fresh });
+  const section = new Section({ shared, groups, raw: job.palette.raw, glass: '#6fb39c', changed: fresh });
   leaves.watch((leaf) => {
     const group = nodes.get(leaf);
     group.object.position.x = shutAt.get(leaf) + leaf.moved / 1000;
@@ -231,6 +232,7 @@ async function hang() {
   function turn(now) {
     const gliding = leaves.step(now);
     const walking = eye.step(now);
+    farLamp.visible = eye.place !== 'beyond';
     if (walking) {
       picture.touch();
       chalk.draw();

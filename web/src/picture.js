@@ -9,6 +9,7 @@ const SEE_THROUGH = 2; // the layer of glass
 const LOBE = [0, 0.6, 0.8];
 const REACH = { left: -2.8, right: 2.8, top: 2.7, bottom: -2.4, near: 0.5, far: 14 };
 const STILL = { quick: 36, slow: 14 }; // frames in the sum
+const CLOSE = 0.62; // how much of a wide light few frames can fill without its shadows coming apart
 const SLOW = 60; // ms for one still frame, above which the machine is spared
 
 const FLAT = /* glsl */ `
@@ -243,7 +244,7 @@ export class Picture {
     if (i === null) sky.set(0.1, 0.75, 0.65);
     else {
       const [a, b] = evenly(i);
-      const wide = Math.sqrt(a) * this.key.disc;
+      const wide = Math.sqrt(a) * this.key.disc * (this.wanted === STILL.slow ? CLOSE : 1);
       const turn = b * 2 * Math.PI;
       key.x += wide * Math.cos(turn) * 0.8;
       key.y += wide * Math.sin(turn);

@@ -2,8 +2,9 @@
 // fall, and a plain room on either side. Nothing is squared up.
 import * as THREE from 'three';
 import { made, surface } from './dress.js';
+import { joined } from './joined.js';
 import scene from './scene.js';
-import { skirtings } from './scenery.js';
+import { lampOn, skirtings } from './scenery.js';
 
 const { side: SIDE, high: HIGH, front: FRONT, buried: BURIED, board: BOARD } = scene.room;
 export const BACK = scene.room.back; // to the far wall, from the face of this one
@@ -105,22 +106,6 @@ function plane(width, height, x, y, z, { turn = 0, down = false } = {}) {
   return shape.translate(x, y, z);
 }
 
-export function joined(shapes) {
-  const [position, normal, index] = [[], [], []];
-  for (const shape of shapes) {
-    const start = position.length / 3;
-    position.push(...shape.attributes.position.array);
-    normal.push(...shape.attributes.normal.array);
-    for (const i of shape.index.array) index.push(start + i);
-    shape.dispose();
-  }
-  const all = new THREE.BufferGeometry();
-  all.setAttribute('position', new THREE.Float32BufferAttribute(position, 3));
-  all.setAttribute('normal', new THREE.Float32BufferAttribute(normal, 3));
-  all.setIndex(index);
-  return all;
-}
-
 /** Boxes (middle and size, metres from the middle of the doors) as one shape. */
 const boxes = (list, middle) => joined(
   list.map(([x, y, z, w, h, d]) => new THREE.BoxGeometry(w, h, d).translate(middle + x, y, z)),
@@ -129,9 +114,9 @@ const boxes = (list, middle) => joined(
 /**
  * Build the site.
  * Lengths in the data are millimetres; returns an object in metres, with what throws a
- * shadow apart, and the floor's height across.
+ * shadow apart, and the floor's height across. A lamp stands `beside` the doors.
  */
-export function buildRoom(shared, { opening, floor: readings, wall, scenery }, middle) {
+export function buildRoom(shared, { opening, floor: readings, wall, scenery }, middle, beside) {
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
@@ -175,8 +160,15 @@ export function buildRoom(shared, { opening, floor: readings, wall, scenery }, m
   ]);
   put(joined(bars), pale);
   const skirting = skirtings(shared, scenery, heightOn(line), [left, right]);
+  const floorAt = heightOn(line);
+  const lamps = [[middle + scene.lamp.at[0], ...scene.lamp.at.slice(1)], [beside + scene.standing_lamp.at[0], ...scene.standing_lamp.at.slice(1)]]
+    .map((at) => lampOn(shared, at, floorAt(at[0])));
+  // whoever stands in the far room stands where its lamp would be
+  const farLamp = new THREE.Group().add(lamps[0].stand, lamps[0].shade);
+  room.add(farLamp, lamps[1].stand, lamps[1].shade);
+  shared.standing.value.set(beside + scene.standing_lamp.at[0] - middle, ...scene.standing_lamp.at.slice(1));
   room.add(...skirting);
-  return { room, throwing: [wallMesh, ...skirting], floorAt: heightOn(line) };
+  return { room, throwing: [wallMesh, ...skirting], floorAt, farLamp };
 }
 
 /** The floor's height at any place across. */

@@ -1,7 +1,8 @@
 // What stands about the doors and is not sold with them: skirting, the brackets of the tracks,
 // the room's other wall, and a board in the shape of a person.
 import * as THREE from 'three';
-import { made, timber, wear } from './dress.js';
+import { made, surface, timber, wear } from './dress.js';
+import { joined } from './joined.js';
 import scene from './scene.js';
 
 const PLY = { early: '#dccfb2', late: '#bda67c', ring: 3.2, contrast: 0.35, pore: 0.1, fleck: 0, rough: 0.6 };
@@ -39,6 +40,20 @@ export function personBoard(shared) {
     figure.add(new THREE.Mesh(geometry, wood));
   }
   return figure;
+}
+
+/** A lamp on a stand: its shade round a place, its foot on the floor. */
+export function lampOn(shared, [x, y, z], foot) {
+  const { shade: [head, hem], high } = scene.lamp;
+  const stem = y - foot;
+  const stand = [
+    new THREE.CylinderGeometry(0.011, 0.011, stem, 12).translate(x, foot + stem / 2, z),
+    new THREE.CylinderGeometry(0.14, 0.15, 0.022, 32).translate(x, foot + 0.011, z),
+  ];
+  const linen = surface(shared, '#f2e4cb', { rough: 0.95, glow: -0.95 });
+  linen.side = THREE.DoubleSide;
+  const shade = new THREE.Mesh(new THREE.CylinderGeometry(head, hem, high, 40, 1, true).translate(x, y, z), linen);
+  return { stand: new THREE.Mesh(joined(stand), made(shared, scene.room.track)), shade };
 }
 
 /** Skirting on the wall's face, down into the floor's fall, stopping clear of the doors. */

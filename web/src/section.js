@@ -5,6 +5,7 @@ import { surface, timber, wear } from './dress.js';
 
 const ASIDE = 1.37e-5; // m, so that no corner of the model lies exactly in the cut
 const SAME = 1e-5; // m, within which two ends of a cut are one
+const FACE = 0.34; // light of its own, so that a cut face is read in the shade of the doors too
 const CHALK = { day: '#2340b8', evening: '#8f9ff0' };
 
 /** The edges of a part's triangles in the plane x, in order round the wood: [[y, z, wood…], …]. */
@@ -94,10 +95,11 @@ export class Section {
     Object.assign(this, { shared, groups, changed });
     const cut = timber(shared, { clipped: false });
     wear(cut, raw);
+    cut.uniforms.glow.value = FACE;
     this.materials = {
       timber: cut,
       board: cut,
-      glass: surface(shared, glass, { rough: 0.2, glow: 0.25 }),
+      glass: surface(shared, glass, { rough: 0.2, glow: 0.7 }),
       pull: surface(shared, '#8d8a80', { rough: 0.4, metal: 0.5 }),
       metal: surface(shared, '#6d7274', { rough: 0.5, metal: 0.4 }),
       tape: surface(shared, '#4a4e4c', { rough: 0.9 }),

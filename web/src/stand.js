@@ -25,11 +25,9 @@ export class Stand {
       where.hidden = !cut.checked;
       at.setAttribute('aria-valuetext', words['cut said'].replace('{0}', spoken(Number(at.value), unit)));
       section.set(cut.checked ? Number(at.value) : null);
+      eye.besideCut(cut.checked ? Number(at.value) : null);
     };
-    cut.addEventListener('change', () => {
-      set();
-      eye.turnTo(cut.checked);
-    });
+    cut.addEventListener('change', set);
     at.addEventListener('input', set);
   }
 }

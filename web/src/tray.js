@@ -1,6 +1,7 @@
 // The four tabs and the tray they open. On a phone the tray takes the strip's place and shuts
 // again; where there is room for a column one of them is always open.
 const WIDE = '(min-width: 900px)';
+const FIRST = 'sizes'; // the longest list, and what one must know
 
 export class Tray {
   /** `shown` is told the name of what is open, or null. */
@@ -29,7 +30,7 @@ export class Tray {
   }
 
   show(wanted) {
-    const tab = wanted ?? (this.wide.matches ? this.tabs[0] : null);
+    const tab = wanted ?? (this.wide.matches ? this.tabs.find((one) => this.panels.get(one).id === FIRST) : null);
     const before = this.open;
     this.open = tab;
     document.documentElement.toggleAttribute('data-tray', Boolean(tab));
