@@ -63,7 +63,10 @@ def test_too_few_clamps_are_said(edited: Edited, paper: Paperwork) -> None:
 def test_panel_is_never_glued(paper: Paperwork) -> None:
     assert any("no glue in its grooves" in step for step in paper.leaf_glue_ups[0].steps)
     # 15 less (803.53 - 784.5) / 2 in each stile is 5.5; less (485 - 460) / 2 in each rail 2.5.
-    assert any("of its tongue shows, beside each stile and at each rail, 5.5 and 2.5" in step for step in paper.leaf_glue_ups[0].steps)
+    assert any(
+        "of its tongue shows, beside each stile and at each rail, 5.5 and 2.5" in step
+        for step in paper.leaf_glue_ups[0].steps
+    )
 
 
 @pytest.mark.parametrize(
