@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from parametric.catalog.finishes import ClearTimber, Paint
+from parametric.catalog.finishes import GLASSES, METALS, RAW, ClearTimber, Paint
 from parametric.design.settings import ClientSpec
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.proposal import (
@@ -16,6 +16,7 @@ from parametric.drawing.proposal import (
     Size,
     Swatches,
     draw_proposal,
+    says_anything,
 )
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
@@ -87,13 +88,14 @@ def proposal_content(
     code = "  ".join(word for word in (short, page.revision, page.mark) if word)
     facts = {fact.label: fact for fact in page.facts}
     millimetres = page.unit == "mm"
+    dress = _dress(resolved, page, picture)
     return ProposalContent(
         job=page.job,
         under=tuple(text for text in (page.subtitle, _for_whom(resolved)) if text),
         paragraph=_paragraph(resolved, facts),
         stamp=_stamp(page),
-        caption=_caption(page, picture),
-        dress=_dress(page),
+        caption=_caption(page, dress, picture),
+        dress=dress,
         drawing_head=SAID["drawing"],
         drawing_under=SAID["sizes mm" if millimetres else "sizes in"],
         front=SAID["front"],
@@ -101,6 +103,7 @@ def proposal_content(
         shut=SAID["shut"],
         opened=SAID["opened"],
         over_all=SAID["over all"],
+        opening=SAID["opening"],
         floor=_set(plain(facts["Gap under the doors"].note)),
         key=SAID["key"],
         get_head=SAID["get"],
@@ -120,12 +123,15 @@ def proposal_content(
             Pair(name=SAID["seasons"], text=paper.care.seasons[0]),
         ),
         yes_head=WORDS["what"],
-        summary=_summary(page),
+        summary=_summary(page, dress),
         ticks_head=SAID["ticks"],
         ticks=tuple(_set(plain(tick)) for tick in page.ticks),
         superseded=WORDS["superseded"],
         say_it=WORDS["say it"],
-        sign=((WORDS["your name"], *SIGN), (page.maker or SAID["for the maker"], *SIGN)),
+        sign=(
+            (WORDS["your name"], *SIGN),
+            (page.maker if says_anything(page.maker) else SAID["for the maker"], *SIGN),
+        ),
         not_yet=WORDS["not yet"],
         code=code,
         code_says=SAID["code"].format(", ".join(code.split("  "))),
@@ -165,27 +171,32 @@ def _stamp(page: PreviewPage) -> tuple[Pair, ...]:
     return tuple(pair for pair in pairs if pair.text)
 
 
-def _dress(page: PreviewPage) -> Dress:
+def _dress(resolved: Resolved, page: PreviewPage, picture: bytes | None) -> Dress:
+    """What they are shown in: what the page shows them in first.
+
+    Bare or clear wood that the page has no picture of is drawn as plain wood, not painted.
+    """
     palette = page.palette
     woods: Sequence[Paint | ClearTimber] = (*palette.paints, *palette.timbers)
-    full = type(palette)()
+    wood = next(wood for wood in woods if wood.key == palette.wood)
+    painted = resolved.finish is not None and resolved.finish.kind == "paint"
+    plain_wood = bool(palette.named_wood) and not painted and picture is None
     return Dress(
-        wood=next(wood for wood in woods if wood.key == palette.wood),
-        glass=next(g for g in full.glasses if g.key == palette.glass),
-        metal=next(m for m in full.metals if m.key == palette.metal),
+        wood=RAW if plain_wood else wood,
+        glass=next(g for g in GLASSES if g.key == palette.glass),
+        metal=next(m for m in METALS if m.key == palette.metal),
     )
 
 
-def _caption(page: PreviewPage, picture: bytes | None) -> str:
+def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     """What is pictured, what of it is imagined, and in what it is shown."""
-    dress = _dress(page)
     first = SAID["drawn from the front"]
     if picture is not None:
         first = picture_words(picture) or f"{PICTURE_WORDS['sofa']}."
         if PICTURE_WORDS["quick"] not in first:
             first = f"{first} {PICTURE_WORDS['imagined']}"
     wood = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
-    worn = [wood.format(dress.wood.name)]
+    worn = [SAID["plain wood"] if dress.wood is RAW else wood.format(dress.wood.name)]
     worn += [WORDS["in glass"].format(dress.glass.name)] if page.palette.glasses else []
     worn += [WORDS["in metal"].format(dress.metal.name)] if page.palette.metals else []
     said = [first, SAID["shown in"].format(", ".join(worn))]
@@ -327,7 +338,7 @@ def _kind(
     return Swatches(heading=heading, beside=beside, choices=shown, box_each=len(shown) > 1)
 
 
-def _summary(page: PreviewPage) -> tuple[Pair, ...]:
+def _summary(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
     """What is said yes to, as the page repeats it."""
     when = page.revision
     if page.revision and page.revision_date:
@@ -338,12 +349,12 @@ def _summary(page: PreviewPage) -> tuple[Pair, ...]:
         Pair(name=WORDS["said thing"], text=_set(plain(page.thing))),
     ]
     rows = [row for row in rows if row.text]
-    return (*rows, *_chosen(page))
+    return (*rows, *_chosen(page, dress))
 
 
-def _chosen(page: PreviewPage) -> tuple[Pair, ...]:
+def _chosen(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
     """In what they are made: what is quoted, or a line to write on."""
-    palette, dress = page.palette, _dress(page)
+    palette = page.palette
     if palette.named_wood:
         wood = Pair(name=WORDS["said finish"], text=palette.named_wood)
     elif len(palette.quoted_wood) == 1:

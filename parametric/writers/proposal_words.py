@@ -26,6 +26,7 @@ PROPOSAL_WORDS = {
         "Drawn from the front, from the measured sizes. Room, light and furniture are imagined."
     ),
     "shown in": "Shown in {0}.",
+    "plain wood": "plain wood",
     # the drawing
     "drawing": "The drawing",
     "sizes mm": "Sizes in millimetres, from the opening as it was measured.",
@@ -35,9 +36,10 @@ PROPOSAL_WORDS = {
     "shut": "Shut, seen from above",
     "opened": "Open, seen from above, and what is clear to walk through",
     "over all": "over all",
+    "opening": "your opening, at its widest",
     "key": (
-        "Thick: what is cut through or stands in front. Dashed: your opening, behind the doors. "
-        "Dots and dashes: the tracks."
+        "Dashed: your opening, behind the doors. Dots and dashes: the tracks. "
+        "Hatched: wall, floor and wood where they are cut through."
     ),
     # what you get
     "get": "What you get",

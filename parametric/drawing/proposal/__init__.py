@@ -9,7 +9,7 @@ from parametric.drawing.proposal.content import (
     Swatches,
 )
 from parametric.drawing.proposal.pages import draw_proposal
-from parametric.drawing.proposal.setting import ProposalPage, Tint, printable
+from parametric.drawing.proposal.setting import ProposalPage, Tint, printable, says_anything
 
 __all__ = [
     "Choice",
@@ -22,4 +22,5 @@ __all__ = [
     "Tint",
     "draw_proposal",
     "printable",
+    "says_anything",
 ]

@@ -308,7 +308,7 @@ def _plan_chains(
                     Stop(at=float(opening.widest), foot=face),
                     Stop(at=boxes[1].x1, foot=front),
                 ),
-                links=(lap, Link(figure=opening.widest, rule=wood), lap),
+                links=(lap, Link(figure=opening.widest, after=said.opening, rule=wood), lap),
             )
         )
     chains.append(

@@ -128,7 +128,7 @@ def _doors(
     top = y
     height, lines = title_lines(_named(said.job, said), wide.width)
     y = set_lines(draft, lines, (wide.x0, y), height, weight="bold")
-    if not all(is_printable(text) for text in (said.job, *said.under)):
+    if not all(is_printable(text) for text in (said.job, *said.under, said.stamp[0].text)):
         y = set_text(draft, said.unprintable, wide, y - 0.5, NOTE, layer="table")
     for text in said.under:
         y = set_text(draft, text, wide, y, TEXT, layer="table", most=2)
@@ -294,6 +294,6 @@ def _signing(draft: Draft, said: ProposalContent, box: Box, y: float) -> None:
     y = min(low, y) - 6.0
     rule(draft, box, y, "table")
     y = set_text(draft, said.not_yet, box, y - 3.0, TEXT, weight="bold") - 9.0
-    while y > box.y0 + 3.0:
+    while y > box.y0 + 5.0:
         rule(draft, box, y, "table")
         y -= 9.0

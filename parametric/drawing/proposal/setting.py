@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -96,9 +97,9 @@ def printable(text: str) -> str:
             found.append(" " if letter in "\n\t\r" else "")
         elif letter.isspace() or not letters_missing(letter):
             found.append(letter)
-        elif found[-1:] != [LEFT_OUT]:
+        else:
             found.append(LEFT_OUT)
-    return " ".join("".join(found).split())
+    return re.sub(f"{LEFT_OUT}(?: ?{LEFT_OUT})+", LEFT_OUT, " ".join("".join(found).split()))
 
 
 def is_printable(text: str) -> bool:
