@@ -35,6 +35,7 @@ from parametric.resolve.door import Resolved
 from parametric.trade.comparing import Changes
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import printed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +200,13 @@ def _of(block: TitleBlock, group: str, document: str, second_line: str) -> Title
     return dataclasses.replace(block, number=number, document=document, second_line=second_line)
 
 
+def _tolerance(job: Subject) -> str:
+    """The unit, and how true the house marks and cuts: for sizes that have no other tolerance."""
+    trust = job.resolved.shop.accuracy
+    either_way = max(trust.slot, trust.marking, key=float)
+    return f"{job.rules.unit_words} ±{printed(job.resolved).error(either_way)}"
+
+
 def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bool) -> TitleBlock:
     """What every sheet of the job says alike."""
     resolved = job.resolved
@@ -224,7 +232,7 @@ def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bo
         approved=approved.by if approved is not None and same else "",
         date=date or (revisions[-1].date if revisions else ""),
         scale="",
-        sizes=job.rules.unit_words,
+        sizes=_tolerance(job),
         number=number,
         revision=revisions[-1].letter if revisions else "–",
         fingerprint=mark,
