@@ -197,7 +197,7 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "glass": _words("weight frame_rebate muntin muntin_rebate bars"),
         "joint": ("length", "pegs"),
         "timber": ("stiffness",),
-        "client": ("from", "included", "not included", "words"),
+        "client": ("included", "not included", "words"),
         "blanks": ("rough",),
     }
 )

@@ -21,6 +21,7 @@ from parametric.catalog.shop import (
     Shop,
 )
 from parametric.design.layer_names import LayerNamesSpec, layer_names
+from parametric.design.places import EyePoint, Place
 from parametric.figures import Figure, plain
 from parametric.written import (
     Block,
@@ -52,11 +53,32 @@ class SheetSpec(Block):
     date: Words | None = None
 
 
+MOST_PLACES = 4
+"""Places to stand that a client's phone has room for."""
+
+
 class ClientSpec(Block):
-    """Who it is made for, and where."""
+    """Who it is made for, where, and from where they look at it."""
 
     name: Words | None = None
     place: Words | None = None
+    from_: dict[str, Place] | None = Field(
+        default=None, description="places to stand by name: {the stairs: [standing, 3200, left]}"
+    )
+
+    @field_validator("from_")
+    @classmethod
+    def _a_short_list(cls, places: dict[str, EyePoint] | None) -> dict[str, EyePoint] | None:
+        if places is not None and len(places) > MOST_PLACES:
+            raise refuse(
+                "wrong_value",
+                f"The client's page has room for {MOST_PLACES} places to stand, "
+                f"and there are {len(places)}.",
+                found=", ".join(places),
+                allowed=f"up to {MOST_PLACES}",
+                fix="Keep the places from which the doors are seen most.",
+            )
+        return places
 
 
 FINEST_STEP = 0.01

@@ -5,6 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from parametric.catalog.finishes import GLASSES, METALS, PAINTS, paint_called, timber_called
+from parametric.design.settings import ClientSpec
 from parametric.pack.page_lengths import wood_amount
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
@@ -15,6 +16,7 @@ from parametric.trade.fingerprint import mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 from parametric.writers.client_page import (
+    OwnPlace,
     PageLeaf,
     Palette,
     Point,
@@ -81,7 +83,23 @@ def preview_page(
         ticks=ticks(resolved, problems),
         palette=palette(resolved),
         scenery=_scenery(resolved),
+        places=_places(resolved),
         glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
+    )
+
+
+def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
+    client = resolved.design.block("client")
+    if not isinstance(client, ClientSpec) or not client.from_:
+        return ()
+    return tuple(
+        OwnPlace(
+            name=name,
+            seated=place.posture == "seated",
+            far=float(place.distance),
+            side=place.side,
+        )
+        for name, place in client.from_.items()
     )
 
 

@@ -135,6 +135,19 @@ class Scenery:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OwnPlace:
+    """A place in the client's own house from which the doors are seen.
+
+    `far` is how far from the doors, mm; `side` which side of them one stands.
+    """
+
+    name: str
+    seated: bool
+    far: float
+    side: Literal["left", "middle", "right"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PreviewPage:
     """All that the page shows of a job but the model itself.
 
@@ -144,7 +157,8 @@ class PreviewPage:
     most that the open leaves leave of it. `top` is the highest thing that must be seen.
     `unit` is the unit of the job's numbers. `elevation_svg` is the drawing shown until the
     picture is there, and instead of it. `ticks` are what the client must say to have
-    seen; `glued` gives the boards' width of parts that are glued up, by their mark.
+    seen; `glued` gives the boards' width of parts that are glued up, by their mark. `places`
+    are the client's own, instead of a sofa that they may not have.
     """
 
     job: str
@@ -168,4 +182,5 @@ class PreviewPage:
     ticks: tuple[Saying, ...] = ()
     palette: Palette = Palette()
     scenery: Scenery = Scenery()
+    places: tuple[OwnPlace, ...] = ()
     glued: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))

@@ -26,6 +26,7 @@ from parametric.writers.page_markup import (
     facts_list,
     finish_panel,
     foot_of,
+    places_list,
     text_of,
     yes_panel,
 )
@@ -72,6 +73,7 @@ def write_html(page: PreviewPage, glb: bytes) -> bytes:
         "under": text_of(page.subtitle),
         "unit": text_of(WORDS[f"unit {page.unit}"]),
         "person": text_of(WORDS[f"person {page.unit}"]),
+        "places": places_list(page.places),
         "facts": facts_list(page.facts),
         "finish panel": finish_panel(page.palette),
         "yes panel": yes_panel(page),
@@ -161,6 +163,10 @@ def _data(page: PreviewPage, build: str) -> str:
             "brackets": [[float(v) for v in at] for at in page.scenery.brackets],
         },
         "scene": room_facts(),
+        "places": [
+            {"seated": place.seated, "far": float(place.far), "side": place.side}
+            for place in page.places
+        ],
         "glued": {mark: float(width) for mark, width in page.glued.items()},
         "facts": [_shown_fact(fact) for fact in page.facts],
         "palette": _palette(page.palette),

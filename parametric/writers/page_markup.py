@@ -13,7 +13,7 @@ from parametric.catalog.finishes import (
     Paint,
     VeiledGlass,
 )
-from parametric.writers.client_page import Amount, Fact, Palette, PreviewPage, Saying
+from parametric.writers.client_page import Amount, Fact, OwnPlace, Palette, PreviewPage, Saying
 from parametric.writers.page_words import WORDS
 
 _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
@@ -61,6 +61,23 @@ def _fact(fact: Fact, index: int) -> str:
             "</button></li>\n"
         )
     return f"<li><div>{body}</div></li>\n"
+
+
+def places_list(places: tuple[OwnPlace, ...]) -> str:
+    """The client's own places to stand, or a sofa."""
+    own = [
+        (
+            f"own {index}",
+            WORDS["own place"].format(place.name),
+            WORDS[f"{'seated' if place.seated else 'standing'} {place.side}"],
+        )
+        for index, place in enumerate(places)
+    ] or [("sofa", WORDS["sofa"], WORDS["sofa how"])]
+    return "\n".join(
+        f'<label><input type="radio" name="place" value="{key}">'
+        f'<span dir="auto">{text_of(name)}</span><small>{text_of(how)}</small></label>'
+        for key, name, how in own
+    )
 
 
 def finish_panel(palette: Palette) -> str:
@@ -265,7 +282,7 @@ PAGE = """\
 <h2 id="where">{{words.where}}</h2>
 <div class="rows" role="radiogroup" aria-labelledby="where">
 <label><input type="radio" name="place" value="facing" checked><span>{{words.facing}}</span><small>{{words.facing how}}</small></label>
-<label><input type="radio" name="place" value="sofa"><span>{{words.sofa}}</span><small>{{words.sofa how}}</small></label>
+{{places}}
 <label><input type="radio" name="place" value="pull"><span>{{words.pull}}</span><small>{{words.pull how}}</small></label>
 <label><input type="radio" name="place" value="beyond"><span>{{words.beyond}}</span><small>{{words.beyond how}}</small></label>
 </div>

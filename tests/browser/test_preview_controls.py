@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from parametric.writers.client_page import OwnPlace
 from parametric.writers.html import write_html
 from tests.browser.conftest import DRAWING, QUICK, say_yes
 from tests.browser.standin import LAP, STILE, WIDTH, standin_glb, standin_page
@@ -145,6 +146,43 @@ def test_all_places_can_be_stood_at(page_at, data):
             place != "facing"
         )
     assert len(heads) == 4
+
+
+def test_the_clients_own_places_take_the_sofas(open_page):
+    """One stands as far away as was said: things at the front face (106 before the wall's) and at
+    the wall's back (130 behind it) are seen as 1 / (3200 - 106) to 1 / (3200 + 130) = 1.0763.
+    """
+    places = (
+        OwnPlace(name='the <b>"stairs"</b>', seated=False, far=3200.0, side="middle"),
+        OwnPlace(name="the bench", seated=True, far=2500.0, side="left"),
+    )
+    page = write_html(standin_page(places=places), standin_glb())
+    seen = open_page(page, (360, 480), **QUICK)
+    seen.page.click("#tab-stand")
+    rows = seen.page.locator("#stand .rows").first.locator("label > span").all_inner_texts()
+    assert rows == [
+        "Facing the doors",
+        'From the <b>"stairs"</b>',
+        "From the bench",
+        "At the pull",
+        "From the other room",
+    ]
+    seen.page.check('[value="own 0"]', force=True)
+    drawn_again(seen)
+    wide = {
+        y: seen.page.evaluate(f"stilewright.seen([1500, {y}, 900])")[0]
+        - seen.page.evaluate(f"stilewright.seen([300, {y}, 900])")[0]
+        for y in (-106, 130)
+    }
+    assert wide[-106] / wide[130] == pytest.approx(3330 / 3094, abs=1e-3)
+    # from the left the left door is the nearer and so the larger
+    seen.page.check('[value="own 1"]', force=True)
+    drawn_again(seen)
+    left, middle, right = (
+        seen.page.evaluate(f"stilewright.seen([{x}, -106, 900])")[0] for x in (0, 900, 1800)
+    )
+    assert middle - left > (right - middle) * 1.2
+    assert seen.errors == []
 
 
 def test_the_whole_page_by_keys_alone(open_page, data):

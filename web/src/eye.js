@@ -18,9 +18,10 @@ export class Eye {
   /**
    * `frame` is what must be seen, in metres: middle, half width, foot, head, how far the doors
    * stand before the wall, the wall's thickness, the far room's depth, where a pull is.
+   * `places` are the client's own.
    */
-  constructor(lens, frame, { instant = false, wake }) {
-    Object.assign(this, { lens, frame, instant, wake });
+  constructor(lens, frame, { instant = false, wake, places = [] }) {
+    Object.assign(this, { lens, frame, instant, wake, places });
     this.place = 'facing';
     this.by = still(); // what the client did since
     this.spot = null;
@@ -116,6 +117,22 @@ export class Eye {
     return { far, centre: (frame.head + frame.foot) / 2 + spare * frame.lift };
   }
 
+  /** From a place of the client's own, as far away as it is: what it takes to see it all. */
+  #own({ seated, far, side }) {
+    const { frame } = this;
+    const { turn, height } = scene.stances.sofa;
+    const whole = this.#whole();
+    const away = far / 1000;
+    const half = hold(((whole.far - frame.front) * NARROW) / (away - frame.front), NARROW, BROAD);
+    const middle = (frame.head + frame.foot) / 2;
+    return {
+      x: frame.middle, z: 0, far: away, half,
+      turn: { left: turn, middle: 0, right: -turn }[side],
+      height: seated ? height : scene.stances.facing.height,
+      centre: middle + Math.max(0, half * away - (frame.head - frame.foot) / 2) * frame.lift,
+    };
+  }
+
   #stance() {
     const { frame } = this;
     const before = { x: frame.middle + (this.person ? frame.beside / 2 : 0), z: 0, half: NARROW };
@@ -123,6 +140,8 @@ export class Eye {
       const [x, , z] = this.spot.map((v) => v / 1000);
       return { ...before, x, turn: 0, height: z + 0.34, far: 1.1 + frame.front, centre: z + 0.13 };
     }
+    const own = /^own (\d+)$/.exec(this.place);
+    if (own) return this.#own(this.places[Number(own[1])]);
     switch (this.place) {
       case 'sofa':
         return { ...before, x: frame.middle, ...scene.stances.sofa, ...this.#whole(1.08) };

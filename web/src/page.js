@@ -175,7 +175,7 @@ async function hang() {
     picture.touch();
     wake();
   };
-  const eye = new Eye(picture.lens, frame, { instant, wake });
+  const eye = new Eye(picture.lens, frame, { instant, wake, places: job.places });
   const v = new THREE.Vector3();
   const chalk = new ChalkLines($('chalk'), {
     project: ([px, py, pz]) => {
