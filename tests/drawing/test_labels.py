@@ -60,12 +60,11 @@ def codes(data: bytes) -> list[list[Code]]:
     return found
 
 
-def printed(data: bytes, page: int, box: Box) -> str:
+def printed(page: pdfplumber.page.Page, box: Box) -> str:
     """The words inside a box, mm from the top left of a page, line by line."""
     k = 72 / 25.4
-    with pdfplumber.open(io.BytesIO(data)) as pdf:
-        cut = pdf.pages[page].crop((box.x0 * k, box.y0 * k, box.x1 * k, box.y1 * k))
-        return " ".join((cut.extract_text(x_tolerance=1.5) or "").split())
+    cut = page.crop((box.x0 * k, box.y0 * k, box.x1 * k, box.y1 * k))
+    return " ".join((cut.extract_text(x_tolerance=1.5) or "").split())
 
 
 def around(code: Code, size: tuple[float, float, float]) -> Box:
@@ -88,11 +87,12 @@ def test_every_made_piece_has_its_label_and_its_code_says_what_is_printed_beside
         for label in paper.labels  # type: ignore[attr-defined]
     )
     size = (70.0, 36.0, 17.0) if job is reading_room else (100.0, 50.0, 24.0)
-    for number, page in enumerate(found):
-        for code in page:
-            said = printed(data, number, around(code, size))
-            for words in code.text.split("  "):
-                assert words in said, (words, said)
+    with pdfplumber.open(io.BytesIO(data)) as pdf:  # once: a page is slow to take apart
+        for paged, page in zip(found, pdf.pages, strict=True):
+            for code in paged:
+                said = printed(page, around(code, size))
+                for words in code.text.split("  "):
+                    assert words in said, (words, said)
     made_pieces = sorted(p.name for p in subject.assembly.parts if not p.supplied)  # type: ignore[attr-defined]
     labelled = sorted(n for label in paper.labels for n in label.names)  # type: ignore[attr-defined]
     assert labelled == made_pieces
