@@ -32,7 +32,7 @@ pictures:
 	@bash .ci/setup check
 	@for design in $(EXAMPLES); do \
 		folder=$$(dirname "$$design"); pack=$$(mktemp -d)/pack; \
-		$(BIN)/stilewright build "$$design" --out "$$pack" >/dev/null && \
+		$(BIN)/stilewright build "$$design" --pictures --out "$$pack" >/dev/null && \
 		$(BIN)/python web/pictures.py "$$folder" "$$pack" || exit 1; \
 	done
 

@@ -1,4 +1,4 @@
-"""The pictures of the examples, made anew from their packs: `make pictures`.
+"""The pictures of the examples, made anew from their packs with pictures: `make pictures`.
 
 Needs poppler-utils and Chromium, as the tests do. A picture is of what the pack holds, so
 it is never drawn over.
@@ -10,6 +10,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+from PIL import Image
 from playwright.sync_api import sync_playwright
 
 _CHROMIUM = (
@@ -18,8 +19,12 @@ _CHROMIUM = (
 )
 
 
+_SMALL = (800, 600)
+_CLIENTS = {"2-from-the-sofa-day": "from-the-sofa", "4-evening": "evening"}
+
+
 def pictures(example: Path, pack: Path) -> None:
-    """The arrangement sheet and the client's page of one example.
+    """The arrangement sheet, the client's page and two of the client's pictures of one example.
 
     Args:
         example: the example's folder, where the pictures go.
@@ -28,6 +33,10 @@ def pictures(example: Path, pack: Path) -> None:
     sheet = ["pdftoppm", "-r", "100", "-png", "-gray", "-singlefile", "-f", "1", "-l", "1"]
     drawings = pack / "shop/drawings.pdf"
     subprocess.run([*sheet, str(drawings), str(example / "arrangement")], check=True)
+    for name, short in _CLIENTS.items():
+        with Image.open(pack / f"client/pictures/{name}.png") as whole:
+            small = whole.convert("RGB").resize(_SMALL, Image.Resampling.LANCZOS)
+        small.save(example / f"{short}.jpg", quality=88)
     with sync_playwright() as browsers:
         browser = browsers.chromium.launch(executable_path="/usr/bin/chromium", args=_CHROMIUM)
         page = browser.new_page(viewport={"width": 1200, "height": 750})

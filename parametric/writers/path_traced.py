@@ -149,7 +149,8 @@ def _sight(mi: Any, ready: Staged, shot: Shot, what: What, size: tuple[int, int]
             bsdf = _pane(ready.scene) if shape.glass else _bsdf(mi, shape)
             glow = None if shape.glow is None else _pictured(mi, shape.glow, False)
             spec[f"shape{n:03}"] = _mesh(mi, shape, bsdf, glow=glow)
-        elif not shape.glass:
+        elif not shape.glass or isinstance(ready.scene.glass, VeiledGlass):
+            # what is seen through clear glass is what guides; behind a veil nothing may
             spec[f"shape{n:03}"] = _glowing(mi, shape, what, lens.eye)
     return spec
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from parametric.catalog.finishes import VeiledGlass
 from parametric.catalog.room import (
     HOURS,
     LAMP,
@@ -48,6 +49,7 @@ _LIFT = 0.006
 _CASTS = 0.06
 """A face smaller than this, m, throws no shadow of its own."""
 _STRIP = 60
+_VEIL = 0.85
 _ADAPTED: dict[HourName, Triple] = {"day": (0.93, 0.98, 1.06), "evening": (1.0, 1.0, 1.0)}
 """What light is taken by so that a white card before the doors reads as it does on the page."""
 
@@ -241,6 +243,9 @@ class _Picture:
         if kind is not None:
             front = self.around.diffuse(np.array([[0.0, 0.0, 1.0]], np.float32))
             body, tint = kind.body, np.array(linear(kind.colour), np.float32) * front
+        if isinstance(kind, VeiledGlass):
+            # what is behind a veil cannot be spread here: it is hidden instead
+            body = max(body, _VEIL * kind.blur)
         both: Real = (colour * (1 - body) + tint * body) * (1 - mirror) + seen * mirror
         return both
 

@@ -112,10 +112,21 @@ class Around:
         for n, image in enumerate(self.levels):
             here = np.flatnonzero(level == n)
             if len(here):
-                high, wide = image.shape[:2]
-                row = np.clip((down[here] * high).astype(int), 0, high - 1)
-                out[here] = image[row, (round_[here] * wide).astype(int) % wide]
+                out[here] = _between_texels(image, round_[here], down[here])
         return out
+
+
+def _between_texels(image: Real, round_: NDArray[np.float64], down: NDArray[np.float64]) -> Real:
+    """What an image round about shows at places of it, from the four texels about each."""
+    high, wide = image.shape[:2]
+    x, y = round_ * wide - 0.5, np.clip(down * high - 0.5, 0, high - 1)
+    i, j = np.floor(x).astype(np.int32), np.floor(y).astype(np.int32)
+    s, t = (x - i)[:, None], (y - j)[:, None]
+    left, right, below = i % wide, (i + 1) % wide, np.minimum(j + 1, high - 1)
+    top = image[j, left] * (1 - s) + image[j, right] * s
+    foot = image[below, left] * (1 - s) + image[below, right] * s
+    shown: Real = (top * (1 - t) + foot * t).astype(np.float32)
+    return shown
 
 
 def _directions(high: int, wide: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:

@@ -75,7 +75,8 @@ DRAWERS = re.compile(
     r"(^|_)(utils?|helpers?|common|misc|base|managers?|handlers?|factory|context)(_|$)"
 )
 
-KERNEL = {"cadquery", "OCP", "vtkmodules", "casadi"}
+# What takes long to load: the CAD kernel and what traces light.
+KERNEL = {"cadquery", "OCP", "vtkmodules", "casadi", "mitsuba", "drjit", "pyoidn"}
 
 
 def ignored(project: Path, name: str) -> bool:
