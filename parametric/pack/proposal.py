@@ -105,7 +105,7 @@ def proposal_content(
         over_all=SAID["over all"],
         opening=SAID["opening"],
         floor=_set(plain(facts["Gap under the doors"].note)),
-        key=SAID["key"],
+        key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
         included=_included(resolved, paper),
@@ -144,6 +144,12 @@ def proposal_content(
         no_name=SAID["no name"].format(page.mark),
         fractions=not millimetres,
     )
+
+
+def _key(resolved: Resolved) -> str:
+    """What the drawing's lines mean; an opening is dashed where doors stand before it."""
+    words = SAID["key"]
+    return f"{SAID['key dashed']} {words}" if resolved.door.hanging.on_wall else words
 
 
 def _set(text: str) -> str:

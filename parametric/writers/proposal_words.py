@@ -38,9 +38,9 @@ PROPOSAL_WORDS = {
     "over all": "over all",
     "opening": "your opening, at its widest",
     "key": (
-        "Dashed: your opening, behind the doors. Dots and dashes: the tracks. "
-        "Hatched: wall, floor and wood where they are cut through."
+        "Dots and dashes: the tracks. Hatched: wall, floor and wood where they are cut through."
     ),
+    "key dashed": "Dashed: your opening, behind the doors.",
     # what you get
     "get": "What you get",
     "included": "Included, as drawn",

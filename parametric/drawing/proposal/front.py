@@ -58,7 +58,7 @@ def front_tints(job: Subject, dress: Dress, box: Box) -> tuple[Tint, ...]:
         ),
     )
     room = FrontRoom(door, box, view)
-    return (*room.tints(), *_Doors(job, dress, room).tints())
+    return (*room.tints(), *_Doors(job, dress, room).tints(), *room.before_doors())
 
 
 class _Doors:

@@ -33,6 +33,14 @@ class FrontRoom:
         yield from self.daylight()
         yield from self.behind_doors()
 
+    @property
+    def taken(self) -> tuple[float, float]:
+        """What of the wall the doors or their opening take, mm in the model."""
+        if self.door.hanging.on_wall:
+            return self.leaves[0].x0, self.leaves[-1].x1
+        outline = [x for x, _ in self.door.opening.outline()]
+        return min(outline), max(outline)
+
     def on_paper(self, box: Box) -> Box:
         """A box of the model on paper."""
         return Box(*self.view.at((box.x0, box.y0)), *self.view.at((box.x1, box.y1)))
@@ -80,7 +88,7 @@ class FrontRoom:
     def skirting(self, line: Sequence[Point]) -> Iterator[Tint]:
         """It stands on the floor as that runs, and stops at the doors."""
         high = _SKIRTING / self.view.scale
-        left, right = (self.view.x(x) for x in (self.leaves[0].x0, self.leaves[-1].x1))
+        left, right = (self.view.x(x) for x in self.taken)
         for x0, x1 in ((self.box.x0, left - 0.9), (right + 0.9, self.box.x1)):
             if x1 <= x0:
                 continue
@@ -98,16 +106,42 @@ class FrontRoom:
                 yield Tint(points=edge, colour=INK, alpha=shade, width=wide)
 
     def behind_doors(self) -> Iterator[Tint]:
-        """What the doors throw on wall and floor."""
+        """What the doors throw on wall and floor; behind those that hang inside it, their opening."""
         reach = 42.0 / self.view.scale
+        if not self.door.hanging.on_wall:
+            yield from self.reveal()
+            return
         for leaf in (self.on_paper(b) for b in self.leaves):
             moved = Box(leaf.x0 + reach * 0.5, leaf.y0, leaf.x1 + reach, leaf.y1 - reach * 0.6)
             yield from self.soft(moved, reach, 0.030)
+        yield from self.on_floor()
+
+    def on_floor(self) -> Iterator[Tint]:
+        """The shade under the doors."""
         x0, x1 = self.view.x(self.leaves[0].x0), self.view.x(self.leaves[-1].x1)
         foot, floor = self.view.y(self.leaves[0].y0), self.view.y(0.0)
         for n in range(_SOFT * 3):
             deep = (n + 1) ** 1.5 * 2.4 / self.view.scale
             yield self.clipped(Box(x0 + 0.1 * n, floor - deep, x1 + 0.22 * n, foot), 0.024)
+
+    def reveal(self) -> Iterator[Tint]:
+        """The opening as it was measured, dim behind the doors."""
+        hole = self.view.path(self.door.opening.outline())
+        yield Tint(points=hole, colour="#59615f")
+        yield Tint(points=hole, colour=INK, alpha=0.7, width=0.25)
+        yield from self.on_floor()
+
+    def before_doors(self) -> Iterator[Tint]:
+        """What the wall throws on doors that hang inside it: along the head and the left jamb."""
+        if self.door.hanging.on_wall:
+            return
+        outline = self.view.path(self.door.opening.outline())
+        x0, x1 = min(x for x, _ in outline), max(x for x, _ in outline)
+        low, top = min(y for _, y in outline), max(y for _, y in outline)
+        for n in range(_SOFT):
+            deep = 0.55 * (n + 1)
+            yield self.clipped(Box(x0, top - deep * 1.5, x1, top), 0.055)
+            yield self.clipped(Box(x0, low, x0 + deep, top), 0.045)
 
     def cast(self, leaf: Box, beneath: Box) -> Iterator[Tint]:
         """What a leaf in front throws on the one behind it."""
