@@ -20,7 +20,7 @@ _CHROMIUM = (
 
 
 _SMALL = (800, 600)
-_CLIENTS = {"2-from-the-sofa-day": "from-the-sofa", "4-evening": "evening"}
+_CLIENTS = {"2-half-open-day": "from-the-sofa", "4-evening": "evening"}
 
 
 def pictures(example: Path, pack: Path) -> None:

@@ -22,7 +22,7 @@ from parametric.drawing.subject import subject
 from parametric.model import Assembly
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
-from parametric.pack.pictures import FROM_SOFA, pictures
+from parametric.pack.pictures import HALF_OPEN, pictures
 from parametric.pack.preview import palette, preview_page
 from parametric.pack.proposal import proposal
 from parametric.pack.verifying.known import known_design
@@ -153,7 +153,7 @@ def contents(
             files |= pictures(page, assembly, models["glb"], fine=fine, progress=progress)
         progress("writing the proposal")
         job = subject(resolved, assembly, loads, problems, moved)
-        signed = proposal(job, page, paper, picture=files.get(FROM_SOFA))
+        signed = proposal(job, page, paper, picture=files.get(HALF_OPEN))
         files["client/proposal.pdf"] = signed.file
         verification["proposal"] = {
             "pages": signed.pages,

@@ -19,7 +19,7 @@ from parametric.writers.raster import rastered
 
 FOLDER = "client/pictures"
 FACING_SHUT = f"{FOLDER}/1-facing-shut-day.png"
-FROM_SOFA = f"{FOLDER}/2-from-the-sofa-day.png"
+HALF_OPEN = f"{FOLDER}/2-half-open-day.png"
 AT_PULL = f"{FOLDER}/3-at-the-pull-day.png"
 EVENING = f"{FOLDER}/4-evening.png"
 CAPTIONS = f"{FOLDER}/captions.txt"
@@ -180,10 +180,11 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
 
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
     half_open = _moved(assembly, "half open")
-    facing, sofa = (_whole(page, doors, stance) for stance in (FACING, SOFA))
+    stance, words = _where_they_sit(page)
+    facing, beside = (_whole(page, doors, own) for own in (FACING, stance))
     found = [
         _shot(FACING_SHUT, "facing", facing, "day"),
-        _shot(FROM_SOFA, "sofa", sofa, "day", half_open),
+        _shot(HALF_OPEN, "half open", beside, "day", half_open, where=words),
     ]
     held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)
     if held is not None and held.pull is not None:
@@ -202,6 +203,16 @@ def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) ->
     return tuple(found)
 
 
+def _where_they_sit(page: PreviewPage) -> tuple[Stance, str]:
+    """The first of the client's own places, in their words; a sofa where they name none."""
+    if not page.places:
+        return SOFA, WORDS["sofa"]
+    own = page.places[0]
+    turn = {"left": SOFA.turn, "middle": 0.0, "right": -SOFA.turn}[own.side]
+    height = SOFA.height if own.seated else FACING.height
+    return Stance(turn=turn, height=height), WORDS["own place"].format(own.name)
+
+
 def _shot(
     path: str,
     words: str,
@@ -210,10 +221,11 @@ def _shot(
     moved: Mapping[str, Triple] = MappingProxyType({}),
     *,
     key: Triple | None = None,
+    where: str = "",
 ) -> Shot:
     return Shot(
         name=path.removeprefix(f"{FOLDER}/").removesuffix(".png"),
-        caption=PICTURE_WORDS[words],
+        caption=PICTURE_WORDS[words].format(where),
         camera=camera,
         hour=hour,
         moved=moved,

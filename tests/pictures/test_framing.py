@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 import pytest
 
 from parametric.model import displaced
-from parametric.pack.pictures import CAPTIONS, FOLDER, SIZE, captions
+from parametric.pack.pictures import CAPTIONS, FOLDER, SIZE, captions, picture_scene
+from parametric.writers.client_page import OwnPlace
 from parametric.writers.picture_model import read_pieces
 from tests.pictures.larch_hill import model, pictured
 
 ASPECT = SIZE[0] / SIZE[1]
-WHOLE = ("1-facing-shut-day", "2-from-the-sofa-day", "4-evening")
+WHOLE = ("1-facing-shut-day", "2-half-open-day", "4-evening")
 
 
 def shot_named(name):
@@ -81,7 +84,7 @@ def test_nothing_that_is_sold_is_cropped(name):
 
 def test_what_stands_open_stands_as_the_job_has_it():
     """Half open: leaf A by half its travel of 904.5, so 452.25 to the right; leaf B shut."""
-    shot = shot_named("2-from-the-sofa-day")
+    shot = shot_named("2-half-open-day")
     assert shot.moved["leaf A"] == pytest.approx((0.45225, 0.0, 0.0), abs=1e-9)
     assert shot.moved["leaf B"] == (0.0, 0.0, 0.0)
     assert not shot_named("1-facing-shut-day").moved
@@ -96,7 +99,7 @@ def test_what_stands_open_stands_as_the_job_has_it():
 
 
 def test_the_light_comes_from_the_side_that_is_open():
-    shot = shot_named("2-from-the-sofa-day")
+    shot = shot_named("2-half-open-day")
     assert shot.moved["leaf A"][0] > 0  # away from the left, so the way is open there
     assert shot.camera.turn < 0  # and the eye is on that side too
 
@@ -112,3 +115,12 @@ def test_every_piece_of_the_model_is_read_where_its_part_stands():
             g + p for g, p in zip(group.placement.origin, part.placement.origin, strict=True)
         )
         assert pieces[part.name].stand * 1000 == pytest.approx((x, z, -y), abs=1e-3)
+
+
+def test_a_place_of_the_clients_own_stands_in_for_the_sofa():
+    stairs = OwnPlace(name="the stairs", seated=False, far=4200.0, side="right")
+    page = dataclasses.replace(pictured().page, places=(stairs,))
+    shot = picture_scene(page, pictured().assembly).shots[1]
+    assert shot.caption == "From the stairs, one door half open, by day"
+    assert shot.camera.height == 1.45  # standing, as before the doors
+    assert shot.camera.turn == -shot_named("2-half-open-day").camera.turn > 0

@@ -31,7 +31,7 @@ def test_a_pack_has_them_when_they_are_asked_for_and_is_verified_as_before(tmp_p
     there = sorted(path.name for path in (pack / "client/pictures").iterdir())
     assert there == [
         "1-facing-shut-day.png",
-        "2-from-the-sofa-day.png",
+        "2-half-open-day.png",
         "3-at-the-pull-day.png",
         "4-evening.png",
         "captions.txt",
