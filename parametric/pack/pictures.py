@@ -181,10 +181,10 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
     half_open = _moved(assembly, "half open")
     stance, words = _where_they_sit(page)
-    facing, beside = (_whole(page, doors, own) for own in (FACING, stance))
+    facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
     found = [
         _shot(FACING_SHUT, "facing", facing, "day"),
-        _shot(HALF_OPEN, "half open", beside, "day", half_open, where=words),
+        _shot(HALF_OPEN, "half open", seated, "day", half_open, where=words),
     ]
     held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)
     if held is not None and held.pull is not None:
