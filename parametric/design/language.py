@@ -197,7 +197,6 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "glass": _words("weight frame_rebate muntin muntin_rebate bars"),
         "joint": ("length", "pegs"),
         "timber": ("stiffness",),
-        "client": ("included", "not included", "words"),
         "blanks": ("rough",),
     }
 )

@@ -32,6 +32,7 @@ from parametric.written import (
     Mass,
     Movement,
     Percent,
+    Text,
     Words,
     refuse,
 )
@@ -56,15 +57,57 @@ class SheetSpec(Block):
 MOST_PLACES = 4
 """Places to stand that a client's phone has room for."""
 
+MOST_WORDS, MOST_LINES, MOST_IN_LINE = 480, 5, 80
+"""Letters of a paragraph, lines of a list, letters of each, that a proposal has room for."""
+
 
 class ClientSpec(Block):
-    """Who it is made for, where, and from where they look at it."""
+    """Who it is made for, where, what they are told, and from where they look at it."""
 
     name: Words | None = None
     place: Words | None = None
+    words: Words | None = Field(
+        default=None, description="a paragraph in your own words for the first page of the proposal"
+    )
+    included: tuple[Words, ...] | None = Field(
+        default=None, description="what the price has beside what is drawn: [delivery, hanging]"
+    )
+    not_included: tuple[Words, ...] | None = Field(
+        default=None, description="what it has not: [work on the wall]"
+    )
     from_: dict[str, Place] | None = Field(
         default=None, description="places to stand by name: {the stairs: [standing, 3200, left]}"
     )
+
+    @field_validator("words")
+    @classmethod
+    def _a_paragraph(cls, words: Text | None) -> Text | None:
+        if words is not None and len(words) > MOST_WORDS:
+            raise refuse(
+                "wrong_value",
+                f"The proposal has room for {MOST_WORDS} letters of your words, "
+                f"and there are {len(words)}.",
+                found=f"{len(words)} letters",
+                allowed=f"up to {MOST_WORDS}",
+                fix="Say it in fewer words: sizes and finishes stand on the pages that follow.",
+            )
+        return words
+
+    @field_validator("included", "not_included")
+    @classmethod
+    def _a_few_lines(cls, lines: tuple[Text, ...] | None) -> tuple[Text, ...] | None:
+        if lines is None:
+            return None
+        longest = max(lines, key=len, default="")
+        if len(lines) > MOST_LINES or len(longest) > MOST_IN_LINE:
+            raise refuse(
+                "wrong_value",
+                f"The proposal has room for {MOST_LINES} lines of {MOST_IN_LINE} letters.",
+                found=f"{len(lines)} lines, the longest of {len(longest)} letters",
+                allowed=f"up to {MOST_LINES} lines of up to {MOST_IN_LINE} letters",
+                fix="Put things together or say them shorter.",
+            )
+        return lines
 
     @field_validator("from_")
     @classmethod

@@ -89,10 +89,12 @@ def proposal_content(
     facts = {fact.label: fact for fact in page.facts}
     millimetres = page.unit == "mm"
     dress = _dress(resolved, page, picture)
+    spec = resolved.design.block("client")
+    client = spec if isinstance(spec, ClientSpec) else None
     return ProposalContent(
         job=page.job,
-        under=tuple(text for text in (page.subtitle, _for_whom(resolved)) if text),
-        paragraph=_paragraph(resolved, facts),
+        under=tuple(text for text in (page.subtitle, _for_whom(client)) if text),
+        paragraph=client.words if client and client.words else _paragraph(resolved, facts),
         stamp=_stamp(page),
         caption=_caption(page, dress, picture),
         dress=dress,
@@ -108,9 +110,11 @@ def proposal_content(
         key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
-        included=_included(resolved, paper),
+        included=(*_included(resolved, paper), *_lines(client.included if client else None)),
+        not_included_head=SAID["not included"],
+        not_included=_lines(client.not_included if client else None),
         to_agree_head=SAID["to agree"],
-        to_agree=_to_agree(page),
+        to_agree=_to_agree(page, client),
         swatches=_swatches(page),
         sample=WORDS["sample"],
         sizes_head=WORDS["sizes"],
@@ -157,13 +161,12 @@ def _set(text: str) -> str:
     return text.replace("\u2009", "-").replace("\u2044", "/")
 
 
-def _for_whom(resolved: Resolved) -> str:
-    spec = resolved.design.block("client")
-    if not isinstance(spec, ClientSpec):
+def _for_whom(client: ClientSpec | None) -> str:
+    if client is None:
         return ""
-    if spec.name and spec.place:
-        return SAID["for at"].format(spec.name, spec.place)
-    one = spec.name or spec.place
+    if client.name and client.place:
+        return SAID["for at"].format(client.name, client.place)
+    one = client.name or client.place
     return SAID["for"].format(one) if one else ""
 
 
@@ -298,8 +301,14 @@ def _coats(paper: Paperwork) -> str:
     return f"{words}: {finish.colour}" if finish.colour else words
 
 
-def _to_agree(page: PreviewPage) -> tuple[str, ...]:
-    """What the design does not say."""
+def _lines(written: Sequence[str] | None) -> tuple[str, ...]:
+    """A maker's list, each line with a capital as the rest has it."""
+    return tuple(f"{line[:1].upper()}{line[1:]}" for line in written or ())
+
+
+def _to_agree(page: PreviewPage, client: ClientSpec | None) -> tuple[str, ...]:
+    """What the design does not say; who has said what is in the price has said who hangs them."""
+    told = client is not None and bool(client.included or client.not_included)
     palette = page.palette
     open_paint = len(palette.quoted_wood) > 1
     return tuple(
@@ -307,8 +316,8 @@ def _to_agree(page: PreviewPage) -> tuple[str, ...]:
         for key, wanted in (
             ("price", True),
             ("dates", True),
-            ("hanging", True),
-            ("wall", True),
+            ("hanging", not told),
+            ("wall", not told),
             ("colour", open_paint),
             ("kind of glass", bool(palette.glasses) and not palette.quoted_glass),
             ("kind of pull", bool(palette.metals) and not palette.quoted_metal),

@@ -44,6 +44,7 @@ PROPOSAL_WORDS = {
     # what you get
     "get": "What you get",
     "included": "Included, as drawn",
+    "not included": "Not included",
     "to agree": "Not stated here: agree it in writing",
     "door": "door",
     "doors": "{0}, each {1} × {2}, {3} thick, in {4}",

@@ -16,6 +16,7 @@ import pytest
 from parametric.design import load
 from parametric.design.language import KINDS, NEWEST, PLAIN, keys_of, specs
 from parametric.design.leaf import Band
+from parametric.design.places import EyePoint
 from parametric.design.survey import Taken
 from parametric.figures import Figure, plain
 from parametric.written import Block, Equal, Group, NotMeasured, Parts, Rest
@@ -42,6 +43,8 @@ def said(value: Any) -> str:
             return f"{value.kind} {said(value.size)}{more}"
         case Taken():
             return f"{value.place} {said(value.reading)}"
+        case EyePoint():
+            return f"{value.posture}, {said(value.distance)}, {value.side}"
         case Group():
             fields = type(value).model_fields
             return ", ".join(f"{k} {said(getattr(value, k))}" for k in fields)

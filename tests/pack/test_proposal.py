@@ -347,3 +347,56 @@ def test_any_design_comes_out_clean(text: str, inch: bool) -> None:
     assert made.findings == (), [str(finding) for finding in made.findings]
     with pdfplumber.open(io.BytesIO(made.file)) as file:
         assert len(file.pages) == made.pages
+
+
+WORDS_OF_ALL = (
+    "client:",
+    "  name: Ada & Tom Firth",
+    "  words: You asked for a wall that can be a room when it wants to be.",
+    "  included: [delivery, hanging]",
+    "  not included: [making good plaster]",
+)
+
+
+def told(reading_room: Path, folder: Path, *lines: str, name: str = "design.yaml") -> Path:
+    path = folder / name
+    text = reading_room.read_text(encoding="utf-8")
+    path.write_text("\n".join((text, *lines, "")), encoding="utf-8")
+    return path
+
+
+def test_a_maker_speaks_in_their_own_words(reading_room: Path, tmp_path: Path) -> None:
+    """Their paragraph on the first page, their lists on the third; none of it is what is signed."""
+    path = told(reading_room, tmp_path, *WORDS_OF_ALL)
+    made = proposed(path)
+    assert made.findings == ()
+    pages = read(made.file)
+    assert "For Ada & Tom Firth" in pages[0].words
+    assert "You asked for a wall that can be a room when it wants to be." in pages[0].words
+    third = pages[2].words
+    included, rest = third.split("Not included")
+    assert "Delivery Hanging" in included
+    assert "Making good plaster Not stated here" in rest
+    assert "Who brings the doors" not in third
+    plain = read(proposed(told(reading_room, tmp_path, name="plain.yaml")).file)
+    assert pages[3].words == plain[3].words  # the mark too
+
+
+@pytest.mark.parametrize("letter", [False, True])
+def test_the_longest_words_there_may_be_find_room(
+    letter: bool, reading_room: Path, tmp_path: Path
+) -> None:
+    """480 letters of words, five lines of 80 in each list; one letter more is refused on its line."""
+    line = ("a line that says as much as one may say of it " * 2)[:80].strip().ljust(80, "x")
+    words = ("words of a maker who has a good deal to say " * 11)[:480].strip().ljust(480, "x")
+    many = ", ".join([line] * 5)
+    lines = ["client:", f"  words: {words}", f"  included: [{many}]", f"  not included: [{many}]"]
+    paper = ["shop: {bench paper: letter}"] if letter else []
+    made = proposed(told(reading_room, tmp_path, *lines, *paper))
+    assert made.findings == ()
+    pages = read(made.file)
+    assert "…" not in "".join(page.words for page in pages)
+    assert pages[2].words.lower().count(line) == 10
+    long = told(reading_room, tmp_path, "client:", f"  words: {words}x", name="long.yaml")
+    (problem,) = check(long, user_house=False).problems
+    assert (problem.level, problem.found, problem.allowed) == ("stop", "481 letters", "up to 480")

@@ -52,8 +52,8 @@ class ProposalContent:
 
     The doors: `job`, `under`, `paragraph`, `stamp` (maker, date, revision, mark), and the
     `caption` of what is pictured. The drawing: `drawing_head`, `drawing_under`, captions of
-    its views, the `floor` in words, and a `key` to its lines. What you get: `included` and
-    `to_agree`, `swatches` with their `sample` note, the `sizes`, `living` with the doors. Yes:
+    its views, the `floor` in words, and a `key` to its lines. What you get: `included`,
+    `not_included` and `to_agree`, `swatches` with their `sample` note, the `sizes`, `living` with the doors. Yes:
     the `summary`, `ticks`, the `say_it` over the lines to sign on, `not_yet` over lines to
     write on. `code` is the text of the small square code, `code_says` what is said of it.
     `fractions` of an inch are stacked.
@@ -78,6 +78,8 @@ class ProposalContent:
     get_head: str
     included_head: str
     included: tuple[str, ...]
+    not_included_head: str
+    not_included: tuple[str, ...]
     to_agree_head: str
     to_agree: tuple[str, ...]
     swatches: tuple[Swatches, ...]

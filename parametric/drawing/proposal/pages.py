@@ -11,6 +11,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.labels.code import dark_boxes, modules
@@ -53,6 +54,8 @@ _CODE = 26.0
 _BETWEEN = 3.0
 """From one square of finish to the next."""
 _PAGES = 4
+_Told = Literal["with notes", "alone", "not at all"]
+"""How much the third page says of the sizes, which stand on the drawing too."""
 _LINES = 3
 """Lines that one thing a maker wrote may take in a list."""
 
@@ -156,29 +159,46 @@ def _drawing(job: Subject, said: ProposalContent, title: TitleBlock, paper: Pape
 
 
 def _get(said: ProposalContent, title: TitleBlock, paper: Paper) -> ProposalPage:
-    """Page 3."""
+    """Page 3; where a maker's lists are long, sizes go without their notes, then go."""
+    room = paper.frame.y0 + FOOT
+    told: tuple[_Told, ...] = ("with notes", "alone", "not at all")
+    tried = (_what_you_get(said, title, paper, sizes) for sizes in told)
+    page, low = next(tried)
+    while low < room and (following := next(tried, None)) is not None:
+        page, low = following
+    return page
+
+
+def _what_you_get(
+    said: ProposalContent, title: TitleBlock, paper: Paper, sizes: _Told
+) -> tuple[ProposalPage, float]:
+    """The page, and how low it comes."""
     draft = Draft(paper)
     box = _foot(draft, said, 3)
-    y = _heading(draft, said.get_head, box, box.y1)
-    low = min(
-        _points(draft, said.included_head, said.included, columns(box, 0, 3), y, said.fractions),
-        _points(draft, said.to_agree_head, said.to_agree, columns(box, 3, 3), y, said.fractions),
-    )
+    top = _heading(draft, said.get_head, box, box.y1)
+    left, right = columns(box, 0, 3), columns(box, 3, 3)
+    low = _points(draft, said.included_head, said.included, left, top, said.fractions)
+    y = top
+    if said.not_included:
+        y = _points(draft, said.not_included_head, said.not_included, right, y, False) - 2.0
+    y = min(low, _points(draft, said.to_agree_head, said.to_agree, right, y, False)) - 5.0
     tints: list[Tint] = []
-    y = low - 5.0
     for group in said.swatches:
         y = _swatches(draft, group, box, y, tints) - 2.5
     y = set_text(draft, said.sample, columns(box, 1, 5), y, NOTE, layer="table") - 4.0
-    y = _sizes(draft, said, box, y)
+    if sizes == "not at all":
+        rule(draft, box, y, "table")
+    else:
+        y = _sizes(draft, said, box, y, notes=sizes == "with notes")
     y -= 3.0
     for pair in said.living:
         set_text(draft, pair.name, columns(box, 0, 1), y, TEXT, weight="bold")
         rest = columns(box, 1, 5)
         y = set_text(draft, pair.text, rest, y, TEXT, stacked=said.fractions) - 2.0
-    return _page(draft, title, tints)
+    return _page(draft, title, tints), y
 
 
-def _sizes(draft: Draft, said: ProposalContent, box: Box, y: float) -> float:
+def _sizes(draft: Draft, said: ProposalContent, box: Box, y: float, *, notes: bool) -> float:
     """Every size that the page tells, in two columns, the first one a row longer."""
     y = set_text(draft, said.sizes_head, box, y, TEXT, weight="bold") - 1.0
     half = (len(said.sizes) + 1) // 2
@@ -194,7 +214,8 @@ def _sizes(draft: Draft, said: ProposalContent, box: Box, y: float) -> float:
             down = set_text(
                 draft, size.value, value, down, NOTE, weight="bold", stacked=said.fractions
             )
-            down = set_text(draft, size.note, value, down, NOTE, stacked=said.fractions)
+            note = size.note if notes else ""
+            down = set_text(draft, note, value, down, NOTE, stacked=said.fractions)
             down = min(low, down) - 1.0
         ends.append(down)
     rule(draft, box, min(ends), "table")
