@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from parametric.design.options import Option
 from parametric.design.records import Records, Revision
 from parametric.hangings import DoorSpec
 from parametric.units import Unit
@@ -13,7 +14,10 @@ from parametric.written import Block
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Design:
-    """One job. `blocks` are by kind and name, "" for the block without one."""
+    """One job. `blocks` are by kind and name, "" for the block without one.
+
+    `option` is which of its options this is; None when it has none.
+    """
 
     file: str
     job: str
@@ -21,6 +25,12 @@ class Design:
     blocks: Mapping[tuple[str, str], Block]
     revisions: tuple[Revision, ...]
     records: Records
+    option: Option | None = None
+
+    @property
+    def titled(self) -> str:
+        """The job as papers and files name it: with the letter of its option, if it has any."""
+        return self.job if self.option is None else f"{self.job}, option {self.option.letter}"
 
     @property
     def doors(self) -> tuple[tuple[str, DoorSpec], ...]:

@@ -99,14 +99,13 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "drawer",
     "shelf",
     "rates",
-    "option",
 )
 ONCE: tuple[str, ...] = (
     *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
     *("accuracy", "moisture", "limits", "rates", "offcuts", *RECORDS),
 )
 """Blocks that stand once in a file and take no name."""
-HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", *RECORDS)
+HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", "option", *RECORDS)
 """What belongs to one job, and never to a house file."""
 ALWAYS: tuple[str, ...] = (
     *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
@@ -118,7 +117,12 @@ BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 
 HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
 
-BLOCKS: tuple[str, ...] = (*KINDS, *PLAIN, *RECORDS, *NOT_BUILT_BLOCKS)
+OPTION_TAKES: tuple[str, ...] = (
+    *("door", "leaf", "panel", "joint", "glass", "track", "guide", "pull", "finish", "timber"),
+)
+"""Blocks that may differ from one option of a design to another: those that make the doors."""
+
+BLOCKS: tuple[str, ...] = (*KINDS, *PLAIN, *RECORDS, *NOT_BUILT_BLOCKS, "option")
 
 _DOOR_ALL = "kind in leaf floor_gap track guide hinge pull lock finish pinned like note"
 _SLIDES = f"{_DOOR_ALL} hung side_lap head_lap track_allowance"

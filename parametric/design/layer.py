@@ -172,6 +172,12 @@ def _unit_of(keys: Keys) -> Unit:
     return "inch" if inch else "mm"
 
 
+def _block_of_option(heading: str, words: str) -> str | None:
+    """The kind of block that a key of an option stands for; None for any other key."""
+    found = split_heading(words) if heading == "option" or heading.startswith("option ") else None
+    return None if found is None else found[0]
+
+
 class _Reader:
     """Turns the keys of one file into its blocks, collecting problems."""
 
@@ -366,9 +372,11 @@ class _Reader:
                 if not self._comma_for_point(branch, words, here) and heading not in BLANK_ALLOWED:
                     self.problems.append(empty(words, here))
                 continue
-            branch[words] = self._tree(value, heading, here, origin)
+            block = _block_of_option(heading, words)
+            own = origin if block is None else self._origin(block, value)
+            branch[words] = self._tree(value, heading if block is None else words, here, own)
             branch.lines[words] = here
-            branch.origins[words] = origin
+            branch.origins[words] = own
         return branch
 
     def _comma_for_point(self, branch: Branch, words: str, here: Where) -> bool:

@@ -13,7 +13,9 @@ from parametric.design.house import find_house
 from parametric.design.language import ALWAYS, KINDS, NOT_BUILT_BLOCKS, PLAIN, full_heading
 from parametric.design.layer import Layer, read_file
 from parametric.design.merging import Layers, merge
+from parametric.design.options import AS_DRAWN, Way, ways
 from parametric.design.recorded import read_records, read_revisions
+from parametric.design.records import Records, Revision
 from parametric.design.settings import make_shop
 from parametric.design.understanding import not_built, understand
 from parametric.figures import Where
@@ -25,16 +27,20 @@ _MISSING = "missing_key"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Loaded:
-    """What came of reading: a Design and a Shop, or the problems that stand in the way."""
+    """What came of reading: a Design and a Shop, or the problems that stand in the way.
+
+    `letter` is that of the option which was read, "A" for the design as it stands.
+    """
 
     design: Design | None
     shop: Shop | None
     house_file: str | None
     problems: tuple[Problem, ...]
+    letter: str = AS_DRAWN
 
 
 def load(path: Path | str, *, house: Path | str | None = None, user_house: bool = True) -> Loaded:
-    """Read a design file and the house file that goes with it.
+    """Read a design file and the house file that goes with it, as it stands.
 
     Args:
         path: the design file.
@@ -44,6 +50,22 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
     Returns:
         The Design and the Shop when there is no stop; every problem either way, stops first.
     """
+    return load_options(path, house=house, user_house=user_house)[0]
+
+
+def load_options(
+    path: Path | str, *, house: Path | str | None = None, user_house: bool = True
+) -> tuple[Loaded, ...]:
+    """Read a design file and each of its options as a whole design; as it stands comes first.
+
+    Args:
+        path: the design file.
+        house: as for `load`.
+        user_house: as for `load`.
+
+    Returns:
+        As `load` does, for each option. What is wrong with the file itself is told of each.
+    """
     path = Path(path)
     problems: list[Problem] = []
     design = read_file(path, "chosen", problems)
@@ -51,19 +73,37 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
     house_layer = None if found is None else read_file(found, "house", problems)
     shown = None if found is None else str(found)
     if design is None or (found is not None and house_layer is None):
-        return Loaded(design=None, shop=None, house_file=shown, problems=in_order(problems))
-    layers = Layers(house=house_layer, design=design)
-    halves: Halves = {}
-    blocks = _understood(layers, problems, halves)
+        return (Loaded(design=None, shop=None, house_file=shown, problems=in_order(problems)),)
     records = read_records(path, design, problems)
     revisions = read_revisions(design, problems)
+    return tuple(
+        _loaded(path, way, house_layer, shown, records, revisions, problems)
+        for way in ways(design, problems)
+    )
+
+
+def _loaded(
+    path: Path,
+    way: Way,
+    house: Layer | None,
+    shown: str | None,
+    records: Records,
+    revisions: tuple[Revision, ...],
+    found: list[Problem],
+) -> Loaded:
+    """One way to make the job; `found` is what is wrong with the file, whichever way it is."""
+    design, problems = way.layer, list(found)
+    letter = AS_DRAWN if way.option is None else way.option.letter
+    layers = Layers(house=house, design=design)
+    halves: Halves = {}
+    blocks = _understood(layers, problems, halves)
     problems += check_calls(blocks, layers)
     problems += half_written(blocks, halves)
     if not stops(problems):
         problems += never_called(blocks, layers)
     told = _told_once(problems)
     if stops(told):
-        return Loaded(design=None, shop=None, house_file=shown, problems=told)
+        return Loaded(design=None, shop=None, house_file=shown, problems=told, letter=letter)
     return Loaded(
         design=Design(
             file=path.name,
@@ -72,10 +112,12 @@ def load(path: Path | str, *, house: Path | str | None = None, user_house: bool 
             blocks=blocks,
             revisions=revisions,
             records=records,
+            option=way.option,
         ),
         shop=make_shop(lambda kind: blocks[kind, ""]),
         house_file=shown,
         problems=told,
+        letter=letter,
     )
 
 
