@@ -201,9 +201,9 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     """What is pictured, what of it is imagined, and in what it is shown."""
     first = SAID["drawn from the front"]
     if picture is not None:
-        first = picture_words(picture) or f"{PICTURE_WORDS['sofa']}."
+        first = picture_words(picture)
         if PICTURE_WORDS["quick"] not in first:
-            first = f"{first} {PICTURE_WORDS['imagined']}"
+            first = f"{first} {PICTURE_WORDS['imagined']}".strip()
     wood = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
     worn = [SAID["plain wood"] if dress.wood is RAW else wood.format(dress.wood.name)]
     worn += [WORDS["in glass"].format(dress.glass.name)] if page.palette.glasses else []

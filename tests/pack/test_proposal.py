@@ -331,6 +331,10 @@ def test_a_picture_takes_the_upper_part_and_says_what_it_is(reading_room: Path) 
     assert image["top"] == pytest.approx(0.0, abs=0.01)
     assert "Traced for a test." in page.words
     assert "Drawn from the front" not in page.words
+    bare = io.BytesIO()
+    Image.new("RGB", (400, 300)).save(bare, "PNG")
+    said = read(proposed(reading_room, bare.getvalue()).file)[0].words
+    assert "room, light and furniture are imagined" in said
 
 
 @settings(max_examples=25)

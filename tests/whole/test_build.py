@@ -68,6 +68,7 @@ def test_pack_is_foldered_by_who_receives_it(pack: Path) -> None:
     files = set(digests(pack))
     for name in (
         "client/preview.html",
+        "client/proposal.pdf",
         "shop/drawings.pdf",
         "order/cut-list.csv",
         "order/glass.csv",
@@ -86,6 +87,7 @@ def test_pack_is_foldered_by_who_receives_it(pack: Path) -> None:
     assert numbers["format"] == 1
     assert numbers["units"] == "mm"
     assert numbers["verification"]["sheets"]["findings"] == []
+    assert numbers["verification"]["proposal"]["findings"] == []
     by_name = {figure["name"]: figure for figure in numbers["figures"]}
     width = by_name["leaf width"]
     assert width["value"] == 1024.5
