@@ -144,8 +144,8 @@ def test_the_slip_of_the_page_is_received_for_the_design(page_at, built, data, t
     design = tmp_path / "design.yaml"
     design.write_bytes(EXAMPLE.read_bytes())
     seen = page_at(data, PHONE, **QUICK)
-    # the price is for paint, in any colour: clear ash is another thing, and the page says so
-    for key, differs in (("ash", True), ("damson", False)):
+    # the price is for lichen: clear ash and another paint are other things, and the page says so
+    for key, differs in (("ash", True), ("damson", True), ("lichen", False)):
         seen.page.click("#tab-finish")
         seen.page.check(f'[name="wood"][value="{key}"]', force=True)
         seen.page.click("#tab-yes")

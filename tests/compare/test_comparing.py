@@ -95,12 +95,12 @@ def test_the_timber(tmp_path: Path) -> None:
 
 
 def test_words_without_a_number(tmp_path: Path) -> None:
-    found = moved(tmp_path, ("finish: {kind: paint,", "finish: {kind: paint, colour: white,"))
+    found = moved(tmp_path, ("colour: lichen", "colour: white"))
     assert [(w.spoken, w.old, w.new) for w in found.words] == [
-        ("the finish", "paint", "paint white")
+        ("the finish", "paint lichen", "paint white")
     ]
     assert found.numbers == found.parts == ()
-    assert found.causes == ("the finish changed from paint to paint white",)
+    assert found.causes == ("the finish changed from paint lichen to paint white",)
 
 
 def test_a_part_too_many_and_marks_that_move(tmp_path: Path) -> None:

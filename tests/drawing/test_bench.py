@@ -416,12 +416,12 @@ def test_brief_values_of_the_pockets() -> None:
 
 
 def test_brief_values_of_finish_and_alignment() -> None:
-    assert to_set("Finish: paint") == [
+    assert to_set("Finish: paint, lichen") == [
         "5.84 m² both faces less the glass, and the edges",
         "1.22 L primer, 2 coats; a litre covers 11 m²",
         "1.12 L top coat, 2 coats; a litre covers 12 m²",
     ]
-    assert "15 %" in page("Finish: paint")
+    assert "15 %" in page("Finish: paint, lichen")
     assert [text.split()[1] for text in to_set("Rails of the leaves in line")] == [
         "±0.71",
         "±0.83",
