@@ -18,7 +18,7 @@ from parametric.drawing.bench.glue_sheets import (
     leaf_sheet,
     panel_sheet,
 )
-from parametric.drawing.bench.groove_sheets import blocks_sheet, groove_sheet, squaring_sheet
+from parametric.drawing.bench.groove_sheets import blocks_sheet, groove_sheet
 from parametric.drawing.bench.machine_lists import (
     milling_sheets,
     order_sheets,
@@ -34,6 +34,7 @@ from parametric.drawing.bench.router_sheets import pocket_sheet, slot_sheet
 from parametric.drawing.bench.saw_sheets import lengths_of, mitre_sheet, trim_sheet
 from parametric.drawing.bench.saying import Numbers, numbers
 from parametric.drawing.bench.set_up import SetUp, draw_set_up
+from parametric.drawing.bench.squaring_sheet import squaring_sheet
 from parametric.drawing.bench.tenon_sheet import tenon_sheet
 from parametric.drawing.bench.words_sheets import all_cautions, paragraphs, words_sheets
 from parametric.drawing.primitives import Label
