@@ -12,13 +12,15 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from parametric import rules
 from parametric.catalog.shop import Shop
-from parametric.design import Design, load
+from parametric.design import Design, Loaded, load_options
+from parametric.design.records import ApprovedSpec
 from parametric.figures import Where
 from parametric.model import Assembly
 from parametric.pack.approving import read_revised, read_signed
@@ -26,11 +28,13 @@ from parametric.pack.numbers import figures
 from parametric.parts import make_parts
 from parametric.problems import Problem, exit_status, in_order, stops
 from parametric.resolve.door import Resolved, resolve
-from parametric.rules.accepted import accept
+from parametric.rules.accepted import answered, cautions_of, nothing_to_accept
+from parametric.rules.among_options import no_such_option, same_doors, told_together
 from parametric.rules.checked import Checked
 from parametric.rules.not_approved import is_signed, moved_since, not_approved
 from parametric.rules.recorded import records_of_nothing
 from parametric.trade.comparing import Changes
+from parametric.trade.fingerprint import fingerprint
 from parametric.trade.inventory import inventory
 from parametric.trade.loads import LeafLoad, leaf_loads
 
@@ -38,6 +42,10 @@ from parametric.trade.loads import LeafLoad, leaf_loads
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """One design, as far as it could be taken; what is missing was stopped by a problem.
+
+    `letter` says which of the design's options this is, "A" for the design as it stands, and
+    `others` are its other options. `problems` are those of all of them; `own` those of this
+    one alone, as its sheets print them.
 
     `moved` is what changed since it was signed; None when nothing did, or it cannot be told.
     `revised` are the numbers that the signed revision moved, as long as it is what was signed.
@@ -53,6 +61,14 @@ class Job:
     loads: tuple[LeafLoad, ...] = ()
     moved: Changes | None = None
     revised: frozenset[str] = frozenset()
+    letter: str = "A"
+    own: tuple[Problem, ...] = ()
+    others: tuple[Job, ...] = ()
+
+    @property
+    def options(self) -> tuple[Job, ...]:
+        """It and the others, in the order of their letters; itself alone without options."""
+        return tuple(sorted((self, *self.others), key=lambda job: job.letter))
 
     @property
     def exit_status(self) -> int:
@@ -76,57 +92,145 @@ class Built:
         return exit_status((*self.job.problems, *self.problems))
 
 
-def check(path: Path, *, house: Path | None = None, user_house: bool = True) -> Job:
+def check(
+    path: Path, *, house: Path | None = None, user_house: bool = True, option: str | None = None
+) -> Job:
     """Read, resolve and check a design: every number and every problem, in milliseconds.
+
+    Every option of it is checked, whichever is asked for.
 
     Args:
         path: the design file.
         house: a house file to use in place of the one that would be found.
         user_house: whether the user's own house file may be found (never in tests).
+        option: the letter of the option that is meant; when None, the one that was signed,
+            else the design as it stands.
     """
-    loaded = load(path, house=house, user_house=user_house)
-    job = Job(path=path, house=loaded.house_file, problems=in_order(loaded.problems))
-    if loaded.design is None or loaded.shop is None or stops(loaded.problems):
+    jobs = [
+        _worked_out(path, loaded)
+        for loaded in load_options(path, house=house, user_house=user_house)
+    ]
+    approved = next((job.design.records.approved for job in jobs if job.design), None)
+    wanted = option if option is not None else _signed(jobs, approved)
+    jobs = _with_records(path, jobs, wanted)
+    chosen = next((job for job in jobs if job.letter == wanted), jobs[0])
+    problems = told_together({job.letter: job.own for job in jobs})
+    named = {
+        job.design.option: fingerprint(job.resolved, job.assembly)
+        for job in jobs
+        if job.design and job.design.option and job.resolved and job.assembly
+    }
+    problems += same_doors(named)
+    # a file that cannot be read says so, and not that an option of it is missing
+    if chosen.letter != wanted and chosen.design is not None:
+        problems += (no_such_option(wanted, [job.letter for job in jobs], tuple(named)),)
+    return dataclasses.replace(
+        chosen,
+        problems=in_order(problems),
+        others=tuple(job for job in jobs if job is not chosen),
+    )
+
+
+def _signed(jobs: list[Job], approved: ApprovedSpec | None) -> str:
+    """The option that was signed, as the record names it or else by its fingerprint."""
+    if approved is None:
+        return jobs[0].letter
+    if approved.option is not None and any(job.letter == approved.option for job in jobs):
+        return str(approved.option)
+    return next(
+        (
+            job.letter
+            for job in jobs
+            if job.resolved
+            and job.assembly
+            and is_signed(approved, fingerprint(job.resolved, job.assembly))
+        ),
+        jobs[0].letter,
+    )
+
+
+def _worked_out(path: Path, loaded: Loaded) -> Job:
+    """One way to make the job, resolved and checked; nothing of its records yet."""
+    design, shop = loaded.design, loaded.shop
+    job = Job(
+        path=path,
+        house=loaded.house_file,
+        problems=(),
+        own=in_order(loaded.problems),
+        letter=loaded.letter,
+    )
+    if design is None or shop is None or stops(loaded.problems):
         return job
-    resolved, found = resolve(loaded.design, loaded.shop)
+    resolved, found = resolve(design, shop)
     problems = (*loaded.problems, *found)
+    job = dataclasses.replace(job, own=in_order(problems), design=design, shop=shop)
     if resolved is None:
-        return Job(
-            path=path,
-            house=loaded.house_file,
-            problems=in_order(problems),
-            design=loaded.design,
-            shop=loaded.shop,
-        )
+        return job
     assembly = make_parts(resolved)
     loads = leaf_loads(resolved, assembly)
     problems += rules.check(Checked(resolved=resolved, assembly=assembly, loads=loads))
-    problems = accept(problems, loaded.design.records.accepted)
-    problems += records_of_nothing(
-        loaded.design.records,
-        (part.name for part in assembly.parts),
-        figures(resolved, loads),
+    return dataclasses.replace(
+        job, own=in_order(problems), resolved=resolved, assembly=assembly, loads=loads
+    )
+
+
+def _with_records(path: Path, jobs: list[Job], wanted: str) -> list[Job]:
+    """The jobs with what was recorded of the design: accepted, built, cut, and signed.
+
+    A record is of use when it speaks of one option at least; what was signed is held against
+    the option that is meant.
+    """
+    whole = [job for job in jobs if job.resolved and job.assembly and job.design]
+    if not whole or not (design := whole[0].design):
+        return jobs
+    accepted = design.records.accepted
+    of_any = set().union(*(cautions_of(job.own) for job in whole))
+    unknown = [_records_of_nothing(path, job) for job in whole]
+    made: list[Job] = []
+    for job in jobs:
+        if job not in whole:
+            made.append(job)
+            continue
+        problems = answered(job.own, accepted)
+        if len(whole) == len(jobs):
+            left = tuple(record for record in accepted if record.caution not in of_any)
+            problems += nothing_to_accept(job.own, left)
+            problems += tuple(
+                problem
+                for problem in _records_of_nothing(path, job)
+                if all(problem.found in {p.found for p in found} for found in unknown)
+            )
+        done = dataclasses.replace(job, own=in_order(problems))
+        made.append(_held_to_signature(path, done) if job.letter == wanted else done)
+    return made
+
+
+def _records_of_nothing(path: Path, job: Job) -> tuple[Problem, ...]:
+    assert job.design is not None
+    assert job.resolved is not None
+    assert job.assembly is not None
+    return records_of_nothing(
+        job.design.records,
+        (part.name for part in job.assembly.parts),
+        figures(job.resolved, job.loads),
         Where(path.name, 1),
     )
-    approved, moved = loaded.design.records.approved, None
-    revised: frozenset[str] = frozenset()
-    if approved is not None:
-        now, signed = inventory(resolved, assembly, loads), read_signed(path)
-        problems += not_approved(approved, signed, now)
-        moved = moved_since(approved, signed, now)
-        if is_signed(approved, now.fingerprint):
-            revised = read_revised(path)
-    return Job(
-        path=path,
-        house=loaded.house_file,
-        problems=in_order(problems),
-        design=loaded.design,
-        shop=loaded.shop,
-        resolved=resolved,
-        assembly=assembly,
-        loads=loads,
-        moved=moved,
-        revised=revised,
+
+
+def _held_to_signature(path: Path, job: Job) -> Job:
+    """The job with what has moved since it was signed, if it was."""
+    assert job.design is not None
+    assert job.resolved is not None
+    assert job.assembly is not None
+    approved = job.design.records.approved
+    if approved is None:
+        return job
+    now, signed = inventory(job.resolved, job.assembly, job.loads), read_signed(path)
+    return dataclasses.replace(
+        job,
+        own=in_order((*job.own, *not_approved(approved, signed, now, job.design.option))),
+        moved=moved_since(approved, signed, now),
+        revised=read_revised(path) if is_signed(approved, now.fingerprint) else frozenset(),
     )
 
 
@@ -136,6 +240,7 @@ def build(
     out: Path | None = None,
     house: Path | None = None,
     user_house: bool = True,
+    option: str | None = None,
     with_stops: bool = False,
     usdz: bool = False,
     use_cache: bool = True,
@@ -150,6 +255,7 @@ def build(
         out: the pack folder; `outputs/NAME` under the working folder when None.
         house: as for `check`.
         user_house: as for `check`.
+        option: as for `check`; the client's page shows them all, whichever it is.
         with_stops: write shop drawings and model of a design with stops, marked NOT FOR
             MAKING; never for a zero or negative size, never machine files, orders or
             anything for the client.
@@ -162,10 +268,11 @@ def build(
     from parametric.pack.contents import contents
     from parametric.pack.pictures import drawn_quickly
     from parametric.pack.placing import may_place, place_pack
+    from parametric.pack.preview_options import Other
     from parametric.trade.file_names import slug
 
     say = progress or _silent
-    job = check(path, house=house, user_house=user_house)
+    job = check(path, house=house, user_house=user_house, option=option)
     halted = stops(job.problems)
     if job.resolved is None or job.assembly is None:
         return Built(job=job, folder=None)
@@ -181,7 +288,17 @@ def build(
         job.resolved,
         job.assembly,
         job.loads,
-        job.problems,
+        job.own,
+        others=tuple(
+            Other(
+                resolved=other.resolved,
+                assembly=other.assembly,
+                loads=other.loads,
+                problems=other.own,
+            )
+            for other in job.others
+            if other.resolved and other.assembly
+        ),
         moved=job.moved,
         revised=job.revised,
         not_for_making=bool(halted),

@@ -33,6 +33,11 @@ class Design:
         return self.job if self.option is None else f"{self.job}, option {self.option.letter}"
 
     @property
+    def whole_title(self) -> str:
+        """The same with what the option is called, where there is room for it."""
+        return self.job if self.option is None else f"{self.job}, option {self.option.said}"
+
+    @property
     def doors(self) -> tuple[tuple[str, DoorSpec], ...]:
         """Every door with its name, in the order of the file."""
         return tuple(

@@ -19,9 +19,13 @@ _DATE: TypeAdapter[Text] = TypeAdapter(Date)
 
 
 class ApprovedSpec(Group):
-    """The client's signature: which revision, and the fingerprint of what was signed."""
+    """The client's signature: which revision, and the fingerprint of what was signed.
+
+    `option` is the letter of the option that was signed, of a design that has some.
+    """
 
     revision: Name
+    option: Name | None = None
     fingerprint: Name
     by: Words
     date: Date

@@ -116,6 +116,33 @@ def draw(
     )
 
 
+def draw_front(
+    resolved: Resolved,
+    assembly: Assembly,
+    loads: tuple[LeafLoad, ...],
+    problems: tuple[Problem, ...],
+    *,
+    mark: str,
+    paper: Paperwork,
+) -> Sheet:
+    """The front elevation alone, as `draw` makes it for the client's page.
+
+    Args:
+        resolved: the numbers of the design, or of one of its options.
+        assembly: its parts.
+        loads: its weights.
+        problems: what is said of it.
+        mark: its fingerprint as people read it.
+        paper: its lists and set-ups.
+    """
+    job = subject(resolved, assembly, loads, problems)
+    block = _title(job, mark, None, not_for_making=False)
+    called = draw_details(job, paper, _of(block, "D", "Details", ""), first_sheet=3).called
+    return elevation_picture(
+        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called)
+    )
+
+
 def _marked(
     job: Subject, own: SheetSet, moved: Changes | None, revised: frozenset[str]
 ) -> SheetSet:
@@ -226,7 +253,7 @@ def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bo
     return TitleBlock(
         owner=resolved.shop.maker.name,
         document="",
-        title=resolved.job,
+        title=design.whole_title,
         second_line="",
         drawn=drawn,
         approved=approved.by if approved is not None and same else "",

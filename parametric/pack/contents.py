@@ -5,6 +5,7 @@ Folders are by who receives them: client, shop, cnc, order, site, model.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable, Mapping
 from typing import Any, Literal
 
@@ -24,6 +25,7 @@ from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
 from parametric.pack.pictures import HALF_OPEN, pictures
 from parametric.pack.preview import palette, preview_page
+from parametric.pack.preview_options import Other, shown_beside
 from parametric.pack.proposal import proposal
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.pack import MODELS, FaultyPackError, faults_of, verify
@@ -73,6 +75,7 @@ def contents(
     loads: tuple[LeafLoad, ...],
     problems: tuple[Problem, ...],
     *,
+    others: tuple[Other, ...] = (),
     moved: Changes | None = None,
     revised: frozenset[str] = frozenset(),
     not_for_making: bool,
@@ -88,6 +91,7 @@ def contents(
         assembly: its parts.
         loads: its weights.
         problems: what is printed on the sheets and into numbers.json.
+        others: the other options of the job, which the client's page shows beside it.
         moved: what changed since it was signed, where that can be told.
         revised: the numbers that the signed revision moved.
         not_for_making: there are stops: drawings and model only, and marked so.
@@ -147,13 +151,15 @@ def contents(
             problems=problems,
             paper=paper,
         )
-        files["client/preview.html"] = write_html(page, models["glb"])
+        beside = tuple(shown_beside(other, use_cache=use_cache) for other in others)
+        files["client/preview.html"] = write_html(page, models["glb"], beside)
+        titled = dataclasses.replace(page, job=resolved.design.whole_title)
         if pictured != "no":
             fine = pictured == "fine"
-            files |= pictures(page, assembly, models["glb"], fine=fine, progress=progress)
+            files |= pictures(titled, assembly, models["glb"], fine=fine, progress=progress)
         progress("writing the proposal")
         job = subject(resolved, assembly, loads, problems, moved)
-        signed = proposal(job, page, paper, picture=files.get(HALF_OPEN))
+        signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
         files["client/proposal.pdf"] = signed.file
         verification["proposal"] = {
             "pages": signed.pages,
@@ -161,7 +167,10 @@ def contents(
         }
 
     progress("reading every file back")
-    known = known_design(resolved, assembly, loads, not_for_making=not_for_making)
+    known = dataclasses.replace(
+        known_design(resolved, assembly, loads, not_for_making=not_for_making),
+        beside=() if not_for_making else tuple(other.known() for other in others),
+    )
     verdicts = verify(files, known)
     # With stops, solids go only as far as their cuts can be made: what the models lack is said.
     binding = {k: v for k, v in verdicts.items() if not (not_for_making and k in MODELS)}

@@ -24,9 +24,11 @@ def numbers(
     verification: Mapping[str, Any],
 ) -> dict[str, Any]:
     """The contract of numbers.json, format 1. Values in mm, kg, deg at full precision."""
+    option = resolved.design.option
     return {
         "format": 1,
-        "design": resolved.job,
+        "design": resolved.design.job,
+        **({} if option is None else {"option": option.letter, "called": option.called}),
         "fingerprint": fingerprint,
         "units": "mm",
         "figures": [figure_record(f) for f in figures(resolved, loads, paper).values()],

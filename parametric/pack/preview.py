@@ -59,10 +59,10 @@ def preview_page(
     way = float(opening.narrowest if hanging.on_wall else hanging.cover)
     left = float(hanging.lefts[0]) + (float(hanging.cover) - way) / 2
     top = float(hanging.floor_gap) + float(hanging.leaf_height) + _ROOM_ABOVE
-    revisions = resolved.design.revisions
+    revisions, option = resolved.design.revisions, resolved.design.option
     glued = () if paper is None else paper.panel_glue_ups
     return PreviewPage(
-        job=resolved.job,
+        job=resolved.design.job,
         subtitle="Sliding pair",
         revision=revisions[-1].letter if revisions else "",
         revision_date=revisions[-1].date if revisions else "",
@@ -85,6 +85,8 @@ def preview_page(
         scenery=_scenery(resolved),
         places=_places(resolved),
         glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
+        option="" if option is None else option.letter,
+        called="" if option is None else option.called,
     )
 
 

@@ -40,7 +40,9 @@ def make_parts(resolved: Resolved) -> Assembly:
         for i, leaf in enumerate(door.leaves)
     ]
     groups.append(_tracks(door))
-    return Assembly(name=resolved.job, groups=tuple(_marked(groups)), states=door.hanging.states())
+    return Assembly(
+        name=resolved.design.job, groups=tuple(_marked(groups)), states=door.hanging.states()
+    )
 
 
 def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:

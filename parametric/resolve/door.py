@@ -45,7 +45,7 @@ class Door:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Resolved:
-    """The whole design, resolved."""
+    """The whole design, resolved; `job` is named as papers and files name it."""
 
     job: str
     design: Design
@@ -70,7 +70,7 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
     if door is None:
         return None, tuple(problems)
     resolved = Resolved(
-        job=design.job,
+        job=design.titled,
         design=design,
         shop=shop,
         door=door,

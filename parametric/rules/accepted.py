@@ -13,9 +13,18 @@ from parametric.problems import Problem
 def accept(problems: Iterable[Problem], records: tuple[Accepted, ...]) -> tuple[Problem, ...]:
     """Print each acceptance with its caution; a stop cannot be accepted, nor what is not there."""
     problems = tuple(problems)
-    cautions = {p.about for p in problems if p.level == "caution"}
+    return answered(problems, records) + nothing_to_accept(problems, records)
+
+
+def cautions_of(problems: Iterable[Problem]) -> set[str]:
+    """The names of the cautions, by which each is accepted."""
+    return {p.about for p in problems if p.level == "caution"}
+
+
+def answered(problems: tuple[Problem, ...], records: tuple[Accepted, ...]) -> tuple[Problem, ...]:
+    """The problems, each caution that is accepted with its acceptance."""
     by_name = {record.caution: record for record in records}
-    answered = tuple(
+    return tuple(
         dataclasses.replace(
             p,
             message=f"{p.message} Accepted by {record.initials} {record.date}: {record.reason}.",
@@ -24,7 +33,14 @@ def accept(problems: Iterable[Problem], records: tuple[Accepted, ...]) -> tuple[
         else p
         for p in problems
     )
-    return answered + tuple(
+
+
+def nothing_to_accept(
+    problems: tuple[Problem, ...], records: tuple[Accepted, ...]
+) -> tuple[Problem, ...]:
+    """A stop for each acceptance of what is no caution."""
+    cautions = cautions_of(problems)
+    return tuple(
         _nothing_to_accept(record, cautions, problems)
         for record in records
         if record.caution not in cautions

@@ -13,6 +13,7 @@ Source: common practice, no source.
 
 from __future__ import annotations
 
+from parametric.design import Option
 from parametric.design.records import ApprovedSpec
 from parametric.problems import Problem
 from parametric.trade.comparing import Changes, compare
@@ -50,7 +51,10 @@ def moved_since(approved: ApprovedSpec, signed: Inventory | None, now: Inventory
 
 
 def not_approved(
-    approved: ApprovedSpec, signed: Inventory | None, now: Inventory
+    approved: ApprovedSpec,
+    signed: Inventory | None,
+    now: Inventory,
+    option: Option | None = None,
 ) -> tuple[Problem, ...]:
     """The caution, when the design is no longer the one that was signed.
 
@@ -58,9 +62,12 @@ def not_approved(
         approved: the record of the approval.
         signed: the figures that were kept when it was signed, where they are still there.
         now: those of the design as it is.
+        option: which of the design's options it is, if it has any.
     """
     if is_signed(approved, now.fingerprint):
         return ()
+    was = "" if approved.option is None else f", option {approved.option},"
+    this = "this design" if option is None else f"option {option.letter}"
     what, fix = (
         "",
         "Its figures were not kept beside it, so what moved cannot be told; show it all.",
@@ -75,8 +82,8 @@ def not_approved(
         Problem(
             code="not_approved",
             level="caution",
-            message=f"Revision {approved.revision} was approved as {short(approved.fingerprint)}; "
-            f"this design is {short(now.fingerprint)}. It is not approved{what}.",
+            message=f"Revision {approved.revision}{was} was approved as {short(approved.fingerprint)}; "
+            f"{this} is {short(now.fingerprint)}. It is not approved{what}.",
             where=approved.line("fingerprint"),
             about="approved",
             found=short(now.fingerprint),

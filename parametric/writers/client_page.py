@@ -158,7 +158,8 @@ class PreviewPage:
     `unit` is the unit of the job's numbers. `elevation_svg` is the drawing shown until the
     picture is there, and instead of it. `ticks` are what the client must say to have
     seen; `glued` gives the boards' width of parts that are glued up, by their mark. `places`
-    are the client's own, instead of a sofa that they may not have.
+    are the client's own, instead of a sofa that they may not have. `option` is the letter of
+    the job's option that this is, and `called` what people call it, where it has several.
     """
 
     job: str
@@ -184,3 +185,5 @@ class PreviewPage:
     scenery: Scenery = Scenery()
     places: tuple[OwnPlace, ...] = ()
     glued: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    option: str = ""
+    called: str = ""

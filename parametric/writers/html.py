@@ -26,6 +26,8 @@ from parametric.writers.page_markup import (
     facts_list,
     finish_panel,
     foot_of,
+    option_template,
+    options_choice,
     places_list,
     text_of,
     yes_panel,
@@ -45,18 +47,22 @@ _WEIGHTS = ((400, "regular"), (500, "medium"), (700, "bold"))
 _BUILD_DIGITS = 12
 
 
-def write_html(page: PreviewPage, glb: bytes) -> bytes:
+def write_html(
+    page: PreviewPage, glb: bytes, beside: tuple[tuple[PreviewPage, bytes], ...] = ()
+) -> bytes:
     """The page as one UTF-8 file; the same input gives the same bytes.
 
     Args:
         page: words, sizes and survey of the job.
         glb: the model; the only geometry of the leaves that the page has.
+        beside: the other options of the job, each with its model.
 
     Raises:
         ValueError: page, model and drawing do not belong together.
     """
-    _same_leaves(page, glb)
-    _same_clear_way(page)
+    for one, model in ((page, glb), *beside):
+        _same_leaves(one, model)
+        _same_clear_way(one)
     script = _vendored("viewer/viewer.min.js")
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     slots = {
@@ -69,6 +75,11 @@ def write_html(page: PreviewPage, glb: bytes) -> bytes:
         "finish": _shown(page.palette),
         "drawing": _drawing(page.elevation_svg),
         "job": text_of(page.job),
+        "options": options_choice((page, *(one for one, _ in beside))) if beside else "",
+        "beside": "".join(
+            option_template(one, _drawing(one.elevation_svg)) + _model(model, one.option)
+            for one, model in beside
+        ),
         "long": ' class="long"' if len(page.job) > _LONG else "",
         "under": text_of(page.subtitle),
         "unit": text_of(WORDS[f"unit {page.unit}"]),
@@ -78,14 +89,15 @@ def write_html(page: PreviewPage, glb: bytes) -> bytes:
         "finish panel": finish_panel(page.palette),
         "yes panel": yes_panel(page),
         "foot": foot_of(page),
-        "model": base64.b64encode(glb).decode(),
+        "model": _model(glb),
         "script": script,
     }
     slots |= {f"words.{key}": text_of(word) for key, word in WORDS.items()}
     # what the page is called in a slip: a digest of all of it but this name
-    unnamed = _fill(PAGE, slots | {"data": _data(page, "")})
+    others = tuple(one for one, _ in beside)
+    unnamed = _fill(PAGE, slots | {"data": _data(page, "", others)})
     build = hashlib.sha256(unnamed.encode("utf-8", "xmlcharrefreplace")).hexdigest()
-    slots["data"] = _data(page, build[:_BUILD_DIGITS])
+    slots["data"] = _data(page, build[:_BUILD_DIGITS], others)
     return _fill(PAGE, slots).encode("utf-8", "xmlcharrefreplace")
 
 
@@ -128,7 +140,37 @@ def _same_leaves(page: PreviewPage, glb: bytes) -> None:
         raise ValueError(message)
 
 
-def _data(page: PreviewPage, build: str) -> str:
+def _model(glb: bytes, option: str = "") -> str:
+    """A model as the page carries it, that of another option under its letter."""
+    return (
+        f'<script type="application/octet-stream" id="model{f"-{option}" if option else ""}">'
+        f"{base64.b64encode(glb).decode()}</script>\n"
+    )
+
+
+_OF_AN_OPTION = (
+    *("option", "called", "mark", "fingerprint", "leaves", "way", "top", "scenery", "glued"),
+    *("facts", "palette", "ticks"),
+)
+"""What may differ from one option to another; the room, the words and the job are the same."""
+
+
+def _data(page: PreviewPage, build: str, beside: tuple[PreviewPage, ...]) -> str:
+    data = _facts_of(page)
+    data["build"] = build
+    if beside:
+        data["options"] = [
+            {key: told for key, told in _facts_of(one).items() if key in _OF_AN_OPTION}
+            for one in beside
+        ]
+    # JSON knows these signs by number too, and no reader of HTML takes a number for a tag
+    text = json.dumps(data, ensure_ascii=True, separators=(",", ":"))
+    for sign in "<>&":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return text
+
+
+def _facts_of(page: PreviewPage) -> dict[str, Any]:
     leaves = [
         {
             "name": leaf.name,
@@ -150,7 +192,7 @@ def _data(page: PreviewPage, build: str) -> str:
         "revision_date": page.revision_date,
         "mark": page.mark,
         "fingerprint": page.fingerprint,
-        "build": build,
+        "build": "",
         "leaves": leaves,
         "opening": [[float(x), float(z)] for x, z in page.opening],
         "floor": [[float(x), float(z)] for x, z in page.floor],
@@ -174,11 +216,9 @@ def _data(page: PreviewPage, build: str) -> str:
         "words": words | {"open_by": WORDS[f"open_by {page.unit}"]},
         "slip": {"format": SLIP_FORMAT, "words": SLIP_WORDS},
     }
-    # JSON knows these signs by number too, and no reader of HTML takes a number for a tag
-    text = json.dumps(data, ensure_ascii=True, separators=(",", ":"))
-    for sign in "<>&":
-        text = text.replace(sign, f"\\u{ord(sign):04x}")
-    return text
+    if page.option:
+        data |= {"option": page.option, "called": page.called}
+    return data
 
 
 def _shown_fact(fact: Fact) -> dict[str, Any]:

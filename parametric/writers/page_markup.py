@@ -178,8 +178,8 @@ def _swatch(what: Paint | ClearTimber | Glass | Metal) -> str:
             return f"linear-gradient(100deg,{colour},color-mix(in srgb,{colour} 62%,#fff) 45%,{colour})"
 
 
-def yes_panel(page: PreviewPage) -> str:
-    """What is said yes to, the ticks, the name, and the button that says it."""
+def summary_of(page: PreviewPage) -> str:
+    """What is said yes to: revision, mark, option, sizes, and the finish that is filled in."""
     revision = ""
     if page.revision:
         when = WORDS["said of"].format(page.revision, page.revision_date)
@@ -187,21 +187,72 @@ def yes_panel(page: PreviewPage) -> str:
             f"<dt>{text_of(WORDS['said revision'])}</dt>"
             f'<dd dir="auto">{text_of(when if page.revision_date else page.revision)}</dd>'
         )
+    option = (
+        f"<dt>{text_of(WORDS['said option'])}</dt>"
+        f'<dd dir="auto">{text_of(WORDS["option of"].format(page.option, page.called))}</dd>'
+        if page.option
+        else ""
+    )
     thing = (
         f"<dt>{text_of(WORDS['said thing'])}</dt><dd>{saying_of(page.thing)}</dd>"
         if page.thing
         else ""
     )
-    ticks = "".join(
+    return (
+        f'<dl class="summary">{revision}{option}'
+        f"<dt>{text_of(WORDS['said mark'])}</dt><dd>{text_of(page.mark)}</dd>{thing}"
+        f'<dt>{text_of(WORDS["said finish"])}</dt><dd id="in-finish"></dd></dl>'
+    )
+
+
+def ticks_list(page: PreviewPage) -> str:
+    """What the client must say to have seen."""
+    return "".join(
         f'<label class="tick"><input type="checkbox" name="tick"><span>{saying_of(tick)}</span>'
         "</label>"
         for tick in page.ticks
     )
+
+
+def options_choice(pages: tuple[PreviewPage, ...]) -> str:
+    """The job's options side by side, in the order of their letters; the pack's own is shown."""
+    own = pages[0].option
+    choices = "".join(
+        f'<label><input type="radio" name="option" value="{text_of(page.option)}"'
+        f'{" checked" if page.option == own else ""} autocomplete="off">'
+        f'<span dir="auto"><b>{text_of(page.option)}</b> {text_of(page.called)}</span></label>'
+        for page in sorted(pages, key=lambda page: page.option)
+    )
     return (
-        f'<form id="asking" autocomplete="on"><h2>{text_of(WORDS["what"])}</h2><dl class="summary">{revision}'
-        f"<dt>{text_of(WORDS['said mark'])}</dt><dd>{text_of(page.mark)}</dd>{thing}"
-        f'<dt>{text_of(WORDS["said finish"])}</dt><dd id="in-finish"></dd></dl>'
-        f'<p id="differs" class="stop" hidden>{text_of(WORDS["differs"])}</p>{ticks}'
+        f'<fieldset id="options"><legend class="unseen">{text_of(WORDS["options"])}</legend>'
+        f"<div>{choices}</div></fieldset>\n"
+    )
+
+
+def option_template(page: PreviewPage, drawing: str) -> str:
+    """What the page says of another option, laid by until it is asked for."""
+    parts = {
+        "facts": facts_list(page.facts),
+        "finish": finish_panel(page.palette),
+        "summary": summary_of(page),
+        "ticks": ticks_list(page),
+        "foot": foot_of(page),
+        "drawing": drawing,
+    }
+    return (
+        f'<template data-option="{text_of(page.option)}">'
+        + "".join(f'<div data-part="{name}">{content}</div>' for name, content in parts.items())
+        + "</template>\n"
+    )
+
+
+def yes_panel(page: PreviewPage) -> str:
+    """What is said yes to, the ticks, the name, and the button that says it."""
+    return (
+        f'<form id="asking" autocomplete="on"><h2>{text_of(WORDS["what"])}</h2>'
+        f'<div data-part="summary">{summary_of(page)}</div>'
+        f'<p id="differs" class="stop" hidden>{text_of(WORDS["differs"])}</p>'
+        f'<div data-part="ticks">{ticks_list(page)}</div>'
         f'<label class="field"><span>{text_of(WORDS["your name"])}</span>'
         '<input type="text" id="who" autocomplete="name" maxlength="120" dir="auto"></label>'
         f'<button type="submit" class="big" id="say" disabled aria-describedby="why">'
@@ -225,6 +276,7 @@ def foot_of(page: PreviewPage) -> str:
     """Revision, mark, maker, and once, small, what it was made with."""
     words = [
         WORDS["revision"].format(page.revision) if page.revision else "",
+        WORDS["option"].format(page.option) if page.option else "",
         WORDS["mark"].format(page.mark) if page.mark else "",
     ]
     words = [word for word in words if word]
@@ -264,7 +316,7 @@ PAGE = """\
 <body>
 <div id="app">
 <header id="title"><h1 dir="auto"{{long}}>{{job}}</h1><p dir="auto">{{under}}</p></header>
-<section id="strip" aria-label="{{words.strip}}">
+{{options}}<section id="strip" aria-label="{{words.strip}}">
 <p class="say"><b id="state">{{words.shut}}</b></p>
 <div id="plan"><svg aria-hidden="true"></svg><p class="seen">{{words.seen from above}}</p></div>
 <div id="hour" role="group" aria-label="{{words.hour}}"><button type="button" data-set="day" aria-pressed="true">{{words.day}}</button><button type="button" data-set="evening" aria-pressed="false">{{words.evening}}</button></div>
@@ -293,12 +345,12 @@ PAGE = """\
 </div>
 <label id="cut-where" class="field" hidden><span>{{words.cut at}}</span><input type="range" id="cut-at"></label>
 </section>
-<section id="finish" role="tabpanel" aria-labelledby="tab-finish">
+<section id="finish" role="tabpanel" aria-labelledby="tab-finish" data-part="finish">
 {{finish panel}}
 </section>
 <section id="sizes" role="tabpanel" aria-labelledby="tab-sizes">
 <h2>{{words.sizes}} <small>{{unit}}</small></h2>
-<ul class="facts">
+<ul class="facts" data-part="facts">
 {{facts}}</ul>
 <button type="button" class="plain" id="measure" aria-pressed="false">{{words.measure}}</button>
 <p class="note" id="measured" role="status"></p>
@@ -307,11 +359,11 @@ PAGE = """\
 {{yes panel}}
 </section>
 </div>
-<footer id="foot"><p dir="auto">{{foot}}</p></footer>
+<footer id="foot"><p dir="auto" data-part="foot">{{foot}}</p></footer>
 </div>
 </aside>
 <main id="picture">
-<div id="drawing" role="img" aria-label="{{words.drawing}}">{{drawing}}</div>
+<div id="drawing" data-part="drawing" role="img" aria-label="{{words.drawing}}">{{drawing}}</div>
 <canvas id="canvas" tabindex="0" role="application" aria-label="{{words.canvas}}"></canvas>
 <svg id="chalk" aria-hidden="true"></svg>
 <p id="waiting"><noscript>{{words.no script}}</noscript></p>
@@ -320,8 +372,7 @@ PAGE = """\
 </div>
 <p id="told" class="unseen" aria-live="polite"></p>
 <script type="application/json" id="job">{{data}}</script>
-<script type="application/octet-stream" id="model">{{model}}</script>
-<script>{{script}}</script>
+{{model}}{{beside}}<script>{{script}}</script>
 </body>
 </html>
 """

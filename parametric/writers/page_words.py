@@ -25,6 +25,10 @@ WORDS = {
     "hour": "Time of day",
     "day": "Day",
     "evening": "Evening",
+    # options of one job
+    "options": "Which of these doors",
+    "option of": "{0}, {1}",
+    "option shown": "{0}, {1}: shown now",
     # the tabs
     "tabs": "What to look at",
     "stand": "Stand",
@@ -79,6 +83,7 @@ WORDS = {
     "what": "What you are saying yes to",
     "said revision": "Revision",
     "said of": "{0}, of {1}",
+    "said option": "Option",
     "said mark": "Mark",
     "said thing": "Doors",
     "said finish": "In",
@@ -113,9 +118,11 @@ WORDS = {
     "taken back": "Taken back. You have not said yes.",
     "change": "Write to your maker what should be other. Nothing has been said yes to.",
     "change made": "Revision {0}, mark {1}: I want to change something.",
+    "change option": "Option {0}. {1}",
     "slip": "The slip",
     # the foot
     "revision": "Revision {0}",
+    "option": "option {0}",
     "mark": "mark {0}",
     "maker": "Drawn by {0} from the measured opening.",
     "made with": "Made with stilewright",
@@ -126,6 +133,7 @@ SLIP_WORDS = {
     "job": "Job: {0}",
     "revision": "Revision: {0}",
     "revision of": "Revision: {0}, of {1}",
+    "option": "Option: {0}, {1}",
     "mark": "Mark: {0}",
     "finish": "In: {0}",
     "quoted": "As quoted.",

@@ -26,7 +26,8 @@ class Known:
     `opening` is the outline of the opening from the front, x and z in the world, mm; the
     steps are what lengths of wood and of glass are printed to, in the unit of the design;
     `layers` how the workshop names the layers of its machine files. `not_for_making` is a
-    design with stops, whose pack holds only what one looks at.
+    design with stops, whose pack holds only what one looks at. `option` is the letter of the
+    job's option that it is, and `beside` are the others, which its client's page shows too.
     """
 
     assembly: Assembly
@@ -38,6 +39,8 @@ class Known:
     fine_step: Fraction
     layers: LayerNames = OURS
     not_for_making: bool = False
+    option: str = ""
+    beside: tuple[Known, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -84,6 +87,7 @@ def known_design(
         fine_step=Fraction(paper.fine_step(unit)),
         layers=resolved.shop.layers,
         not_for_making=not_for_making,
+        option="" if resolved.design.option is None else resolved.design.option.letter,
     )
 
 

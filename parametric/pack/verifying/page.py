@@ -1,4 +1,6 @@
-"""The client's page against the design: model, digest, numbers, and that it asks nobody anything.
+"""The client's page against the design: models, digests, numbers, and that it asks nobody anything.
+
+Each option that it shows is held against that option's own numbers and parts.
 
 Read with the parser of the standard library, not by what wrote it.
 """
@@ -12,6 +14,7 @@ from collections.abc import Mapping
 from html.parser import HTMLParser
 
 from parametric.pack.verifying.known import Known, Verdict
+from parametric.pack.verifying.model_glb import check_glb
 
 PAGE = "client/preview.html"
 _LENGTH = re.compile(
@@ -30,11 +33,13 @@ class _Page(HTMLParser):
     def __init__(self) -> None:
         super().__init__(convert_charrefs=True)
         self.numbers: list[tuple[str, str]] = []
+        self.beside: dict[str, list[tuple[str, str]]] = {}
         self.texts: dict[str, str] = {}
         self.loads: list[str] = []
         self._script = ""
         self._figure: str | None = None
         self._depth = 0
+        self._said = self.numbers
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         """Note what would be fetched, and where a number begins."""
@@ -46,16 +51,20 @@ class _Page(HTMLParser):
         ]
         if tag == "script":
             self._script = found.get("id") or "script"
+        if tag == "template":
+            self._said = self.beside.setdefault(found.get("data-option") or "", [])
         if self._figure is not None:
             self._depth += 1
         elif (figure := found.get("data-figure")) is not None:
             self._figure, self._depth = figure, 1
-            self.numbers.append((figure, ""))
+            self._said.append((figure, ""))
 
     def handle_endtag(self, tag: str) -> None:
         """A number ends with the element it stands in."""
         if tag == "script":
             self._script = ""
+        if tag == "template":
+            self._said = self.numbers
         if self._figure is not None:
             self._depth -= 1
             if not self._depth:
@@ -66,8 +75,8 @@ class _Page(HTMLParser):
         if self._script:
             self.texts[self._script] = self.texts.get(self._script, "") + data
         if self._figure is not None:
-            name, text = self.numbers[-1]
-            self.numbers[-1] = (name, text + data)
+            name, text = self._said[-1]
+            self._said[-1] = (name, text + data)
 
 
 def check_page(files: Mapping[str, bytes], known: Known) -> Verdict:
@@ -90,17 +99,43 @@ def check_page(files: Mapping[str, bytes], known: Known) -> Verdict:
     faults += [f"{PAGE}: would load {what}" for what in page.loads]
     faults += _marks(page, known)
     faults += [fault for name, text in page.numbers if (fault := _wrong(name, text, known))]
+    for other in known.beside:
+        faults += _option(page, other)
+    if extra := set(page.beside) - {other.option for other in known.beside}:
+        faults.append(f"{PAGE}: shows options that the design does not have: {sorted(extra)}")
+    numbers = sum(map(len, (page.numbers, *page.beside.values())))
+    beside = {"options": 1 + len(known.beside)} if known.beside else {}
     return Verdict(
-        looked_at={"models": len(held), "numbers": len(page.numbers)}, faults=tuple(faults)
+        looked_at={"models": len(held) + len(known.beside), "numbers": numbers, **beside},
+        faults=tuple(faults),
     )
 
 
-def _marks(page: _Page, known: Known) -> list[str]:
-    """The fingerprint that a yes would be said to."""
+def _option(page: _Page, other: Known) -> list[str]:
+    """What is wrong with another option on the page: its model, its mark, its numbers."""
+    own = f"option {other.option}"
+    try:
+        glb = base64.b64decode(page.texts.get(f"model-{other.option}", ""), validate=True)
+        faults = [f"{PAGE}: {own}: {fault}" for fault in check_glb(glb, other).faults]
+    except ValueError as error:
+        faults = [f"{PAGE}: {own}: its model cannot be read: {error}"]
+    said = page.beside.get(other.option, [])
+    if not said:
+        faults.append(f"{PAGE}: {own}: says no numbers")
+    faults += _marks(page, other, option=other.option)
+    return faults + [
+        f"{own}: {wrong}" for name, text in said if (wrong := _wrong(name, text, other))
+    ]
+
+
+def _marks(page: _Page, known: Known, *, option: str = "") -> list[str]:
+    """The fingerprint that a yes would be said to, to the page's own doors or another option."""
     try:
         job = json.loads(page.texts.get("job", ""))
     except ValueError:
         return [f"{PAGE}: its data cannot be read"]
+    if option:
+        job = next((one for one in job.get("options", []) if one.get("option") == option), {})
     faults = []
     if job.get("mark") != known.mark:
         faults.append(f"{PAGE}: does not carry the fingerprint {known.mark}")
