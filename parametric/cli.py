@@ -30,13 +30,26 @@ House = Annotated[
     Path | None,
     typer.Option("--house", metavar="FILE", help="Use this house file and look for no other."),
 ]
+WhichOption = Annotated[
+    str | None,
+    typer.Option(
+        "--option",
+        metavar="LETTER",
+        help="Which of the design's options; else the signed one, else the design as it stands.",
+    ),
+]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON for a program, and nothing else.")]
 
 
 @app.command()
-def check(design: DesignFile, house: House = None, json: Json = False) -> None:
-    """Check a design and say what is wrong, what to decide, and what is good to know."""
-    job = commands.check(design, house=house)
+def check(
+    design: DesignFile, house: House = None, option: WhichOption = None, json: Json = False
+) -> None:
+    """Check a design and say what is wrong, what to decide, and what is good to know.
+
+    All its options are checked; --option says which is held against what was signed.
+    """
+    job = commands.check(design, house=house, option=option)
     if json:
         _print_json(
             {
@@ -67,6 +80,7 @@ def build(
         typer.Option("--out", metavar="DIR", help="The pack folder; else outputs/NAME."),
     ] = None,
     house: House = None,
+    option: WhichOption = None,
     with_stops: Annotated[
         bool,
         typer.Option(
@@ -97,6 +111,7 @@ def build(
         design,
         out=out,
         house=house,
+        option=option,
         with_stops=with_stops,
         usdz=usdz,
         use_cache=not no_cache,
@@ -132,10 +147,16 @@ def verify(
     pack: Annotated[Path, typer.Argument(metavar="PACK", help="The folder of a job pack.")],
     design: DesignFile,
     house: House = None,
+    option: Annotated[
+        str | None,
+        typer.Option(
+            "--option", metavar="LETTER", help="Which of the design's options; else the pack's."
+        ),
+    ] = None,
     json: Json = False,
 ) -> None:
     """Read the files of a pack back and hold each against the design."""
-    verified = commands.verify(pack, design, house=house)
+    verified = commands.verify(pack, design, house=house, option=option)
     if json:
         _print_json(
             {
@@ -162,17 +183,24 @@ def approve(
     ],
     by: Annotated[str, typer.Option("--by", metavar="WHO", help="Who signed, in words.")],
     date: Annotated[str, typer.Option("--date", metavar="DATE", help="When: 2026-11-20.")],
+    option: Annotated[
+        str | None,
+        typer.Option("--option", metavar="LETTER", help="Which of its options was signed."),
+    ] = None,
     house: House = None,
     json: Json = False,
 ) -> None:
     """Record that a design was signed as it is, and keep its figures beside it."""
-    approved = commands.approve(design, revision=revision, by=by, date=date, house=house)
+    approved = commands.approve(
+        design, revision=revision, by=by, date=date, house=house, option=option
+    )
     status = exit_status(approved.problems)
     if json:
         _print_json(
             {
                 "design": str(design),
                 "fingerprint": approved.fingerprint or None,
+                **({"option": approved.option} if approved.option else {}),
                 "files": [str(path) for path in approved.files],
                 "problems": [commands.problem_record(p) for p in approved.problems],
             }
@@ -182,7 +210,8 @@ def approve(
     for path in approved.files:
         typer.echo(f"Written: {path}")
     typer.echo(
-        f"Revision {revision} is approved as {commands.mark(approved.fingerprint)}."
+        f"Revision {revision}{_option_said(approved.option)} is approved as "
+        f"{commands.mark(approved.fingerprint)}."
         if approved.files
         else "Nothing was recorded."
     )
@@ -209,6 +238,7 @@ def receive(
                 "name": received.name or None,
                 "date": received.date or None,
                 "revision": received.revision or None,
+                **({"option": received.option} if received.option else {}),
                 "fingerprint": received.fingerprint or None,
                 "approved": received.approved,
                 "files": [str(path) for path in received.files],
@@ -225,7 +255,7 @@ def receive(
         said = commands.mark(received.fingerprint)
         typer.echo(f"{received.name} said yes to {said} on {received.date}.")
         typer.echo(
-            f"Revision {received.revision} is approved as {said}. A slip records consent; it is "
+            f"Revision {received.revision}{_option_said(received.option)} is approved as {said}. A slip records consent; it is "
             "no signature."
             if received.approved
             else "The slip is filed; the design is not approved."
@@ -241,10 +271,21 @@ def compare(
     ],
     new: Annotated[Path, typer.Argument(metavar="NEW", help="The same, as it is now.")],
     house: House = None,
+    option: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--option",
+            metavar="LETTER",
+            help="Which of the design's options, of both; or said twice, of OLD and of NEW.",
+        ),
+    ] = None,
     json: Json = False,
 ) -> None:
     """Say which numbers moved between two states of a design, and which parts are other now."""
-    compared = commands.compare(old, new, house=house)
+    said: list[str | None] = [*(option or (None,))]
+    if len(said) > 2:
+        raise typer.BadParameter("There are two states to compare: say it twice at most.")
+    compared = commands.compare(old, new, house=house, options=(said[0], said[-1]))
     changes = compared.changes
     if changes is None:
         _stop(compared.problems, json)
@@ -264,10 +305,11 @@ def explain(
         typer.Argument(metavar="NUMBER", help="The number, such as 'A lock rail length'."),
     ] = None,
     house: House = None,
+    option: WhichOption = None,
     json: Json = False,
 ) -> None:
     """Show the arithmetic of one number, down to what was measured; without one, list all."""
-    explained = commands.explain(design, name, house=house)
+    explained = commands.explain(design, name, house=house, option=option)
     if stops(explained.problems):
         _stop(explained.problems, json)
     if json:
@@ -279,9 +321,11 @@ def explain(
 
 
 @app.command()
-def cutlist(design: DesignFile, house: House = None, json: Json = False) -> None:
+def cutlist(
+    design: DesignFile, house: House = None, option: WhichOption = None, json: Json = False
+) -> None:
     """Print the cut list and the glass to order."""
-    job = commands.check(design, house=house)
+    job = commands.check(design, house=house, option=option)
     if job.assembly is None or stops(job.problems):
         _stop(job.problems, json)
     lists = commands.lists(job)
@@ -350,6 +394,10 @@ def _looked_at(counts: Mapping[str, int | list[str]]) -> str:
         f"{what} {', '.join(count) if isinstance(count, list) else count}"
         for what, count in counts.items()
     )
+
+
+def _option_said(option: str) -> str:
+    return f", option {option}," if option else ""
 
 
 def _say_step(step: str) -> None:

@@ -10,10 +10,18 @@ from parametric.design.starters import new_design, new_house
 from parametric.figures import Figure
 from parametric.job import Built, Job, build, check
 from parametric.names import match, nearest_name
-from parametric.pack.approving import Signature, no_letter, read_state, record, unsound
+from parametric.pack.approving import (
+    Signature,
+    no_letter,
+    other_option_signed,
+    read_state,
+    record,
+    unsound,
+    which_option,
+)
 from parametric.pack.doctor import doctor
 from parametric.pack.numbers import figure_record, figures, problem_record
-from parametric.pack.slips import file_slip, held_against, not_as_quoted, read_slip
+from parametric.pack.slips import Slip, file_slip, held_against, not_as_quoted, read_slip
 from parametric.pack.verifying.known import Verified, known_design
 from parametric.problems import Problem, stops
 from parametric.trade.comparing import Changes, changes_lines, changes_record
@@ -21,7 +29,7 @@ from parametric.trade.comparing import compare as compare_inventories
 from parametric.trade.cutlist import cut_list
 from parametric.trade.explain import explain as explain_figure
 from parametric.trade.explain import value_text
-from parametric.trade.fingerprint import mark
+from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.glass import glass_order
 from parametric.trade.inventory import Inventory, inventory
 from parametric.trade.paperwork import paperwork
@@ -54,7 +62,12 @@ __all__ = [
 
 
 def verify(
-    pack: Path, design: Path, *, house: Path | None = None, user_house: bool = True
+    pack: Path,
+    design: Path,
+    *,
+    house: Path | None = None,
+    user_house: bool = True,
+    option: str | None = None,
 ) -> Verified:
     """Read the files of a pack back and hold them against a design, by other code than wrote them.
 
@@ -66,15 +79,24 @@ def verify(
         design: the design file.
         house: as for `check`.
         user_house: as for `check`.
+        option: the letter of the option that the pack is of; when None, as the pack says.
     """
-    from parametric.pack.verifying.folder import verify_folder
+    from parametric.pack.verifying.folder import option_of, verify_folder
 
-    job = check(design, house=house, user_house=user_house)
+    said = option if option is not None else option_of(pack)
+    job = check(design, house=house, user_house=user_house, option=said)
     halted = stops(job.problems)
     never_built = any(p.no_size or p.unreadable for p in halted)
     if job.resolved is None or job.assembly is None or never_built:
         return Verified(problems=halted)
     known = known_design(job.resolved, job.assembly, job.loads, not_for_making=bool(halted))
+    if not halted:
+        beside = tuple(
+            known_design(other.resolved, other.assembly, other.loads)
+            for other in job.others
+            if other.resolved and other.assembly
+        )
+        known = replace(known, beside=beside)
     verified = verify_folder(pack, known)
     return replace(verified, problems=(*halted, *verified.problems))
 
@@ -84,6 +106,7 @@ class Approved:
     """What was signed, and the files it was recorded in; none when something stood in the way."""
 
     fingerprint: str = ""
+    option: str = ""
     files: tuple[Path, ...] = ()
     problems: tuple[Problem, ...] = ()
 
@@ -96,6 +119,7 @@ def approve(
     date: str,
     house: Path | None = None,
     user_house: bool = True,
+    option: str | None = None,
 ) -> Approved:
     """Record that a design was signed as it is, and keep its figures beside it.
 
@@ -106,19 +130,25 @@ def approve(
         date: when, as 2026-11-20.
         house: as for `check`.
         user_house: as for `check`.
+        option: the letter of the option that was signed; it must be said where there are some.
     """
-    job = check(design, house=house, user_house=user_house)
+    job = check(design, house=house, user_house=user_house, option=option)
     if job.resolved is None or job.assembly is None or stops(job.problems):
         return Approved(problems=stops(job.problems))
-    signature = Signature(revision=revision, by=by, date=date)
-    if wrong := unsound(signature, job.resolved.design):
+    letters = tuple(one.letter for one in job.options) if job.others else ()
+    own = job.letter if letters else ""
+    signature = Signature(revision=revision, by=by, date=date, option=own)
+    wrong = which_option(option, letters) or unsound(signature, job.resolved.design)
+    if wrong:
         return Approved(problems=wrong)
+    before = other_option_signed(job.resolved.design.records.approved, revision, own)
     signed = inventory(job.resolved, job.assembly, job.loads)
     files, problems = record(design, signature, signed)
     return Approved(
         fingerprint=signed.fingerprint,
+        option=own,
         files=files,
-        problems=problems or no_letter(job.resolved.design),
+        problems=problems or (*before, *no_letter(job.resolved.design)),
     )
 
 
@@ -129,6 +159,7 @@ class Received:
     name: str = ""
     date: str = ""
     revision: str = ""
+    option: str = ""
     fingerprint: str = ""
     files: tuple[Path, ...] = ()
     approved: bool = False
@@ -139,6 +170,8 @@ def receive(
     slip: Path, design: Path, *, house: Path | None = None, user_house: bool = True
 ) -> Received:
     """Read a client's slip, hold it against the design, file it and record the approval.
+
+    The slip's own fingerprint says which of the design's options it is for.
 
     Args:
         slip: the file that the client's page saved, or the text of the message it came in.
@@ -152,9 +185,15 @@ def receive(
     job = check(design, house=house, user_house=user_house)
     if job.resolved is None or job.assembly is None or stops(job.problems):
         return Received(problems=stops(job.problems))
+    job = _meant(job, read.slip)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    of = job.resolved.design
+    own = "" if of.option is None else of.option.letter
+    signature = replace(read.signature, option=own)
     signed = inventory(job.resolved, job.assembly, job.loads)
-    wrong = held_against(read, signed.fingerprint, job.resolved.job)
-    wrong = wrong or unsound(read.signature, job.resolved.design) if read.slip.revision else wrong
+    wrong = held_against(read, signed.fingerprint, of.job, own)
+    wrong = wrong or unsound(signature, of) if read.slip.revision else wrong
     if wrong:
         return Received(problems=wrong)
     filed, problems = file_slip(design, read)
@@ -163,8 +202,9 @@ def receive(
     files: tuple[Path, ...] = (filed,)
     cautions = not_as_quoted(read)
     approves = not cautions and bool(read.slip.revision)
+    before = other_option_signed(of.records.approved, read.slip.revision, own)
     if approves:
-        recorded, cautions = record(design, read.signature, signed)
+        recorded, cautions = record(design, signature, signed)
         files = (filed, *recorded)
     return Received(
         name=read.slip.name,
@@ -172,9 +212,22 @@ def receive(
         revision=read.slip.revision,
         fingerprint=read.slip.fingerprint,
         files=files,
+        option=own,
         approved=approves and not cautions,
-        problems=cautions or no_letter(job.resolved.design),
+        problems=cautions or (*before, *no_letter(of)),
     )
+
+
+def _meant(job: Job, slip: Slip) -> Job:
+    """The option whose fingerprint a slip holds; else the one that it names, else the job's own."""
+    for one in job.options:
+        if (
+            one.resolved
+            and one.assembly
+            and fingerprint(one.resolved, one.assembly) == slip.fingerprint
+        ):
+            return one
+    return next((one for one in job.options if one.letter == slip.option), job)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,7 +239,12 @@ class Compared:
 
 
 def compare(
-    old: Path, new: Path, *, house: Path | None = None, user_house: bool = True
+    old: Path,
+    new: Path,
+    *,
+    house: Path | None = None,
+    user_house: bool = True,
+    options: tuple[str | None, str | None] = (None, None),
 ) -> Compared:
     """What moved between two designs, or since a design was approved.
 
@@ -196,17 +254,19 @@ def compare(
         new: likewise.
         house: as for `check`.
         user_house: as for `check`.
+        options: the letter of the option of each; as for `check`.
     """
     states: list[Inventory] = []
-    for path in (old, new):
+    for path, option in zip((old, new), options, strict=True):
         if path.suffix == ".json":
             state, problems = read_state(path)
         else:
-            job = check(path, house=house, user_house=user_house)
+            job = check(path, house=house, user_house=user_house, option=option)
             resolved, assembly, problems = job.resolved, job.assembly, stops(job.problems)
+            unknown = any(p.code == "unknown_option" for p in problems)
             state = (
                 None
-                if resolved is None or assembly is None
+                if resolved is None or assembly is None or unknown
                 else inventory(resolved, assembly, job.loads)
             )
         if state is None:
@@ -225,13 +285,19 @@ class Explained:
 
 
 def explain(
-    path: Path, name: str | None, *, house: Path | None = None, user_house: bool = True
+    path: Path,
+    name: str | None,
+    *,
+    house: Path | None = None,
+    user_house: bool = True,
+    option: str | None = None,
 ) -> Explained:
     """The arithmetic of one number by its name or any short form of it; all numbers without one."""
-    job = check(path, house=house, user_house=user_house)
-    if job.resolved is None or job.assembly is None:
+    job = check(path, house=house, user_house=user_house, option=option)
+    unknown = any(p.code == "unknown_option" for p in job.problems)
+    if job.resolved is None or job.assembly is None or unknown:
         return Explained(figures=(), lines=(), problems=job.problems)
-    sound = not stops(job.problems)
+    sound = not stops(job.own)
     paper = paperwork(job.resolved, job.assembly, job.loads) if sound else None
     known = figures(job.resolved, job.loads, paper)
     unit = job.resolved.design.unit

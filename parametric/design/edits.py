@@ -42,6 +42,48 @@ def set_value(text: str, path: Sequence[Step], new: str) -> str:
     raise ValueError(f"{new!r} cannot be written as a value")
 
 
+def add_value(text: str, after: Sequence[Step], key: str, new: str) -> str:
+    r"""Put a key and its value behind another of the same block, in braces or on a line below.
+
+    Args:
+        text: the file.
+        after: heading and keys of a value that is there.
+        key: the key to add; it must not be there yet.
+        new: its value, one word.
+
+    Returns:
+        The file with that key more and every other character as it was.
+
+    Raises:
+        ValueError: nothing is written under that path, or the key cannot be written there.
+
+    Example:
+        >>> add_value("approved: {revision: A, by: x}\n", ("approved", "revision"), "option", "B")
+        'approved: {revision: A, option: B, by: x}\n'
+    """
+    old = _scalar(text, after)
+    start, end = _in_file(text, old.start), _in_file(text, old.end)
+    own_line = re.match(r"\ufeff?([ \t]*)[a-z][a-z ]*:[ \t]*$", _line_up_to(text, start))
+    if own_line is None:
+        changed = f"{text[:end]}, {key}: {new}{text[end:]}"
+    else:
+        ends = "\r\n" if "\r\n" in text else "\n"
+        stop = text.find("\n", end)
+        before = text if stop < 0 else text[: stop + 1]
+        after_it = "" if stop < 0 else text[stop + 1 :]
+        gap = ends if stop < 0 else ""
+        changed = f"{before}{gap}{own_line[1]}{key}: {new}{ends}{after_it}"
+    path = (*after[:-1], key)
+    said = _flat(_root(changed), ())
+    if (path, new) not in said or [e for e in said if e[0] != path] != _flat(_root(text), ()):
+        raise ValueError(f"{key!r} cannot be written there")
+    return changed
+
+
+def _line_up_to(text: str, at: int) -> str:
+    return text[text.rfind("\n", 0, at) + 1 : at]
+
+
 def _in_file(text: str, at: int) -> int:
     """Where a sign stands in the file, which may begin with a mark and end its lines in two signs.
 

@@ -18,8 +18,10 @@ from pathlib import Path
 from pydantic import TypeAdapter, ValidationError
 
 from parametric.design.design import Design
-from parametric.design.edits import set_value, value_at
+from parametric.design.edits import add_value, set_value, value_at
 from parametric.design.language import NEWEST
+from parametric.design.options import AS_DRAWN
+from parametric.design.records import ApprovedSpec
 from parametric.figures import Where
 from parametric.problems import Problem
 from parametric.rules.not_approved import short
@@ -35,11 +37,12 @@ _KEYS = ("revision", "fingerprint", "by", "date")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Signature:
-    """Who signed which revision, and when: `2026-11-20`."""
+    """Who signed which revision, and when: `2026-11-20`; `option` of a design that has some."""
 
     revision: str
     by: str
     date: str
+    option: str = ""
 
 
 def kept_path(design: Path) -> Path:
@@ -135,7 +138,50 @@ def unsound(signature: Signature, design: Design) -> tuple[Problem, ...]:
     return tuple(found)
 
 
-def _stop(code: str, message: str, found: str, *, allowed: str = "") -> Problem:
+def which_option(option: str | None, letters: tuple[str, ...]) -> tuple[Problem, ...]:
+    """A design with options is not signed without saying which of them it is.
+
+    Args:
+        option: the letter that was said, if any.
+        letters: those of the design's options; none for a design without.
+    """
+    if not letters or option is not None:
+        return ()
+    return (
+        _stop(
+            "which_option",
+            "This design has several options: say which of them was signed.",
+            "",
+            allowed=", ".join(letters),
+            fix=f"Say it again with `--option {letters[0]}`, or another letter.",
+        ),
+    )
+
+
+def other_option_signed(
+    approved: ApprovedSpec | None, revision: str, option: str
+) -> tuple[Problem, ...]:
+    """A caution, when one option is signed in the place of another of the same revision."""
+    was = None if approved is None or approved.option is None else str(approved.option)
+    if approved is None or was is None or was == option or str(approved.revision) != revision:
+        return ()
+    return (
+        Problem(
+            code="other_option_signed",
+            level="caution",
+            message=f"Revision {revision} was approved as option {was} on {approved.date}; from "
+            f"now on it is option {option or AS_DRAWN}.",
+            about="approved",
+            found=option or AS_DRAWN,
+            allowed=was,
+            fix="Make nothing from the packs of the other option.",
+        ),
+    )
+
+
+def _stop(
+    code: str, message: str, found: str, *, allowed: str = "", fix: str = "Say it again."
+) -> Problem:
     return Problem(
         code=code,
         level="stop",
@@ -143,7 +189,7 @@ def _stop(code: str, message: str, found: str, *, allowed: str = "") -> Problem:
         about="approved",
         found=found or "nothing",
         allowed=allowed,
-        fix="Say it again.",
+        fix=fix,
         unreadable=True,
     )
 
@@ -178,6 +224,7 @@ def record(
     """
     figures = {
         "revision": signature.revision,
+        **({"option": signature.option} if signature.option else {}),
         "by": signature.by,
         "date": signature.date,
         "revised": _revised(path, signature.revision, signed),
@@ -215,10 +262,10 @@ def _recorded(path: Path, signature: Signature, signed: Inventory) -> tuple[Path
     book = records_path(path)
     for place in (path, book):
         text = _read(place)
-        if text is not None and _holds_record(text):
-            return place, _with_values(text, values)
-    text = _read(book)
-    return book, _with_values(_with_empty_record(text, signed.unit), values)
+        if text is not None and _holds(text, "revision"):
+            return place, _with_option(_with_values(text, values), signature.option)
+    text = _with_values(_with_empty_record(_read(book), signed.unit), values)
+    return book, _with_option(text, signature.option)
 
 
 def _read(path: Path) -> str | None:
@@ -228,9 +275,9 @@ def _read(path: Path) -> str | None:
         return None
 
 
-def _holds_record(text: str) -> bool:
+def _holds(text: str, key: str) -> bool:
     try:
-        value_at(text, ("approved", "revision"))
+        value_at(text, ("approved", key))
     except ValueError:
         return False
     return True
@@ -249,6 +296,13 @@ def _with_values(text: str, values: dict[str, str]) -> str:
     for key, value in values.items():
         text = set_value(text, ("approved", key), value)
     return text
+
+
+def _with_option(text: str, option: str) -> str:
+    """The letter of the option that was signed; of a design without any, none or that of itself."""
+    if _holds(text, "option"):
+        return set_value(text, ("approved", "option"), option or AS_DRAWN)
+    return add_value(text, ("approved", "revision"), "option", option) if option else text
 
 
 def _write_whole(path: Path, content: bytes) -> None:

@@ -36,6 +36,8 @@ class Slip(BaseModel):
     job: str
     revision: str
     revision_date: str = Field(alias="revision date")
+    option: str = Field(default="", pattern=r"^[A-Z]?$")
+    called: str = ""
     fingerprint: str = Field(pattern=r"^[0-9a-f]{64}$")
     mark: str
     finish: dict[str, str]
@@ -142,6 +144,7 @@ def slip_words(slip: Slip) -> str:
         (revision if slip.revision_date else words["revision"].format(slip.revision))
         if slip.revision
         else "",
+        words["option"].format(slip.option, slip.called) if slip.option else "",
         words["mark"].format(slip.mark),
         words["finish"].format("; ".join(slip.finish.values())),
         words["quoted"] if slip.as_quoted else words["differs"],
@@ -159,16 +162,27 @@ def _same_words(text: str, slip: Slip) -> bool:
     return "".join(slip_words(slip).split()) in "".join(above.split())
 
 
-def held_against(read: SlipRead, fingerprint: str, job: str) -> tuple[Problem, ...]:
-    """What keeps a slip from being one for this design as it is."""
+def held_against(
+    read: SlipRead, fingerprint: str, job: str, option: str = ""
+) -> tuple[Problem, ...]:
+    """What keeps a slip from being one for this design as it is.
+
+    Args:
+        read: the slip.
+        fingerprint: that of the design, or of the option that the slip is for.
+        job: the design's job.
+        option: the letter of that option, of a design that has some.
+    """
     slip = read.slip
+    said = f" option {slip.option}" if slip.option else ""
+    this = f"option {option} of this design" if option else "this design"
     if slip.fingerprint != fingerprint:
         return (
             Problem(
                 code="slip_for_another",
                 level="stop",
-                message=f"The slip says yes to {mark(slip.fingerprint)} of {slip.job!r}; this "
-                f"design is {mark(fingerprint)} of {job!r}.",
+                message=f"The slip says yes to{said} {mark(slip.fingerprint)} of {slip.job!r}; "
+                f"{this} is {mark(fingerprint)} of {job!r}.",
                 about="slip",
                 found=mark(slip.fingerprint),
                 allowed=mark(fingerprint),
@@ -186,6 +200,19 @@ def held_against(read: SlipRead, fingerprint: str, job: str) -> tuple[Problem, .
                 found=slip.mark,
                 allowed=mark(slip.fingerprint),
                 fix="Ask for the slip again, as a file.",
+            ),
+        )
+    if slip.option and option and slip.option != option:
+        return (
+            Problem(
+                code="slip_for_another",
+                level="stop",
+                message=f"The slip says yes to option {slip.option}; its mark, {slip.mark}, is "
+                f"now that of {this}.",
+                about="slip",
+                found=slip.option,
+                allowed=option,
+                fix="Send the client the page of the design as it is, and ask which one is meant.",
             ),
         )
     return ()

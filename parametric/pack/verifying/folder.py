@@ -49,6 +49,13 @@ def verify_folder(folder: Path, known: Known) -> Verified:
     return Verified(verdicts=verdicts, problems=(*found, *_changed(folder), *disagree))
 
 
+def option_of(folder: Path) -> str | None:
+    """The letter of the option that a pack says it is of; None where it says none."""
+    content = _numbers(folder)
+    found = None if content is None else content.get("option")
+    return found if isinstance(found, str) else None
+
+
 def _as_far_as_it_goes(name: str, fault: str) -> Problem:
     """A part whose cuts cannot all be made is shown as far as they can, and said to be."""
     return Problem(
