@@ -105,6 +105,7 @@ WORDS = {
     "why both": "Tick what stands above and write your name first.",
     "said yes": "You said yes to revision {0}",
     "said yes bare": "You said yes",
+    "said yes option": "{0}, option {1}: {2}",
     "said by": "{0}, {1}",
     "nothing left": "Nothing has left this device yet. Now send the slip to your maker.",
     "send": "Send the slip",

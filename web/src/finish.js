@@ -3,18 +3,33 @@ const KINDS = { wood: ['paints', 'timbers'], glass: ['glasses'], metal: ['metals
 
 export class Finish {
   constructor({ palette, words, tell }) {
-    Object.assign(this, { palette, words });
+    Object.assign(this, { palette, words, tell });
     this.chosen = { ...palette.chosen };
     this.watchers = [];
+    this.bound = new WeakSet();
+    this.offer(palette);
+  }
+
+  /** Other doors come with swatches of their own: what was chosen stays where it can be had. */
+  offer(palette) {
+    const { chosen } = this.palette;
+    this.palette = palette;
+    for (const kind of Object.keys(KINDS)) {
+      if (this.chosen[kind] === chosen[kind] || !this.entry(kind)) this.chosen[kind] = palette.chosen[kind];
+    }
     for (const input of document.querySelectorAll('.chip input')) {
       input.checked = this.chosen[input.name] === input.value;
-      input.addEventListener('change', () => {
-        if (!input.checked) return;
-        this.chosen[input.name] = input.value;
-        tell(words.chosen.replace('{0}', this.entry(input.name).name));
-        this.told();
-      });
+      if (!this.bound.has(input)) input.addEventListener('change', () => this.#choose(input));
+      this.bound.add(input);
     }
+    this.told();
+  }
+
+  #choose(input) {
+    if (!input.checked) return;
+    this.chosen[input.name] = input.value;
+    this.tell(this.words.chosen.replace('{0}', this.entry(input.name).name));
+    this.told();
   }
 
   watch(told) {

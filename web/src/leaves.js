@@ -28,10 +28,23 @@ export class Leaf {
 
 export class Leaves {
   constructor(list, way, { instant = false } = {}) {
-    this.list = list.map((leaf) => new Leaf(leaf));
-    this.way = way;
     this.instant = instant;
     this.watchers = [];
+    this.list = [];
+    this.hang(list, way);
+  }
+
+  /** Hang other leaves; one of a name that hung before stands as far open. Nobody is told yet. */
+  hang(list, way) {
+    const before = new Map(this.list.map((leaf) => [leaf.name, leaf.travel ? leaf.moved / leaf.travel : 0]));
+    this.list = list.map((leaf) => new Leaf(leaf));
+    for (const leaf of this.list) leaf.moved = (before.get(leaf.name) ?? 0) * leaf.travel;
+    this.way = way;
+  }
+
+  /** Tell of every leaf where it is. */
+  tell() {
+    for (const leaf of this.list) for (const told of this.watchers) told(leaf);
   }
 
   named(name) {

@@ -10,6 +10,7 @@ import { joined } from './joined.js';
 import { Leaves } from './leaves.js';
 import { Measure } from './measure.js';
 import { decoded, dressed, readModel } from './model.js';
+import { Options } from './options.js';
 import { Picture } from './picture.js';
 import { BACK, buildRoom } from './room.js';
 import { brackets, personBoard } from './scenery.js';
@@ -37,7 +38,7 @@ const leaves = new Leaves(job.leaves, job.way, { instant });
 const strip = new Strip($('strip'), leaves, { ...job, tell });
 const finish = new Finish({ palette: job.palette, words, tell });
 finish.watch(() => root.style.setProperty('--finish', finish.colour));
-new Yes({ job, finish, tell });
+const yes = new Yes({ job, finish, tell });
 const sizes = new Sizes({ facts: job.facts, leaves, instant });
 let measure = { on: false, toggle() {} };
 const tray = new Tray((name) => {
@@ -46,6 +47,25 @@ const tray = new Tray((name) => {
     measure.toggle(false);
   }
   strip.resize();
+});
+
+/** Whatever shows the doors hangs those of the option that is now asked for. */
+let rehang = () => leaves.tell();
+const options = new Options({
+  job,
+  changed() {
+    const said = yes.record;
+    measure.toggle(false);
+    leaves.hang(job.leaves, job.way);
+    strip.hang();
+    finish.offer(job.palette);
+    yes.ask();
+    sizes.list(job.facts);
+    strip.draw();
+    rehang();
+    const shown = words['option shown'].replace('{0}', job.option).replace('{1}', job.called);
+    tell(said ? `${shown}. ${words['taken back']}` : shown);
+  },
 });
 
 /** What was seen once on this machine need not be said again; where nothing is kept, it is. */
@@ -75,29 +95,41 @@ function drawingOnly() {
   tray.tabs = tray.tabs.filter((tab) => tab.id !== 'tab-stand');
   if (tray.name === 'stand') tray.show(wide ? $('tab-sizes') : null);
   $('stand').hidden = true;
-  const drawing = new Drawing($('drawing'), { moved: () => chalk.draw() });
+  let drawing;
   const chalk = new ChalkLines($('chalk'), { project: (point) => drawing.project(point), moved: () => 0 });
-  if (drawing.known) {
-    sizes.pictured(chalk, drawing);
-    new ResizeObserver(() => chalk.draw()).observe($('picture'));
-    return;
-  }
-  for (const button of document.querySelectorAll('[data-fact]')) {
-    if (!Object.keys(job.facts[Number(button.dataset.fact)].opened).length) button.disabled = true;
-  }
+  const draw = () => {
+    drawing = new Drawing($('drawing'), { moved: () => chalk.draw() });
+    if (drawing.known) {
+      sizes.pictured(chalk, drawing);
+      return;
+    }
+    for (const button of document.querySelectorAll('[data-fact]')) {
+      if (!Object.keys(job.facts[Number(button.dataset.fact)].opened).length) button.disabled = true;
+    }
+  };
+  draw();
+  new ResizeObserver(() => drawing.known && chalk.draw()).observe($('picture'));
+  rehang = () => {
+    draw();
+    leaves.tell();
+    chalk.draw();
+  };
 }
 
+/** What must be seen, whichever option is: the eye stays where it is when another comes. */
 function frameOf() {
-  const reach = job.leaves.flatMap((leaf) => [leaf.x, leaf.x + leaf.width, leaf.x + leaf.travel, leaf.x + leaf.width + leaf.travel]);
-  const [low, high] = [Math.min(...reach, job.way[0]), Math.max(...reach, job.way[1])];
-  const held = job.leaves.find((leaf) => leaf.pull !== null);
+  const every = options.all.flatMap((one) => one.leaves);
+  const reach = every.flatMap((leaf) => [leaf.x, leaf.x + leaf.width, leaf.x + leaf.travel, leaf.x + leaf.width + leaf.travel]);
+  const ways = options.all.flatMap((one) => one.way);
+  const [low, high] = [Math.min(...reach, ...ways), Math.max(...reach, ...ways)];
+  const held = [...job.leaves, ...every].find((leaf) => leaf.pull !== null);
   return {
     middle: (low + high) / 2000,
     halfWidth: (high - low) / 2000 + 0.09,
     side: high / 1000,
     foot: -0.33,
-    head: job.top / 1000 + 0.46,
-    front: -Math.min(0, ...job.leaves.map((leaf) => leaf.front)) / 1000,
+    head: Math.max(...options.all.map((one) => one.top)) / 1000 + 0.46,
+    front: -Math.min(0, ...every.map((leaf) => leaf.front)) / 1000,
     lift: 0.25,
     wall: job.wall / 1000,
     back: BACK,
@@ -108,17 +140,18 @@ function frameOf() {
 }
 
 /** The bars of the model's tracks carry their brackets. */
-function bracketsOf(groups, shared) {
+function bracketsOf(groups, scenery, shared) {
   const bars = [...groups.values()].filter((group) => !group.leaf).flatMap((group) => group.parts.map((part) => part.box.clone().applyMatrix4(group.object.matrixWorld)));
   const top = (y) => bars.find((bar) => bar.min.z <= -y && bar.max.z >= -y)?.max.y ?? null;
-  const shapes = brackets(job.scenery.brackets, top);
+  const shapes = brackets(scenery.brackets, top);
   return shapes.length ? new THREE.Mesh(joined(shapes), surface(shared, '#25292a', { rough: 0.5, metal: 0.25, defines: { CLIPPED: '' } })) : null;
 }
 
 /** What stands at a place on the canvas: the point, and the edges of its piece, in the job's mm. */
-function hitter(lens, groups, canvas) {
+function hitter(lens, hung, canvas) {
   const ray = new THREE.Raycaster();
   return (x, y) => {
+    const groups = hung();
     const box = canvas.getBoundingClientRect();
     ray.setFromCamera(new THREE.Vector2((x / box.width) * 2 - 1, 1 - (y / box.height) * 2), lens);
     ray.layers.enableAll();
@@ -137,6 +170,30 @@ function hitter(lens, groups, canvas) {
   };
 }
 
+/** The doors of the option that is shown, with all that goes with them, in the scene. */
+async function dressedDoors({ shared, picture, wardrobe, skirt }) {
+  const own = new THREE.Group();
+  own.visible = false;
+  const { scenery, glued } = job;
+  const groups = dressed(await readModel(decoded(options.model)), wardrobe, (o) => picture.casts(o, { cut: true }), glued);
+  for (const pane of wardrobe.panes) picture.pane(pane);
+  own.add(...[...groups.values()].map((group) => group.object));
+  own.updateMatrixWorld(true);
+  const held = bracketsOf(groups, scenery, shared);
+  if (held) {
+    picture.casts(held, { cut: true });
+    own.add(held);
+  }
+  for (const board of skirt(scenery)) {
+    picture.casts(board);
+    own.add(board);
+  }
+  picture.scene.add(own);
+  picture.scene.updateMatrixWorld(true);
+  const shutAt = new Map([...groups].map(([name, { object }]) => [name, object.position.x]));
+  return { own, groups, shutAt };
+}
+
 async function hang() {
   const shared = makeShared();
   const picture = new Picture($('canvas'), shared);
@@ -144,18 +201,14 @@ async function hang() {
   shared.middle.value.set(frame.middle, 0, 0);
   shared.wall.value = frame.wall;
   picture.target.set(frame.middle, 1.05, -0.2);
-  const { room, throwing, floorAt, farLamp } = buildRoom(shared, job, frame.middle, frame.side);
+  const { room, throwing, floorAt, farLamp, skirt } = buildRoom(shared, job, frame.middle, frame.side);
   for (const mesh of throwing) picture.casts(mesh);
   const wardrobe = new Wardrobe(shared);
-  const groups = dressed(await readModel(decoded($('model').textContent)), wardrobe, (o) => picture.casts(o, { cut: true }), job.glued);
-  for (const pane of wardrobe.panes) picture.pane(pane);
-  picture.scene.add(room, ...[...groups.values()].map((group) => group.object));
-  picture.scene.updateMatrixWorld(true);
-  const held = bracketsOf(groups, shared);
-  if (held) {
-    picture.casts(held, { cut: true });
-    picture.scene.add(held);
-  }
+  picture.scene.add(room);
+  const first = job.option;
+  let hung = await dressedDoors({ shared, picture, wardrobe, skirt });
+  const dressings = new Map([[first, hung]]);
+  hung.own.visible = true;
   const person = personBoard(shared);
   const x = frame.side + PERSON;
   person.position.set(x, floorAt(x), 0.26);
@@ -163,8 +216,6 @@ async function hang() {
   person.children.forEach((mesh) => picture.casts(mesh));
   picture.scene.add(person);
 
-  const nodes = new Map(leaves.list.map((leaf) => [leaf, groups.get(leaf.name)]));
-  const shutAt = new Map([...nodes].map(([leaf, { object }]) => [leaf, object.position.x]));
   let awake = false;
   const wake = () => {
     if (!awake) requestAnimationFrame(turn);
@@ -184,24 +235,26 @@ async function hang() {
     },
     moved: (name) => leaves.named(name).moved,
   });
-  const section = new Section({ shared, groups, raw: job.palette.raw, glass: '#6fb39c', changed: fresh });
+  const section = new Section({ shared, groups: hung.groups, raw: job.palette.raw, glass: '#6fb39c', changed: fresh });
   leaves.watch((leaf) => {
-    const group = nodes.get(leaf);
-    group.object.position.x = shutAt.get(leaf) + leaf.moved / 1000;
+    const group = hung.groups.get(leaf.name);
+    if (!group) return; // its option's model is still being read
+    group.object.position.x = hung.shutAt.get(leaf.name) + leaf.moved / 1000;
     group.object.updateMatrixWorld(true);
     section.moved(group);
     chalk.draw();
     fresh();
   });
-  finish.watch(() => {
+  const wear = () => {
     const kind = { wood: finish.entry('wood'), glass: finish.has('glass') && finish.entry('glass'), metal: finish.has('metal') && finish.entry('metal') };
     picture.veil(wardrobe.wear(kind));
     fresh();
-  });
+  };
+  finish.watch(wear);
   new Stand({ eye, person, changed: fresh, section, words, unit: job.unit, span: frame.span, wide });
   sizes.pictured(chalk, eye);
   measure = new Measure({
-    canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, groups, $('canvas')), started: () => sizes.show(null),
+    canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, () => hung.groups, $('canvas')), started: () => sizes.show(null),
   });
   new Touch($('canvas'), {
     eye,
@@ -227,6 +280,18 @@ async function hang() {
   };
   new ResizeObserver(fit).observe($('picture'));
   fit();
+  rehang = async () => {
+    const { option } = job;
+    if (!dressings.has(option)) dressings.set(option, await dressedDoors({ shared, picture, wardrobe, skirt }));
+    // while a model was read, another option may have been asked for
+    if (option !== job.option) return;
+    hung = dressings.get(option);
+    for (const [letter, { own }] of dressings) own.visible = letter === option;
+    section.hold(hung.groups);
+    wear();
+    leaves.tell();
+  };
+  if (job.option !== first) rehang();
   $('canvas').addEventListener('webglcontextlost', drawingOnly);
 
   function turn(now) {
@@ -252,7 +317,8 @@ async function hang() {
   // for whoever tests the page: where a leaf's node is, in mm, where a point of the world is
   // on the picture, what a section shows, and what drawing it took
   window.stilewright = {
-    where: (name) => nodes.get(leaves.named(name)).object.position.x * 1000,
+    where: (name) => hung.groups.get(name).object.position.x * 1000,
+    shown: () => [...hung.groups.values()].flatMap((group) => group.parts.map((part) => part.name)),
     seen: (point) => chalk.project(point),
     caps: () => [...section.holders.values()].flatMap((holder) => holder.children.map((cap) => cap.userData.cap).filter(Boolean)),
     figures: () => ({ ...picture.figures, drawn: picture.drawn, wanted: picture.wanted }),

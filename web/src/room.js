@@ -114,9 +114,10 @@ const boxes = (list, middle) => joined(
 /**
  * Build the site.
  * Lengths in the data are millimetres; returns an object in metres, with what throws a
- * shadow apart, and the floor's height across. A lamp stands `beside` the doors.
+ * shadow apart, the floor's height across, and what makes the skirting beside given doors. A
+ * lamp stands `beside` the doors.
  */
-export function buildRoom(shared, { opening, floor: readings, wall, scenery }, middle, beside) {
+export function buildRoom(shared, { opening, floor: readings, wall }, middle, beside) {
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
@@ -159,7 +160,6 @@ export function buildRoom(shared, { opening, floor: readings, wall, scenery }, m
     ...[-0.57, 0.57].map((side) => new THREE.BoxGeometry(0.07, 1.6, 0.05).translate(middle + x + side, 1.58, FRONT - 0.03)),
   ]);
   put(joined(bars), pale);
-  const skirting = skirtings(shared, scenery, heightOn(line), [left, right]);
   const floorAt = heightOn(line);
   const lamps = [[middle + scene.lamp.at[0], ...scene.lamp.at.slice(1)], [beside + scene.standing_lamp.at[0], ...scene.standing_lamp.at.slice(1)]]
     .map((at) => lampOn(shared, at, floorAt(at[0])));
@@ -167,8 +167,8 @@ export function buildRoom(shared, { opening, floor: readings, wall, scenery }, m
   const farLamp = new THREE.Group().add(lamps[0].stand, lamps[0].shade);
   room.add(farLamp, lamps[1].stand, lamps[1].shade);
   shared.standing.value.set(beside + scene.standing_lamp.at[0] - middle, ...scene.standing_lamp.at.slice(1));
-  room.add(...skirting);
-  return { room, throwing: [wallMesh, ...skirting], floorAt, farLamp };
+  const skirt = (scenery) => skirtings(shared, scenery, floorAt, [left, right]);
+  return { room, throwing: [wallMesh], floorAt, farLamp, skirt };
 }
 
 /** The floor's height at any place across. */

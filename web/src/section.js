@@ -6,6 +6,7 @@ import { surface, timber, wear } from './dress.js';
 const ASIDE = 1.37e-5; // m, so that no corner of the model lies exactly in the cut
 const SAME = 1e-5; // m, within which two ends of a cut are one
 const FACE = 0.34; // light of its own, so that a cut face is read in the shade of the doors too
+const CAPS = 'caps'; // the name of what a group's cut faces hang on
 const CHALK = { day: '#2340b8', evening: '#8f9ff0' };
 
 /** The edges of a part's triangles in the plane x, in order round the wood: [[y, z, wood…], …]. */
@@ -92,7 +93,7 @@ function faces(found) {
 export class Section {
   /** `groups` as they are dressed; `changed` is called when there is something new to draw. */
   constructor({ shared, groups, raw, glass, changed }) {
-    Object.assign(this, { shared, groups, changed });
+    Object.assign(this, { shared, changed });
     const cut = timber(shared, { clipped: false });
     wear(cut, raw);
     cut.uniforms.glow.value = FACE;
@@ -105,12 +106,20 @@ export class Section {
       tape: surface(shared, '#4a4e4c', { rough: 0.9 }),
     };
     this.line = new THREE.LineBasicMaterial({ color: CHALK.day });
+    this.at = null;
+    this.hold(groups);
+  }
+
+  /** The groups to cut from now on. */
+  hold(groups) {
+    this.groups = groups;
     this.holders = new Map([...groups.values()].map((group) => {
-      const holder = new THREE.Group();
+      const holder = group.object.getObjectByName(CAPS) ?? new THREE.Group();
+      holder.name = CAPS;
       group.object.add(holder);
       return [group, holder];
     }));
-    this.at = null;
+    for (const group of groups.values()) this.#cap(group);
   }
 
   get on() {

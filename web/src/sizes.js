@@ -5,12 +5,25 @@ const BACK = 900;
 
 export class Sizes {
   constructor({ facts, leaves, instant }) {
-    Object.assign(this, { facts, leaves, instant });
-    this.buttons = [...document.querySelectorAll('[data-fact]')];
+    Object.assign(this, { leaves, instant });
     this.shown = null;
+    this.bound = new WeakSet();
+    this.list(facts);
+  }
+
+  /** The sizes that the page now lists; one that was shown is shown again, as it is now. */
+  list(facts) {
+    const label = this.shown && this.facts[Number(this.shown.dataset.fact)].label;
+    this.show(null);
+    this.facts = facts;
+    this.buttons = [...document.querySelectorAll('[data-fact]')];
     for (const button of this.buttons) {
-      button.addEventListener('click', () => this.show(this.shown === button ? null : button));
+      if (!this.bound.has(button)) button.addEventListener('click', () => this.show(this.shown === button ? null : button));
+      this.bound.add(button);
+      button.setAttribute('aria-pressed', 'false');
     }
+    const again = label && this.buttons.find((button) => facts[Number(button.dataset.fact)].label === label);
+    if (again) this.show(again);
   }
 
   /** From now on there is a picture to draw in and an eye to walk. */
@@ -25,7 +38,7 @@ export class Sizes {
       this.walked = false;
     }
     this.shown = button;
-    for (const one of this.buttons) one.setAttribute('aria-pressed', String(one === button));
+    for (const one of this.buttons ?? []) one.setAttribute('aria-pressed', String(one === button));
     if (!button) {
       this.chalk?.show([]);
       return;

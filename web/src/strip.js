@@ -24,16 +24,23 @@ export class Strip {
     this.state = root.querySelector('#state');
     this.plan = root.querySelector('#plan');
     this.svg = this.plan.querySelector('svg');
+    this.hang();
+    leaves.watch(() => {
+      this.draw();
+      this.#tell();
+    });
+  }
+
+  /** A bar for each leaf that hangs now. */
+  hang() {
+    const { leaves } = this;
+    for (const bar of this.bars?.values() ?? []) bar.remove();
     const reach = leaves.list.flatMap((leaf) => leaf.stops.flatMap((s) => [leaf.x + s, leaf.x + s + leaf.width]));
     this.span = [Math.min(...reach, leaves.way[0]) - STUB, Math.max(...reach, leaves.way[1]) + STUB];
     // the nearer a leaf hangs to the viewer, the lower its bar
     this.plan.querySelector('.seen').classList.toggle('below', leaves.list.some((leaf) => leaf.front >= 0));
     this.rows = [...leaves.list].sort((a, b) => b.front - a.front);
     this.bars = new Map(leaves.list.map((leaf) => [leaf, this.#bar(leaf)]));
-    leaves.watch(() => {
-      this.draw();
-      this.#tell();
-    });
   }
 
   resize() {

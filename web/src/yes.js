@@ -18,6 +18,7 @@ export function slipText(record, words) {
     '',
     filled(words.job, record.job),
     ...(record.revision ? [revision] : []),
+    ...(record.option ? [filled(words.option, record.option, record.called)] : []),
     filled(words.mark, record.mark),
     filled(words.finish, Object.values(record.finish).join('; ')),
     record['as quoted'] ? words.quoted : words.differs,
@@ -35,9 +36,8 @@ export function slipText(record, words) {
 export class Yes {
   constructor({ job, finish, tell }) {
     Object.assign(this, { job, finish, tell, words: job.words });
-    this.ticks = [...document.querySelectorAll('[name="tick"]')];
     this.record = null;
-    for (const tick of this.ticks) tick.addEventListener('change', () => this.#ready());
+    this.bound = new WeakSet();
     $('who').addEventListener('input', () => this.#ready());
     $('asking').addEventListener('submit', (event) => {
       event.preventDefault();
@@ -50,6 +50,16 @@ export class Yes {
     $('copy').addEventListener('click', () => this.#copy());
     $('send').hidden = !navigator.share;
     finish.watch(() => this.#shown());
+    this.ask();
+  }
+
+  /** The ticks that the page now asks for. */
+  ask() {
+    this.ticks = [...document.querySelectorAll('[name="tick"]')];
+    for (const tick of this.ticks) {
+      if (!this.bound.has(tick)) tick.addEventListener('change', () => this.#ready());
+      this.bound.add(tick);
+    }
     this.#ready();
   }
 
@@ -75,6 +85,7 @@ export class Yes {
       job: job.job,
       revision: job.revision,
       'revision date': job.revision_date,
+      ...(job.option ? { option: job.option, called: job.called } : {}),
       fingerprint: job.fingerprint,
       mark: job.mark,
       finish: finish.said,
@@ -84,7 +95,8 @@ export class Yes {
       date: today(),
       page: job.build,
     };
-    const head = job.revision ? filled(words['said yes'], job.revision) : words['said yes bare'];
+    const said = job.revision ? filled(words['said yes'], job.revision) : words['said yes bare'];
+    const head = job.option ? filled(words['said yes option'], said, job.option, job.called) : said;
     $('done-head').textContent = head;
     $('done-by').textContent = filled(words['said by'], this.record.name, this.record.date);
     $('slip').value = slipText(this.record, job.slip.words);
@@ -104,7 +116,8 @@ export class Yes {
 
   #notYet() {
     const { job, words } = this;
-    const made = filled(words['change made'], job.revision || '–', job.mark);
+    const asked = filled(words['change made'], job.revision || '–', job.mark);
+    const made = job.option ? filled(words['change option'], job.option, asked) : asked;
     $('change').textContent = `${words.change} ${made}`;
     if (navigator.share) navigator.share({ title: job.job, text: `${job.job}: ${made}` }).catch(() => {});
   }
