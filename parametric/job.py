@@ -114,7 +114,8 @@ def check(
     wanted = option if option is not None else _signed(jobs, approved)
     jobs = _with_records(path, jobs, wanted)
     chosen = next((job for job in jobs if job.letter == wanted), jobs[0])
-    problems = told_together({job.letter: job.own for job in jobs})
+    idle = _of_nothing(path, jobs, chosen)
+    problems = (*told_together({job.letter: job.own for job in jobs}), *idle)
     named = {
         job.design.option: fingerprint(job.resolved, job.assembly)
         for job in jobs
@@ -127,6 +128,7 @@ def check(
     return dataclasses.replace(
         chosen,
         problems=in_order(problems),
+        own=in_order((*chosen.own, *idle)),
         others=tuple(job for job in jobs if job is not chosen),
     )
 
@@ -175,34 +177,33 @@ def _worked_out(path: Path, loaded: Loaded) -> Job:
 
 
 def _with_records(path: Path, jobs: list[Job], wanted: str) -> list[Job]:
-    """The jobs with what was recorded of the design: accepted, built, cut, and signed.
-
-    A record is of use when it speaks of one option at least; what was signed is held against
-    the option that is meant.
-    """
-    whole = [job for job in jobs if job.resolved and job.assembly and job.design]
-    if not whole or not (design := whole[0].design):
-        return jobs
-    accepted = design.records.accepted
-    of_any = set().union(*(cautions_of(job.own) for job in whole))
-    unknown = [_records_of_nothing(path, job) for job in whole]
+    """The jobs with what was accepted of each, and what moved since the one meant was signed."""
     made: list[Job] = []
     for job in jobs:
-        if job not in whole:
+        if not job.design or not job.assembly:
             made.append(job)
             continue
-        problems = answered(job.own, accepted)
-        if len(whole) == len(jobs):
-            left = tuple(record for record in accepted if record.caution not in of_any)
-            problems += nothing_to_accept(job.own, left)
-            problems += tuple(
-                problem
-                for problem in _records_of_nothing(path, job)
-                if all(problem.found in {p.found for p in found} for found in unknown)
-            )
+        problems = answered(job.own, job.design.records.accepted)
         done = dataclasses.replace(job, own=in_order(problems))
         made.append(_held_to_signature(path, done) if job.letter == wanted else done)
     return made
+
+
+def _of_nothing(path: Path, jobs: list[Job], chosen: Job) -> tuple[Problem, ...]:
+    """Records that speak of nothing which any option has, once all of them are worked out."""
+    if not chosen.design or not all(job.assembly for job in jobs):
+        return ()
+    known = set().union(*(cautions_of(job.own) for job in jobs))
+    accepted = (r for r in chosen.design.records.accepted if r.caution not in known)
+    unknown = [{p.found for p in _records_of_nothing(path, job)} for job in jobs]
+    return (
+        *nothing_to_accept(chosen.own, tuple(accepted)),
+        *(
+            problem
+            for problem in _records_of_nothing(path, chosen)
+            if all(problem.found in found for found in unknown)
+        ),
+    )
 
 
 def _records_of_nothing(path: Path, job: Job) -> tuple[Problem, ...]:

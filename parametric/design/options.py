@@ -28,7 +28,7 @@ from parametric.written import Branch, Text
 AS_DRAWN = "A"
 """The letter of the design as it stands."""
 _NAMED_NOTHING = "as first drawn"
-_LONGEST = 40
+LONGEST = 40
 """Letters that a tab of the client's page and a title block still hold."""
 _OWN_KEYS = ("called", "like", "note")
 
@@ -242,7 +242,7 @@ def _is_wrong(tree: Branch, key: str) -> bool:
     value = tree.get(key)
     if value is None:
         return False
-    return not isinstance(value, Text) or (key == "called" and len(value) > _LONGEST)
+    return not isinstance(value, Text) or (key == "called" and len(value) > LONGEST)
 
 
 def _wrong_words(tree: Branch, key: str) -> Problem:
@@ -250,13 +250,13 @@ def _wrong_words(tree: Branch, key: str) -> Problem:
     long = isinstance(value, Text)
     return stop(
         "wrong_value",
-        f'"{key}" is longer than a tab can hold: {len(value)} letters, {_LONGEST} at most.'
+        f'"{key}" is longer than a tab can hold: {len(value)} letters, {LONGEST} at most.'
         if long
         else f'"{key}" takes words on one line.',
         tree.lines.get(key),
         about=tree.heading,
         found=str(value)[:60] if long else "keys or a list",
-        allowed=f"up to {_LONGEST} letters",
+        allowed=f"up to {LONGEST} letters",
         fix="Say it in fewer words." if long else f"Write `{key}: ` and a few words.",
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from parametric.catalog.defaults import DEFAULTS
@@ -11,10 +12,12 @@ from parametric.design.language import (
     KINDS,
     NEWEST,
     ONCE,
+    OPTION_TAKES,
     PLAIN,
     RECORD_SPECS,
 )
 from parametric.design.leaf import INFILLS, RAILS, Band
+from parametric.design.options import LONGEST
 from parametric.written import Group, spoken
 
 _DEFS = "#/$defs/{model}"
@@ -60,6 +63,7 @@ def schema() -> dict[str, Any]:
         _place(kind, _shape(spec, defs, blank=kind in BLANK_ALLOWED), properties, patterns)
         needs = _needs(kind, None, spec)
         whole |= {_headings(kind): needs[0]} if needs else {}
+    patterns["^option [A-Z]$"] = _option(patterns)
     for kind, group in RECORD_SPECS.items():
         properties[kind] = _shape(group, defs, must=True)
     return {
@@ -88,6 +92,26 @@ def _needs(kind: str, word: str | None, spec: type[Group]) -> list[dict[str, Any
     if word is not None:
         own["properties"] = {"kind": {"const": word}}
     return [{"if": own, "then": {"required": keys}}] if keys else []
+
+
+def _option(patterns: Mapping[str, Any]) -> dict[str, Any]:
+    """What differs in an option: its blocks may hold any of their keys, but no other opening."""
+    words = {"type": "string", "description": "words"}
+    blocks = {_headings(kind): patterns[_headings(kind)] for kind in OPTION_TAKES}
+    doors = blocks[_headings("door")]
+    same = {key: value for key, value in doors["properties"].items() if key != "in"}
+    return {
+        "type": "object",
+        "description": "another way to make the doors: the blocks and keys that differ",
+        "required": ["called"],
+        "properties": {
+            "called": words | {"maxLength": LONGEST, "description": "what the client knows it by"},
+            "like": {"type": "string", "pattern": "^[B-Z]$", "description": "another option"},
+            "note": words,
+        },
+        "patternProperties": blocks | {_headings("door"): {**doors, "properties": same}},
+        "additionalProperties": False,
+    }
 
 
 def _line(pattern: str, description: str) -> dict[str, Any]:
