@@ -63,6 +63,16 @@ def larch_hill_inch(tmp_path_factory: pytest.TempPathFactory) -> Built:
     return _built(design, folder / "pack")
 
 
+@pytest.fixture(scope="session")
+def larch_hill_two_ways(tmp_path_factory: pytest.TempPathFactory) -> Built:
+    """The worked example with an option, as a whole build makes it."""
+    from tests.options.larch_hill_two_ways import HOUSE, written
+
+    folder = tmp_path_factory.mktemp("larch-hill-two-ways")
+    (folder / "house.yaml").write_bytes(HOUSE.read_bytes())
+    return _built(written(folder), folder / "pack")
+
+
 def _built(design: Path, folder: Path) -> Built:
     from parametric.job import build
 
