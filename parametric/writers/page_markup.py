@@ -224,8 +224,9 @@ def options_choice(pages: tuple[PreviewPage, ...]) -> str:
         for page in sorted(pages, key=lambda page: page.option)
     )
     return (
-        f'<fieldset id="options"><legend class="unseen">{text_of(WORDS["options"])}</legend>'
-        f"<div>{choices}</div></fieldset>\n"
+        f'<section id="options" aria-label="{text_of(WORDS["options"])}"><fieldset>'
+        f'<legend class="unseen">{text_of(WORDS["options"])}</legend>'
+        f"<div>{choices}</div></fieldset></section>\n"
     )
 
 
