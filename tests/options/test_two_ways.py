@@ -216,3 +216,14 @@ def test_no_house_file_holds_an_option(tmp_path: Path) -> None:
     (stop,) = (p for p in job.problems if p.level == "stop")
     assert stop.where.file == "house.yaml"
     assert '"option B"' in stop.message
+
+
+def test_the_option_that_the_starter_shows_can_be_made(project, tmp_path) -> None:
+    text = (project / "templates/bypass.yaml").read_text()
+    before, _, shown = text.rpartition("# option B:\n")
+    path = tmp_path / "design.yaml"
+    path.write_text(f"{before}option B:\n{shown.replace('#   ', '  ')}")
+    job = check(path, user_house=False)
+    assert [one.letter for one in job.options] == ["A", "B"]
+    assert [p.message for p in job.problems if p.level == "stop"] == []
+    assert values(job.options[1])["leaf A / left stile / width"] == 95
