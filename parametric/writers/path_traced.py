@@ -43,6 +43,8 @@ _SAMPLES, _FINE = 4, 64
 _GUIDE = 8
 """Rays a pixel for the colours and slopes that the noise is taken out by: they cost little."""
 _METAL_PALER = 0.15
+_SHEEN = 0.85
+"""Of what a gloss of index 1.5 mirrors: satin paint and oiled wood."""
 _MIRROR = 0.14
 """How much clear glass mirrors: more than it does, so that a picture tells that it is there."""
 _FAR_SOURCE, _WINDOW = 12.0, 6.0
@@ -166,7 +168,7 @@ def _bsdf(mi: Any, shape: Shape) -> Spec:
             else _pictured(mi, rough[..., None], shape.repeats),
             # aged metal is a little dull, as on the page
             "metallic": shape.metal * 0.74,
-            "specular": 0.5,
+            "specular": 0.5 * _SHEEN,
         }
     )
 
