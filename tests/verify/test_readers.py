@@ -227,3 +227,5 @@ def test_strings_of_a_step_file() -> None:
     r"""ISO 10303-21: a doubled quote, and letters beyond ASCII by their numbers."""
     assert spelled("'the maker''s'") == "the maker's"
     assert spelled(r"'t\X2\00FC\X0\r'") == "tür"
+    # A backslash itself is doubled, and what follows it is no escape.
+    assert spelled(r"'a\\X2\\b'") == r"a\X2\b"

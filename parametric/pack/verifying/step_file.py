@@ -2,7 +2,7 @@ r"""A STEP file taken apart: its statements, and what the products and their pie
 
 Source: ISO 10303-21 (clear text encoding of the exchange structure), from memory: one
 statement ends in a semicolon; `#n = TYPE(...)`, or several types in brackets; `$` is
-nothing, `.X.` a word, a quote inside a string is doubled, and `\X2\...\X0\` holds
+nothing, `.X.` a word, a quote or `\` inside a string is doubled, and `\X2\...\X0\` holds
 letters beyond ASCII by their numbers.
 """
 
@@ -167,12 +167,20 @@ def spelled(literal: str) -> str:
     text = literal[1:-1].replace("\n", "").replace("''", "'")
     if "\\" not in text:
         return text
-    text = re.sub(
-        r"\\X2\\([0-9A-F]*)\\X0\\", lambda m: bytes.fromhex(m[1]).decode("utf-16-be"), text
-    )
-    return re.sub(
-        r"\\X4\\([0-9A-F]*)\\X0\\", lambda m: bytes.fromhex(m[1]).decode("utf-32-be"), text
-    )
+    return _ESCAPED.sub(_letters, text)
+
+
+_ESCAPED = re.compile(
+    r"\\(?:X2\\(?P<two>[0-9A-F]*)\\X0\\|X4\\(?P<four>[0-9A-F]*)\\X0\\|(?P<itself>\\))"
+)
+
+
+def _letters(found: re.Match[str]) -> str:
+    if found["two"] is not None:
+        return bytes.fromhex(found["two"]).decode("utf-16-be")
+    if found["four"] is not None:
+        return bytes.fromhex(found["four"]).decode("utf-32-be")
+    return "\\"
 
 
 # --- products and pieces -------------------------------------------------------------------
