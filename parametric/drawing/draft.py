@@ -80,6 +80,11 @@ class Squares:
         """True when a filed line runs through."""
         return any(box.crossed(*line) for square in _under(box) for line in self._lines[square])
 
+    def crosses_box(self, a: Point, b: Point) -> bool:
+        """True when a line runs through a filed box."""
+        reach = Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
+        return any(other.crossed(a, b) for square in _under(reach) for other in self._boxes[square])
+
 
 def _under(box: Box) -> Iterator[tuple[int, int]]:
     for i in range(math.floor(box.x0 / _SQUARE), math.floor(box.x1 / _SQUARE) + 1):
@@ -139,6 +144,10 @@ class Draft:
             and not self._squares.meets_box(grown)
             and not self._squares.meets_line(grown)
         )
+
+    def off_texts(self, points: Sequence[Point]) -> bool:
+        """True when a polyline runs through no text."""
+        return not any(self._squares.crosses_box(a, b) for a, b in itertools.pairwise(points))
 
     def first_free(self, labels: Sequence[Label], clear: float = CLEAR) -> Label | None:
         """The first of several places for a text that is free."""

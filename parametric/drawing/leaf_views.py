@@ -144,9 +144,9 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
                 weight="bold",
                 view=view.name,
             )
-            if draft.free(label.box):
-                knee = (end[0] - side * 1.6, end[1])
-                points = (start, knee, end) if dy else (start, end)
+            knee = (end[0] - side * 1.6, end[1])
+            points = (start, knee, end) if dy else (start, end)
+            if draft.free(label.box) and draft.off_texts(points):
                 draft.add(Leader(points=points, end="dot", labels=(label,), view=view.name))
                 return
     draft.unplaced.append(part.mark)

@@ -11,6 +11,8 @@ from hypothesis import HealthCheck, given, settings
 
 from parametric.drawing.audit import audit
 from parametric.drawing.dimensions import Dimension, Ordinate
+from parametric.drawing.draft import Draft
+from parametric.drawing.papers import A3
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Sheet, View, primitives
 from parametric.job import check
@@ -217,6 +219,14 @@ def test_a_design_with_stops_says_so_on_every_sheet(tmp_path: Path) -> None:
     assert all("NOT FOR MAKING" in texts(sheet) for sheet in drawings.sheets)
     assert "This cannot be made as it stands" in texts(drawings.sheets[0])
     assert [str(f) for f in drawings.findings] == []
+
+
+def test_a_line_that_leads_to_a_mark_goes_round_a_text() -> None:
+    draft = Draft(A3)
+    draft.add(Label(text="6", at=(100.0, 100.0)))
+    assert not draft.off_texts(((95.0, 101.0), (110.0, 101.0)))
+    assert not draft.off_texts(((95.0, 95.0), (98.0, 98.0), (103.0, 104.0)))
+    assert draft.off_texts(((95.0, 106.0), (110.0, 106.0)))
 
 
 @settings(max_examples=8, suppress_health_check=[HealthCheck.too_slow])
