@@ -267,6 +267,7 @@ def build(
         progress: told each step as it begins.
     """
     from parametric.pack.contents import contents
+    from parametric.pack.letters import left_out
     from parametric.pack.pictures import drawn_quickly
     from parametric.pack.placing import may_place, place_pack
     from parametric.pack.preview_options import Other
@@ -309,6 +310,7 @@ def build(
         progress=say,
     )
     quick = drawn_quickly(fine=fine) if (pictures or fine) and not halted else ()
+    told = (*quick, *left_out(job.resolved))
     say("putting the pack in place")
     placed = place_pack(folder, files, design=owner)
     return Built(
@@ -316,7 +318,7 @@ def build(
         folder=placed.folder if placed.written else None,
         files=placed.files,
         kept=placed.kept,
-        problems=(*placed.problems, *quick) if placed.written else placed.problems,
+        problems=(*placed.problems, *told) if placed.written else placed.problems,
     )
 
 

@@ -202,6 +202,15 @@ def _node(source: Source, event: Event, problems: list[Problem]) -> Node | None:
         return Keys(line)
     if isinstance(event, SequenceStartEvent):
         return Items(line)
+    if any("\ud800" <= letter <= "\udfff" for letter in event.value):
+        raise UnreadableError(
+            _not_yaml(
+                source,
+                line,
+                "Half a letter is written here, as some programs write a sign beyond \\uffff; "
+                "write the sign itself, or \\U and its eight digits.",
+            )
+        )
     if event.style in ("|", ">"):
         message = "Text stands on one line here; write it after the colon."
         problems.append(_several_lines(source, line, message))

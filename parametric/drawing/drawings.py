@@ -15,6 +15,7 @@ from parametric.drawing.full_size.templates import draw_templates, draw_template
 from parametric.drawing.hardware import draw_hardware
 from parametric.drawing.labels import draw_labels
 from parametric.drawing.leaf import draw_leaves
+from parametric.drawing.lettering import printable
 from parametric.drawing.machine.pages import draw_machine_pages
 from parametric.drawing.machine.work import MachineWork
 from parametric.drawing.numbering import numbered
@@ -251,16 +252,16 @@ def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bo
     changed = any(p.code == "not_approved" for p in job.problems)
     first = f"sheet {number}-D 1" if number else "sheet 1 of the arrangement"
     return TitleBlock(
-        owner=resolved.shop.maker.name,
+        owner=printable(resolved.shop.maker.name),
         document="",
-        title=design.whole_title,
+        title=printable(design.whole_title),
         second_line="",
-        drawn=drawn,
-        approved=approved.by if approved is not None and same else "",
+        drawn=printable(drawn),
+        approved=printable(approved.by) if approved is not None and same else "",
         date=date or (revisions[-1].date if revisions else ""),
         scale="",
         sizes=_tolerance(job),
-        number=number,
+        number=printable(number),
         revision=revisions[-1].letter if revisions else "–",
         fingerprint=mark,
         not_for_making=not_for_making,
@@ -270,6 +271,7 @@ def _title(job: Subject, mark: str, moved: Changes | None, *, not_for_making: bo
         if changed and approved is not None
         else "",
         revisions=tuple(
-            Revision(letter=r.letter, change=r.reason, date=r.date, by=drawn) for r in revisions
+            Revision(letter=r.letter, change=printable(r.reason), date=r.date, by=printable(drawn))
+            for r in revisions
         ),
     )

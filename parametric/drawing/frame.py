@@ -7,7 +7,16 @@ a title block must say), both from memory.
 from __future__ import annotations
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.lettering import BENCH, CELL_LABEL, TEXT, TITLE, Weight, width, wrap
+from parametric.drawing.lettering import (
+    BENCH,
+    CELL_LABEL,
+    TEXT,
+    TITLE,
+    Weight,
+    shortened,
+    width,
+    wrap,
+)
 from parametric.drawing.marks import projection_sign
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label, Stroke
@@ -160,12 +169,13 @@ def _title(draft: Draft, left: float, top: float, title: TitleBlock) -> None:
 def _value(
     draft: Draft, text: str, at: tuple[float, float], room: float, height: float, bold: bool
 ) -> None:
-    """A value in its cell; a long one drops to the next height, and no further."""
+    """A value in its cell; a long one drops to the next height, then its end is left out."""
     text = text or NOT_YET
     weight: Weight = "bold" if bold else "regular"
     room = room - 2 * _MARGIN
     if height > TEXT and width(text, height, weight) > room:
         height = TEXT
+    text = shortened(text, room, height, weight)
     draft.cells.append(Cell(text=text, room=room, height=height, weight=weight))
     draft.add(Label(text=text, at=at, height=height, weight=weight))
 
@@ -230,11 +240,11 @@ _Row = tuple[str, tuple[str, ...], str, str]
 
 def _revision_rows(title: TitleBlock) -> list[_Row]:
     """Headings, then the revisions shown, the newest last."""
-    room = _REVISION_COLUMNS[1][1] - _MARGIN
+    room, by = (_REVISION_COLUMNS[i][1] - _MARGIN for i in (1, 3))
     return [
         ("Rev.", (_change_head(title),), "Date", "By"),
         *(
-            (r.letter, tuple(wrap(r.change, room)) or ("",), r.date, r.by or NOT_YET)
+            (r.letter, tuple(wrap(r.change, room)) or ("",), r.date, shortened(r.by or NOT_YET, by))
             for r in _shown(title)
         ),
     ]

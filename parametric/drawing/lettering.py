@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import functools
 import re
+import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -25,6 +26,8 @@ TITLE = 3.5
 BENCH = 5.0
 PITCH = 1.7
 """Line to line, in heights of capitals."""
+LEFT_OUT = "…"
+"""What stands for letters that the type has not, and for what finds no room."""
 
 _FONTS = Path(__file__).parent.parent / "vendor" / "fonts"
 
@@ -117,6 +120,36 @@ def letters_missing(text: str, weight: Weight = "regular") -> str:
     """The letters of a text that the font cannot print, each once."""
     font = _font(weight)
     return "".join(dict.fromkeys(letter for letter in text if not font.has(letter)))
+
+
+def printable(text: str) -> str:
+    """A text in the letters that the type has; a run of others is one mark that says so.
+
+    Marks that only steer the setting of other scripts go without a trace.
+    """
+    found: list[str] = []
+    for letter in unicodedata.normalize("NFC", text):
+        if unicodedata.category(letter) in ("Cf", "Mn", "Cc") and letters_missing(letter):
+            found.append(" " if letter in "\n\t\r" else "")
+        elif letter.isspace() or not letters_missing(letter):
+            found.append(letter)
+        else:
+            found.append(LEFT_OUT)
+    return re.sub(f"{LEFT_OUT}(?: ?{LEFT_OUT})+", LEFT_OUT, " ".join("".join(found).split()))
+
+
+def is_printable(text: str) -> bool:
+    """Whether nothing of a text is lost to the type."""
+    return LEFT_OUT not in printable(text.replace(LEFT_OUT, ""))
+
+
+def shortened(text: str, room: float, height: float = TEXT, weight: Weight = "regular") -> str:
+    """As much of a text as fits, and that there is more."""
+    if width(text, height, weight) <= room:
+        return text
+    while text and width(f"{text}{LEFT_OUT}", height, weight) > room:
+        text = text[:-1]
+    return f"{text.rstrip()}{LEFT_OUT}"
 
 
 def _unbroken(text: str, room: float, height: float, weight: Weight) -> Iterator[str]:

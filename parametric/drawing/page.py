@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.frame import NOT_YET
-from parametric.drawing.lettering import BENCH, CELL_LABEL, TEXT, TITLE, width, wrap
+from parametric.drawing.lettering import BENCH, CELL_LABEL, TEXT, TITLE, shortened, width, wrap
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import TitleBlock
@@ -140,16 +140,10 @@ def _value(draft: Draft, text: str, at: tuple[float, float], room: float) -> Non
     height = TITLE if width(text, TITLE) <= room else TEXT
     lines = wrap(text, room, height)
     if len(lines) > _FOOT_LINES:
-        lines = [*lines[: _FOOT_LINES - 1], _shortened(" ".join(lines[_FOOT_LINES - 1 :]), room)]
+        lines = [*lines[: _FOOT_LINES - 1], shortened(" ".join(lines[_FOOT_LINES - 1 :]), room)]
+    lines = [shortened(line, room, height) for line in lines]
     if len(lines) > 1:
         at = (at[0], at[1] - 0.8)
     for index, line in enumerate(reversed(lines)):
         draft.add(Label(text=line, at=(at[0], at[1] + index * _FOOT_PITCH), height=height))
         draft.cells.append(Cell(text=line, room=room, height=height, weight="regular"))
-
-
-def _shortened(text: str, room: float) -> str:
-    """As much of a text as fits, and that there is more: the number tells one job from another."""
-    while text and width(f"{text}…", TEXT) > room:
-        text = text[:-1]
-    return f"{text.rstrip()}…"

@@ -352,8 +352,8 @@ $('waiting').textContent = words.waiting;
 root.dataset.picture = 'waiting';
 strip.resize();
 // let the drawing reach the screen before the heavy work begins
-requestAnimationFrame(() => setTimeout(() => hang().catch((reason) => {
+requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => hang().catch((reason) => {
   console.info(String(reason));
   drawingOnly();
   strideOnly();
-}), 0));
+}), 0)));

@@ -11,6 +11,7 @@ from parametric.drawing.full_size.bars import END, bars_for, rows_deep
 from parametric.drawing.full_size.outlines import rounded, square
 from parametric.drawing.full_size.template import Laid, Note, Opening, Template, draw_template
 from parametric.drawing.full_size.tiles import LAP, Board, draw_tiles
+from parametric.drawing.lettering import printable
 from parametric.drawing.page import draw_page
 from parametric.drawing.papers import bench_paper, scale_words
 from parametric.drawing.plane import Box
@@ -245,7 +246,7 @@ def _gauges(job: Subject, set_up: PanelSawSetUp) -> Template:
     words += [
         "The paper shows the shape. File each notch to its figure with callipers: paper is not "
         "that true.",
-        job.resolved.job,
+        printable(job.resolved.job),
     ]
     return Template(
         view=f"gauges {set_up.mark}",

@@ -19,7 +19,7 @@ from dataclasses import dataclass
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.labels.code import QUIET, dark_boxes, modules
-from parametric.drawing.lettering import BENCH, TEXT, TITLE, Weight, extent, width, wrap
+from parametric.drawing.lettering import BENCH, TEXT, TITLE, Weight, extent, printable, width, wrap
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Fill, Stroke, arrowhead
 from parametric.drawing.primitives import Label as Text
@@ -149,7 +149,7 @@ def _rows(face: Face, size: Size) -> tuple[_Row, ...]:
             down += ink.below
             words = words[len(line) :].lstrip()
 
-    job, state = _tidy(face.label.job), _tidy(face.state)
+    job, state = _tidy(printable(face.label.job)), _tidy(face.state)
     together = f"{job}, {state}"
     add(_tidy(face.what), TITLE, "bold")
     hows = [_tidy(how) for how in face.how]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from parametric.drawing.lettering import TEXT
+from parametric.drawing.lettering import TEXT, printable
 from parametric.drawing.orders.letterhead import headed, shown, weighed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
@@ -32,8 +32,8 @@ def draw_care(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet,
             Fields(
                 rows=(
                     (
-                        Field(name="Made by", value=maker.name),
-                        Field(name="Telephone", value=maker.phone),
+                        Field(name="Made by", value=printable(maker.name)),
+                        Field(name="Telephone", value=printable(maker.phone)),
                         Field(name="Hung on"),
                     ),
                 )

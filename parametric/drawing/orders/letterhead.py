@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 
+from parametric.drawing.lettering import printable
 from parametric.drawing.running import Field, Fields
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
@@ -16,10 +17,10 @@ def letterhead(job: Subject) -> Fields:
     maker = job.resolved.shop.maker
     return Fields(
         rows=(
-            (Field(name="From", value=maker.name), Field(name="To")),
-            (Field(name="Address", value=maker.address), Field(name="Deliver to")),
+            (Field(name="From", value=printable(maker.name)), Field(name="To")),
+            (Field(name="Address", value=printable(maker.address)), Field(name="Deliver to")),
             (
-                Field(name="Telephone", value=maker.phone),
+                Field(name="Telephone", value=printable(maker.phone)),
                 Field(name="Wanted by"),
                 Field(name="Ordered on"),
             ),

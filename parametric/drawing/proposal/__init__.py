@@ -1,5 +1,6 @@
 """What the client signs: two to four pages with the doors, the drawing, what they get, and yes."""
 
+from parametric.drawing.lettering import printable
 from parametric.drawing.proposal.content import (
     Choice,
     Dress,
@@ -9,7 +10,7 @@ from parametric.drawing.proposal.content import (
     Swatches,
 )
 from parametric.drawing.proposal.pages import draw_proposal
-from parametric.drawing.proposal.setting import ProposalPage, Tint, printable, says_anything
+from parametric.drawing.proposal.setting import ProposalPage, Tint, says_anything
 
 __all__ = [
     "Choice",

@@ -15,7 +15,7 @@ from typing import Literal
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.labels.code import dark_boxes, modules
-from parametric.drawing.lettering import width
+from parametric.drawing.lettering import is_printable, printable, width
 from parametric.drawing.plane import Box, rectangle
 from parametric.drawing.primitives import Fill, Stroke
 from parametric.drawing.proposal.content import Pair, ProposalContent, Swatches
@@ -30,10 +30,8 @@ from parametric.drawing.proposal.setting import (
     ProposalPage,
     Tint,
     columns,
-    is_printable,
     lines_of,
     pitch,
-    printable,
     proposal_paper,
     rule,
     says_anything,

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.layers import Layer
-from parametric.drawing.lettering import Weight, letters_missing, type_size, width, wrap
+from parametric.drawing.lettering import (
+    LEFT_OUT,
+    Weight,
+    printable,
+    type_size,
+    width,
+    wrap,
+)
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.plane import Box, Polygon
 from parametric.drawing.primitives import Anchor, Label, Stroke
@@ -28,8 +33,6 @@ _LEADING = 1.32
 """From line to line, in ems."""
 _ASCENT = 1.12
 """Letters like t and l stand above capitals, in heights of capitals."""
-LEFT_OUT = "…"
-"""What stands for letters that the type has not, and for what finds no room."""
 
 
 def points(size: float) -> float:
@@ -84,27 +87,6 @@ def columns(box: Box, first: int, count: int) -> Box:
     step = (box.width + GUTTER) / GRID
     x0 = box.x0 + first * step
     return Box(x0, box.y0, x0 + count * step - GUTTER, box.y1)
-
-
-def printable(text: str) -> str:
-    """A text in the letters that the type has; a run of others is one mark that says so.
-
-    Marks that only steer the setting of other scripts go without a trace.
-    """
-    found: list[str] = []
-    for letter in unicodedata.normalize("NFC", text):
-        if unicodedata.category(letter) in ("Cf", "Mn", "Cc") and letters_missing(letter):
-            found.append(" " if letter in "\n\t\r" else "")
-        elif letter.isspace() or not letters_missing(letter):
-            found.append(letter)
-        else:
-            found.append(LEFT_OUT)
-    return re.sub(f"{LEFT_OUT}(?: ?{LEFT_OUT})+", LEFT_OUT, " ".join("".join(found).split()))
-
-
-def is_printable(text: str) -> bool:
-    """Whether nothing of a text is lost to the type."""
-    return LEFT_OUT not in printable(text.replace(LEFT_OUT, ""))
 
 
 def says_anything(text: str) -> bool:
