@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from parametric.commands import receive
-from parametric.job import Built, build
+from parametric.job import Built
 from parametric.model import displaced
 from tests.browser.conftest import QUICK
 
@@ -24,11 +24,8 @@ pytestmark = [pytest.mark.browser, pytest.mark.kernel]
 
 
 @pytest.fixture(scope="module")
-def built(reading_room, tmp_path_factory) -> Built:
-    pack = tmp_path_factory.mktemp("packs") / "larch-hill"
-    done = build(reading_room, out=pack, user_house=False)
-    assert done.folder is not None
-    return done
+def built(larch_hill) -> Built:
+    return larch_hill
 
 
 @pytest.fixture(scope="module")
