@@ -40,7 +40,7 @@ class RoughBlank:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TimberLot:
-    """All blanks of one timber that are planed to one thickness.
+    """All blanks of one timber that are planed to one `thickness`; a panel's boards to their own.
 
     `volume` is m3 of the blanks at their planed thickness with the waste, `sawn_volume`
     the same at the sawn thickness of the class; `board_feet` are of the sawn class. The
@@ -91,9 +91,10 @@ def timber_order(resolved: Resolved, assembly: Assembly) -> TimberOrder:
     }
     lots: dict[tuple[str, float], list[CutRow]] = {}
     for row in of_timber(cut_list(assembly)):
-        lots.setdefault((row.material, round(float(row.thickness), 6)), []).append(row)
+        planed = _planed(row, boards.get(row.mark))
+        lots.setdefault((row.material, round(float(planed), 6)), []).append(row)
     found = tuple(
-        _lot(timber, rows, blanks, waste, boards, strips)
+        _lot(timber, rows, blanks, waste, boards, strips, said)
         for (timber, _), rows in sorted(lots.items(), key=lambda lot: (lot[0][0], -lot[0][1]))
     )
     return TimberOrder(
@@ -117,15 +118,16 @@ def _lot(
     waste: Figure,
     boards: dict[str, PanelGlueUp],
     strips: dict[str, str],
+    said: Printed,
 ) -> TimberLot:
-    thickness = rows[0].thickness
+    thickness = _planed(rows[0], boards.get(rows[0].mark))
     place = join("timber order", f"{timber} {plain(thickness)} mm")
-    glued = [boards[row.mark].planed for row in rows if row.mark in boards]
-    kind = sawn_for(largest(thickness, *glued))
+    kind = sawn_for(thickness)
     thick = named(join(place, "thickness"), thickness)
     sawn = named(join(place, "sawn thickness"), thick if kind is None else kind.rough)
     rough = tuple(
-        _blank(row, blanks, boards.get(row.mark), strips.get(row.mark, row.note)) for row in rows
+        _blank(row, blanks, boards.get(row.mark), strips.get(row.mark, row.note), said)
+        for row in rows
     )
     face = named(
         join(place, "face of the blanks"), _sum(b.number * b.length * b.width for b in rough), "mm2"
@@ -148,7 +150,9 @@ def _lot(
     )
 
 
-def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None, words: str) -> RoughBlank:
+def _blank(
+    row: CutRow, blanks: Blanks, glued: PanelGlueUp | None, words: str, said: Printed
+) -> RoughBlank:
     place = join("timber order", f"{row.mark} {row.noun}")
     over_length = named("blank over length", blanks.length)
     over_width = named("blank over width", blanks.width)
@@ -158,11 +162,9 @@ def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None, words: str) -
     else:
         number = pieces * glued.boards
         width = smallest(glued.stock, glued.board_width + over_width)
-        note = (
-            "boards of a glued panel; pick them straight, little is left for jointing"
-            if exceeds(over_width, glued.jointing)
-            else "boards of a glued panel"
-        )
+        note = f"boards of a panel, which is planed to {said.wood(glued.thickness)} when glued"
+        if exceeds(over_width, glued.jointing):
+            note += "; pick them straight, little is left for jointing"
     return RoughBlank(
         mark=row.mark,
         noun=row.noun,
@@ -172,6 +174,11 @@ def _blank(row: CutRow, blanks: Blanks, glued: PanelGlueUp | None, words: str) -
         width=named(join(place, "rough width"), width),
         note=note,
     )
+
+
+def _planed(row: CutRow, glued: PanelGlueUp | None) -> float:
+    """What its blanks are planed to, mm: boards of a panel lose more once they are glued."""
+    return row.thickness if glued is None else glued.planed
 
 
 def _strip_words(tenon: LooseTenonSetUp, said: Printed) -> str:

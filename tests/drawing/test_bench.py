@@ -442,7 +442,7 @@ def test_brief_values_of_the_cut_lists() -> None:
     assert "Total 76 blanks" in more
     # Boards 28 + 2 thick; tenons 20 x (90 + 25) = 2300 in strips under 1200: 2 of 1150.
     assert "tulipwood, planed to 30, from 6/4 sawn" in rough
-    assert "the panel 28: boards of a glued panel" in rough
+    assert "boards of a panel, which is planed to 28 when glued" in rough
     assert "2 strips, 1150 long" in more
     # The stopped groove is tried on a whole stile; bevels on thrice their run; 4 mitres a frame.
     assert "1 of 40 × 120, 300 long, for M2, M10, M11, M12" in more

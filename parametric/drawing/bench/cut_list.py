@@ -15,7 +15,6 @@ from parametric.trade.cutlist import CutRow, cut_list, of_timber
 from parametric.trade.milling import TrialPiece, trial_stock
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import several
-from parametric.trade.timber import RoughBlank, TimberLot
 
 _SIZES = (
     Column(head="Length", anchor="right"),
@@ -127,12 +126,10 @@ def _by_section(job: Subject, say: Numbers, glued: Mapping[str, str]) -> list[Bl
 
 def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
     """The blanks of the timber order, a band for each lot."""
-    planed = {one.mark: one.planed for one in paper.panel_glue_ups if int(one.boards) > 1}
     lines: list[Line | Band] = []
     for lot in paper.timber.lots:
         sawn = f", from {lot.sawn_class} sawn" if lot.sawn_class else ""
-        first = next((planed[b.mark] for b in lot.blanks if b.mark in planed), lot.thickness)
-        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(first)}{sawn}"))
+        lines.append(Band(text=f"{lot.timber}, planed to {say.say.wood(lot.thickness)}{sawn}"))
         lines += [
             Line(
                 cells=(
@@ -141,7 +138,7 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
                     say.count(blank.number),
                     say.wood(blank.length),
                     say.wood(blank.width),
-                    _note(say, blank, lot),
+                    blank.note,
                 )
             )
             for blank in lot.blanks
@@ -167,13 +164,6 @@ def _rough(say: Numbers, paper: Paperwork) -> list[Block]:
             ),
         )
     ]
-
-
-def _note(say: Numbers, blank: RoughBlank, lot: TimberLot) -> str:
-    """Boards of a panel are not yet planed to what the panel is."""
-    if int(blank.number) == blank.pieces:
-        return blank.note
-    return f"the panel {say.say.wood(lot.thickness)}: {blank.note}"
 
 
 def _trial(say: Numbers, paper: Paperwork, piece: TrialPiece, codes: tuple[str, ...]) -> str:
