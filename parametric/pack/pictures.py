@@ -10,7 +10,7 @@ from parametric.catalog.finishes import ClearTimber, Glass, Metal, Paint
 from parametric.catalog.room import FACING, HALF_VIEW, PULL, SOFA, HourName, Stance, Triple
 from parametric.model import Assembly, Group, State, displaced
 from parametric.problems import Problem
-from parametric.writers.client_page import Palette, PreviewPage
+from parametric.writers.client_page import PreviewPage
 from parametric.writers.developed import png
 from parametric.writers.page_words import WORDS
 from parametric.writers.picture_scene import Camera, PictureScene, Shot
@@ -170,9 +170,9 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
         skirting=(page.scenery.skirting[0] / 1000, page.scenery.skirting[1] / 1000),
         clear=(page.scenery.skirting_clear[0] / 1000, page.scenery.skirting_clear[1] / 1000),
         brackets=tuple((x / 1000, -y / 1000, z / 1000) for x, y, z in page.scenery.brackets),
-        wood=_wood(palette),
-        glass=_glass(palette),
-        metal=_metal(palette),
+        wood=palette.wood_shown,
+        glass=palette.glass_shown,
+        metal=palette.metal_shown,
         glued=MappingProxyType({mark: float(wide) for mark, wide in page.glued.items()}),
         shots=_shots(page, assembly, (left, right)),
     )
@@ -265,16 +265,3 @@ def _away(group: Group, state: State) -> Triple:
     there, here = displaced(group, state).origin, group.placement.origin
     x, y, z = ((float(a) - float(b)) / 1000 for a, b in zip(there, here, strict=True))
     return (x, z, -y)
-
-
-def _wood(palette: Palette) -> Paint | ClearTimber:
-    woods: tuple[Paint | ClearTimber, ...] = (*palette.paints, *palette.timbers)
-    return next(wood for wood in woods if wood.key == palette.wood)
-
-
-def _glass(palette: Palette) -> Glass | None:
-    return next((g for g in palette.glasses if g.key == palette.glass), None)
-
-
-def _metal(palette: Palette) -> Metal | None:
-    return next((m for m in palette.metals if m.key == palette.metal), None)

@@ -186,12 +186,10 @@ def _dress(resolved: Resolved, page: PreviewPage, picture: bytes | None) -> Dres
     Bare or clear wood that the page has no picture of is drawn as plain wood, not painted.
     """
     palette = page.palette
-    woods: Sequence[Paint | ClearTimber] = (*palette.paints, *palette.timbers)
-    wood = next(wood for wood in woods if wood.key == palette.wood)
     painted = resolved.finish is not None and resolved.finish.kind == "paint"
     plain_wood = bool(palette.named_wood) and not painted and picture is None
     return Dress(
-        wood=RAW if plain_wood else wood,
+        wood=RAW if plain_wood else palette.wood_shown,
         glass=next(g for g in GLASSES if g.key == palette.glass),
         metal=next(m for m in METALS if m.key == palette.metal),
     )

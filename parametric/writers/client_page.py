@@ -120,6 +120,30 @@ class Palette:
     named_wood: str = ""
     """The design's own name of a colour or timber that is in no palette."""
 
+    @property
+    def wood_shown(self) -> Paint | ClearTimber:
+        """The paint or timber that is shown first.
+
+        Raises:
+            ValueError: it is in no list.
+        """
+        woods: tuple[Paint | ClearTimber, ...] = (*self.paints, *self.timbers)
+        for wood in woods:
+            if wood.key == self.wood:
+                return wood
+        message = f"the palette has no {self.wood!r} to show"
+        raise ValueError(message)
+
+    @property
+    def glass_shown(self) -> Glass | None:
+        """The glass that is shown first; none where the job has no choice of any."""
+        return next((glass for glass in self.glasses if glass.key == self.glass), None)
+
+    @property
+    def metal_shown(self) -> Metal | None:
+        """The metal of the pulls that is shown first; none where the job has no choice of any."""
+        return next((metal for metal in self.metals if metal.key == self.metal), None)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scenery:

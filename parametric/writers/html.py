@@ -267,12 +267,8 @@ def _entry(what: Paint | ClearTimber | Glass | Metal) -> dict[str, Any]:
 
 def _shown(palette: Palette) -> str:
     """The colour of a bar in the strip before anything is chosen."""
-    colours = {paint.key: paint.colour for paint in palette.paints}
-    colours |= {timber.key: timber.early for timber in palette.timbers}
-    if palette.wood not in colours:
-        message = f"the palette has no {palette.wood!r} to show"
-        raise ValueError(message)
-    return colour_of(colours[palette.wood])
+    wood = palette.wood_shown
+    return colour_of(wood.colour if isinstance(wood, Paint) else wood.early)
 
 
 def _drawing(svg: str) -> str:

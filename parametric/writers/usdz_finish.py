@@ -50,13 +50,12 @@ def finish_of(part: Part, palette: Palette) -> Finish:
     look = part.material.look
     match look:
         case "timber" | "board":
-            woods: tuple[Paint | ClearTimber, ...] = (*palette.paints, *palette.timbers)
-            return _wood(next(wood for wood in woods if wood.key == palette.wood))
+            return _wood(palette.wood_shown)
         case "glass":
-            glass = next((g for g in palette.glasses if g.key == palette.glass), None)
+            glass = palette.glass_shown
             return _plain(part) if glass is None else _glass(glass)
         case "metal" if is_pull(part):
-            metal = next((m for m in palette.metals if m.key == palette.metal), None)
+            metal = palette.metal_shown
             return _plain(part) if metal is None else _metal(metal)
         case "metal":
             return _surface(part.material.name, ROOM.track)
