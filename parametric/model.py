@@ -34,6 +34,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal, assert_never
 
+from parametric.outlines import Outline, area_of
+
 Vector = tuple[float, float, float]
 Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high face"]
 End = Literal["low end", "high end"]
@@ -204,6 +206,24 @@ class Island:
     making: Making
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shaped:
+    """All the wood inside an outline on a face, straight in from `surface` to `depth`.
+
+    A curved underside, a rebate that follows it, the cheek of a tenon, an edge planed to a
+    bevel (on the end face, as long as the piece). `outline` is in the face's u and v,
+    counter-clockwise, within the face; it may lie along the face's own edges. Depth equal
+    to what lies behind the face goes right through.
+    """
+
+    name: str
+    face: Face
+    outline: Outline
+    depth: float
+    making: Making
+    surface: float = 0.0
+
+
 Cut = (
     Slot
     | Pocket
@@ -215,6 +235,7 @@ Cut = (
     | RoundArrises
     | RoundCorners
     | Island
+    | Shaped
 )
 
 
@@ -344,6 +365,8 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
         case Island():
             outer = rounded_rectangle_area(blank.length, blank.width, cut.outer)
             return (outer - rounded_rectangle_area(cut.length, cut.width, cut.corner)) * cut.depth
+        case Shaped():
+            return area_of(cut.outline) * (float(cut.depth) - float(cut.surface))
         case _:
             assert_never(cut)
 
@@ -437,25 +460,45 @@ class Part:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slide:
-    """How a group moves: along a unit direction of the world, through `travel` mm from shut."""
+    """Along a unit direction of the world, through `travel` mm from shut."""
 
     direction: Vector
     travel: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """About a line of the world through `point` along the unit `axis`, `angle` deg from shut.
+
+    Right-handed about the axis; the line is where it stands when everything is shut.
+    """
+
+    point: Vector
+    axis: Vector
+    angle: float
+
+
+Step = Slide | Turn
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Group:
-    """Parts that move as one: a leaf with all that hangs on it, or the fixed hardware."""
+    """Parts that move as one: a leaf with all that hangs on it, or the fixed hardware.
+
+    `motion` is how it moves, the innermost step first: the second leaf of a bifold turns on
+    the line between the leaves, then with the first leaf about the jamb. All steps go
+    together from shut (0) to open (1). Without a step it stands still.
+    """
 
     name: str
     placement: Placement
     parts: tuple[Part, ...]
-    slide: Slide | None = None
+    motion: tuple[Step, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class State:
-    """One position of everything that moves: how far each group is along its slide, 0 to 1."""
+    """One position of everything that moves: how far each group is along its motion, 0 to 1."""
 
     name: str
     open: Mapping[str, float]
@@ -477,14 +520,51 @@ class Assembly:
 
 def displaced(group: Group, state: State) -> Placement:
     """Where a group stands in a state."""
-    if group.slide is None:
-        return group.placement
-    far = float(group.slide.travel) * state.open.get(group.name, 0.0)
-    x, y, z = group.placement.origin
-    d = group.slide.direction
-    return dataclasses.replace(
-        group.placement, origin=(x + d[0] * far, y + d[1] * far, z + d[2] * far)
+    return along(group.placement, group.motion, state.open.get(group.name, 0.0))
+
+
+def along(placement: Placement, motion: tuple[Step, ...], part: float) -> Placement:
+    """Where a frame stands when it has gone a part, 0 to 1, of its motion."""
+    for step in motion:
+        match step:
+            case Slide():
+                d, far = step.direction, float(step.travel) * part
+                x, y, z = placement.origin
+                placement = dataclasses.replace(
+                    placement, origin=(x + d[0] * far, y + d[1] * far, z + d[2] * far)
+                )
+            case Turn():
+                angle = float(step.angle) * part
+                arm = _less(placement.origin, step.point)
+                placement = Placement(
+                    origin=_plus(step.point, turned(arm, step.axis, angle)),
+                    x=turned(placement.x, step.axis, angle),
+                    y=turned(placement.y, step.axis, angle),
+                )
+            case _:
+                assert_never(step)
+    return placement
+
+
+def turned(vector: Vector, axis: Vector, angle: float) -> Vector:
+    """A vector turned about a unit axis, right-handed, deg. Source: Rodrigues' rotation."""
+    c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
+    x, y, z = vector
+    a, b, d = axis
+    dot = (a * x + b * y + d * z) * (1 - c)
+    return (
+        x * c + (b * z - d * y) * s + a * dot,
+        y * c + (d * x - a * z) * s + b * dot,
+        z * c + (a * y - b * x) * s + d * dot,
     )
+
+
+def _plus(a: Vector, b: Vector) -> Vector:
+    return (a[0] + b[0], a[1] + b[1], a[2] + b[2])
+
+
+def _less(a: Vector, b: Vector) -> Vector:
+    return (a[0] - b[0], a[1] - b[1], a[2] - b[2])
 
 
 def face_depth(face: Face, blank: Blank) -> float:

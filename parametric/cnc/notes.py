@@ -15,7 +15,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.cnc.operations import depth_text
-from parametric.cnc.outlines import Bounds, bounds_of
+from parametric.outlines import Bounds, bounds_of
 from parametric.cnc.setups import SetUp
 from parametric.cnc.tool_list import ToolUse, tool_uses
 

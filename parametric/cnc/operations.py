@@ -15,15 +15,10 @@ from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, CutKind, LayerNames
 from parametric.cnc.layer_names import layer_name
-from parametric.cnc.outlines import (
-    Bounds,
-    Outline,
-    Radii,
-    relieved_rectangle,
-    rounded_rectangle,
-)
+from parametric.cnc.outlines import relieved_rectangle
 from parametric.figures import plain
 from parametric.model import Blank, Cut, Groove, Pocket, Slot, Trim, face_depth, face_size
+from parametric.outlines import Bounds, Outline, Radii, rounded_rectangle
 
 Routed = Slot | Pocket | Groove
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.cnc.operations import Operation, Routed, make_operation, routed
-from parametric.cnc.outlines import Bounds, bounds_of
+from parametric.outlines import Bounds, bounds_of
 from parametric.cnc.views import (
     Side,
     View,

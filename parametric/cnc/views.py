@@ -23,7 +23,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.cnc.outlines import Outline, Vertex
+from parametric.outlines import Outline, Vertex
 from parametric.model import Blank, Face, Placement, Vector, face_point, face_size
 
 Side = Literal["front", "back"]

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Sequence
 from parametric.catalog.bench import CUT_A_PASS
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.operations import Operation
-from parametric.cnc.outlines import bounds_of
+from parametric.outlines import bounds_of
 from parametric.cnc.setups import PartType, SetUp, face_word, part_types
 from parametric.cnc.tool_list import ToolUse, tool_uses
 from parametric.cnc.views import along_foot, along_left

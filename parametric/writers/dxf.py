@@ -14,7 +14,7 @@ from ezdxf.document import CREATED_BY_EZDXF, Drawing
 from ezdxf.layouts import Modelspace
 
 from parametric.cnc.notes import NARROW, Stamp, notes, place_notes
-from parametric.cnc.outlines import Outline, Vertex, rectangle
+from parametric.outlines import Outline, Vertex, rectangle
 from parametric.cnc.setups import SetUp
 
 _PLACES = 6

@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
-from parametric.cnc.outlines import bounds_of
+from parametric.outlines import bounds_of
 from parametric.cnc.setups import set_ups
 from parametric.cnc.tool_list import (
     BENCH_LIST_HEADER,

@@ -23,7 +23,7 @@ from ezdxf.addons.drawing import Frontend, RenderContext, layout
 from ezdxf.addons.drawing.svg import SVGBackend
 
 from parametric.cnc.notes import Stamp, notes, place_notes
-from parametric.cnc.outlines import bounds_of
+from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.job import check
 from parametric.writers.dxf import write_cnc_dxf

@@ -10,7 +10,7 @@ import pytest
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp, notes, place_notes
 from parametric.cnc.operations import Operation
-from parametric.cnc.outlines import HALF, bounds_of, rounded_rectangle
+from parametric.outlines import HALF, bounds_of, rounded_rectangle
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.cnc.tool_list import TOOL_LIST_HEADER, tool_list
 from parametric.model import Assembly, Groove, Making, Part, Pocket, Slot

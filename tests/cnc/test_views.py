@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from parametric.cnc.outlines import bounds_of
+from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.cnc.views import leaf_side, outward, part_view
 from parametric.model import FACES, Face, Placement, Vector, face_point

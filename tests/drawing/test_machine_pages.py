@@ -13,7 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from parametric.cnc.bench_work import bench_work
-from parametric.cnc.outlines import bounds_of
+from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.drawing import Drawings, draw
 from parametric.drawing.audit import audit

@@ -21,7 +21,7 @@ import pytest
 
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
-from parametric.cnc.outlines import Vertex
+from parametric.outlines import Vertex
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.model import (
     Assembly,
