@@ -396,6 +396,7 @@ class Measure:
 
 
 PERCENT = Measure("percentage", "%", {"%": Fraction(1)}, "8 %", may_be_nothing=True)
+ANGLE = Measure("angle", "deg", {"deg": Fraction(1)}, "3 deg", may_be_nothing=True)
 MASS = Measure("weight", "kg", {"kg": Fraction(1), "lb": POUND}, "25 kg or 55 lb")
 DENSITY = Measure(
     "density",

@@ -26,6 +26,7 @@ from pydantic_core import PydanticCustomError
 
 from parametric.figures import Figure, Origin, Where
 from parametric.units import (
+    ANGLE,
     COVERAGE,
     DENSITY,
     MASS,
@@ -372,6 +373,8 @@ Count = Annotated[
 ]
 """A whole number; the Figure has no unit."""
 
+Angle = Annotated[Figure, *_with_unit(ANGLE)]
+"""`3 deg`: the Figure is 3.0, in deg."""
 Percent = Annotated[Figure, *_with_unit(PERCENT)]
 """`8 %`: the Figure is 8.0, in %."""
 Mass = Annotated[Figure, *_with_unit(MASS)]

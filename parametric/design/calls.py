@@ -126,7 +126,7 @@ def _absent(block: Block, key: str, blocks: Blocks, layers: Layers) -> bool:
 def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
     problems = [
         _needs(door, key, f"{door.heading} cannot do without a {key}", door.line(key))
-        for key in ("leaf", "track")
+        for key in door.needs
         if _absent(door, key, blocks, layers)
     ]
     surveys = layers.names("survey")
@@ -146,28 +146,7 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
                 else "Write `survey:` with its widths and heights.",
             )
         )
-    if int(door.leaves) != 2:
-        problems.append(_leaves(door))
-    return problems
-
-
-def _leaves(door: DoorSpec) -> Problem:
-    where = door.line("leaves")
-    if int(door.leaves) > 2:
-        return not_built(
-            f"A bypass door of {int(door.leaves)} leaves", where, about="leaves", allowed="2"
-        )
-    return stop(
-        "too_few_leaves",
-        'One leaf has none to pass. Did you mean "kind: sliding"?'
-        if int(door.leaves) == 1
-        else "A door has at least one leaf.",
-        where,
-        about=door.heading,
-        found=f"{int(door.leaves)}",
-        allowed="2",
-        fix="Write `leaves: 2`, or `kind: sliding`.",
-    )
+    return [*problems, *door.faults()]
 
 
 def _leaf_needs(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:

@@ -220,7 +220,6 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
     {
         ("door", "leaf"): "a leaf of its own for each",
         ("door", "pull"): "two pulls on one door",
-        ("leaf", "stiles"): "stiles of different widths",
     }
 )
 """Keys that may hold a list or braces in the language, but not in this version."""

@@ -188,13 +188,38 @@ def _names_one_thing(keys: list[str]) -> None:
         )
 
 
+class Stiles(Group):
+    """Stiles of different widths: by side, or by what their edges do."""
+
+    left: Length | None = None
+    right: Length | None = None
+    hinge: Length | None = None
+    meeting: Length | None = None
+    closing: Length | None = None
+    back: Length | None = None
+
+    @model_validator(mode="after")
+    def _both(self) -> Self:
+        given = [word for word in type(self).model_fields if getattr(self, word) is not None]
+        pairs = ({"left", "right"}, {"hinge", "meeting"}, {"hinge", "closing"}, {"closing", "back"})
+        if set(given) in pairs:
+            return self
+        raise refuse(
+            "two_stiles",
+            "A leaf has two stiles; {key} takes both: `{left: 120, right: 110}`, or by what "
+            "their edges do.",
+            found=", ".join(given) or "nothing",
+            allowed="left and right, hinge and meeting, hinge and closing, closing and back",
+        )
+
+
 class LeafSpec(Block):
     """A framed leaf as written."""
 
     timber: Name
     sawn: Literal["flat", "quarter"] = Field(description="how the boards were sawn from the log")
     thickness: Length
-    stiles: Length = Field(description="width of each stile")
+    stiles: Length | Stiles = Field(description="width of each stile")
     sticking: Literal["square"]
     trim: Length = Field(description="waste on each end, sawn off after glue-up")
     site_trim: Length = Field(description="the most that may be planed off on site")
@@ -203,6 +228,27 @@ class LeafSpec(Block):
     glass: Name | None = None
     joint: Name | None = None
     pinned: Pins | None = None
+
+    def stile_widths(self, edges: tuple[str, str]) -> tuple[Figure, Figure]:
+        """Left and right stile, by side or by what the leaf's edges do, mm.
+
+        A stile that no edge answers to is as wide as the other: a leaf that hangs between two
+        others has a fold on either side.
+        """
+        if isinstance(self.stiles, Figure):
+            return (self.stiles, self.stiles)
+        stiles = self.stiles
+        if stiles.left is not None and stiles.right is not None:
+            return (stiles.left, stiles.right)
+        hung = stiles.hinge if stiles.hinge is not None else stiles.back
+        other = stiles.meeting if stiles.meeting is not None else stiles.closing
+        assert hung is not None, "the reader has seen to that"
+        assert other is not None, "the reader has seen to that"
+        carries = ("hinge", "pivot", "fold")
+        return (
+            hung if edges[0] in carries else other,
+            hung if edges[1] in carries else other,
+        )
 
     @property
     def rails(self) -> tuple[Band, ...]:

@@ -1,9 +1,11 @@
-"""Ways to hang a door; the union here is the list of those that build."""
+"""Ways to hang a door; the table here is the list of those that build."""
 
 from parametric.hangings.bypass import BypassSpec
+from parametric.hangings.hanging import DoorBlock
+from parametric.hangings.hinged_pair import HingedPairSpec
 
-DoorSpec = BypassSpec
-"""Every kind of door that this version builds."""
+DoorSpec = DoorBlock
+"""A door of any kind."""
 
-DOOR_KINDS: dict[str, type[DoorSpec]] = {"bypass": BypassSpec}
+DOOR_KINDS: dict[str, type[DoorBlock]] = {"bypass": BypassSpec, "hinged pair": HingedPairSpec}
 """The word after `kind:` in a door, and the Spec it is read by."""

@@ -9,74 +9,101 @@ seen from above, shut                wall face
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from parametric.figures import Figure, named
-from parametric.model import State
+from parametric.hangings.hanging import (
+    DoorBlock,
+    EdgeRole,
+    Fit,
+    Fittings,
+    Hanging,
+    HungLeaf,
+    Site,
+    Span,
+    Stock,
+    TrackLine,
+    states_of,
+)
+from parametric.model import Slide
 from parametric.names import leaf_letter
-from parametric.written import Block, Count, Length, Name, Pins
+from parametric.problems import Problem
+from parametric.written import Count, Length
 
 
-class BypassSpec(Block):
+class BypassSpec(DoorBlock):
     """A door whose leaves pass one another, as written."""
 
     kind: Literal["bypass"]
-    in_: Name | None = None
-    leaf: Name | None = None
     leaves: Count
     hung: Literal["on the wall", "in the opening"]
     side_lap: Length
     head_lap: Length
-    floor_gap: Length
     track_allowance: Length
     overlap: Literal["stile"] | Length
     between_leaves: Length
     beside_leaves: Length
-    track: Name | None = None
-    guide: Name | None = None
-    pull: Name | None = None
-    finish: Name | None = None
-    pinned: Pins | None = None
 
+    @property
+    def fit(self) -> Fit:
+        """Over the face of the wall it covers; in the opening it fits."""
+        return "covers" if self.hung == "on the wall" else "fits"
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bypass:
-    """A bypass door resolved: how wide it covers, how it passes, how far it opens.
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """It hangs from tracks."""
+        return ("track",)
 
-    Lengths mm. `planes` are the distances of the leaves' middles from the wall face,
-    one a leaf, outwards positive; `wall_gap` is from the wall face to the leaf nearest it;
-    `lefts` the leaves' left edges when shut, from the left edge of the opening; `travels`
-    how far each leaf slides, right positive.
-    """
+    @property
+    def leaf_count(self) -> int:
+        """As many as are written."""
+        return int(self.leaves)
 
-    on_wall: bool
-    cover: Figure
-    overlap: Figure
-    leaf_width: Figure
-    leaf_height: Figure
-    floor_gap: Figure
-    head_above_foot: Figure
-    passing_gap: Figure
-    wall_gap: Figure
-    planes: tuple[Figure, ...]
-    tracks: tuple[str, ...]
-    lefts: tuple[Figure, ...]
-    travels: tuple[Figure, ...]
-    clear_way: Figure
-    stack_lap: Figure
-    track_length: Figure
-
-    def states(self) -> tuple[State, ...]:
-        """The positions that previews, sheets and clash checks share."""
-        a, b = (f"leaf {leaf_letter(i)}" for i in range(2))
-        return (
-            State(name="shut", open={a: 0.0, b: 0.0}),
-            State(name="half open, left leaf", open={a: 0.5, b: 0.0}),
-            State(name="half open, both passing", open={a: 0.5, b: 0.5}),
-            State(name="open to the left", open={a: 0.0, b: 1.0}),
-            State(name="open to the right", open={a: 1.0, b: 0.0}),
+    def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
+        """Meeting where they lie over one another, free at the ends."""
+        last = self.leaf_count - 1
+        return tuple(
+            ("free" if i == 0 else "meeting", "free" if i == last else "meeting")
+            for i in range(self.leaf_count)
         )
+
+    def faults(self) -> tuple[Problem, ...]:
+        """One leaf has none to pass; more than two wait for a later version."""
+        count = self.leaf_count
+        if count == 2:
+            return ()
+        if count > 2:
+            return (
+                Problem(
+                    code="not_built_yet",
+                    level="stop",
+                    message=f"A bypass door of {count} leaves cannot be built by this version yet.",
+                    where=self.line("leaves"),
+                    about="leaves",
+                    found="leaves",
+                    allowed="2",
+                    fix="Take it out, or wait for a version that builds it.",
+                ),
+            )
+        return (
+            Problem(
+                code="too_few_leaves",
+                level="stop",
+                message='One leaf has none to pass. Did you mean "kind: sliding"?'
+                if count == 1
+                else "A door has at least one leaf.",
+                where=self.line("leaves"),
+                about=self.heading,
+                found=f"{count}",
+                allowed="2",
+                fix="Write `leaves: 2`, or `kind: sliding`.",
+                unreadable=True,
+            ),
+        )
+
+    def size(self, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
+        """A pair over the face of the wall, or inside the opening."""
+        return _size(self, site, stock, fittings)
 
 
 def cover_width(spec: BypassSpec, widest: Figure, clear: Figure) -> Figure:
@@ -108,45 +135,23 @@ def leaf_height(spec: BypassSpec, head: Figure) -> Figure:
     return named("leaf height", head - named("track allowance", spec.track_allowance) - gap)
 
 
-def size_bypass(
-    spec: BypassSpec,
-    *,
-    widest: Figure,
-    narrowest: Figure,
-    clear: Figure,
-    clear_left: Figure,
-    head: Figure,
-    stile: Figure,
-    thickness: Figure,
-    off_wall: Figure,
-    spacing: Figure,
-) -> Bypass:
-    """Size a pair from the measured opening and the track.
-
-    Args:
-        spec: the door as written.
-        widest: largest width of the opening, mm.
-        narrowest: smallest width, mm; the clear way is promised from it.
-        clear: plumb clear width, mm.
-        clear_left: where it begins, from the left foot of the opening, mm.
-        head: head height where the floor is highest, mm.
-        stile: the meeting stile's width, mm.
-        thickness: leaf thickness, mm.
-        off_wall: middle of the outer track from the wall face, mm.
-        spacing: middle to middle of the tracks, mm.
-    """
+def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
+    assert fittings.off_wall is not None
+    assert fittings.spacing is not None
     on_wall = spec.hung == "on the wall"
-    cover = cover_width(spec, widest, clear)
-    overlap = overlap_width(spec, stile)
+    thickness = stock[0].thickness
+    cover = cover_width(spec, site.widest, site.clear)
+    overlap = overlap_width(spec, stock[0].right_stile)
     width = leaf_width(cover, overlap, spec.leaves)
-    height = leaf_height(spec, head)
+    height = leaf_height(spec, site.head)
+    floor_gap = named("floor gap", spec.floor_gap)
     if on_wall:
-        outer = named("outer track off the wall", off_wall)
-        apart = named("track spacing", spacing)
+        outer = named("outer track off the wall", fittings.off_wall)
+        apart = named("track spacing", fittings.spacing)
         inner = named("inner track off the wall", outer - apart)
         left = named("leaf A / left edge", -named("side lap", spec.side_lap))
-        lap = named("lap each side where narrowest", (cover - narrowest) / 2)
-        clear_way = named("clear way", narrowest - (width - lap))
+        lap = named("lap each side where narrowest", (cover - site.narrowest) / 2)
+        clear_way = named("clear way", site.narrowest - (width - lap))
     else:
         # Inside the opening the planes lie behind the wall face, so they count negative.
         half = thickness / 2
@@ -155,30 +160,62 @@ def size_bypass(
             "outer track off the wall", -(named("beside leaves", spec.beside_leaves) + half)
         )
         inner = named("inner track off the wall", outer - apart)
-        left = named("leaf A / left edge", clear_left)
+        left = named("leaf A / left edge", site.clear_left)
         lap = named("lap each side where narrowest", 0.0)
         clear_way = named("clear way", cover - width)
-    return Bypass(
+    lefts = (left, named("leaf B / left edge", left + cover - width))
+    travels = (named("leaf A / travel", cover - width), named("leaf B / travel", -(cover - width)))
+    length = named("track length", cover)
+    planes, roles = (outer, inner), spec.roles()
+    return Hanging(
+        kind=spec.kind,
         on_wall=on_wall,
         cover=cover,
         overlap=overlap,
         leaf_width=width,
         leaf_height=height,
-        floor_gap=named("floor gap", spec.floor_gap),
-        head_above_foot=named("head above the foot", head - named("floor gap", spec.floor_gap)),
+        floor_gap=floor_gap,
+        head_above_foot=named("head above the foot", site.head - floor_gap),
         passing_gap=named("gap between passing leaves", apart - thickness),
         wall_gap=named(
             "gap behind the inner leaf" if on_wall else "gap before the outer leaf",
             inner - thickness / 2 if on_wall else -outer - thickness / 2,
         ),
-        planes=(outer, inner),
-        tracks=("outer", "inner"),
-        lefts=(left, named("leaf B / left edge", left + cover - width)),
-        travels=(
-            named("leaf A / travel", cover - width),
-            named("leaf B / travel", -(cover - width)),
+        leaves=tuple(
+            HungLeaf(
+                letter=leaf_letter(i),
+                block=spec.leaf_blocks[i],
+                width=width,
+                height=height,
+                left=lefts[i],
+                foot=floor_gap,
+                plane=planes[i],
+                left_edge=roles[i][0],
+                right_edge=roles[i][1],
+                motion=(Slide(direction=(1.0, 0.0, 0.0), travel=travels[i]),),
+                pull_side="left" if i == 0 else "right",
+                travel=travels[i],
+                track=i,
+            )
+            for i in range(2)
+        ),
+        tracks=tuple(
+            TrackLine(word=word, plane=plane, left=left, length=length)
+            for word, plane in zip(("outer", "inner"), planes, strict=True)
+        ),
+        states=states_of(
+            {
+                "shut": {},
+                "half open, left leaf": {0: 0.5},
+                "half open, both passing": {0: 0.5, 1: 0.5},
+                "open to the left": {1: 1.0},
+                "open to the right": {0: 1.0},
+            },
+            2,
         ),
         clear_way=clear_way,
         stack_lap=lap,
-        track_length=named("track length", cover),
+        across=tuple(
+            Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width) for i in range(2)
+        ),
     )

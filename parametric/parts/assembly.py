@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Iterable
 
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
-from parametric.model import Assembly, Group, Material, Part, Placement, Slide, shape_key
+from parametric.model import Assembly, Group, Material, Part, Placement, shape_key
 from parametric.names import join
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
@@ -29,19 +29,20 @@ def make_parts(resolved: Resolved) -> Assembly:
             name=leaf.name,
             placement=Placement(
                 origin=(
-                    float(door.hanging.lefts[i]),
-                    -float(door.hanging.planes[i]) - float(leaf.thickness) / 2,
-                    float(door.hanging.floor_gap),
+                    float(leaf.hung.left),
+                    -float(leaf.hung.plane) - float(leaf.thickness) / 2,
+                    float(leaf.hung.foot),
                 )
             ),
             parts=leaf_parts(leaf),
-            slide=Slide(direction=(1.0, 0.0, 0.0), travel=door.hanging.travels[i]),
+            motion=leaf.hung.motion,
         )
-        for i, leaf in enumerate(door.leaves)
+        for leaf in door.leaves
     ]
-    groups.append(_tracks(door))
+    if door.hanging.tracks:
+        groups.append(_tracks(door))
     return Assembly(
-        name=resolved.design.job, groups=tuple(_marked(groups)), states=door.hanging.states()
+        name=resolved.design.job, groups=tuple(_marked(groups)), states=door.hanging.states
     )
 
 
@@ -62,17 +63,17 @@ def _tracks(door: Door) -> Group:
     bottom = float(hanging.floor_gap) + float(hanging.leaf_height) + TRACK_ABOVE_LEAF
     parts = tuple(
         Part(
-            name=join("tracks", f"{word} track"),
+            name=join("tracks", f"{track.word} track"),
             noun="track",
             mark="K",
             material=STEEL,
-            blank=track_blank(hanging.track_length),
+            blank=track_blank(track.length),
             placement=Placement(
-                origin=(float(hanging.lefts[0]), -float(plane) - TRACK_WIDE / 2, bottom)
+                origin=(float(track.left), -float(track.plane) - TRACK_WIDE / 2, bottom)
             ),
             supplied=True,
         )
-        for plane, word in zip(hanging.planes, hanging.tracks, strict=True)
+        for track in hanging.tracks
     )
     return Group(name="tracks", placement=Placement(), parts=parts)
 

@@ -8,12 +8,13 @@ from the same numbers.
 from __future__ import annotations
 
 from parametric.figures import Figure
+from parametric.hangings.hanging import Side
 from parametric.hardware.guide import guide_cut
 from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
-from parametric.resolve.leaf import HungPull, Leaf, Rail, Side
+from parametric.resolve.leaf import HungPull, Leaf, Rail
 from parametric.resolve.panel_field import PanelField, largest_that_fits
 
 UP = (0.0, 0.0, 1.0)

@@ -11,17 +11,16 @@ from parametric.design.settings import FinishSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, collect, largest, named
 from parametric.hangings import DoorSpec
-from parametric.hangings.bypass import Bypass, size_bypass
+from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
-from parametric.names import leaf_letter
 from parametric.problems import Problem, stops
 from parametric.resolve.calls import called
-from parametric.resolve.leaf import Leaf, LeafParts, Side, resolve_leaf
+from parametric.resolve.leaf import Leaf, LeafParts, resolve_leaf
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
 from parametric.resolve.written_sizes import zero_sizes
@@ -36,9 +35,10 @@ class Door:
     written: DoorSpec
     survey: SurveySpec
     opening: Opening
-    hanging: Bypass
+    hanging: Hanging
     leaves: tuple[Leaf, ...]
-    track: Track
+    track: Track | None
+    """What its leaves hang from; None where none of them slides."""
     gaps: tuple[tuple[str, Figure], ...]
     """Gap under the shut leaves at each place the floor was measured."""
 
@@ -59,9 +59,7 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
     name, spec = design.doors[0]
     survey = design.block("survey", spec.in_)
     assert isinstance(survey, SurveySpec)
-    opening, found = resolve_opening(
-        survey, shop, fit="covers" if spec.hung == "on the wall" else "fits", unit=design.unit
-    )
+    opening, found = resolve_opening(survey, shop, fit=spec.fit, unit=design.unit)
     problems = list(found)
     if opening is None:
         return None, tuple(problems)
@@ -85,67 +83,39 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
 def _resolve_door(
     design: Design, shop: Shop, name: str, spec: DoorSpec, survey: SurveySpec, opening: Opening
 ) -> tuple[Door | None, list[Problem]]:
-    blocks, leaf_spec = _blocks(design, spec)
+    blocks = tuple(_blocks(design, spec, leaf) for leaf in spec.leaf_blocks)
     track_spec = called(design, spec, "track", TrackSpec)
-    assert track_spec is not None
-    nothing = list(
-        zero_sizes(
-            (
-                ("leaf", leaf_spec),
-                ("panel", blocks.panel),
-                ("glass", blocks.glass),
-                ("joint", blocks.joint),
-                ("track", track_spec),
-                ("guide", blocks.guide),
-                ("pull", blocks.pull),
-            )
-        )
-    )
+    nothing = _nothing_written(blocks, track_spec)
     if nothing:
         return None, nothing
-    hanging = size_bypass(
-        spec,
-        widest=opening.widest,
-        narrowest=opening.narrowest,
-        clear=opening.clear,
-        clear_left=opening.clear_left,
-        head=opening.head,
-        stile=named("stile width", leaf_spec.stiles),
-        thickness=named("leaf thickness", leaf_spec.thickness),
-        off_wall=track_spec.off_wall,
-        spacing=track_spec.spacing,
+    hanging = spec.size(
+        _site(opening, survey),
+        tuple(_stock(parts.leaf, roles) for parts, roles in zip(blocks, spec.roles(), strict=True)),
+        _fittings(track_spec),
     )
     absurd = _no_size(hanging, design)
     if absurd:
         return None, absurd
     leaves: list[Leaf] = []
     problems: list[Problem] = []
-    sides: tuple[Side, ...] = ("left", "right")
-    for index, side in enumerate(sides):
-        leaf, found = resolve_leaf(
-            design,
-            shop,
-            blocks,
-            letter=leaf_letter(index),
-            width=hanging.leaf_width,
-            height=hanging.leaf_height,
-            floor_gap=hanging.floor_gap,
-            pull_side=None if blocks.pull is None else side,
-        )
-        # Twins share every line of the file: one of them says what is wrong for both.
-        problems += found if not problems else ()
+    for hung, parts in zip(hanging.leaves, blocks, strict=True):
+        leaf, found = resolve_leaf(design, shop, parts, hung)
+        # Leaves of one block share every line of the file: one of them says what is wrong.
+        problems += [problem for problem in found if _new(problem, problems)]
         if leaf is not None:
             leaves.append(leaf)
     if stops(problems):
         return None, problems
-    heaviest = largest(*(leaf.weights.estimate for leaf in leaves))
-    track = size_track(
-        track_spec,
-        length=hanging.track_length,
-        heaviest=named("heaviest leaf", heaviest, "kg"),
-        board=opening.board,
-        screw=named("screw in timber", shop.limits.screw_in_timber),
-    )
+    track = None
+    if track_spec is not None and hanging.tracks:
+        heaviest = largest(*(leaf.weights.estimate for leaf in leaves))
+        track = size_track(
+            track_spec,
+            length=hanging.tracks[0].length,
+            heaviest=named("heaviest leaf", heaviest, "kg"),
+            board=opening.board,
+            screw=named("screw in timber", shop.limits.screw_in_timber),
+        )
     gaps = tuple(
         (place, named(f"floor gap {place}", hanging.floor_gap - floor))
         for place, floor in opening.floor.items()
@@ -165,45 +135,104 @@ def _resolve_door(
     )
 
 
-def _blocks(design: Design, spec: DoorSpec) -> tuple[LeafParts, LeafSpec]:
-    """The blocks the door and its leaf call; the reader has seen that they are there."""
-    leaf = called(design, spec, "leaf", LeafSpec)
-    assert leaf is not None
-    joint = called(design, leaf, "joint", LooseTenonSpec)
-    assert joint is not None
-    nouns = {band.kind for band in leaf.top_to_bottom}
-    return (
-        LeafParts(
-            leaf=leaf,
-            joint=joint,
-            panel=called(design, leaf, "panel", RaisedPanelSpec) if "panel" in nouns else None,
-            glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
-            guide=called(design, spec, "guide", GuideSpec),
-            pull=called(design, spec, "pull", PullSpec),
-        ),
-        leaf,
+def _new(problem: Problem, told: list[Problem]) -> bool:
+    return all((problem.code, problem.where) != (one.code, one.where) for one in told)
+
+
+def _site(opening: Opening, survey: SurveySpec) -> Site:
+    """The opening as a door is sized from it."""
+    rise, wall = survey.floor_in_travel, survey.wall
+    return Site(
+        widest=opening.widest,
+        narrowest=opening.narrowest,
+        clear=opening.clear,
+        clear_left=opening.clear_left,
+        head=opening.head,
+        wall=named("thickness of the wall", wall) if isinstance(wall, Figure) else None,
+        rise=named("floor in the travel", rise) if isinstance(rise, Figure) else None,
     )
 
 
-def _no_size(hanging: Bypass, design: Design) -> list[Problem]:
-    """A leaf of zero or negative size, before anything is built on it."""
-    found = []
-    for figure, cause in (
-        (hanging.leaf_width, "the opening's widths, the laps and the overlap"),
-        (hanging.leaf_height, "the opening's heights, the head lap and the floor gap"),
-    ):
-        if float(figure) <= 0:
-            found.append(
-                Problem(
-                    code="no_size",
-                    level="stop",
-                    message=f"The {figure.name} comes to {length_text(float(figure), design.unit)}. "
-                    f"It follows from {cause}.",
-                    about=figure.name or "",
-                    found=length_text(float(figure), design.unit),
-                    allowed="more than 0",
-                    fix="Look at those lines again.",
-                    no_size=True,
-                )
+def _stock(leaf: LeafSpec, roles: tuple[EdgeRole, EdgeRole]) -> Stock:
+    left, right = leaf.stile_widths(roles)
+    return Stock(
+        thickness=named("leaf thickness", leaf.thickness),
+        left_stile=named("stile width", left),
+        right_stile=named("stile width", right),
+    )
+
+
+PIN_OUT = 6.0
+"""Until a hinge says, mm: half the knuckle of a common butt hinge."""
+
+
+def _fittings(track: TrackSpec | None) -> Fittings:
+    """The places that the door's hardware asks for."""
+    return Fittings(
+        off_wall=None if track is None else track.off_wall,
+        spacing=None if track is None else track.spacing,
+        pin_out=named("pin proud of the face", PIN_OUT),
+    )
+
+
+def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> list[Problem]:
+    """A stop for every size of 0, each line of the file once."""
+    found: list[Problem] = []
+    for parts in blocks:
+        for problem in zero_sizes(
+            (
+                ("leaf", parts.leaf),
+                ("panel", parts.panel),
+                ("glass", parts.glass),
+                ("joint", parts.joint),
+                ("track", track),
+                ("guide", parts.guide),
+                ("pull", parts.pull),
             )
+        ):
+            found += [problem] if _new(problem, found) else []
     return found
+
+
+def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
+    """The blocks that one leaf of the door calls; the reader has seen that they are there."""
+    leaf = design.block("leaf", name)
+    assert isinstance(leaf, LeafSpec)
+    joint = called(design, leaf, "joint", LooseTenonSpec)
+    assert joint is not None
+    nouns = {band.kind for band in leaf.top_to_bottom}
+    return LeafParts(
+        leaf=leaf,
+        joint=joint,
+        panel=called(design, leaf, "panel", RaisedPanelSpec) if "panel" in nouns else None,
+        glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
+        guide=called(design, spec, "guide", GuideSpec),
+        pull=called(design, spec, "pull", PullSpec),
+    )
+
+
+def _no_size(hanging: Hanging, design: Design) -> list[Problem]:
+    """A leaf of zero or negative size, before anything is built on it."""
+    causes = ("laps", "head lap") if hanging.on_wall else ("gaps", "head gap or track")
+    if hanging.overlap is not None:
+        causes = ("laps and the overlap", "head lap")
+    found: dict[str, Problem] = {}
+    for leaf in hanging.leaves:
+        for figure, cause in (
+            (leaf.width, f"the opening's widths, the {causes[0]}"),
+            (leaf.height, f"the opening's heights, the {causes[1]} and the floor gap"),
+        ):
+            if float(figure) > 0:
+                continue
+            found[figure.name or ""] = Problem(
+                code="no_size",
+                level="stop",
+                message=f"The {figure.name} comes to {length_text(float(figure), design.unit)}. "
+                f"It follows from {cause}.",
+                about=figure.name or "",
+                found=length_text(float(figure), design.unit),
+                allowed="more than 0",
+                fix="Look at those lines again.",
+                no_size=True,
+            )
+    return list(found.values())

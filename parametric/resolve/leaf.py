@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from parametric.catalog.glass_facts import MASS
 from parametric.catalog.shop import Shop
@@ -11,6 +10,7 @@ from parametric.catalog.timbers import Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
 from parametric.figures import Figure, named
+from parametric.hangings.hanging import HungLeaf, Side
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
 from parametric.hardware.pull import Pull, PullSpec, size_pull
 from parametric.infill.glass import GlassSpec, Pane, size_pane
@@ -32,8 +32,6 @@ from parametric.resolve.panel_field import (
     resolve_panel,
     resolve_timber,
 )
-
-Side = Literal["left", "right"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,6 +92,7 @@ class Leaf:
 
     name: str
     letter: str
+    hung: HungLeaf
     written: LeafSpec
     timber: Timber
     material: Material
@@ -136,12 +135,7 @@ def resolve_leaf(
     design: Design,
     shop: Shop,
     blocks: LeafParts,
-    *,
-    letter: str,
-    width: Figure,
-    height: Figure,
-    floor_gap: Figure,
-    pull_side: Side | None,
+    hung: HungLeaf,
 ) -> tuple[Leaf | None, tuple[Problem, ...]]:
     """Engineer one leaf of a given size.
 
@@ -149,26 +143,22 @@ def resolve_leaf(
         design: for the timbers it names.
         shop: moisture, saw and router.
         blocks: the leaf and what it calls.
-        letter: A, B, ... from the left.
-        width: finished width, mm.
-        height: finished height, mm.
-        floor_gap: the leaf's foot above the highest floor, mm.
-        pull_side: the stile a pull is let into, None for a leaf without.
+        hung: its size, where it stands, and what its edges do.
     """
     spec = blocks.leaf
-    place = f"leaf {letter}"
+    place = hung.name
     unit = design.unit
 
     def at(quantity: str, value: float, kind: str = "mm") -> Figure:
         return named(join(place, quantity), value, kind)
 
-    own_width, own_height = at("width", width), at("height", height)
+    own_width, own_height = at("width", hung.width), at("height", hung.height)
     thickness = at("thickness", spec.thickness)
     bands, problems = resolve_bands(spec, place=place, height=own_height, unit=unit)
     if problems:
         return None, problems
-    left = at("left stile / width", spec.stiles)
-    right = at("right stile / width", spec.stiles)
+    stiles = spec.stile_widths((hung.left_edge, hung.right_edge))
+    left, right = at("left stile / width", stiles[0]), at("right stile / width", stiles[1])
     shoulder = at("shoulder", own_width - left - right)
     trim = at("trim", spec.trim)
     timber = resolve_timber(design, spec.timber)
@@ -202,7 +192,8 @@ def resolve_leaf(
     return (
         Leaf(
             name=place,
-            letter=letter,
+            letter=hung.letter,
+            hung=hung,
             written=spec,
             timber=timber,
             material=Material(name=timber.name, look="timber", density=timber.density),
@@ -222,7 +213,7 @@ def resolve_leaf(
             panels=panels,
             joint=joint,
             guide=guide,
-            pulls=_pulls(blocks.pull, place, pull_side, own_width, floor_gap, thickness, shop),
+            pulls=_pulls(blocks.pull, hung, own_width, thickness, shop),
             wood_over_guide=over,
             wood_over_guide_after_site_trim=None
             if over is None
@@ -287,20 +278,19 @@ def _lite(band: Band, glass: GlassSpec, shoulder: Figure, thickness: Figure) -> 
 
 def _pulls(
     spec: PullSpec | None,
-    place: str,
-    side: Side | None,
+    hung: HungLeaf,
     width: Figure,
-    floor_gap: Figure,
     thickness: Figure,
     shop: Shop,
 ) -> tuple[HungPull, ...]:
-    if spec is None or side is None:
+    if spec is None:
         return ()
-    name = join(place, "pull")
+    side = hung.pull_side
+    name = join(hung.name, "pull")
     pull = size_pull(
         spec,
         place=name,
-        floor_gap=floor_gap,
+        floor_gap=hung.foot,
         thickness=thickness,
         cutters=shop.router.cutters,
         relieve=shop.router.inside_corners == "relieve",

@@ -9,7 +9,7 @@ from __future__ import annotations
 import dataclasses
 from typing import Any
 
-from parametric.model import Assembly, Making, Part, digest
+from parametric.model import Assembly, Group, Making, Part, digest
 from parametric.resolve.door import Resolved
 
 _LATER = ("relief",)
@@ -19,7 +19,7 @@ def fingerprint(resolved: Resolved, assembly: Assembly) -> str:
     """sha256, hex, of parts, places, motion, opening and finish; floats rounded to 1e-6 mm."""
     opening = resolved.door.opening
     groups = [
-        (group.name, group.placement, group.slide, [_made(part) for part in group.parts])
+        (group.name, group.placement, _motion(group), [_made(part) for part in group.parts])
         for group in assembly.groups
     ]
     finish = resolved.finish
@@ -30,6 +30,11 @@ def fingerprint(resolved: Resolved, assembly: Assembly) -> str:
 def mark(full: str) -> str:
     """The first eight hex digits as people read them: `7C1F-04AB`."""
     return f"{full[:4]}-{full[4:8]}".upper()
+
+
+def _motion(group: Group) -> Any:
+    """How a group moves, so that what was signed while leaves could only slide is still the same."""
+    return group.motion[0] if len(group.motion) == 1 else (group.motion or None)
 
 
 def _made(part: Part) -> list[Any]:

@@ -1,0 +1,254 @@
+"""What every way to hang a door comes to: leaves where they stand shut, and how they move.
+
+Nothing after the sizes asks which kind a door is. It asks what there is: tracks or none,
+hinges or none, edges that meet, laps over the opening or gaps within it.
+
+seen from above, shut                                 edges
+jamb|<gap>|_leaf A_|<meeting gap>|_leaf B_|<gap>|jamb  hinge .. meeting  meeting .. hinge
+"""
+
+from __future__ import annotations
+
+from abc import abstractmethod
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from parametric.figures import Figure
+from parametric.model import State, Step
+from parametric.names import leaf_letter
+from parametric.problems import Problem
+from parametric.written import Block, Length, Name, Pins
+
+Side = Literal["left", "right"]
+EdgeRole = Literal["free", "hinge", "closing", "meeting", "fold", "pivot"]
+"""What an upright edge of a leaf does: `free` slides past or over everything; `hinge` and
+`pivot` carry the leaf; `closing` meets a jamb; `meeting` the next leaf's edge; `fold` is hung
+to the next leaf."""
+Fit = Literal["covers", "fits"]
+LeafCall = Name | tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """The numbers of a measured opening that a door is sized from, mm.
+
+    `widest`, `narrowest`: of the readings; `clear`, `clear_left`: the plumb clear width and
+    where it begins; `head`: above the highest floor; `wall`: its thickness; `rise`: how far
+    the floor rises in the travel of the leaves above the floor under the shut door.
+    """
+
+    widest: Figure
+    narrowest: Figure
+    clear: Figure
+    clear_left: Figure
+    head: Figure
+    wall: Figure | None
+    rise: Figure | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """What a leaf is made of, as far as its door's sizes ask, mm."""
+
+    thickness: Figure
+    left_stile: Figure
+    right_stile: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fittings:
+    """The places that hardware asks for, mm: tracks off the wall and apart, a hinge's pin.
+
+    `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face.
+    """
+
+    off_wall: Figure | None = None
+    spacing: Figure | None = None
+    pin_out: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HungLeaf:
+    """One leaf where it stands shut, mm.
+
+    `left` is its left edge from the left edge of the opening; `foot` its foot above the
+    highest floor; `plane` the middle of its thickness from the wall face, outwards positive;
+    `travel` how far it slides, right positive; `swing` how far it turns, deg. `knuckles`
+    says on which face its hinges' knuckles stand. A bevel is planed off an edge's far side.
+    """
+
+    letter: str
+    block: str | None
+    width: Figure
+    height: Figure
+    left: Figure
+    foot: Figure
+    plane: Figure
+    left_edge: EdgeRole
+    right_edge: EdgeRole
+    motion: tuple[Step, ...]
+    pull_side: Side
+    travel: Figure | None = None
+    swing: Figure | None = None
+    track: int | None = None
+    knuckles: Literal["front", "back"] | None = None
+    left_bevel: Figure | None = None
+    right_bevel: Figure | None = None
+
+    @property
+    def name(self) -> str:
+        """`leaf A`."""
+        return f"leaf {self.letter}"
+
+    def edge(self, side: Side) -> EdgeRole:
+        """What the left or the right edge does."""
+        return self.left_edge if side == "left" else self.right_edge
+
+    def bevel(self, side: Side) -> Figure | None:
+        """The bevel of the left or the right edge, deg."""
+        return self.left_bevel if side == "left" else self.right_bevel
+
+    def side_of(self, role: EdgeRole) -> Side | None:
+        """The side whose edge does this; None where none does. The left where both do."""
+        if self.left_edge == role:
+            return "left"
+        return "right" if self.right_edge == role else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrackLine:
+    """One track: what it is called, its middle off the wall face, where it begins, its length, mm."""
+
+    word: str
+    plane: Figure
+    left: Figure
+    length: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """One stretch of a chain of sizes that add up: a gap, a lap or a leaf, mm."""
+
+    what: Literal["gap", "lap", "leaf"]
+    name: str
+    size: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hanging:
+    """A door resolved: how its leaves stand, move and share the opening. Lengths mm.
+
+    `cover` is what the leaves cover or fill; `across` adds up to it from left to right, but
+    for the overlaps that leaves share. `head_gap` and `meeting_gap` are None where leaves lap.
+    `passing_gap` is between leaves that pass; `wall_gap` behind the leaf nearest the wall (in
+    an opening, before the outermost). `stack_lap` is how far a leaf laps the wall each side
+    where the opening is narrowest. `reach` is how far into the room leaves come when they open.
+    """
+
+    kind: str
+    on_wall: bool
+    cover: Figure
+    leaf_width: Figure
+    leaf_height: Figure
+    floor_gap: Figure
+    head_above_foot: Figure
+    leaves: tuple[HungLeaf, ...]
+    tracks: tuple[TrackLine, ...]
+    states: tuple[State, ...]
+    clear_way: Figure
+    across: tuple[Span, ...]
+    overlap: Figure | None = None
+    passing_gap: Figure | None = None
+    wall_gap: Figure | None = None
+    stack_lap: Figure | None = None
+    head_gap: Figure | None = None
+    meeting_gap: Figure | None = None
+    hinge_gap: Figure | None = None
+    travel_gap: Figure | None = None
+    """Least gap over the floor anywhere in the travel; None where the floor there is not known."""
+    reach: Figure | None = None
+    meeting: Literal["butt", "rebated", "astragal"] | None = None
+    meeting_rebate: Figure | None = None
+
+    @property
+    def lefts(self) -> tuple[Figure, ...]:
+        """The leaves' left edges when shut."""
+        return tuple(leaf.left for leaf in self.leaves)
+
+    @property
+    def planes(self) -> tuple[Figure, ...]:
+        """The middles of the leaves off the wall face."""
+        return tuple(leaf.plane for leaf in self.leaves)
+
+    @property
+    def swings(self) -> bool:
+        """Whether any leaf turns as it opens."""
+        return any(leaf.swing is not None for leaf in self.leaves)
+
+
+class DoorBlock(Block):
+    """A door as written: what every kind has."""
+
+    kind: str
+    in_: Name | None = None
+    leaf: LeafCall | None = None
+    floor_gap: Length
+    track: Name | None = None
+    guide: Name | None = None
+    hinge: Name | None = None
+    pull: Name | None = None
+    lock: Name | None = None
+    finish: Name | None = None
+    pinned: Pins | None = None
+
+    @property
+    def fit(self) -> Fit:
+        """Whether it covers its opening or fits inside it."""
+        return "fits"
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """The blocks of hardware that it cannot do without."""
+        return ()
+
+    @property
+    def leaf_count(self) -> int:
+        """How many leaves it has."""
+        return 1
+
+    @property
+    def leaf_blocks(self) -> tuple[str | None, ...]:
+        """The leaf block of each leaf, None for the unnamed one."""
+        if isinstance(self.leaf, tuple):
+            return tuple(str(name) for name in self.leaf)
+        return (None if self.leaf is None else str(self.leaf),) * self.leaf_count
+
+    def faults(self) -> tuple[Problem, ...]:
+        """What cannot be, whatever the opening: a leaf alone that should pass another."""
+        return ()
+
+    def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
+        """What each leaf's left and right edge does, by which its stiles are looked up."""
+        return (("free", "free"),) * self.leaf_count
+
+    @abstractmethod
+    def size(self, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
+        """Size the door from the measured opening.
+
+        Args:
+            site: the opening.
+            stock: one a leaf, from the left.
+            fittings: what its hardware asks for.
+        """
+
+
+def states_of(names: Mapping[str, Mapping[int, float]], count: int) -> tuple[State, ...]:
+    """States by name; each says how far the leaves of these numbers are open, the rest shut."""
+    return tuple(
+        State(
+            name=name,
+            open={f"leaf {leaf_letter(i)}": float(far.get(i, 0.0)) for i in range(count)},
+        )
+        for name, far in names.items()
+    )

@@ -1,0 +1,94 @@
+"""Leaves that swing: the line they turn about, how far they stand in the way, how they move.
+
+seen from above, hinged on the left, opening towards the viewer
+
+jamb |gap|________leaf________|      the pin stands in the middle of the gap,
+      (o)                            proud of the knuckle face
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from parametric.figures import Figure, named
+from parametric.hangings.hanging import Side
+from parametric.model import Turn
+from parametric.names import join
+
+Opens = Literal["towards you", "away from you"]
+
+RIGHT_ANGLE = 90.0
+"""A leaf is shown and proved open at a right angle to its opening, deg."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swing:
+    """How one leaf swings, mm and deg.
+
+    `plane` is the middle of the leaf off the wall face; `in_the_way` how much of the opening
+    the open leaf takes up; `reach` how far it comes out of the knuckle face's plane.
+    """
+
+    plane: Figure
+    knuckles: Literal["front", "back"]
+    turn: Turn
+    angle: Figure
+    in_the_way: Figure
+    reach: Figure
+
+
+def swing_of(
+    *,
+    name: str,
+    hinge_side: Side,
+    opens: Opens,
+    left: Figure,
+    width: Figure,
+    thickness: Figure,
+    gap: Figure,
+    pin_out: Figure,
+    wall: Figure | None,
+) -> Swing:
+    """How a leaf swings that is hung flush with the side of the wall it opens to.
+
+    Args:
+        name: `leaf A`.
+        hinge_side: the edge it is hung by.
+        opens: seen from the front.
+        left: its left edge from the left edge of the opening, mm.
+        width: of the leaf, mm.
+        thickness: of the leaf, mm.
+        gap: between its hinge edge and the jamb, mm.
+        pin_out: the pin's middle proud of the knuckle face, mm.
+        wall: thickness of the wall, mm; None where it was not measured.
+
+    Source: geometry of the turn about the pin; flush with the face that it opens to, common
+    practice, no source.
+    """
+
+    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
+        return named(join(name, quantity), value, unit)
+
+    towards = opens == "towards you"
+    half = thickness / 2
+    plane = at("middle off the wall face", -half if towards or wall is None else half - wall)
+    pin_x = at(
+        "pin from the left of the opening",
+        left - gap / 2 if hinge_side == "left" else left + width + gap / 2,
+    )
+    pin_y = -float(plane) - float(half + pin_out) if towards else float(half + pin_out - plane)
+    clockwise = (hinge_side == "left") == towards
+    angle = at("opens by", RIGHT_ANGLE, "deg")
+    return Swing(
+        plane=plane,
+        knuckles="front" if towards else "back",
+        turn=Turn(
+            point=(pin_x, pin_y, 0.0),
+            axis=(0.0, 0.0, 1.0),
+            angle=-float(angle) if clockwise else float(angle),
+        ),
+        angle=angle,
+        in_the_way=at("stands in the way when open", gap / 2 + pin_out + thickness),
+        reach=at("reach when open", pin_out + gap / 2 + width),
+    )
