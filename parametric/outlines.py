@@ -194,3 +194,12 @@ def turned_upside_down(outline: Outline, *, up: float) -> Outline:
 def turned_round(outline: Outline, *, across: float, up: float) -> Outline:
     """The outline turned through half a circle in its own plane."""
     return tuple(Vertex(across - v.x, up - v.y, v.bulge) for v in outline)
+
+
+def backwards(chain: Outline) -> Outline:
+    """An open chain run from its other end."""
+    turned = [*(-vertex.bulge for vertex in reversed(chain[:-1])), 0.0]
+    return tuple(
+        Vertex(vertex.x, vertex.y, bulge)
+        for vertex, bulge in zip(reversed(chain), turned, strict=True)
+    )

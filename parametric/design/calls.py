@@ -7,12 +7,13 @@ from collections.abc import Mapping
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, full_heading
-from parametric.design.leaf import LeafSpec
+from parametric.design.leaf import MOST_PANES, LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import TimberSpec
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.hangings import DoorSpec
+from parametric.infill.glass import GlassSpec
 from parametric.names import nearest
 from parametric.problems import Problem
 from parametric.written import Block
@@ -31,7 +32,12 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
         if isinstance(block, DoorSpec):
             problems += _door_needs(block, blocks, layers)
         if isinstance(block, LeafSpec):
-            problems += [*_leaf_needs(block, blocks, layers), *_bands(block)]
+            problems += [
+                *_leaf_needs(block, blocks, layers),
+                *_bands(block),
+                *_divided(block, blocks),
+                *_arched(block, blocks, layers),
+            ]
         timber = getattr(block, "timber", None)
         if timber is not None:
             problems += _timber(block, str(timber), blocks)
@@ -195,6 +201,84 @@ def _bands(leaf: LeafSpec) -> list[Problem]:
             )
         if band.of is not None:
             problems.append(not_built('"of" in a leaf\'s list', band.line("of"), about="of"))
+    return problems
+
+
+def _glass_of(leaf: LeafSpec, blocks: Blocks) -> GlassSpec | None:
+    found = blocks.get(("glass", str(leaf.glass or "")))
+    return found if isinstance(found, GlassSpec) else None
+
+
+def _divided(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
+    """Openings in several panes: of a sensible number, and with something to hold each."""
+    problems: list[Problem] = []
+    glass = _glass_of(leaf, blocks)
+    for band in leaf.top_to_bottom:
+        counts = [(key, getattr(band, key)) for key in ("wide", "high")]
+        for key, count in counts:
+            if count is not None and not 1 <= count <= MOST_PANES:
+                problems.append(
+                    stop(
+                        "panes_out_of_range",
+                        f"A {band.kind} takes 1 to {MOST_PANES} {key}, not {int(count)}.",
+                        band.line(key),
+                        about=leaf.heading,
+                        found=str(int(count)),
+                        allowed=f"1 to {MOST_PANES}",
+                        fix=f"Write `{key}: 2`, or leave it out.",
+                    )
+                )
+        several = [key for key, count in counts if count is not None and count > 1]
+        if not several:
+            continue
+        key = several[0]
+        if band.kind != "lite":
+            problems.append(
+                not_built(f"A {band.kind} divided by bars", band.line(key), about=key, allowed="1")
+            )
+        elif glass is not None and glass.held_by != "rebate":
+            problems.append(
+                not_built(
+                    f"A divided lite held by {glass.held_by}",
+                    band.line(key),
+                    about=key,
+                    allowed="held by: rebate",
+                )
+            )
+    return problems
+
+
+def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    """An arched rail needs its arch, and glass under it that can follow it."""
+    problems: list[Problem] = []
+    glass = _glass_of(leaf, blocks)
+    for index, band in enumerate(leaf.top_to_bottom):
+        if band.underside != "arch":
+            continue
+        where = band.line("underside")
+        if _absent(leaf, "arch", blocks, layers):
+            problems.append(
+                stop(
+                    "missing_block",
+                    f"The {band.kind} has an arch underneath, but there is no "
+                    '"arch" block to say its rise.',
+                    where,
+                    about=leaf.heading,
+                    found="no arch",
+                    allowed="a block `arch:`",
+                    fix="Write `arch: {shape: segmental, rise: ...}` at the margin.",
+                )
+            )
+        below = leaf.top_to_bottom[index + 1] if index + 1 < len(leaf.top_to_bottom) else None
+        if index > 0:
+            problems.append(
+                not_built(f"An arch under a {band.kind} lower down", where, about="arch")
+            )
+        elif below is not None and (
+            below.kind != "lite" or (glass is not None and glass.held_by != "rebate")
+        ):
+            what = f"a {below.kind}" if below.kind != "lite" else "glass between stops"
+            problems.append(not_built(f"An arch over {what}", where, about="arch"))
     return problems
 
 

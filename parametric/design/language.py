@@ -35,6 +35,7 @@ from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.shapes.arch import ArchSpec
 from parametric.written import Block, Group, spoken
 
 NEWEST = 1
@@ -57,6 +58,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "survey": SurveySpec,
         "leaf": LeafSpec,
         "glass": GlassSpec,
+        "arch": ArchSpec,
         "track": TrackSpec,
         "guide": GuideSpec,
         "finish": FinishSpec,
@@ -85,7 +87,6 @@ BESIDE: tuple[str, ...] = ("approved", "accepted", "as built", "cut")
 NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
-    "arch",
     "board",
     "hinge",
     "lock",
@@ -118,7 +119,19 @@ BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
 
 OPTION_TAKES: tuple[str, ...] = (
-    *("door", "leaf", "panel", "joint", "glass", "track", "guide", "pull", "finish", "timber"),
+    *(
+        "door",
+        "leaf",
+        "panel",
+        "joint",
+        "glass",
+        "arch",
+        "track",
+        "guide",
+        "pull",
+        "finish",
+        "timber",
+    ),
 )
 """Blocks that may differ from one option of a design to another: those that make the doors."""
 
@@ -197,8 +210,8 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "survey": ("rake",),
         "door": ("lock", "hinge", "tracks"),
-        "leaf": ("mullions", "arch"),
-        "glass": _words("weight frame_rebate muntin muntin_rebate bars"),
+        "leaf": ("mullions",),
+        "glass": ("weight",),
         "joint": ("length", "pegs"),
         "timber": ("stiffness",),
         "blanks": ("rough",),
@@ -208,9 +221,8 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 
 NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
     {
-        ("glass", "held by"): ("rebate",),
+        ("glass", "bars"): ("applied", "spaced"),
         ("leaf", "sticking"): ("ovolo", "ogee", "bevel", "bead", "cove"),
-        ("leaf", "underside"): ("arch",),
         ("pull", "stile"): ("meeting", "both", "closing"),
     }
 )
@@ -225,7 +237,7 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
 """Keys that may hold a list or braces in the language, but not in this version."""
 
 KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"survey": _words("ceiling floor_in_travel depth wall studs skirting casing in_the_way route")}
+    {"survey": _words("ceiling depth studs skirting casing in_the_way route")}
 )
 """Keys that are read and kept, though this version works nothing out from them."""
 
@@ -266,7 +278,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
                 "in": "survey",
             }
         ),
-        "leaf": MappingProxyType({word: word for word in ("panel", "glass", "joint")}),
+        "leaf": MappingProxyType({word: word for word in ("panel", "glass", "joint", "arch")}),
     }
 )
 """Keys that call another block by its name, and the kind they call."""

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 import re
 from itertools import pairwise
-from typing import Annotated, Any, Literal, Self
+from typing import Any, Literal, Self
 
 from pydantic import (
     Field,
     ModelWrapValidatorHandler,
-    PlainValidator,
-    WithJsonSchema,
     model_validator,
 )
 
@@ -28,7 +26,6 @@ from parametric.written import (
     Pins,
     Rest,
     Share,
-    Text,
     refuse,
 )
 
@@ -48,30 +45,8 @@ _BESIDE_RAIL: tuple[str, ...] = ("centre", "top", "bottom", "tenons", "underside
 _BESIDE_INFILL: tuple[str, ...] = ("wide", "high", "of")
 
 
-def _one(value: object) -> Figure:
-    text = value if isinstance(value, Text) else Text(str(value))
-    if text != "1":
-        if re.fullmatch(r"[0-9]{1,3}", text) and text.strip("0"):
-            raise refuse(
-                "not_built_yet",
-                f'"{{key}}: {text}" (divided lites and panels) cannot be built by this version yet.',
-                found=str(text),
-                allowed="1",
-                fix="Leave the line out, or write 1.",
-            )
-        raise refuse(
-            "not_a_count",
-            f'"{{key}}" takes a whole number, not "{text}".',
-            found=str(text),
-            allowed="1",
-        )
-    return Figure(1.0, origin=text.origin, unit="", where=text.where, source=text.source)
-
-
-One = Annotated[
-    Figure, PlainValidator(_one), WithJsonSchema({"enum": [1, "1"], "description": "1"})
-]
-"""A count of which this version builds one only."""
+MOST_PANES = 12
+"""In a row or a column; more is a slip of the pen. Common practice, no source."""
 
 
 class Band(Group):
@@ -90,9 +65,9 @@ class Band(Group):
     top: Length | None = Field(default=None, description="held at this height: its upper edge")
     bottom: Length | None = Field(default=None, description="held at this height: its lower edge")
     tenons: Count | None = None
-    underside: Literal["straight"] | None = None
-    wide: One | None = None
-    high: One | None = None
+    underside: Literal["straight", "arch"] | None = None
+    wide: Count | None = Field(default=None, description="panes side by side")
+    high: Count | None = Field(default=None, description="panes one over the other")
     of: Name | None = Field(default=None, description="the panel or glass block it is made by")
 
     @model_validator(mode="wrap")
@@ -227,6 +202,7 @@ class LeafSpec(Block):
     panel: Name | None = None
     glass: Name | None = None
     joint: Name | None = None
+    arch: Name | None = None
     pinned: Pins | None = None
 
     def stile_widths(self, edges: tuple[str, str]) -> tuple[Figure, Figure]:

@@ -215,6 +215,9 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         ),
         clear_way=clear_way,
         stack_lap=lap,
+        travel_gap=None
+        if site.rise is None
+        else named("floor gap in the travel", floor_gap - site.rise),
         across=tuple(
             Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width) for i in range(2)
         ),

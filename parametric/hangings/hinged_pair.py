@@ -161,7 +161,7 @@ def _size(
         hinge_gap=gap,
         travel_gap=None
         if site.rise is None
-        else named("floor gap in the swing", floor_gap - named("rise in the swing", site.rise)),
+        else named("floor gap in the travel", floor_gap - site.rise),
         reach=max((swing.reach for swing in swings), key=float),
         meeting=spec.meeting_stiles,
     )

@@ -1,6 +1,6 @@
-"""Glass between mitred stops in a plain opening.
+"""Glass: what is written of it, a pane of it, and the mitred stops that hold it in a plain opening.
 
-section at the edge of a lite
+section at the edge of a lite held by stops
 frame |##| stop
 ______|##|tape
       |  =================  glass, `clearance` short of the opening all round
@@ -18,6 +18,7 @@ from pydantic import Field
 from parametric.figures import Figure, named
 from parametric.model import Blank, Making, Mitre, Pocket
 from parametric.names import join
+from parametric.outlines import Outline
 from parametric.written import Block, Length, LengthPair
 
 GlassKind = Literal["toughened", "laminated", "toughened laminated", "ordinary", "mirror"]
@@ -29,15 +30,38 @@ class GlassSpec(Block):
     kind: GlassKind
     thickness: Length
     true_thickness: Length | None = None
-    held_by: Literal["stops"]
+    held_by: Literal["stops", "rebate"]
     stop: LengthPair = Field(description="wide x deep")
     tape: Length
     clearance: Length
+    frame_rebate: Length = Field(description="how far the glass rebate reaches into the frame")
+    rebate_depth: Length = Field(description="of the glass rebate, from the back")
+    muntin: Length = Field(description="width of a bar, seen from the front")
+    muntin_rebate: Length = Field(description="how far the glass rebate reaches into a bar")
+    bars: Literal["true"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stops:
+    """The stops round one pane, both faces, mm; `below_face` is from the frame's face to a stop's."""
+
+    width: Figure
+    depth: Figure
+    below_face: Figure
+    across: Figure
+    up: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pane:
-    """One pane and its stops, mm; weight kg."""
+    """One pane, mm; weight kg.
+
+    `width` and `height` are those of the rectangle it is cut from. `outline` is the true edge
+    of a shaped pane, from the low left corner of that rectangle, seen from the front; None
+    for a plain rectangle. `left` and `foot` place that corner in the leaf. `bite` is the
+    least of the glass that is covered at an edge. `daylight` is what is seen through, wide
+    and high (at its tallest).
+    """
 
     name: str
     written: GlassSpec
@@ -47,19 +71,23 @@ class Pane:
     thickness: Figure
     clearance: Figure
     bite: Figure
-    stop_width: Figure
-    stop_depth: Figure
     tape: Figure
-    stop_below_face: Figure
-    stop_across: Figure
-    stop_up: Figure
+    left: Figure
+    foot: Figure
+    daylight: tuple[Figure, Figure]
     weight: Figure
+    stops: Stops | None = None
+    outline: Outline | None = None
+    edges: tuple[Figure, ...] = ()
+    """Of a shaped pane: heights of its left and right edge, radius of its curve, for reading."""
 
 
 def size_pane(
     spec: GlassSpec,
     *,
     name: str,
+    left: Figure,
+    foot: Figure,
     opening_width: Figure,
     opening_height: Figure,
     frame: Figure,
@@ -70,6 +98,8 @@ def size_pane(
     Args:
         spec: the glass as written.
         name: the pane's name (`leaf A / lite 1 / glass`).
+        left: the opening's left edge in the leaf, mm.
+        foot: the opening's lower edge in the leaf, mm.
         opening_width: between the stiles, mm.
         opening_height: between the rails, mm.
         frame: thickness of the frame, mm.
@@ -82,7 +112,7 @@ def size_pane(
         return named(join(name, quantity), value, unit)
 
     clearance = at("clearance", spec.clearance)
-    thick = at("thickness", spec.thickness if spec.true_thickness is None else spec.true_thickness)
+    thick = at("thickness", true_thickness(spec))
     width = at("width", opening_width - 2 * clearance)
     height = at("height", opening_height - 2 * clearance)
     stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
@@ -96,14 +126,26 @@ def size_pane(
         thickness=thick,
         clearance=clearance,
         bite=at("bite", stop_width - clearance),
-        stop_width=stop_width,
-        stop_depth=stop_depth,
         tape=tape,
-        stop_below_face=at("stop below the frame's face", (frame - thick) / 2 - tape - stop_depth),
-        stop_across=at("stop length across", opening_width),
-        stop_up=at("stop length up", opening_height),
+        left=left + clearance,
+        foot=foot + clearance,
+        daylight=(opening_width - 2 * stop_width, opening_height - 2 * stop_width),
+        stops=Stops(
+            width=stop_width,
+            depth=stop_depth,
+            below_face=at(
+                "stop below the frame's face", (frame - thick) / 2 - tape - stop_depth
+            ),
+            across=at("stop length across", opening_width),
+            up=at("stop length up", opening_height),
+        ),
         weight=at("weight", width * height * thick * per_mm / 1e6, "kg"),
     )
+
+
+def true_thickness(spec: GlassSpec) -> Figure:
+    """What the glass measures, mm: as bought where nobody has measured it."""
+    return spec.thickness if spec.true_thickness is None else spec.true_thickness
 
 
 def pane_blank(pane: Pane) -> Blank:
@@ -111,9 +153,9 @@ def pane_blank(pane: Pane) -> Blank:
     return Blank(length=pane.width, width=pane.height, thickness=pane.thickness)
 
 
-def stop_blank(pane: Pane, length: Figure) -> Blank:
+def stop_blank(stops: Stops, length: Figure) -> Blank:
     """A stop before its mitres."""
-    return Blank(length=length, width=pane.stop_width, thickness=pane.stop_depth)
+    return Blank(length=length, width=stops.width, thickness=stops.depth)
 
 
 def stop_mitres() -> tuple[Mitre, Mitre]:

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
 from parametric.model import Assembly, Group, Material, Part, Placement, shape_key
 from parametric.names import join
+from parametric.parts.bars import bar_parts
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
@@ -50,6 +51,7 @@ def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
     """The pieces of one leaf, in the order they are listed: frame, panels, glass, tenons, hardware."""
     return (
         *frame_parts(leaf),
+        *bar_parts(leaf),
         *panel_parts(leaf),
         *glazing_parts(leaf),
         *tenon_parts(leaf),

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from parametric.catalog.glass_facts import DENSITY
-from parametric.figures import Figure
 from parametric.infill.glass import (
     Pane,
+    Stops,
     pane_blank,
     stop_blank,
     stop_mitres,
     tape_blank,
     tape_window,
 )
-from parametric.model import Material, Part, Placement
+from parametric.model import Cut, Making, Material, Part, Placement, Shaped
 from parametric.names import join
-from parametric.resolve.leaf import Leaf, Lite
+from parametric.outlines import SAME, Outline, Vertex, backwards, no_short_edges, turned_over
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
 
 TAPE = Material(name="glazing tape", look="tape", density=0.0)
 RIGHT, LEFT, UP, DOWN = (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 0.0, -1.0)
@@ -23,55 +25,94 @@ RIGHT, LEFT, UP, DOWN = (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0
 def glazing_parts(leaf: Leaf) -> tuple[Part, ...]:
     """Glass first, then stops, then tape, lite by lite."""
     return (
-        *(_glass(leaf, lite) for lite in leaf.lites),
+        *(_glass(leaf, lite, pane) for lite in leaf.lites for pane in lite.panes),
         *(stop for lite in leaf.lites for stop in _stops(leaf, lite)),
         *(tape for lite in leaf.lites for tape in _tapes(leaf, lite)),
     )
 
 
-def _glass(leaf: Leaf, lite: Lite) -> Part:
-    pane = lite.pane
+def _glass(leaf: Leaf, lite: Lite, pane: Pane) -> Part:
+    """Between stops it stands in the middle of the leaf; in a rebate it is bedded on the lip.
+
+    A shaped pane that is higher on the left is another one turned about: the glazier is asked
+    for both as one.
+    """
+    if lite.rebate is None:
+        back = float(leaf.thickness / 2 + pane.thickness / 2)
+    else:
+        back = float(leaf.thickness - lite.rebate.depth + pane.tape + pane.thickness)
+    width, height = float(pane.width), float(pane.height)
+    cuts: tuple[Cut, ...] = ()
+    placement = _at(pane, back)
+    if pane.outline is not None:
+        outline = pane.outline
+        if pane.edges[0] > pane.edges[1]:
+            outline = turned_over(outline, across=width)
+            placement = Placement(
+                origin=(float(pane.left) + width, back - float(pane.thickness), float(pane.foot)),
+                x=LEFT,
+                y=UP,
+            )
+        cuts = (
+            Shaped(
+                name="shaped edge",
+                face="high face",
+                outline=_off(outline, width, height),
+                depth=pane.thickness,
+                making=Making(by="bench", tool="cut by the glazier to the template"),
+            ),
+        )
     return Part(
         name=pane.name,
         noun=f"{pane.kind} glass",
         mark="G",
         material=Material(name=f"{pane.kind} glass", look="glass", density=DENSITY),
         blank=pane_blank(pane),
-        placement=_in_opening(leaf, lite, float(leaf.thickness / 2 + pane.thickness / 2)),
+        placement=placement,
+        cuts=cuts,
     )
 
 
-def _in_opening(leaf: Leaf, lite: Lite, back: float) -> Placement:
+def _off(outline: Outline, width: float, height: float) -> Outline:
+    """What is cut off a pane's rectangle above its curved edge.
+
+    The pane stands on one straight edge; its curve runs from the top of its right side to
+    the top of its left.
+    """
+    feet = [i for i, vertex in enumerate(outline) if abs(vertex.y) < SAME]
+    right = max(feet, key=lambda i: outline[i].x)
+    curve = (*outline[right + 1 :], *outline[:right])[: len(outline) - 2]
+    return tuple(no_short_edges([*backwards(curve), Vertex(width, height), Vertex(0.0, height)]))
+
+
+def _at(pane: Pane, back: float) -> Placement:
     """A sheet the size of the pane with its back face at a depth in the leaf."""
-    clearance = lite.pane.clearance
-    return Placement(
-        origin=(float(leaf.left_stile + clearance), back, float(lite.foot + clearance)),
-        x=RIGHT,
-        y=UP,
-    )
+    return Placement(origin=(float(pane.left), back, float(pane.foot)), x=RIGHT, y=UP)
 
 
 def _stops(leaf: Leaf, lite: Lite) -> list[Part]:
     """Four to a face: the low edge against the frame, so the mitres run in from it."""
-    pane = lite.pane
+    pane, held = lite.pane, lite.pane.stops
+    if held is None:
+        return []
     left, right = float(leaf.left_stile), float(leaf.left_stile + lite.width)
     foot, top = float(lite.foot), float(lite.top)
     runs = (
-        ("bottom", pane.stop_across, (left, foot), RIGHT, UP),
-        ("top", pane.stop_across, (right, top), LEFT, DOWN),
-        ("left", pane.stop_up, (left, top), DOWN, RIGHT),
-        ("right", pane.stop_up, (right, foot), UP, LEFT),
+        ("bottom", held.across, (left, foot), RIGHT, UP),
+        ("top", held.across, (right, top), LEFT, DOWN),
+        ("left", held.up, (left, top), DOWN, RIGHT),
+        ("right", held.up, (right, foot), UP, LEFT),
     )
     stops = []
-    for face, back in _stop_backs(leaf, pane):
+    for face, back in _stop_backs(leaf, pane, held):
         for word, length, (x, z), along, across in runs:
             stops.append(
                 Part(
                     name=join(lite.name, f"{face} {word} stop"),
-                    noun=_stop_noun(length, pane),
+                    noun="stop across" if length is held.across else "stop upright",
                     mark="L",
                     material=leaf.material,
-                    blank=stop_blank(pane, length),
+                    blank=stop_blank(held, length),
                     placement=Placement(origin=(x, back, z), x=along, y=across),
                     cuts=stop_mitres(),
                     faces={"low edge": "edge against the frame", "high edge": "sight edge"},
@@ -80,20 +121,16 @@ def _stops(leaf: Leaf, lite: Lite) -> list[Part]:
     return stops
 
 
-def _stop_noun(length: Figure, pane: Pane) -> str:
-    return "stop across" if length is pane.stop_across else "stop upright"
-
-
-def _stop_backs(leaf: Leaf, pane: Pane) -> tuple[tuple[str, float], tuple[str, float]]:
+def _stop_backs(leaf: Leaf, pane: Pane, held: Stops) -> tuple[tuple[str, float], tuple[str, float]]:
     """How deep in the leaf the back of the front stops and of the back stops lies."""
     middle, half = float(leaf.thickness / 2), float(pane.thickness / 2)
-    tape, deep = float(pane.tape), float(pane.stop_depth)
+    tape, deep = float(pane.tape), float(held.depth)
     return ("front", middle - half - tape), ("back", middle + half + tape + deep)
 
 
 def _tapes(leaf: Leaf, lite: Lite) -> list[Part]:
     pane = lite.pane
-    if float(pane.tape) == 0:
+    if float(pane.tape) == 0 or pane.stops is None:
         return []
     middle, half = float(leaf.thickness / 2), float(pane.thickness / 2)
     return [
@@ -103,7 +140,7 @@ def _tapes(leaf: Leaf, lite: Lite) -> list[Part]:
             mark="Z",
             material=TAPE,
             blank=tape_blank(pane),
-            placement=_in_opening(leaf, lite, back),
+            placement=_at(pane, back),
             cuts=(tape_window(pane),),
             supplied=True,
         )

@@ -44,7 +44,7 @@ class Band:
 
 
 def resolve_bands(
-    leaf: LeafSpec, *, place: str, height: Figure, unit: Unit
+    leaf: LeafSpec, *, place: str, height: Figure, unit: Unit, arch: Figure | None = None
 ) -> tuple[tuple[Band, ...], tuple[Problem, ...]]:
     """Share the leaf's height over its bands, from the top of the list down.
 
@@ -56,6 +56,8 @@ def resolve_bands(
         place: the leaf's name.
         height: the finished leaf, mm.
         unit: the design's unit, for messages.
+        arch: how far the curve under an arched rail rises over the opening, mm: the rail is
+            that much higher where it springs than where it is least.
 
     Problems: bands that do not add up, or leave a line nothing.
     """
@@ -67,6 +69,8 @@ def resolve_bands(
     zone: list[tuple[WrittenBand, str]] = []
     last: _Pin | None = None
     ceiling: Figure = height
+    if arch is not None:
+        lines = tuple(_raised(line, arch) for line in lines)
     for line, name in zip(lines, names, strict=True):
         foot = _pinned_foot(line, name)
         if foot is None:
@@ -86,6 +90,14 @@ def resolve_bands(
     if problems:
         return (), tuple(problems)
     return tuple(_stack(solved, feet)), ()
+
+
+def _raised(line: WrittenBand, arch: Figure) -> WrittenBand:
+    """An arched rail as high as its blank; every other line as it is."""
+    if line.underside != "arch" or not isinstance(line.size, Figure):
+        return line
+    field = line.kind.replace(" ", "_")
+    return line.model_copy(update={field: line.size + arch})
 
 
 def _stack(

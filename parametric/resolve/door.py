@@ -20,6 +20,7 @@ from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.problems import Problem, stops
 from parametric.resolve.calls import called
+from parametric.resolve.head import curves_over
 from parametric.resolve.leaf import Leaf, LeafParts, resolve_leaf
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
@@ -97,9 +98,12 @@ def _resolve_door(
     if absurd:
         return None, absurd
     leaves: list[Leaf] = []
+    curves, no_arch = curves_over(design, hanging, [parts.leaf for parts in blocks])
+    if no_arch:
+        return None, list(no_arch)
     problems: list[Problem] = []
-    for hung, parts in zip(hanging.leaves, blocks, strict=True):
-        leaf, found = resolve_leaf(design, shop, parts, hung)
+    for hung, parts, curve in zip(hanging.leaves, blocks, curves, strict=True):
+        leaf, found = resolve_leaf(design, shop, parts, hung, curve)
         # Leaves of one block share every line of the file: one of them says what is wrong.
         problems += [problem for problem in found if _new(problem, problems)]
         if leaf is not None:

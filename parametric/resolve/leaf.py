@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from parametric.catalog.glass_facts import MASS
 from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import Timber
 from parametric.design import Design
@@ -13,7 +13,7 @@ from parametric.figures import Figure, named
 from parametric.hangings.hanging import HungLeaf, Side
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
 from parametric.hardware.pull import Pull, PullSpec, size_pull
-from parametric.infill.glass import GlassSpec, Pane, size_pane
+from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import (
     LooseTenon,
@@ -26,6 +26,8 @@ from parametric.model import Material
 from parametric.names import join
 from parametric.problems import Problem
 from parametric.resolve.bands import Band, resolve_bands
+from parametric.resolve.head import LeafHead, Over
+from parametric.resolve.lite import Lite, resolve_lite
 from parametric.resolve.panel_field import (
     PanelField,
     groove_run_on,
@@ -51,18 +53,8 @@ class Rail:
     low_groove: Figure | None
     high_groove: Figure | None
     slots: tuple[SlotPlace, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lite:
-    """A glazed opening, mm."""
-
-    name: str
-    foot: Figure
-    height: Figure
-    top: Figure
-    width: Figure
-    pane: Pane
+    head: LeafHead | None = None
+    """The curve of its underside; `height` is then that of its blank, `foot` the springing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,6 +128,7 @@ def resolve_leaf(
     shop: Shop,
     blocks: LeafParts,
     hung: HungLeaf,
+    curve: Over | None = None,
 ) -> tuple[Leaf | None, tuple[Problem, ...]]:
     """Engineer one leaf of a given size.
 
@@ -144,6 +137,7 @@ def resolve_leaf(
         shop: moisture, saw and router.
         blocks: the leaf and what it calls.
         hung: its size, where it stands, and what its edges do.
+        curve: the curve under its top rail, if that is arched.
     """
     spec = blocks.leaf
     place = hung.name
@@ -154,9 +148,16 @@ def resolve_leaf(
 
     own_width, own_height = at("width", hung.width), at("height", hung.height)
     thickness = at("thickness", spec.thickness)
-    bands, problems = resolve_bands(spec, place=place, height=own_height, unit=unit)
+    bands, problems = resolve_bands(
+        spec,
+        place=place,
+        height=own_height,
+        unit=unit,
+        arch=None if curve is None else curve.crown,
+    )
     if problems:
         return None, problems
+    head = None if curve is None else curve.at(bands[0].foot)
     stiles = spec.stile_widths((hung.left_edge, hung.right_edge))
     left, right = at("left stile / width", stiles[0]), at("right stile / width", stiles[1])
     shoulder = at("shoulder", own_width - left - right)
@@ -170,14 +171,31 @@ def resolve_leaf(
         groove = depth
         if float(run_on) > 0:
             groove = named(join(place, "panel groove reach in the stiles"), depth + run_on)
+    rebate = None
+    if blocks.glass is not None and blocks.glass.held_by == "rebate":
+        rebate = at("glass rebate", blocks.glass.frame_rebate)
     rails = tuple(
-        _rail(bands, index, joint, shoulder, groove)
+        _rail(
+            bands,
+            index,
+            joint,
+            shoulder,
+            {"panel": groove, "lite": rebate},
+            head if index == 0 else None,
+        )
         for index, band in enumerate(bands)
         if band.is_rail
     )
     lites = tuple(
-        _lite(band, blocks.glass, shoulder, thickness)
-        for band in bands
+        resolve_lite(
+            band,
+            blocks.glass,
+            left=left,
+            shoulder=shoulder,
+            thickness=thickness,
+            head=head if index == 1 else None,
+        )
+        for index, band in enumerate(bands)
         if band.noun == "lite" and blocks.glass is not None
     )
     panels = tuple(
@@ -226,14 +244,30 @@ def resolve_leaf(
 
 
 def _rail(
-    bands: tuple[Band, ...], index: int, joint: LooseTenon, shoulder: Figure, groove: Figure | None
+    bands: tuple[Band, ...],
+    index: int,
+    joint: LooseTenon,
+    shoulder: Figure,
+    reaches: Mapping[str, Figure | None],
+    head: LeafHead | None,
 ) -> Rail:
-    """A rail, grooved on each edge that a panel stands against."""
+    """A rail, grooved on each edge that a panel stands against, rebated where glass does.
+
+    `reaches` says how far what fills an opening reaches into the rail, by its noun.
+    """
     band = bands[index]
     above = bands[index - 1].noun if index else None
     below = bands[index + 1].noun if index + 1 < len(bands) else None
-    low = groove if below == "panel" else None
-    high = groove if above == "panel" else None
+    low, high = reaches.get(below or ""), reaches.get(above or "")
+    # Slots of an arched rail stand where it is whole from end to end.
+    foot, height = (
+        (band.foot, band.height)
+        if head is None
+        else (
+            named(join(band.name, "whole from"), band.foot + head.crown),
+            named(join(band.name, "least height"), band.height - head.crown),
+        )
+    )
     return Rail(
         name=band.name,
         noun=band.noun,
@@ -241,37 +275,19 @@ def _rail(
         height=band.height,
         top=band.top,
         length=named(join(band.name, "length"), shoulder),
-        low_groove=low,
-        high_groove=high,
+        head=head,
+        low_groove=low if below == "panel" else None,
+        high_groove=high if above == "panel" else None,
         slots=place_slots(
             joint,
             rail=band.name,
             count=1 if band.written.tenons is None else int(band.written.tenons),
-            foot=band.foot,
-            height=band.height,
+            foot=foot,
+            height=height,
             low_groove=low,
             high_groove=high,
             low_end=below is None,
             high_end=above is None,
-        ),
-    )
-
-
-def _lite(band: Band, glass: GlassSpec, shoulder: Figure, thickness: Figure) -> Lite:
-    width = named(join(band.name, "width"), shoulder)
-    return Lite(
-        name=band.name,
-        foot=band.foot,
-        height=band.height,
-        top=band.top,
-        width=width,
-        pane=size_pane(
-            glass,
-            name=join(band.name, "glass"),
-            opening_width=width,
-            opening_height=band.height,
-            frame=thickness,
-            per_mm=MASS,
         ),
     )
 
@@ -328,10 +344,17 @@ def _weigh(
     sections: Figure = rails[0].height
     for rail in rails[1:]:
         sections = sections + rail.height
-    volume = at("frame volume", stiles + sections * rails[0].length * thickness, "mm3")
+    gross = stiles + sections * rails[0].length * thickness
+    for rail in rails:
+        if rail.head is not None:
+            gross = gross - rail.head.area * thickness
+    for lite in lites:
+        if lite.bar_area is not None and lite.bars:
+            gross = gross + lite.bar_area * thickness
+    volume = at("frame volume", gross, "mm3")
     frame = at("frame weight", volume * timber.density / 1e9)
     panel = at("panel weight", _total([p.panel.weight for p in panels]))
-    glass = at("glass weight", _total([lite.pane.weight for lite in lites]))
+    glass = at("glass weight", _total([lite.weight for lite in lites]))
     bare = at("weight without glass", frame + panel)
     return Weights(
         frame_volume=volume,

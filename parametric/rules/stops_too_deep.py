@@ -18,26 +18,28 @@ from parametric.rules.checked import Checked
 def stops_too_deep(job: Checked) -> Iterator[Problem]:
     """Stops, the first lite speaking for those like it."""
     for lite in job.leaf.lites[:1]:
-        pane = lite.pane
-        if float(pane.stop_below_face) < 0:
+        pane, stops = lite.pane, lite.pane.stops
+        if stops is None:
+            continue
+        if float(stops.below_face) < 0:
             yield Problem(
                 code="stops_too_deep",
                 level="stop",
-                message=f"The stops stand {job.fine(-pane.stop_below_face)} out of each face of "
+                message=f"The stops stand {job.fine(-stops.below_face)} out of each face of "
                 f"the {job.fine(job.leaf.thickness)} frame.",
-                where=origin_line(pane.stop_depth),
-                about=pane.stop_below_face.name or "",
-                found=job.fine(pane.stop_depth),
-                allowed=f"{job.fine(pane.stop_depth + pane.stop_below_face)} or less",
+                where=origin_line(stops.depth),
+                about=stops.below_face.name or "",
+                found=job.fine(stops.depth),
+                allowed=f"{job.fine(stops.depth + stops.below_face)} or less",
                 fix="Make the stops shallower, the tape or glass thinner, or the frame thicker.",
             )
         if float(pane.bite) <= 0:
             yield Problem(
                 code="glass_has_no_bite",
                 level="stop",
-                message=f"The stops are {job.fine(pane.stop_width)} wide and the glass clears the "
+                message=f"The stops are {job.fine(stops.width)} wide and the glass clears the "
                 f"opening by {job.fine(pane.clearance)}: nothing holds it.",
-                where=origin_line(pane.stop_width),
+                where=origin_line(stops.width),
                 about=pane.bite.name or "",
                 found=job.fine(pane.bite),
                 allowed="more than 0",

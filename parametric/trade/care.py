@@ -76,8 +76,8 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
                     clearance=pane.clearance,
                     tape=pane.tape,
                     corners="square, arrises taken off",
-                    stop_width=pane.stop_width,
-                    stop_depth=pane.stop_depth,
+                    stop_width=pane.stops.width,
+                    stop_depth=pane.stops.depth,
                 )
             )
     moisture = resolved.shop.moisture

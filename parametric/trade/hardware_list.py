@@ -206,8 +206,8 @@ def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
         what="glass stop pin",
         number=pins,
         unit="off",
-        size=f"{said.fine(PIN_LENGTH * first.stop_width)} long",
-        length=named(join("hardware", "pin length"), PIN_LENGTH * first.stop_width),
+        size=f"{said.fine(PIN_LENGTH * first.stops.width)} long",
+        length=named(join("hardware", "pin length"), PIN_LENGTH * first.stops.width),
         known_by=DESIGN,
         asked=f"both faces; {said.fine(PIN_FROM_MITRE)} from each point, "
         f"{said.fine(PIN_PITCH, down=True)} apart at most, driven into the frame and never towards the glass",
@@ -221,7 +221,7 @@ def _edges(pane: Pane) -> Figure:
 
 def _pins(pane: Pane) -> Figure:
     """Pins of a pane: two stops each way on each of two faces."""
-    return 2 * (2 * _along(pane.stop_across) + 2 * _along(pane.stop_up))
+    return 2 * (2 * _along(pane.stops.across) + 2 * _along(pane.stops.up))
 
 
 def _along(stop: Figure) -> Figure:

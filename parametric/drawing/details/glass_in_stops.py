@@ -33,7 +33,7 @@ def glass_in_stops(job: Subject) -> Detail | None:
         return None
     lite = leaf.lites[-1]
     pane = lite.pane
-    stop = float(pane.stop_width)
+    stop = float(pane.stops.width)
     height = clear_of_pulls(leaf, float(lite.foot) + 2 * stop, float(lite.top) - 2 * stop)
     edge, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
     window = Box(
@@ -44,7 +44,7 @@ def glass_in_stops(job: Subject) -> Detail | None:
     )
     draft = board()
     view = draft.view("glass in its stops", detail_scale(window.width, thick), ORIGIN)
-    below, deep = float(pane.stop_below_face), float(pane.stop_depth)
+    below, deep = float(pane.stops.below_face), float(pane.stops.depth)
     # The rail below, and the stops that lie on it.
     levels = (0.0, below, below + deep, thick - below - deep, thick - below, thick)
     beyond(draft, view, *(((window.x0, y), (edge - stop, y)) for y in levels))
@@ -73,8 +73,8 @@ def _chains(
 ) -> None:
     """Bite and clearance over the stops, the stop's own width; through the thickness beside them."""
     fine = job.rules.fine
-    stop, clear = float(pane.stop_width), float(pane.clearance)
-    glass, below, deep = float(pane.thickness), float(pane.stop_below_face), float(pane.stop_depth)
+    stop, clear = float(pane.stops.width), float(pane.clearance)
+    glass, below, deep = float(pane.thickness), float(pane.stops.below_face), float(pane.stops.depth)
     over = view.y(thick)
     glass_top = view.y(thick / 2 + glass / 2)
     place_chains(
@@ -92,7 +92,7 @@ def _chains(
                 "across",
                 over + FIRST + fine.next_chain,
                 ((edge - stop, over + FIRST), (edge, over + FIRST)),
-                (reference(pane.stop_width, fine),),
+                (reference(pane.stops.width, fine),),
             ),
         ],
     )
@@ -107,8 +107,8 @@ def _chains(
         thick - below,
         thick,
     )
-    depth = reference(pane.stop_depth, fine)
-    low = Link(figure=pane.stop_below_face, rule=fine) if below > 0 else None
+    depth = reference(pane.stops.depth, fine)
+    low = Link(figure=pane.stops.below_face, rule=fine) if below > 0 else None
     place_chains(
         draft,
         [
@@ -132,11 +132,11 @@ def _chains(
 
 
 def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, pane: Pane, edge: float) -> None:
-    thick, stop = float(leaf.thickness), float(pane.stop_width)
-    front = float(pane.stop_below_face) + float(pane.stop_depth)
+    thick, stop = float(leaf.thickness), float(pane.stops.width)
+    front = float(pane.stops.below_face) + float(pane.stops.depth)
     say(
         draft,
-        view.at((edge - stop / 2, float(pane.stop_below_face) + float(pane.stop_depth) / 2)),
+        view.at((edge - stop / 2, float(pane.stops.below_face) + float(pane.stops.depth) / 2)),
         "dot",
         ("stops mitred at the corners,", "pinned to the frame, not to the glass"),
         fan((-0.5, -1.0), (0.5, -1.0)),

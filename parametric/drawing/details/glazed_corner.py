@@ -21,7 +21,7 @@ _SIGHT = 20.0
 
 def corner_size(lite: Lite) -> float:
     """The side of what is shown, mm."""
-    return _PAST + float(lite.pane.stop_width) + _SIGHT
+    return _PAST + float(lite.pane.stops.width) + _SIGHT
 
 
 def draw_corner(
@@ -38,7 +38,7 @@ def draw_corner(
         scale: model mm to one mm of paper.
     """
     edge, foot = float(leaf.width - leaf.right_stile), float(lite.foot)
-    stop = float(lite.pane.stop_width)
+    stop = float(lite.pane.stops.width)
     window = Box(edge - stop - _SIGHT, foot - _PAST, edge + _PAST, foot + stop + _SIGHT)
     view = draft.view(
         "glass in its stops, from the face",

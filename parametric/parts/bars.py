@@ -1,0 +1,305 @@
+"""Glazing bars that carry the glass: rebated from the back, half-lapped, tongued into the frame.
+
+A bar's end, seen from the side; the leaf's front is below.
+
+        |~~~~~~~~~~~~|  web, and the tongue that runs on from it into the frame's lip
+    ____|____________|
+    |                |  face of the bar, shouldered where the daylight ends
+    |________________|
+
+The tongue lies behind half of the lip, so that nothing of it is seen from the front. Bars
+cross in a half-lap within their front part: level bars keep the front of it, upright ones
+the back, and the level bar's web is cut for the upright one's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.figures import Figure
+from parametric.hangings.hanging import Side
+from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Shaped
+from parametric.outlines import Outline, Vertex, backwards, rectangle
+from parametric.parts.rebates import between, rail_chain, tidy
+from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.lite import Bar, Lite, Rebate
+
+RIGHT, UP = (1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
+SAWN = Making(by="saw", tool="tenoning jig or hand saw, to a knife line")
+CHOPPED = Making(by="bench", tool="tenon saw and chisel, to the bar's own end")
+FITTED = Making(by="bench", tool="saw and file, to the template of the arch")
+
+
+def bar_parts(leaf: Leaf) -> tuple[Part, ...]:
+    """Every bar, lite by lite: uprights first, then level ones from the top."""
+    return tuple(
+        _upright(leaf, lite, lite.rebate, bar)
+        if bar.upright
+        else _level(leaf, lite, lite.rebate, bar)
+        for lite in leaf.lites
+        if lite.rebate is not None
+        for bar in lite.bars
+    )
+
+
+def lip(leaf: Leaf, rebate: Rebate) -> Figure:
+    """The wood before a tongue that is never seen: half of the part before the rebate, mm."""
+    return (leaf.thickness - rebate.depth) / 2
+
+
+def stile_notches(leaf: Leaf, side: Side, face: Face) -> Iterator[Shaped]:
+    """A stile's notches for the tongues of level bars, from its glass rebate into the lip."""
+    width = leaf.left_stile if side == "left" else leaf.right_stile
+    for lite in leaf.lites:
+        rebate = lite.rebate
+        if rebate is None:
+            continue
+        for bar in lite.bars:
+            if bar.upright:
+                continue
+            low = float(bar.low + rebate.bar + leaf.trim)
+            high = float(bar.high - rebate.bar + leaf.trim)
+            yield Shaped(
+                name="notch for a bar",
+                face=face,
+                outline=rectangle(low, float(width - rebate.frame), high, float(width)),
+                surface=rebate.depth,
+                depth=leaf.thickness - lip(leaf, rebate),
+                making=CHOPPED,
+            )
+
+
+def rail_notches(leaf: Leaf, rail: Rail) -> Iterator[Shaped]:
+    """A rail's notches for the tongues of upright bars; under an arch they follow its curve."""
+    for lite in leaf.lites:
+        rebate = lite.rebate
+        if rebate is None:
+            continue
+        for bar in lite.bars:
+            if not bar.upright:
+                continue
+            x0 = float(bar.low + rebate.bar)
+            x1 = float(bar.high - rebate.bar)
+            for outline in _notch_outlines(leaf, rail, lite, rebate, (x0, x1)):
+                yield Shaped(
+                    name="notch for a bar",
+                    face="low face",
+                    outline=outline,
+                    surface=rebate.depth,
+                    depth=leaf.thickness - lip(leaf, rebate),
+                    making=CHOPPED,
+                )
+
+
+def _notch_outlines(
+    leaf: Leaf, rail: Rail, lite: Lite, rebate: Rebate, span: tuple[float, float]
+) -> Iterator[Outline]:
+    left, deep = float(leaf.left_stile), float(rebate.frame)
+    if lite.foot == rail.top:
+        high = float(rail.height)
+        yield rectangle(span[0] - left, high - deep, span[1] - left, high)
+    if lite.top == rail.foot and rail.head is None:
+        yield rectangle(span[0] - left, 0.0, span[1] - left, deep)
+    if lite.top == rail.foot and rail.head is not None:
+        yield between(
+            rail_chain(leaf, rail, rail.head, span=span),
+            rail_chain(leaf, rail, rail.head, out=deep, span=span),
+        )
+
+
+def _level(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
+    """From stile to stile; its low face is the back."""
+    reach, face = rebate.frame, bar.high - bar.low
+    length = bar.end - bar.start + 2 * reach
+    cuts: list[Cut] = [*_bar_rebates(rebate, "low face", length, face)]
+    cuts += _square_end(leaf, rebate, "high face", 0.0, float(reach), float(face))
+    cuts += _square_end(
+        leaf, rebate, "high face", float(length - reach), float(length), float(face)
+    )
+    front = float(lip(leaf, rebate))
+    for other in lite.bars:
+        if not other.upright:
+            continue
+        x0, x1 = (float(edge - bar.start + reach) for edge in (other.low, other.high))
+        web = float(rebate.bar)
+        cuts += [
+            Shaped(
+                name="lap, web",
+                face="low face",
+                outline=rectangle(x0 + web, web, x1 - web, float(face) - web),
+                depth=rebate.depth,
+                making=SAWN,
+            ),
+            Shaped(
+                name="lap",
+                face="low face",
+                outline=rectangle(x0, 0.0, x1, float(face)),
+                surface=rebate.depth,
+                depth=leaf.thickness - front,
+                making=SAWN,
+            ),
+        ]
+    return Part(
+        name=bar.name,
+        noun="level glazing bar",
+        mark="B",
+        material=leaf.material,
+        blank=Blank(length=length, width=face, thickness=leaf.thickness),
+        placement=Placement(
+            origin=(float(bar.start - reach), float(leaf.thickness), float(bar.low)),
+            x=RIGHT,
+            y=UP,
+        ),
+        cuts=tuple(cuts),
+        faces={
+            "low end": "left end",
+            "high end": "right end",
+            "low edge": "lower edge",
+            "high edge": "upper edge",
+            "low face": "back",
+            "high face": "face",
+        },
+    )
+
+
+def _upright(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
+    """From rail to rail, or up to the arch; its low face is the front."""
+    reach, face = rebate.frame, bar.high - bar.low
+    foot = bar.start - reach
+    top = bar.end + reach if lite.head is None else _highest(lite, rebate, bar)
+    length = top - foot
+    cuts: list[Cut] = [*_bar_rebates(rebate, "high face", length, face)]
+    cuts += _square_end(leaf, rebate, "low face", 0.0, float(reach), float(face))
+    if lite.head is None:
+        cuts += _square_end(
+            leaf, rebate, "low face", float(length - reach), float(length), float(face)
+        )
+    else:
+        cuts += _curved_end(leaf, lite, rebate, bar, float(foot), float(length))
+    front = lip(leaf, rebate)
+    for other in lite.bars:
+        if other.upright:
+            continue
+        low, high = (float(edge - foot) for edge in (other.low, other.high))
+        cuts.append(
+            Shaped(
+                name="lap",
+                face="low face",
+                outline=rectangle(low, 0.0, high, float(face)),
+                depth=front,
+                making=SAWN,
+            )
+        )
+    return Part(
+        name=bar.name,
+        noun="upright glazing bar",
+        mark="B",
+        material=leaf.material,
+        blank=Blank(length=length, width=face, thickness=leaf.thickness),
+        placement=Placement(origin=(float(bar.low), 0.0, float(foot)), x=UP, y=RIGHT),
+        cuts=tuple(cuts),
+        faces={
+            "low end": "foot",
+            "high end": "top",
+            "low edge": "left edge",
+            "high edge": "right edge",
+            "low face": "face",
+            "high face": "back",
+        },
+    )
+
+
+def _bar_rebates(rebate: Rebate, back: Face, length: Figure, face: Figure) -> Iterator[Groove]:
+    for v in (rebate.bar / 2, face - rebate.bar / 2):
+        yield Groove(
+            name="glass rebate",
+            face=back,
+            u0=0.0,
+            u1=length,
+            v=v,
+            width=rebate.bar,
+            depth=rebate.depth,
+            making=Making(
+                by="saw", tool="dado set, in one piece before the bars are cut to length"
+            ),
+        )
+
+
+def _square_end(
+    leaf: Leaf, rebate: Rebate, front: Face, u0: float, u1: float, face: float
+) -> Iterator[Shaped]:
+    """Shoulders on both sides of the tongue, and the tongue cut back from the front."""
+    web = float(rebate.bar)
+    before = leaf.thickness - rebate.depth
+    for low, high, word, depth in (
+        (0.0, web, "shoulder", before),
+        (face - web, face, "shoulder", before),
+        (web, face - web, "tongue, from the face", lip(leaf, rebate)),
+    ):
+        yield Shaped(
+            name=word,
+            face=front,
+            outline=rectangle(u0, low, u1, high),
+            depth=depth,
+            making=SAWN,
+        )
+
+
+def _highest(lite: Lite, rebate: Rebate, bar: Bar) -> Figure:
+    """The top of a bar's blank: where its tongue reaches highest in the arched rail."""
+    assert lite.head is not None
+    chain = lite.head.edge(
+        float(bar.low + rebate.bar), float(bar.high - rebate.bar), out=float(rebate.frame)
+    )
+    crown = max(vertex.y for vertex in chain)
+    return Figure(
+        max(crown, float(bar.end)), op="highest of the tongue", args=(bar.end, rebate.frame)
+    )
+
+
+def _curved_end(
+    leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar, foot: float, length: float
+) -> Iterator[Shaped]:
+    """The same end under an arch: the shoulders follow its curve, the tongue that of its rebate."""
+    assert lite.head is not None
+    low, high, web = float(bar.low), float(bar.high), float(rebate.bar)
+    before = leaf.thickness - rebate.depth
+
+    def chain(x0: float, x1: float, out: float = 0.0) -> tuple[Vertex, ...]:
+        """In the bar's frame u runs up and v to the right, so a curve is read as its mirror image."""
+        assert lite.head is not None
+        return tuple(
+            Vertex(v.y - foot, v.x - low, -v.bulge) for v in lite.head.edge(x0, x1, out=out)
+        )
+
+    for x0, x1 in ((low, low + web), (high - web, high)):
+        yield Shaped(
+            name="shoulder",
+            face="low face",
+            outline=_beyond(chain(x0, x1), length),
+            depth=before,
+            making=FITTED,
+        )
+    inner = (low + web, high - web)
+    end = chain(*inner, float(rebate.frame))
+    if beyond := _beyond(end, length):
+        yield Shaped(
+            name="tongue, end",
+            face="low face",
+            outline=beyond,
+            depth=leaf.thickness,
+            making=FITTED,
+        )
+    yield Shaped(
+        name="tongue, from the face",
+        face="low face",
+        outline=tidy((*backwards(chain(*inner)), *end)),
+        depth=lip(leaf, rebate),
+        making=FITTED,
+    )
+
+
+def _beyond(chain: tuple[Vertex, ...], length: float) -> Outline:
+    """What lies past a curve that runs across the bar, up to the end of its blank."""
+    first, last = chain[0], chain[-1]
+    return tidy((Vertex(length, first.y), Vertex(length, last.y), *backwards(chain)))
