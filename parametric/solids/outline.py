@@ -29,6 +29,7 @@ from OCP.TopoDS import (
 )
 
 from parametric.model import Placement, Vector, relief_inset, relief_turn
+from parametric.outlines import Outline, arc_of, edges
 
 SAME = 1e-9
 """Two lengths closer than this are one, mm."""
@@ -78,6 +79,22 @@ def polygon(plane: Placement, points: Sequence[tuple[float, float]]) -> TopoDS_W
     wire = BRepBuilderAPI_MakeWire()
     for this, following in zip(corners, corners[1:] + corners[:1], strict=True):
         wire.Add(BRepBuilderAPI_MakeEdge(this, following).Edge())
+    return wire.Wire()
+
+
+def lines_and_arcs(plane: Placement, outline: Outline) -> TopoDS_Wire:
+    """A closed outline of straight lines and true arcs."""
+    corners = [_vertex(plane, (vertex.x, vertex.y)) for vertex in outline]
+    wire = BRepBuilderAPI_MakeWire()
+    for index, (a, b) in enumerate(edges(outline)):
+        first, last = corners[index], corners[(index + 1) % len(corners)]
+        arc = arc_of(a, b)
+        if arc is None:
+            wire.Add(BRepBuilderAPI_MakeEdge(first, last).Edge())
+            continue
+        way = gp_Dir(*plane.z) if arc.sweep > 0 else gp_Dir(*plane.z).Reversed()
+        axes = gp_Ax2(_point(plane, (arc.x, arc.y)), way, gp_Dir(*plane.x))
+        wire.Add(BRepBuilderAPI_MakeEdge(gp_Circ(axes, arc.radius), first, last).Edge())
     return wire.Wire()
 
 

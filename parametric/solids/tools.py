@@ -17,18 +17,29 @@ from parametric.model import (
     Island,
     Placement,
     Pocket,
+    Shaped,
     Slot,
     Vector,
     face_depth,
     face_point,
     face_size,
 )
-from parametric.solids.outline import SAME, flat, prism, ramped, rounded_rectangle
+from parametric.outlines import Outline, Vertex, edges
+from parametric.solids.outline import (
+    SAME,
+    flat,
+    lines_and_arcs,
+    prism,
+    ramped,
+    rounded_rectangle,
+)
 
 OVER = 1.0
 """mm"""
+TOUCH = 1e-6
+"""Nearer to an edge of the wood than this is on it, mm."""
 
-Sunk = Slot | Pocket | Groove | Island
+Sunk = Slot | Pocket | Groove | Island | Shaped
 """Cuts that are taken out of the rough shape by a boolean."""
 
 
@@ -66,11 +77,76 @@ def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_S
             high = ((length + cut.length) / 2, (width + cut.width) / 2)
             left = rounded_rectangle(plane, low, high, cut.corner)
             return prism(flat(plane, outline, hole=left), _times(inwards, OVER + cut.depth))
+        case Shaped():
+            return _shaped(cut, blank, wood)
         case _:
             assert_never(cut)
     through = cut.depth >= face_depth(cut.face, blank) - SAME
     far = OVER + cut.depth + (OVER if through else 0.0)
     return prism(flat(plane, outline), _times(inwards, far))
+
+
+def _shaped(cut: Shaped, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shape:
+    """What is inside an outline, run out past every edge of the face that it lies along."""
+    surface, inwards = _outside(cut.face, blank)
+    begins, ends = cut.surface, cut.depth
+    if begins <= SAME:
+        begins = -OVER
+    if ends >= _last_of(cut.face, blank, wood) - SAME:
+        ends += OVER
+    origin = face_point(cut.face, blank, 0.0, 0.0, begins)
+    plane = Placement(origin=origin, x=surface.x, y=surface.y)
+    outline = _run_out(cut.outline, *_wood_of_face(cut.face, blank, wood))
+    return prism(flat(plane, lines_and_arcs(plane, outline)), _times(inwards, ends - begins))
+
+
+def _last_of(face: Face, blank: Blank, wood: tuple[float, float]) -> float:
+    """How deep the wood goes behind a face, once the ends are trimmed."""
+    if face == "low end":
+        return wood[1]
+    return blank.length - wood[0] if face == "high end" else float(face_depth(face, blank))
+
+
+def _run_out(
+    outline: Outline, low: tuple[float, float], high: tuple[float, float]
+) -> Outline:
+    """The outline with each of its edges that lies along the face's own edge moved out past it.
+
+    A corner of the face is gone round outside, so that no side of the tool lies in a side of
+    the wood.
+    """
+
+    def normals(x: float, y: float) -> list[tuple[float, float]]:
+        found = [(-1.0, 0.0)] if abs(x - low[0]) <= TOUCH else []
+        found += [(1.0, 0.0)] if abs(x - high[0]) <= TOUCH else []
+        found += [(0.0, -1.0)] if abs(y - low[1]) <= TOUCH else []
+        return found + ([(0.0, 1.0)] if abs(y - high[1]) <= TOUCH else [])
+
+    def along(a: Vertex, b: Vertex) -> tuple[float, float] | None:
+        if a.bulge:
+            return None
+        shared = [n for n in normals(a.x, a.y) if n in normals(b.x, b.y)]
+        return shared[0] if shared else None
+
+    made: list[Vertex] = []
+    for (before, here), (_, after) in zip(
+        [(outline[i - 1], outline[i]) for i in range(len(outline))], edges(outline), strict=True
+    ):
+        came, goes = along(before, here), along(here, after)
+        if came is None and goes is None:
+            made.append(here)
+            continue
+        outs = normals(here.x, here.y)
+        out = Vertex(
+            here.x + OVER * sum(n[0] for n in outs), here.y + OVER * sum(n[1] for n in outs)
+        )
+        if came is not None and goes is not None:
+            made.append(out)
+        elif came is not None:
+            made += [out, here]
+        else:
+            made += [Vertex(here.x, here.y), out]
+    return tuple(made)
 
 
 def _sawn_groove(cut: Groove, blank: Blank) -> TopoDS_Shape:
