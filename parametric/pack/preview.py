@@ -108,7 +108,8 @@ def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
 def _leaf(resolved: Resolved, index: int) -> PageLeaf:
     hanging, leaf = resolved.door.hanging, resolved.door.leaves[index]
     side = ("Left", "Right")[index]
-    where = "in front" if hanging.tracks[index] == "outer" else "behind"
+    track = leaf.hung.track
+    where = "in front" if track is None or hanging.tracks[track].word == "outer" else "behind"
     pull = leaf.pulls[0] if leaf.pulls else None
     return PageLeaf(
         name=leaf.name,
@@ -119,7 +120,7 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
         foot=float(hanging.floor_gap),
         front=-float(hanging.planes[index]) - float(leaf.thickness) / 2,
         thickness=float(leaf.thickness),
-        travel=float(hanging.travels[index]),
+        travel=float(leaf.hung.travel or 0.0),
         pull=None if pull is None else float(pull.across),
         pull_up=None if pull is None else float(pull.pull.up + hanging.floor_gap),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from parametric.figures import Figure
+from parametric.figures import Figure, collect
 from parametric.names import join
 from parametric.pack.page_lengths import glass_amount, wood_amount
 from parametric.resolve.door import Resolved
@@ -162,12 +162,13 @@ class _Sizes:
 
     def laps(self) -> Fact | None:
         """How far the leaves cover the wall, so that no daylight shows round the edge."""
-        written, hanging = self.door.written, self.hanging
-        if not hanging.on_wall:
+        hanging = self.hanging
+        known = collect(self.door)
+        side_lap, head_lap = known.get("side lap"), known.get("head lap")
+        if side_lap is None or head_lap is None:
             return None
-        side = wood_amount(self.resolved, written.side_lap, "side lap")
-        head = wood_amount(self.resolved, written.head_lap, "head lap")
-        left, lap = float(hanging.lefts[0]), float(written.side_lap)
+        side, head = self.size(side_lap), self.size(head_lap)
+        left, lap = float(hanging.lefts[0]), float(side_lap)
         right = left + float(hanging.cover)
         up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
         top = self.foot + float(self.leaf.height)
@@ -190,7 +191,7 @@ class _Sizes:
                     aside=(90.0, 70.0),
                 ),
                 Chalk(
-                    start=(middle, self.foremost, top - float(written.head_lap)),
+                    start=(middle, self.foremost, top - float(head_lap)),
                     end=(middle, self.foremost, top),
                     text=head.text,
                     aside=(120.0, -70.0),
@@ -198,9 +199,12 @@ class _Sizes:
             ),
         )
 
-    def passing(self) -> Fact:
+    def passing(self) -> Fact | None:
         """The gap between leaves that pass: front to back, so it is seen from the side."""
-        gap = self.size(self.hanging.passing_gap)
+        between = self.hanging.passing_gap
+        if between is None:
+            return None
+        gap = self.size(between)
         back = min(self.fronts) + float(self.leaf.thickness)
         x = float(self.hanging.lefts[1])
         up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
@@ -211,7 +215,7 @@ class _Sizes:
             chalk=(
                 Chalk(
                     start=(x, back, up),
-                    end=(x, back + float(self.hanging.passing_gap), up),
+                    end=(x, back + float(between), up),
                     text=gap.text,
                     aside=(-90.0, 110.0),
                 ),

@@ -43,9 +43,11 @@ def _uneven_gap(resolved: Resolved) -> Saying:
 
 
 def _fingers(resolved: Resolved) -> Saying:
+    gap = resolved.door.hanging.passing_gap
+    assert gap is not None
     return said(
         "I know that the doors pass ",
-        wood_amount(resolved, resolved.door.hanging.passing_gap),
+        wood_amount(resolved, gap),
         " apart and that fingers can be caught between them.",
     )
 

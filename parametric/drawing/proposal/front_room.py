@@ -145,7 +145,10 @@ class FrontRoom:
 
     def cast(self, leaf: Box, beneath: Box) -> Iterator[Tint]:
         """What a leaf in front throws on the one behind it."""
-        reach = 3.2 * float(self.door.hanging.passing_gap) / self.view.scale + 0.6
+        between = self.door.hanging.passing_gap
+        if between is None:
+            return
+        reach = 3.2 * float(between) / self.view.scale + 0.6
         for n in range(_SOFT):
             x1 = min(leaf.x1 + reach * (n + 1) / _SOFT, beneath.x1)
             if x1 > leaf.x0:
