@@ -495,6 +495,13 @@ class Group:
     parts: tuple[Part, ...]
     motion: tuple[Step, ...] = ()
 
+    @property
+    def slide(self) -> Slide | None:
+        """Its slide, where that is all it does."""
+        return (
+            self.motion[0] if len(self.motion) == 1 and isinstance(self.motion[0], Slide) else None
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class State:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import assert_never
@@ -20,12 +21,14 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
     When,
     removed_volume,
 )
+from parametric.outlines import Outline, edges
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,6 +158,11 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             return f"round the four long edges, r {n(cut.radius)}"
         case RoundCorners():
             return f"round the four corners, r {n(cut.radius)}"
+        case Shaped():
+            return (
+                f"take out the shape {_corners(cut.outline, n)}, "
+                f"{_down(n, cut.depth, cut.surface)}, in the {face_word(part, cut.face)}"
+            )
         case Island():
             return (
                 f"take the {face_word(part, cut.face)} down {n(cut.depth)} round a raised "
@@ -162,6 +170,16 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             )
         case _:
             assert_never(cut)
+
+
+def _corners(outline: Outline, n: Callable[[float], str]) -> str:
+    """An outline corner by corner; a side that is no straight line by how far it bows out or in."""
+    said = []
+    for a, b in edges(outline):
+        bow = a.bulge * math.hypot(b.x - a.x, b.y - a.y) / 2
+        way = "" if not a.bulge else f" {'bulging' if bow > 0 else 'hollow'} {n(abs(bow))}"
+        said.append(f"{n(a.x)}; {n(a.y)}{way}")
+    return ", ".join(said)
 
 
 def _down(n: Callable[[float], str], depth: float, surface: float) -> str:

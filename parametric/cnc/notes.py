@@ -15,9 +15,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.cnc.operations import depth_text
-from parametric.outlines import Bounds, bounds_of
 from parametric.cnc.setups import SetUp
 from parametric.cnc.tool_list import ToolUse, tool_uses
+from parametric.outlines import Bounds, bounds_of
 
 NARROW = 0.75
 """How wide a letter is drawn for its height: narrow letters are taller in the same room."""

@@ -17,10 +17,32 @@ from parametric.catalog.layer_names import OURS, CutKind, LayerNames
 from parametric.cnc.layer_names import layer_name
 from parametric.cnc.outlines import relieved_rectangle
 from parametric.figures import plain
-from parametric.model import Blank, Cut, Groove, Pocket, Slot, Trim, face_depth, face_size
-from parametric.outlines import Bounds, Outline, Radii, rounded_rectangle
+from parametric.model import (
+    Blank,
+    Cut,
+    Face,
+    Groove,
+    Pocket,
+    Shaped,
+    Slot,
+    Trim,
+    face_depth,
+    face_size,
+)
+from parametric.outlines import (
+    Arc,
+    Bounds,
+    Outline,
+    Radii,
+    Vertex,
+    arc_of,
+    bounds_of,
+    edges,
+    rounded_rectangle,
+)
 
-Routed = Slot | Pocket | Groove
+Boxed = Slot | Pocket | Groove
+Routed = Boxed | Shaped
 
 _SAME = 1e-6
 """mm, a nanometre: nearer than this is the same place."""
@@ -63,7 +85,7 @@ def routed(cut: Cut) -> Routed | None:
     A groove with ramps was stopped on the saw, whatever made it.
     """
     match cut:
-        case Slot() | Pocket():
+        case Slot() | Pocket() | Shaped():
             return cut
         case Groove():
             return None if cut.ramp else cut
@@ -73,11 +95,17 @@ def routed(cut: Cut) -> Routed | None:
 
 def open_ends(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> tuple[bool, bool]:
     """Whether a groove runs out at its low and its high end, of the blank or of a trim line."""
-    low, high = 0.0, face_size(cut.face, blank)[0]
-    if cut.face not in ("low end", "high end"):
+    low, high = _wood_along(cut.face, blank, cuts)
+    return (cut.u0 <= low + _SAME, cut.u1 >= high - _SAME)
+
+
+def _wood_along(face: Face, blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
+    """Where the wood of a face begins and ends along u once the ends are trimmed, mm."""
+    low, high = 0.0, float(face_size(face, blank)[0])
+    if face not in ("low end", "high end"):
         low += sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
         high -= sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
-    return (cut.u0 <= low + _SAME, cut.u1 >= high - _SAME)
+    return low, high
 
 
 def squaring(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> float:
@@ -98,9 +126,11 @@ def bounds_on_face(cut: Routed) -> Bounds:
             u, v = float(cut.u), float(cut.v)
             along, across = float(cut.length) / 2, float(cut.width) / 2
             return (u - along, v - across, u + along, v + across)
+        case Shaped():
+            return bounds_of(cut.outline)
 
 
-def corners_of(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
+def corners_of(cut: Boxed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
     """The corner radii of a cut's outline on its face, mm; 0 where it runs out."""
     match cut:
         case Slot():
@@ -121,7 +151,7 @@ def relief_of(cut: Routed) -> float:
     return 0.0
 
 
-def largest_cutter(cut: Routed, corner: float) -> float:
+def largest_cutter(cut: Boxed, corner: float) -> float:
     """The largest cutter diameter that leaves this cut as drawn, mm."""
     u0, v0, u1, v1 = bounds_on_face(cut)
     narrowest = min(u1 - u0, v1 - v0)
@@ -145,13 +175,16 @@ def make_operation(
             stop a design before it comes to that.
     """
     where = f"{part}: {cut.name}"
-    bounds, radii = bounds_on_face(cut), corners_of(cut, blank, cuts)
+    bounds = bounds_on_face(cut)
     limits = face_size(cut.face, blank)
     thickness = float(face_depth(cut.face, blank))
     if min(bounds[:2]) < -_SAME or bounds[2] > limits[0] + _SAME or bounds[3] > limits[1] + _SAME:
         raise ValueError(f"{where} lies outside the {cut.face} of its blank")
     if not 0 < cut.depth <= thickness + _SAME:
         raise ValueError(f"{where} is {cut.depth} deep in {thickness} of wood")
+    if isinstance(cut, Shaped):
+        return _shaped(cut, blank, cuts, part, cutters)
+    radii = corners_of(cut, blank, cuts)
     stopped = True if not isinstance(cut, Groove) else not all(open_ends(cut, blank, cuts))
     if stopped and max(radii) == 0 and not relief_of(cut):
         raise ValueError(f"{where} has square inside corners, which no router cuts")
@@ -171,7 +204,74 @@ def make_operation(
     )
 
 
-def _cutter(cut: Routed, corner: float, cutters: Sequence[float], where: str) -> float:
+def _shaped(
+    cut: Shaped, blank: Blank, cuts: Sequence[Cut], part: str, cutters: Sequence[float]
+) -> Operation:
+    """A cut of any outline: its inside corners are round, or it is open where they are."""
+    where = f"{part}: {cut.name}"
+    square = [v for v in _inside_corners(cut) if not _open_at(v, cut, blank, cuts)]
+    if square:
+        raise ValueError(f"{where} has square inside corners, which no router cuts")
+    corner = min((arc.radius for arc in _hollow_arcs(cut)), default=0.0)
+    limit = 2 * corner if corner else math.inf
+    fitting = [float(c) for c in cutters if c <= limit + _SAME]
+    cutter = cut.making.cutter if cut.making.cutter is not None else max(fitting, default=None)
+    if cutter is None or cutter > limit + _SAME:
+        raise ValueError(f"{where}: no cutter of the shop is small enough")
+    thickness = float(face_depth(cut.face, blank))
+    through = cut.depth >= thickness - _SAME
+    return Operation(
+        name=cut.name,
+        kind="cut_through" if through else "pocket",
+        outline=tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline),
+        depth=min(float(cut.depth), thickness),
+        cutter=float(cutter),
+        corner=corner,
+        part=part,
+        note="open where it lies along an edge of the piece: run the cutter past",
+    )
+
+
+def _hollow_arcs(cut: Shaped) -> list[Arc]:
+    """The arcs that are round inside corners of what is taken away."""
+    arcs = [arc_of(a, b) for a, b in edges(cut.outline)]
+    return [arc for arc in arcs if arc is not None and arc.sweep > 0]
+
+
+def _inside_corners(cut: Shaped) -> list[Vertex]:
+    """The corners of the outline where the wood makes an inside corner that is not round."""
+    found = []
+    sides = edges(cut.outline)
+    for (a, here), (_, b) in zip(sides, [*sides[1:], sides[0]], strict=True):
+        into, out = _heading(a, here, at_end=True), _heading(here, b, at_end=False)
+        turn = (out - into + math.pi) % math.tau - math.pi
+        if turn > 1e-6:
+            found.append(here)
+    return found
+
+
+def _heading(a: Vertex, b: Vertex, *, at_end: bool) -> float:
+    """Which way an edge runs where it begins or ends, rad."""
+    chord = math.atan2(b.y - a.y, b.x - a.x)
+    arc = arc_of(a, b)
+    if arc is None:
+        return chord
+    return chord + arc.sweep / 2 if at_end else chord - arc.sweep / 2
+
+
+def _open_at(here: Vertex, cut: Shaped, blank: Blank, cuts: Sequence[Cut]) -> bool:
+    """Whether a corner lies on an edge of the face, or past where the piece is trimmed."""
+    low, high = _wood_along(cut.face, blank, cuts)
+    _, far = face_size(cut.face, blank)
+    return (
+        here.x <= low + _SAME
+        or here.x >= high - _SAME
+        or here.y <= _SAME
+        or here.y >= float(far) - _SAME
+    )
+
+
+def _cutter(cut: Boxed, corner: float, cutters: Sequence[float], where: str) -> float:
     limit = largest_cutter(cut, corner)
     fitting = [float(c) for c in cutters if c <= limit + _SAME]
     cutter = cut.making.cutter
@@ -183,7 +283,7 @@ def _cutter(cut: Routed, corner: float, cutters: Sequence[float], where: str) ->
     return float(cutter)
 
 
-def _kind(cut: Routed, bounds: Bounds, radii: Radii, thickness: float) -> CutKind:
+def _kind(cut: Boxed, bounds: Bounds, radii: Radii, thickness: float) -> CutKind:
     if cut.depth >= thickness - _SAME:
         return "cut_through"
     width, height = bounds[2] - bounds[0], bounds[3] - bounds[1]

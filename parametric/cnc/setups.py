@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.cnc.operations import Operation, Routed, make_operation, routed
-from parametric.outlines import Bounds, bounds_of
 from parametric.cnc.views import (
     Side,
     View,
@@ -31,6 +30,7 @@ from parametric.model import (
     face_size,
     shape_key,
 )
+from parametric.outlines import Bounds, bounds_of
 from parametric.trade.file_names import file_stem
 
 _SAME = 1e-6

@@ -23,8 +23,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.outlines import Outline, Vertex
 from parametric.model import Blank, Face, Placement, Vector, face_point, face_size
+from parametric.outlines import Outline, Vertex
 
 Side = Literal["front", "back"]
 

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator, Sequence
 from parametric.catalog.bench import CUT_A_PASS
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.operations import Operation
-from parametric.outlines import bounds_of
 from parametric.cnc.setups import PartType, SetUp, face_word, part_types
 from parametric.cnc.tool_list import ToolUse, tool_uses
 from parametric.cnc.views import along_foot, along_left
@@ -25,6 +24,7 @@ from parametric.drawing.machine.work import (
 from parametric.figures import Figure, named, whole_up
 from parametric.model import Assembly, Face
 from parametric.names import join
+from parametric.outlines import bounds_of
 
 _ACROSS_FROM: dict[Face, Face] = {
     "low end": "high end",

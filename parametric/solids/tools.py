@@ -107,9 +107,7 @@ def _last_of(face: Face, blank: Blank, wood: tuple[float, float]) -> float:
     return blank.length - wood[0] if face == "high end" else float(face_depth(face, blank))
 
 
-def _run_out(
-    outline: Outline, low: tuple[float, float], high: tuple[float, float]
-) -> Outline:
+def _run_out(outline: Outline, low: tuple[float, float], high: tuple[float, float]) -> Outline:
     """The outline with each of its edges that lies along the face's own edge moved out past it.
 
     A corner of the face is gone round outside, so that no side of the tool lies in a side of

@@ -18,6 +18,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
@@ -35,6 +36,7 @@ Kind = Literal[
     "tongue",
     "back rebate",
     "edges",
+    "shape",
 ]
 
 _THICKNESS_FACES: tuple[Face, ...] = ("low end", "high end", "low edge", "high edge")
@@ -151,6 +153,12 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             yield replace(work, width=cut.radius), "four long edges", ""
         case RoundCorners():
             yield replace(work, width=cut.radius), "four corners", ""
+        case Shaped():
+            yield (
+                replace(work, kind="shape", depth=cut.depth - cut.surface),
+                face_word(part, cut.face),
+                "",
+            )
         case Island():
             yield replace(work, depth=cut.depth), face_word(part, cut.face), ""
         case _:

@@ -30,12 +30,14 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
     face_size,
 )
 from parametric.names import join
+from parametric.outlines import arc_of, bounds_of, edges
 
 Quantity = Literal[
     "from",
@@ -186,8 +188,10 @@ def _place(cut: Cut, part: Part) -> tuple[float, int]:
             return _end_place(cut.face, part)
         case Slot() | Groove():
             return round(float(cut.u0), 6), _AFTER[cut.face]
-        case Pocket() if cut.face in ("low end", "high end"):
+        case Pocket() | Shaped() if cut.face in ("low end", "high end"):
             return _end_place(cut.face, part)
+        case Shaped():
+            return round(bounds_of(cut.outline)[0], 6), _AFTER[cut.face]
         case Pocket():
             return round(float(cut.u - cut.length / 2), 6), _AFTER[cut.face]
         case Trim() if cut.end == "low end":
@@ -216,7 +220,7 @@ def _row(number: int, cut: Cut, part: Part) -> CutRow:
 
 def _into(cut: Cut, part: Part) -> str:
     match cut:
-        case Slot() | Pocket() | Groove() | Island():
+        case Slot() | Pocket() | Groove() | Island() | Shaped():
             return face_name(part, cut.face)
         case Trim() | Mitre():
             return face_name(part, cut.end)
@@ -264,6 +268,8 @@ class _Degrees:
                 yield self._size("width", cut.width)
                 yield from self._depth(cut.face, cut.depth, cut.surface)
                 yield self._groove_ends(cut)
+            case Shaped():
+                yield from self._shaped(cut)
             case Trim():
                 yield from self._trim(cut)
             case Mitre():
@@ -292,6 +298,20 @@ class _Degrees:
                 yield self._size("outside", cut.outer, before="r")
             case _:
                 assert_never(cut)
+
+    def _shaped(self, cut: Shaped) -> Iterator[Size | Said]:
+        """The box of the shape, its depth, and the radius where it is curved."""
+        u0, v0, u1, v1 = bounds_of(cut.outline)
+        yield from self._span(cut.face, Figure(u0), Figure(u1))
+        yield self._across(cut.face, Figure((v0 + v1) / 2))
+        yield self._size("width", Figure(v1 - v0))
+        yield from self._depth(cut.face, cut.depth, cut.surface)
+        radii = [arc.radius for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
+        if radii:
+            yield self._size("ends", Figure(min(radii)), before="r")
+        else:
+            square = all(a.x == b.x or a.y == b.y for a, b in edges(cut.outline))
+            yield Said(quantity="ends", words="square" if square else "aslant")
 
     def _size(
         self,

@@ -22,11 +22,13 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
     digest,
 )
+from parametric.outlines import turned_upside_down
 
 _OTHER_SIDE: Mapping[Face, Face] = {"low face": "high face", "high face": "low face"}
 
@@ -34,6 +36,11 @@ _OTHER_SIDE: Mapping[Face, Face] = {"low face": "high face", "high face": "low f
 def mirrored(cut: Cut, blank: Blank) -> Cut | None:
     """The cut mirrored in the middle of the thickness; None for one that knows a single face."""
     match cut:
+        case Shaped() if cut.face in _OTHER_SIDE:
+            return dataclasses.replace(cut, face=_OTHER_SIDE[cut.face])
+        case Shaped():
+            over = turned_upside_down(cut.outline, up=float(blank.thickness))
+            return dataclasses.replace(cut, outline=over)
         case Slot() | Groove() | Pocket() if cut.face in _OTHER_SIDE:
             return dataclasses.replace(cut, face=_OTHER_SIDE[cut.face])
         case Slot() | Groove() | Pocket():

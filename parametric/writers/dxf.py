@@ -14,8 +14,8 @@ from ezdxf.document import CREATED_BY_EZDXF, Drawing
 from ezdxf.layouts import Modelspace
 
 from parametric.cnc.notes import NARROW, Stamp, notes, place_notes
-from parametric.outlines import Outline, Vertex, rectangle
 from parametric.cnc.setups import SetUp
+from parametric.outlines import Outline, Vertex, rectangle
 
 _PLACES = 6
 """Coordinates are written to a nanometre, far below any machine and free of binary dust."""

@@ -6,12 +6,12 @@ part's own frame, x along the grain, in metres.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, assert_never
 
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.model import Placement, Vector
+from parametric.model import Placement, Slide, Step, Turn, Vector
 
 if TYPE_CHECKING:
     from parametric.solids.mesh import Mesh
@@ -30,6 +30,33 @@ def metres(length: float) -> float:
 def scene_point(point: Vector) -> Vector:
     """A point of the world in the scene, metres."""
     return (metres(point[0]), metres(point[2]), metres(-point[1]))
+
+
+def scene_motion(motion: tuple[Step, ...]) -> list[dict[str, Any]]:
+    """How a group moves, step by step, the innermost first, in the scene.
+
+    A slide by `slide` (metres from shut); a turn by `turn` (degrees from shut, right-handed)
+    about the line through `point` along `axis`, where that line stands when all is shut.
+    """
+    said: list[dict[str, Any]] = []
+    for step in motion:
+        match step:
+            case Slide():
+                far = float(step.travel)
+                x, y, z = (d * far for d in step.direction)
+                said.append({"slide": list(scene_point((x, y, z)))})
+            case Turn():
+                x, y, z = step.axis
+                said.append(
+                    {
+                        "turn": round(float(step.angle), 6),
+                        "point": list(scene_point(step.point)),
+                        "axis": [x + 0.0, z + 0.0, 0.0 - y],
+                    }
+                )
+            case _:
+                assert_never(step)
+    return said
 
 
 def part_turn(placement: Placement) -> Floats:

@@ -11,6 +11,7 @@ data of every file beginning at a multiple of 64 bytes.
 
 from __future__ import annotations
 
+import json
 import re
 import struct
 import zlib
@@ -30,6 +31,7 @@ from parametric.writers.scene_frame import (
     mesh_normals,
     metres,
     part_turn,
+    scene_motion,
     scene_point,
 )
 from parametric.writers.usdz_finish import Finish, finish_of
@@ -197,6 +199,8 @@ def _piece(name: str, part: Part, shape: str, finish: str) -> list[str]:
 def _slides(group: Group) -> Iterator[str]:
     """How a leaf slides: the axis of the scene, and how far along it from shut, metres."""
     if group.slide is None:
+        if group.motion:
+            yield f"customData = {{ string motion = {_text(_said_motion(group))} }}"
         return
     across, away, up = group.slide.direction
     for axis, part in (("x", across), ("y", up), ("z", -away)):
@@ -205,6 +209,11 @@ def _slides(group: Group) -> Iterator[str]:
             yield f'customData = {{ string axis = "{axis}"; double travel = {travel} }}'
             return
     raise ValueError(f"a slide runs along one axis of the world, not {group.slide.direction}")
+
+
+def _said_motion(group: Group) -> str:
+    """How a leaf moves that does more than slide: the steps in words of JSON, as the GLB says them."""
+    return json.dumps(scene_motion(group.motion), separators=(",", ":"))
 
 
 def _stands(placement: Placement, turn: Floats) -> list[str]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -23,6 +24,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
@@ -51,6 +53,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
         ("arrises", rf"round the four long edges, r {_N}"),
         ("corners", rf"round the four corners, r {_N}"),
+        ("shape", rf"take out the shape (.+), {_DEEP}, in the (.+)"),
         ("island", rf"take the (.+) down {_N} round a raised {_N} x {_N}, corners r {_N}"),
     )
 )
@@ -73,6 +76,9 @@ def read_words(text: str) -> Said | None:
             continue
         sizes: list[float] = []
         faces: list[str] = []
+        if kind == "shape":
+            corners, deep, begins, face = found.groups()
+            return _shape_said(corners, float(deep), float(begins or 0.0), face)
         for group in found.groups():
             if group is None:
                 sizes.append(0.0)
@@ -82,6 +88,26 @@ def read_words(text: str) -> Said | None:
                 faces.append(group)
         return Said(kind=kind, sizes=tuple(sizes), faces=tuple(faces))
     return None
+
+
+_CORNER = re.compile(rf"{_N}; {_N}(?: (hollow|bulging) {_N})?")
+
+
+def _shape_said(corners: str, deep: float, begins: float, face: str) -> Said | None:
+    """A shape by its corners; the side that leaves one may be hollow or bulge, by so much."""
+    sizes = [deep, begins]
+    for corner in corners.split(", "):
+        found = _CORNER.fullmatch(corner)
+        if found is None:
+            return None
+        u, v, way, height = found.groups()
+        sizes += [float(u), float(v), float(height or 0.0) * (-1 if way == "hollow" else 1)]
+    return Said(kind="shape", sizes=tuple(sizes), faces=(face,))
+
+
+def _bow(a: Sequence[float], b: Sequence[float]) -> float:
+    """How far the side between two corners stands off its chord at the middle, mm; hollow negative."""
+    return float(a[2]) * math.dist(a[:2], b[:2]) / 2
 
 
 def said_of(part: Part, cut: Cut) -> Said:
@@ -114,6 +140,14 @@ def said_of(part: Part, cut: Cut) -> Said:
             return _said("arrises", (cut.radius,))
         case RoundCorners():
             return _said("corners", (cut.radius,))
+        case Shaped():
+            into = (float(cut.depth) - float(cut.surface), float(cut.surface))
+            corners = [
+                size
+                for a, b in zip(cut.outline, (*cut.outline[1:], cut.outline[0]), strict=True)
+                for size in (a[0], a[1], _bow(a, b))
+            ]
+            return _said("shape", (*into, *corners), word(cut.face))
         case Island():
             raised = (cut.depth, cut.length, cut.width, cut.corner)
             return _said("island", raised, word(cut.face))
@@ -160,10 +194,29 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
             return (4 - math.pi) * s[0] ** 2 * length
         case "corners":
             return (4 - math.pi) * s[0] ** 2 * thick
+        case "shape":
+            return _shape_area(s[2:]) * s[0]
         case "island":
             outer = next((other.sizes[0] for other in others if other.kind == "corners"), 0.0)
             return (_rounded(length, wide, outer) - _rounded(s[1], s[2], s[3])) * s[0]
     raise AssertionError(said.kind)
+
+
+def _shape_area(sizes: Sequence[float]) -> float:
+    """Inside a shape said by corners and bows, mm2: its polygon, and the segment on each bow.
+
+    A segment of chord c and height h is of a circle of radius (c2 / 4 + h2) / 2 h.
+    """
+    corners = [tuple(sizes[i : i + 3]) for i in range(0, len(sizes), 3)]
+    total = 0.0
+    for (x0, y0, bow), (x1, y1, _) in zip(corners, [*corners[1:], corners[0]], strict=True):
+        total += (x0 * y1 - x1 * y0) / 2
+        if bow:
+            half, high = math.hypot(x1 - x0, y1 - y0) / 2, abs(bow)
+            radius = (half**2 + high**2) / (2 * high)
+            turn = 2 * math.atan2(half, radius - high)
+            total += math.copysign(radius**2 * (turn - math.sin(turn)) / 2, bow)
+    return total
 
 
 def _rounded(length: float, width: float, corner: float) -> float:

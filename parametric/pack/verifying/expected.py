@@ -23,6 +23,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Tongue,
     Trim,
@@ -33,7 +34,7 @@ from parametric.model import (
     ramp_length,
     removed_volume,
 )
-from parametric.pack.verifying.outlines import Outline, relieved_rectangle
+from parametric.pack.verifying.outlines import Outline, closed_outline, holds, relieved_rectangle
 
 _SAME = 1e-6
 
@@ -41,6 +42,8 @@ _SAME = 1e-6
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hollow:
     """What a flat-bottomed cut takes out of a face: a rectangle with round corners, and its depths.
+
+    `shape` is the outline of one that is no such rectangle; `bounds` are then its box.
 
     `bounds` are low u, low v, high u, high v; `at_low` and `at_high` the radius of the
     corners at either end of u; `relief` that of a larger cutter run into all of them, 0
@@ -56,6 +59,7 @@ class Hollow:
     begins: float
     floor: float
     relief: float = 0.0
+    shape: Outline | None = None
 
     @property
     def reach(self) -> tuple[float, float, float, float]:
@@ -76,6 +80,8 @@ class Hollow:
     def area(self) -> float:
         """mm2."""
         u0, v0, u1, v1 = self.bounds
+        if self.shape is not None:
+            return self.shape.area
         if self.relief:
             return self._relieved.area
         return (u1 - u0) * (v1 - v0) - sum(2 * _corner_area(r) for r in (self.at_low, self.at_high))
@@ -84,6 +90,8 @@ class Hollow:
     def middle(self) -> tuple[float, float]:
         """The centre of its area, mm: that of the rectangle less its four corners."""
         u0, v0, u1, v1 = self.bounds
+        if self.shape is not None:
+            return self.shape.middle
         if self.relief:
             return ((u0 + u1) / 2, (v0 + v1) / 2)
         whole = (u1 - u0) * (v1 - v0)
@@ -101,6 +109,8 @@ class Hollow:
     def corners(self) -> tuple[tuple[float, float], ...]:
         """Where its straight sides begin and end, mm; none of a round hole."""
         u0, v0, u1, v1 = self.bounds
+        if self.shape is not None:
+            return tuple(edge.a for edge in self.shape.edges)
         if self.relief:
             u, v = (u0 + u1) / 2, (v0 + v1) / 2
             return tuple((u + edge.a[0], v + edge.a[1]) for edge in self._relieved.edges)
@@ -113,6 +123,8 @@ class Hollow:
     @property
     def radius_of_hole(self) -> float:
         """mm; 0 for what is no round hole."""
+        if self.shape is not None:
+            return 0.0
         u0, v0, u1, v1 = self.bounds
         across = 2 * self.at_low + _SAME
         return self.at_low if u1 - u0 <= across and v1 - v0 <= across else 0.0
@@ -134,7 +146,11 @@ def _corner_middle(radius: float) -> float:
     return (radius**3 / 2 - quarter * (radius - 4 * radius / (3 * math.pi))) / _corner_area(radius)
 
 
-def hollow(part: Part, cut: Slot | Pocket | Groove, *, at_machine: bool) -> Hollow:
+Flat = Slot | Pocket | Groove | Shaped
+"""Cuts with a flat bottom and upright sides."""
+
+
+def hollow(part: Part, cut: Flat, *, at_machine: bool) -> Hollow:
     """A cut as a hollow.
 
     Args:
@@ -142,7 +158,11 @@ def hollow(part: Part, cut: Slot | Pocket | Groove, *, at_machine: bool) -> Holl
         cut: the cut.
         at_machine: as the cutter leaves it, before its stopped ends are chopped square.
     """
+    shape = None
     match cut:
+        case Shaped():
+            shape = closed_outline([(float(x), float(y), bulge) for x, y, bulge in cut.outline])
+            bounds, radii, begins = shape.bounds, (0.0, 0.0), float(cut.surface)
         case Slot():
             half = float(cut.width) / 2
             bounds = (float(cut.u0), float(cut.v) - half, float(cut.u1), float(cut.v) + half)
@@ -172,10 +192,11 @@ def hollow(part: Part, cut: Slot | Pocket | Groove, *, at_machine: bool) -> Holl
         begins=begins,
         floor=float(cut.depth),
         relief=_relief(cut),
+        shape=shape,
     )
 
 
-def _relief(cut: Slot | Pocket | Groove) -> float:
+def _relief(cut: Flat) -> float:
     if isinstance(cut, Pocket) and cut.relief > cut.corner + _SAME:
         return float(cut.relief)
     return 0.0
@@ -192,11 +213,11 @@ def wood(part: Part) -> tuple[float, float]:
     return (low, float(part.blank.length) - high)
 
 
-def by_router(cut: Cut) -> Slot | Pocket | Groove | None:
+def by_router(cut: Cut) -> Flat | None:
     """The cut, when a router makes it from a flat outline and a depth."""
     match cut:
-        case Slot() | Pocket():
-            flat: Slot | Pocket | Groove | None = cut
+        case Slot() | Pocket() | Shaped():
+            flat: Flat | None = cut
         case Groove():
             flat = cut if cut.ramp == 0 else None
         case (
@@ -315,7 +336,7 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
     length, wide = float(part.blank.length), float(part.blank.width)
     thick = float(part.blank.thickness)
     match cut:
-        case Slot() | Pocket():
+        case Slot() | Pocket() | Shaped():
             return _centre_of_hollow(part, hollow(part, cut, at_machine=False), 0.0)
         case Groove():
             return _centre_of_hollow(
@@ -343,7 +364,16 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
 
 
 def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> bool:
-    """Whether a point of a part lies in the box of a hollow, or within a margin of it."""
+    """Whether a point of a part lies in a hollow (of one with round corners, in its box).
+
+    Within a margin of the box counts too; of a shaped hollow, within it all round.
+    """
+    if made.shape is not None:
+        u, v, depth = on_face(part, made.face, point)
+        if not made.begins - margin < depth < made.floor + margin:
+            return False
+        around = ((0.0, 0.0), (margin, 0.0), (-margin, 0.0), (0.0, margin), (0.0, -margin))
+        return any(holds(made.shape.flat(), (u + du, v + dv)) for du, dv in around)
     u0, v0, u1, v1 = made.reach
     a = face_point(made.face, part.blank, u0, v0, made.begins)
     b = face_point(made.face, part.blank, u1, v1, made.floor)
@@ -351,6 +381,16 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
         min(low, high) - margin < at < max(low, high) + margin
         for low, high, at in zip(a, b, point, strict=True)
     )
+
+
+def on_face(part: Part, face: Face, point: Vector) -> tuple[float, float, float]:
+    """A point of a part as (u, v) on one of its faces and how deep behind it, mm."""
+    x, y, z = (float(at) for at in point)
+    sizes = (float(part.blank.length), float(part.blank.width), float(part.blank.thickness))
+    axis = ("end", "edge", "face").index(face.split()[1])
+    deep = sizes[axis] - (x, y, z)[axis] if face.startswith("high") else (x, y, z)[axis]
+    u, v = (at for i, at in enumerate((x, y, z)) if i != axis)
+    return (u, v, deep)
 
 
 def _centre_of_hollow(part: Part, made: Hollow, ramp: float) -> Vector:

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import json
 import struct
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
@@ -59,6 +59,8 @@ class GlbFile:
     skins: tuple[Skin, ...]
     travels: Mapping[str, Floats]
     starts: Mapping[str, Floats]
+    turned: Mapping[str, tuple[Floats, Floats]] = field(default_factory=dict)
+    """Of a node whose animation turns it: its places and its turns, key by key."""
 
 
 def read_glb(data: bytes) -> GlbFile:
@@ -92,6 +94,7 @@ def _read(data: bytes) -> GlbFile:
         skins=tuple(_skin(scene, binary, mesh) for mesh in scene.get("meshes", [])),
         travels=travels,
         starts=starts,
+        turned=_turned(scene, binary),
     )
 
 
@@ -116,7 +119,20 @@ def _nodes(scene: Mapping[str, Any], raw: list[dict[str, Any]]) -> Iterator[Node
 def _matrix(node: Mapping[str, Any]) -> Floats:
     if "matrix" in node:
         return np.array(node["matrix"], dtype=float).reshape(4, 4).T
-    x, y, z, w = node.get("rotation", (0.0, 0.0, 0.0, 1.0))
+    return trs_matrix(
+        node.get("translation", (0.0, 0.0, 0.0)),
+        node.get("rotation", (0.0, 0.0, 0.0, 1.0)),
+        node.get("scale", (1.0, 1.0, 1.0)),
+    )
+
+
+def trs_matrix(
+    place: Sequence[float] | Floats,
+    quaternion: Sequence[float] | Floats,
+    scale: Sequence[float] = (1.0, 1.0, 1.0),
+) -> Floats:
+    """Place, turn (x, y, z, w) and scale as one matrix."""
+    x, y, z, w = (float(q) for q in quaternion)
     turn = np.array(
         [
             [1 - 2 * (y * y + z * z), 2 * (x * y - z * w), 2 * (x * z + y * w)],
@@ -125,8 +141,8 @@ def _matrix(node: Mapping[str, Any]) -> Floats:
         ]
     )
     matrix = np.eye(4)
-    matrix[:3, :3] = turn * np.array(node.get("scale", (1.0, 1.0, 1.0)))
-    matrix[:3, 3] = node.get("translation", (0.0, 0.0, 0.0))
+    matrix[:3, :3] = turn * np.array(scale)
+    matrix[:3, 3] = place
     return matrix
 
 
@@ -161,6 +177,28 @@ def _skin(scene: Mapping[str, Any], binary: bytes, mesh: Mapping[str, Any]) -> S
         normals=np.vstack(normals),
         look=" and ".join(sorted(looks)),
     )
+
+
+def _turned(scene: Mapping[str, Any], binary: bytes) -> dict[str, tuple[Floats, Floats]]:
+    """Places and turns of every node that an animation turns; one as many as the other."""
+    found: dict[str, tuple[Floats, Floats]] = {}
+    for animation in scene.get("animations", []):
+        keys: dict[tuple[str, str], Floats] = {}
+        for channel in animation["channels"]:
+            sampler = animation["samplers"][channel["sampler"]]
+            name = scene["nodes"][channel["target"]["node"]].get("name", "")
+            values = _numbers(scene, binary, sampler["output"]).astype(float)
+            times = _numbers(scene, binary, sampler["input"])
+            if len(times) != len(values) or sampler.get("interpolation", "LINEAR") != "LINEAR":
+                raise UnreadableError(f"{name}: its keys and its times do not agree")
+            keys[name, channel["target"]["path"]] = values
+        for name, path in keys:
+            if path == "rotation":
+                places = keys.get((name, "translation"))
+                if places is None or len(places) != len(keys[name, path]):
+                    raise UnreadableError(f"{name}: turns without a place for every turn")
+                found[name] = (places, keys[name, path])
+    return found
 
 
 def _travels(

@@ -21,6 +21,7 @@ from parametric.model import (
     Pocket,
     RoundArrises,
     RoundCorners,
+    Shaped,
     Slot,
     Vector,
     face_point,
@@ -36,12 +37,16 @@ from parametric.pack.verifying.expected import (
 )
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
 from parametric.pack.verifying.known import Known, Verdict
+from parametric.pack.verifying.motion import turning_faults
+from parametric.pack.verifying.outlines import Outline, Point, holds
 
 PLACE = 2e-3
 """mm: corners are kept as 32-bit metres, which are good to a ten-thousandth."""
 TURN = 0.2
 """rad: a chord of a round turns no more than this, so a round of chords has at least
 sin(TURN) / TURN of the circle's area."""
+_CHORD = 0.05
+"""How far a chord may leave its arc, mm."""
 _HAIR = 0.1
 """mm: more than a chord may leave its arc."""
 _WELD = 1e-3
@@ -129,6 +134,9 @@ def _names(file: GlbFile, known: Known) -> Iterator[str]:
 def _motion(group: Group, node: Node, file: GlbFile, *, animated: bool) -> Iterator[str]:
     """A leaf slides as far as the design says, in the animation and in its own words."""
     moved = file.travels.get(group.name)
+    if group.motion and group.slide is None:
+        yield from turning_faults(group, node, file, near=PLACE / 1000, animated=animated)
+        return
     if group.slide is None:
         if moved is not None or {"axis", "travel"} & node.extras.keys():
             yield f"{group.name}: slides, and should not"
@@ -234,6 +242,9 @@ def _lost_in_chords(part: Part) -> float:
             made = hollow(part, cut, at_machine=False)
             radii = 4 * made.relief**2 or made.at_low**2 + made.at_high**2
             lost += share * math.pi * radii / 2 * (made.floor - made.begins)
+        elif isinstance(cut, Shaped):
+            deep = float(cut.depth) - float(cut.surface)
+            lost += sum(2 / 3 * _CHORD * arc for arc in _arcs(part, cut)) * deep
         elif isinstance(cut, RoundArrises):
             lost += share * math.pi * float(cut.radius) ** 2 * float(part.blank.length)
         elif isinstance(cut, RoundCorners):
@@ -241,6 +252,14 @@ def _lost_in_chords(part: Part) -> float:
         elif hasattr(cut, "corner"):
             lost += share * math.pi * float(cut.corner) ** 2 * float(part.blank.thickness)
     return lost
+
+
+def _arcs(part: Part, cut: Shaped) -> Iterator[float]:
+    """The lengths of a shaped cut's arcs, mm."""
+    shape = hollow(part, cut, at_machine=False).shape
+    for edge in shape.edges if shape is not None else ():
+        if edge.bulge:
+            yield edge.radius * abs(edge.sweep)
 
 
 def _open_edges(skin: Skin) -> int:
@@ -272,13 +291,13 @@ class _Probe:
 
 def _probed(part: Part, triangles: Floats) -> Iterator[str]:
     """Every side and floor of every hollow, from a hair inside it and a hair outside."""
-    cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove))]
+    cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove, Shaped))]
     hollows = [hollow(part, cut, at_machine=False) for cut in cuts]
     probes = [
         probe
         for cut, made in zip(cuts, hollows, strict=True)
         for probe in _probes(part, made, ramps=isinstance(cut, Groove) and cut.ramp > 0)
-        if not probe.wood
+        if (not probe.wood and _in_wood(part, probe.at))
         or (_in_wood(part, probe.at) and not any(in_hollow(part, o, probe.at) for o in hollows))
     ]
     if not probes:
@@ -289,6 +308,9 @@ def _probed(part: Part, triangles: Floats) -> Iterator[str]:
 
 
 def _probes(part: Part, made: Hollow, *, ramps: bool) -> Iterator[_Probe]:
+    if made.shape is not None:
+        yield from _round_the_shape(part, made, made.shape)
+        return
     u0, v0, u1, v1 = made.bounds
     u, v = (u0 + u1) / 2, (v0 + v1) / 2
     deep = (made.begins + made.floor) / 2
@@ -307,6 +329,31 @@ def _probes(part: Part, made: Hollow, *, ramps: bool) -> Iterator[_Probe]:
     for way in (-_HAIR, _HAIR):
         at = point((u, v, made.floor + way))
         yield _Probe(at=at, wood=way > 0, fault=f"{called} is not {made.floor:g} deep")
+
+
+def _round_the_shape(part: Part, made: Hollow, shape: Outline) -> Iterator[_Probe]:
+    """Every side of a shaped hollow at its middle, and the floor beside it."""
+    deep = (made.begins + made.floor) / 2
+    for edge in shape.edges:
+        if math.dist(edge.a, edge.b) < 4 * _HAIR:
+            continue
+        u, v = edge.points(2)[1] if edge.bulge else _halfway(edge.a, edge.b)
+        along = math.dist(edge.a, edge.b)
+        out = ((edge.b[1] - edge.a[1]) / along, (edge.a[0] - edge.b[0]) / along)
+        fault = f"{made.cut} does not reach to {u:g};{v:g}"
+        for way in (-_HAIR, _HAIR):
+            at = (u + out[0] * way, v + out[1] * way)
+            if way < 0 and not holds(shape.flat(), at):
+                continue
+            point = face_point(made.face, part.blank, *at, deep)
+            yield _Probe(at=point, wood=way > 0, fault=fault)
+            if way < 0:
+                under = face_point(made.face, part.blank, *at, made.floor + _HAIR)
+                yield _Probe(at=under, wood=True, fault=f"{made.cut} is not {made.floor:g} deep")
+
+
+def _halfway(a: Point, b: Point) -> Point:
+    return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
 
 
 def _in_wood(part: Part, point: Vector) -> bool:

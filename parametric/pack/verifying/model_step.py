@@ -7,7 +7,7 @@ import math
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from parametric.model import Groove, Part, Placement, Pocket, Slot, Vector, face_point
+from parametric.model import Groove, Part, Placement, Pocket, Shaped, Slot, Vector, face_point
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import centre_of_volume, hollow, in_hollow, wood
 from parametric.pack.verifying.known import Known, Verdict
@@ -140,7 +140,7 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
     hollows = [
         hollow(part, cut, at_machine=False)
         for cut in part.cuts
-        if isinstance(cut, (Slot, Pocket, Groove))
+        if isinstance(cut, (Slot, Pocket, Groove, Shaped))
     ]
     for made in hollows:
         if made.radius_of_hole:
@@ -155,8 +155,18 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
         for u, v in made.corners:
             point = face_point(made.face, part.blank, u, v, made.floor)
             met = any(in_hollow(part, o, point, _TOUCH) for o in hollows if o is not made)
+            # Past the wood, or on its very edge, a shape's corner is no corner of the part.
+            met = met or (made.shape is not None and not _inside(part, point))
             if not met and not _there(point, solid):
                 yield f"{made.cut} has no corner at {u:g};{v:g}, {made.floor:g} deep"
+
+
+def _inside(part: Part, point: Vector) -> bool:
+    low, high = wood(part)
+    limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
+    return all(
+        a + _TOUCH < float(at) < b - _TOUCH for (a, b), at in zip(limits, point, strict=True)
+    )
 
 
 def _there(point: Vector, solid: Solid) -> bool:

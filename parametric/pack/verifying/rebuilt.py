@@ -13,7 +13,7 @@ import io
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from parametric.model import Cut, Groove, Part
+from parametric.model import Cut, Groove, Part, Shaped
 from parametric.pack.verifying.bench_words import Said, read_words, said_of, volume_said
 from parametric.pack.verifying.expected import by_router, hollow, in_some_file
 from parametric.pack.verifying.known import Known, Verdict
@@ -202,6 +202,13 @@ def _lost_in_print(part: Part) -> float:
         for cut in part.cuts
         for field in dataclasses.fields(cut)
         if isinstance(value := getattr(cut, field.name), float)
+    ]
+    sizes += [
+        float(at)
+        for cut in part.cuts
+        if isinstance(cut, Shaped)
+        for corner in cut.outline
+        for at in corner[:2]
     ]
     worst = max((abs(size - round(size, 3)) for size in sizes), default=0.0)
     if worst < 1e-9:
