@@ -1,4 +1,10 @@
-"""The arrangement's elevation: leaves shut, opening dashed, floor as measured, chains of heights."""
+"""The arrangement's elevation: leaves shut, opening as measured, how they open, chains of heights.
+
+ _______________
+|   . '|' .     |   A leaf that turns wears two thin lines from the corners of its free edge to
+| '    |    '   |   the middle of the edge it is hung by: chain lines where it comes towards the
+|. ' . |. ' .   |   viewer, dashed where it goes away. One that slides wears an arrow.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +20,7 @@ from parametric.drawing.arrangement_layout import (
 from parametric.drawing.chains import FIRST, Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
+from parametric.drawing.layers import Layer
 from parametric.drawing.leafviews import (
     draw_glass_strokes,
     draw_linework,
@@ -25,10 +32,20 @@ from parametric.drawing.linework import hide_behind
 from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, section_end, travel
 from parametric.drawing.plane import Point, Polygon, outside_all
 from parametric.drawing.sheet import Element, View
-from parametric.drawing.site import floor_at, leaf_boxes, level_cut, upright_cut
+from parametric.drawing.site import (
+    comes_to_viewer,
+    floor_at,
+    hung_by,
+    hung_words,
+    leaf_boxes,
+    level_cut,
+    slides,
+    upright_cut,
+)
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure
+from parametric.figures import Figure, named
 from parametric.resolve.door import Door
+from parametric.resolve.leaf import Leaf
 
 
 def draw_elevation(draft: Draft, job: Subject, place: Placing, extent: Extent) -> View:
@@ -40,12 +57,32 @@ def draw_elevation(draft: Draft, job: Subject, place: Placing, extent: Extent) -
     covers = [box.polygon for box in boxes]
     hide_behind(work, door.opening.outline(), covers, closed=False)
     for behind, front in zip(boxes[1:], boxes, strict=False):
-        hide_behind(work, behind.polygon, [front.polygon], closed=True)
+        if behind.meets(front):
+            hide_behind(work, behind.polygon, [front.polygon], closed=True)
     _opening_in_sight(draft, view, door, covers)
     draw_linework(draft, view, work)
     draw_glass_strokes(draft, view, job.shut, job.shut)
     _floor(draft, view, job, extent)
+    _swings(draft, view, door)
     return view
+
+
+def _swings(draft: Draft, view: View, door: Door) -> None:
+    """Two lines on every leaf that turns, meeting at the edge it is hung by.
+
+    Source: convention of building drawings, apex at the hinges; which line stands for which
+    side differs from country to country, so the sheet's notes say it (common practice, no
+    source).
+    """
+    for leaf, box in zip(door.leaves, leaf_boxes(door), strict=True):
+        side = hung_by(leaf.hung)
+        if leaf.hung.swing is None or side is None:
+            continue
+        hinge, free = (box.x0, box.x1) if side == "left" else (box.x1, box.x0)
+        apex = (hinge, (box.y0 + box.y1) / 2)
+        layer: Layer = "centre" if comes_to_viewer(leaf) else "hidden"
+        for corner in ((free, box.y0), (free, box.y1)):
+            draft.line(layer, view.at(corner), view.at(apex), view.name)
 
 
 def _opening_in_sight(draft: Draft, view: View, door: Door, covers: list[Polygon]) -> None:
@@ -68,9 +105,15 @@ def _floor(draft: Draft, view: View, job: Subject, extent: Extent) -> None:
 
 
 def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
-    """Left: floor gap and leaf. Right: floor gap and lap, then head to floor."""
+    """Left: floor gap and leaf. Right: floor gap and lap, then head to floor.
+
+    Leaves that stand within the opening have the gap over them at the left too, so that the
+    chain closes from floor to head; on the right the foot to the head closes it.
+    """
     door = job.resolved.door
     hanging, opening = door.hanging, door.opening
+    if hanging.head_gap is not None:
+        return _within_chains(job, view, extent, hanging.head_gap)
     wood = job.rules.arrangement
     foot, top = extent.foot, extent.foot + float(hanging.leaf_height)
     left, right = view.x(extent.x0), view.x(extent.x1)
@@ -109,24 +152,101 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
         between = Link(figure=hanging.head_above_foot, rule=wood) if hanging.on_wall else None
         links = [Link(figure=last_gap, rule=wood), between, *links]
     chains.append(Chain(view=view, axis="up", line=line, stops=tuple(stops), links=tuple(links)))
-    reading = _height_read(door)
-    if reading is not None:
-        at, figure = reading
+    return [*chains, *_reading_chain(job, view, extent, line)]
+
+
+def _within_chains(job: Subject, view: View, extent: Extent, head_gap: Figure) -> list[Chain]:
+    """Left: floor, the leaves one over another, head. Right: floor, finished foot, head."""
+    door, wood = job.resolved.door, job.rules.arrangement
+    hanging, opening = door.hanging, door.opening
+    left, right = view.x(extent.x0), view.x(extent.x1)
+    (first_at, first_gap), (last_at, last_gap) = door.gaps[0], door.gaps[-1]
+    floors = {place: float(z) for place, z in opening.floor.items()}
+    boxes = leaf_boxes(door)
+    edge = min(box.x0 for box in boxes)
+    column = sorted(
+        (
+            (box, leaf)
+            for box, leaf in zip(boxes, door.leaves, strict=True)
+            if box.x0 < edge + _ONE_COLUMN
+        ),
+        key=lambda pair: pair[0].y0,
+    )
+    stops = [Stop(at=floors[first_at], foot=left - STUB)]
+    links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
+    below: Leaf | None = None
+    for box, leaf in column:
+        if below is not None:
+            between = leaf.hung.foot - (below.hung.foot + below.height)
+            links.append(Link(figure=_known(hanging.meeting_gap, between), rule=wood))
+        stops += [Stop(at=y, foot=view.x(box.x0)) for y in (box.y0, box.y1)]
+        links.append(Link(figure=leaf.height, rule=wood))
+        below = leaf
+    stops.append(Stop(at=extent.head, foot=left))
+    links.append(Link(figure=head_gap, rule=wood))
+    line = right + STUB + FIRST - 1.0
+    chains = [
+        Chain(
+            view=view,
+            axis="up",
+            line=left - STUB - FIRST + 1.0,
+            stops=tuple(stops),
+            links=tuple(links),
+        )
+    ]
+    if len(door.gaps) > 1:
         chains.append(
             Chain(
                 view=view,
                 axis="up",
-                line=line + extent.next_chain,
+                line=line,
                 stops=(
-                    Stop(at=floors[at], foot=line, inner=True)
-                    if at == last_at
-                    else Stop(at=floors[at], foot=right + STUB),
-                    Stop(at=extent.head, foot=line, inner=True),
+                    Stop(at=floors[last_at], foot=right + STUB),
+                    Stop(at=extent.foot, foot=view.x(max(box.x1 for box in boxes))),
+                    Stop(at=extent.head, foot=right),
                 ),
-                links=(Link(figure=figure, rule=wood),),
+                links=(
+                    Link(figure=last_gap, rule=wood),
+                    Link(figure=hanging.head_above_foot, rule=wood),
+                ),
             )
         )
-    return chains
+    return [*chains, *_reading_chain(job, view, extent, line)]
+
+
+_ONE_COLUMN = 5.0
+"""Leaves whose left edges stand no farther apart stand over one another, mm."""
+
+
+def _known(figure: Figure | None, value: Figure) -> Figure:
+    """The figure that is the hanging's own, where it says the same."""
+    same = figure is not None and abs(float(figure) - float(value)) < 1e-6
+    return figure if figure is not None and same else named("gap between the leaves", value)
+
+
+def _reading_chain(job: Subject, view: View, extent: Extent, line: float) -> list[Chain]:
+    """A reading of head to floor that the level head bears out, outside what is at `line`."""
+    door = job.resolved.door
+    reading = _height_read(door)
+    if reading is None:
+        return []
+    at, figure = reading
+    floor = float(door.opening.floor[at])
+    beyond = view.x(extent.x1) + STUB
+    return [
+        Chain(
+            view=view,
+            axis="up",
+            line=line + extent.next_chain,
+            stops=(
+                Stop(at=floor, foot=line, inner=True)
+                if at == door.gaps[-1][0]
+                else Stop(at=floor, foot=beyond),
+                Stop(at=extent.head, foot=line, inner=True),
+            ),
+            links=(Link(figure=figure, rule=job.rules.arrangement),),
+        )
+    ]
 
 
 def _height_read(door: Door) -> tuple[str, Figure] | None:
@@ -139,38 +259,53 @@ def _height_read(door: Door) -> tuple[str, Figure] | None:
 
 
 def name_leaves(draft: Draft, job: Subject, view: View) -> None:
-    """Each leaf's letter, where it hangs, and the way it goes."""
+    """Each leaf's letter, how it hangs, and the way it goes."""
     door = job.resolved.door
-    places = ("front", "rear")
     for index, (leaf, box) in enumerate(zip(door.leaves, leaf_boxes(door), strict=True)):
-        leaf_words, track = f"{places[min(index, 1)]} leaf", f"{door.hanging.tracks[index]} track"
-        way: Literal["left", "right"] = (
-            "right" if float(door.hanging.travels[index]) > 0 else "left"
-        )
-        fields = openings(leaf)
-        hidden = max(0.0, leaf_boxes(door)[index - 1].x1 - box.x0) if index else 0.0
+        first, second = hung_words(door, index)
+        way = slides(leaf.hung)
+        before = leaf_boxes(door)[index - 1]
+        hidden = max(0.0, before.x1 - box.x0) if index and before.meets(box) else 0.0
         middle = view.x(
             (box.x0 + max(hidden, float(leaf.left_stile)) + box.x1 - float(leaf.right_stile)) / 2
         )
         options = []
-        for field in fields:
-            centre = view.y(float(door.hanging.floor_gap) + float(field.foot + field.height / 2))
-            for words in ((f"{leaf_words}, {track}",), (leaf_words, track)):
+        for up in _middles(leaf):
+            centre = view.y(float(leaf.hung.foot) + up)
+            for words in ((f"{first}, {second}",), (first, second)):
                 for aside in (0.0, -0.16, 0.16):
                     x = middle + aside * (box.x1 - box.x0) / view.scale
                     options.append(_name(leaf.letter, words, way, (x, centre), view))
         draft.add_first_clear(options, f"leaf {leaf.letter}")
 
 
+def _middles(leaf: Leaf) -> list[float]:
+    """Where a leaf's name may stand, up from its foot: in an opening, a row of panes, a rail."""
+    rows = [
+        float(pane.foot + pane.daylight[1] / 2)
+        for lite in leaf.lites
+        for pane in lite.panes
+        if len(lite.panes) > 1
+    ]
+    return [
+        *(float(field.foot + field.height / 2) for field in openings(leaf)),
+        *(rail.foot + rail.height / 2 for rail in reversed(leaf.rails) if rail.head is None),
+        *dict.fromkeys(rows),
+    ]
+
+
 def _name(
     letter: str,
     words: tuple[str, ...],
-    way: Literal["left", "right"],
+    way: Literal["left", "right"] | None,
     centre: Point,
     view: View,
 ) -> list[Element]:
-    """A leaf's letter, its words and its arrow, about one middle."""
+    """A leaf's letter, its words and its arrow where it slides, about one middle."""
     x, y = centre
+    if way is None:
+        under = 4.0 + 1.2 + TEXT * (1.0 + LEADER_PITCH * (len(words) - 1))
+        return [*leaf_letter_mark(letter, words, (x, y + (under - 4.0) / 2), view.name)]
     under = 4.0 + 1.2 + TEXT * (1.0 + LEADER_PITCH * (len(words) - 1)) + 3.4
     ring = (x, y + (under - 4.0) / 2)
     return [

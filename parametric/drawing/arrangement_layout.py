@@ -62,6 +62,7 @@ class Extent:
     on_wall: bool
     next_chain: float
     third_angle: bool
+    tracks: bool
 
     @property
     def plan_next(self) -> float:
@@ -100,21 +101,25 @@ def extent_of(job: Subject) -> Extent:
     everything = around_boxes(around_points(silhouette(p)) for p in job.shut)
     alone = around_boxes(around_points(silhouette(p)) for p in leaves)
     outline = around_points(door.opening.outline())
-    half = float(door.leaves[0].thickness) / 2
-    planes = [float(plane) for plane in door.hanging.planes]
+    faces = [
+        float(leaf.hung.plane) + way * float(leaf.thickness) / 2
+        for leaf in door.leaves
+        for way in (-1.0, 1.0)
+    ]
     return Extent(
         x0=min(alone.x0, 0.0),
         x1=max(alone.x1, float(door.opening.widest)),
         low=min(z for _, z in door.opening.floor_line()),
         high=max(everything.y1, outline.y1),
-        off_least=min(planes) - half,
-        off_most=max(0.0, max(planes) + half),
+        off_least=min(faces),
+        off_most=max(0.0, *faces),
         head=float(door.opening.head),
         foot=float(door.hanging.floor_gap),
         plan_chains=3 if door.hanging.on_wall else 2,
         on_wall=door.hanging.on_wall,
         next_chain=job.rules.arrangement.next_chain,
         third_angle=job.third_angle,
+        tracks=bool(door.hanging.tracks),
     )
 
 
@@ -165,8 +170,8 @@ def place(paper: Paper, scale: float, extent: Extent, title: TitleBlock) -> Plac
     columns = []
     at = column_left
     while at > section_right + DATUM_WORDS:
-        # Beside the section the head's words stand above a column.
-        beside = at < section_right + WORDS
+        # Beside the section what is said of the tracks stands above a column.
+        beside = extent.tracks and at < section_right + WORDS
         columns.append(Box(at, block.y1 + 4.0, at + WIDTH, top if beside else frame.y1 - 6.0))
         at -= WIDTH + GUTTER
     return Placing(

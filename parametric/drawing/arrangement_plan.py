@@ -17,11 +17,12 @@ from parametric.drawing.leafviews import (
 )
 from parametric.drawing.marks import wave
 from parametric.drawing.ordinates import Place, place_ordinates
-from parametric.drawing.plane import rectangle
+from parametric.drawing.plane import Box, rectangle
 from parametric.drawing.sheet import View
-from parametric.drawing.site import leaf_boxes, level_cut, wall_depth
+from parametric.drawing.site import jambs_at, leaf_boxes, level_cut, wall_depth
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.resolve.door import Door
 
 _WORD = {1: "as measured", 2: "larger of two", 3: "largest of three"}
 
@@ -32,16 +33,16 @@ def draw_plan(
     """The leaves cut level and seen from above, between the ends of the walls."""
     view = draft.view(name, place.scale, place.plan)
     door = job.resolved.door
-    width = float(door.opening.widest) if door.hanging.on_wall else float(door.opening.clear)
     deep = wall_depth(extent, view.scale) * view.scale
+    left, right = _jambs(door)
     for inner, outer in (
-        (0.0, extent.x0 - STUB * view.scale),
-        (width, extent.x1 + STUB * view.scale),
+        (left, extent.x0 - STUB * view.scale),
+        (right, extent.x1 + STUB * view.scale),
     ):
         _wall_end(draft, view, job, inner, outer, deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
-    for plane in door.hanging.planes:
-        y = -float(plane)
+    for track in door.hanging.tracks:
+        y = -float(track.plane)
         reach_out = STUB * view.scale
         draft.line(
             "centre",
@@ -50,6 +51,13 @@ def draw_plan(
             view.name,
         )
     return view
+
+
+def _jambs(door: Door) -> tuple[float, float]:
+    """Where the wall ends each side: over the wall its widest, in the opening as measured there."""
+    if door.hanging.on_wall:
+        return 0.0, float(door.opening.widest)
+    return jambs_at(door, level_cut(door))
 
 
 def _wall_end(
@@ -71,31 +79,19 @@ def _wall_end(
 
 
 def plan_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
-    """All widths: the overlap innermost, then the opening with its laps, then the cover."""
+    """All widths: how the leaves share it innermost, then the opening with its laps, the whole."""
     door = job.resolved.door
     hanging, opening, wood = door.hanging, door.opening, job.rules.arrangement
-    boxes = leaf_boxes(door)
-    half = float(door.leaves[0].thickness) / 2
-    fronts = [view.y(-float(plane) - half) for plane in hanging.planes]
     lines = [
         view.y(-extent.off_most) - PLAN_FIRST - extent.plan_next * i
         for i in range(extent.plan_chains)
     ]
-    travel_link = Link(figure=hanging.travels[0], rule=wood)
-    chains = [
-        Chain(
-            view=view,
-            axis="across",
-            line=lines[0],
-            stops=(
-                Stop(at=boxes[0].x0, foot=fronts[0]),
-                Stop(at=boxes[1].x0, foot=fronts[0]),
-                Stop(at=boxes[0].x1, foot=fronts[0]),
-                Stop(at=boxes[1].x1, foot=fronts[1]),
-            ),
-            links=(travel_link, Link(figure=hanging.overlap, rule=wood), travel_link),
-        )
-    ]
+    across = _shared(job, view, lines[0])
+    boxes = (
+        Box(across.stops[0].at, 0.0, across.stops[1].at, 0.0),
+        Box(across.stops[-2].at, 0.0, across.stops[-1].at, 0.0),
+    )
+    chains = [across]
     if hanging.on_wall:
         lap = Link(figure=job.figures["side lap"], rule=wood)
         words = f"opening, {_WORD[len(opening.widths)]}"
@@ -132,21 +128,66 @@ def plan_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
     return chains
 
 
+def _shared(job: Subject, view: View, line: float) -> Chain:
+    """How the leaves share the width: their overlap between their travels, or gap by gap."""
+    door = job.resolved.door
+    hanging, wood = door.hanging, job.rules.arrangement
+    boxes = leaf_boxes(door)
+    fronts = [view.y(-float(leaf.hung.plane) - float(leaf.thickness) / 2) for leaf in door.leaves]
+    travel = door.leaves[0].hung.travel
+    if hanging.overlap is not None and travel is not None and len(boxes) == 2:
+        go = Link(figure=travel, rule=wood)
+        return Chain(
+            view=view,
+            axis="across",
+            line=line,
+            stops=(
+                Stop(at=boxes[0].x0, foot=fronts[0]),
+                Stop(at=boxes[1].x0, foot=fronts[0]),
+                Stop(at=boxes[0].x1, foot=fronts[0]),
+                Stop(at=boxes[1].x1, foot=fronts[1]),
+            ),
+            links=(go, Link(figure=hanging.overlap, rule=wood), go),
+        )
+    face = view.y(0.0)
+    lead = 0.0
+    for span in hanging.across:
+        if span.what == "leaf":
+            break
+        lead += float(span.size)
+    at = boxes[0].x0 - lead
+    stops = [Stop(at=at, foot=face if lead else fronts[0])]
+    for index, span in enumerate(hanging.across):
+        at += float(span.size)
+        last = index == len(hanging.across) - 1
+        foot = face if last and span.what != "leaf" else fronts[0]
+        stops.append(Stop(at=at, foot=foot))
+    return Chain(
+        view=view,
+        axis="across",
+        line=line,
+        stops=tuple(stops),
+        links=tuple(Link(figure=span.size, rule=wood) for span in hanging.across),
+    )
+
+
 def plan_ordinates(draft: Draft, job: Subject, view: View, extent: Extent) -> None:
     """How far each track's middle stands off the wall face."""
     hanging = job.resolved.door.hanging
+    if not hanging.tracks:
+        return
     start = view.x(extent.x1) + STUB
     rule = job.rules.arrangement
     face = Place(at=0.0, figure=Figure(0.0, "wall face"), start=start, words="wall face", rule=rule)
     tracks = [
         Place(
-            at=-float(plane),
-            figure=plane,
+            at=-float(track.plane),
+            figure=track.plane,
             start=start,
-            words=f"{word} track",
+            words=f"{track.word} track",
             rule=job.rules.arrangement,
             down=True,
         )
-        for plane, word in zip(hanging.planes, hanging.tracks, strict=True)
+        for track in hanging.tracks
     ]
     place_ordinates(draft, view, "up", [face, *tracks], start + 7.0)

@@ -44,18 +44,18 @@ def draw_upright(draft: Draft, job: Subject, place: Placing, extent: Extent) -> 
         for cut in cuts_through(job.shut, "upright", at)
     ]
     cut_groups = {cut.piece.group for cut in cuts}
-    for index, (leaf, box) in enumerate(zip(door.leaves, leaf_boxes(door), strict=True)):
+    for leaf, box in zip(door.leaves, leaf_boxes(door), strict=True):
         if leaf.name in cut_groups:
             continue
-        back = float(door.hanging.planes[index]) - float(leaf.thickness) / 2
+        back = float(leaf.hung.plane) - float(leaf.thickness) / 2
         faces = sorted(extent.beside(off) for off in (back, back + float(leaf.thickness)))
         outline = view.path(rectangle(faces[0], box.y0, faces[1], box.y1))
         draft.path("edge_fine", outline, view.name, closed=True)
     # The jamb beyond: the wall's face carried down to the floor.
     draft.line("edge_fine", view.at((0.0, floor)), view.at((0.0, extent.head)), view.name)
     draw_cuts(draft, view, cuts)
-    for plane in door.hanging.planes:
-        off = extent.beside(float(plane))
+    for track in door.hanging.tracks:
+        off = extent.beside(float(track.plane))
         top = extent.foot + float(door.hanging.leaf_height)
         draft.line(
             "centre",
@@ -92,10 +92,12 @@ def _head(draft: Draft, view: View, job: Subject, extent: Extent, deep: float) -
 
 
 def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column: float) -> None:
-    """What is bought and what it is fixed to, said beside the head; and the datum."""
+    """What is bought and what it is fixed to, said beside the head, where there are tracks."""
     door = job.resolved.door
     opening, hanging = door.opening, door.hanging
     tracks = [p for p in job.shut if p.group == "tracks"]
+    if not tracks or door.track is None:
+        return
     nearest = max(float(plane) for plane in hanging.planes)
     blank = tracks[0].part.blank
     top = extent.foot + float(hanging.leaf_height)
@@ -106,7 +108,7 @@ def upright_words(draft: Draft, job: Subject, view: View, extent: Extent, column
     count = len(tracks)
     words = [
         "track and hangers by the supplier:",
-        f"{count} × {job.wood(hanging.track_length)}, {float(door.track.brackets):g} brackets each",
+        f"{count} × {job.wood(hanging.tracks[0].length)}, {float(door.track.brackets):g} brackets each",
     ]
     board_words = "" if opening.board is None else f" behind {job.wood(opening.board)} board"
     fixing = {

@@ -17,6 +17,8 @@ from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
 from parametric.problems import Problem, stops
+from parametric.resolve.door import Door
+from parametric.resolve.leaf import Leaf
 from parametric.trade.printed import weight_cell, weight_head
 
 ON_ARRANGEMENT = frozenset(
@@ -131,15 +133,15 @@ def _readings(
 def _leaves(job: Subject) -> TableItem:
     door, unit = job.resolved.door, job.rules.unit
     loads = {load.leaf: load for load in job.loads}
-    rows = []
-    for leaf, track in zip(door.leaves, door.hanging.tracks, strict=True):
+    rows: list[tuple[str, ...]] = []
+    for leaf in door.leaves:
         size = " × ".join(job.wood(v) for v in (leaf.width, leaf.height, leaf.thickness))
         load = loads[leaf.name]
         weights = (weight_cell(value, unit) for value in (load.governing, load.bare))
-        rows.append((leaf.letter, track, size, *weights))
+        rows.append((leaf.letter, leaf_place(door, leaf), size, *weights))
     columns = [
         Column(head="Leaf", width=10.0, anchor="centre"),
-        Column(head="Track", width=13.0),
+        Column(head=_place_head(door), width=13.0),
         Column(head="Width × height × thick", width=36.0, anchor="right"),
         Column(head=weight_head(unit), width=9.0, anchor="right"),
         Column(head="unglazed", width=16.0, anchor="right"),
@@ -149,13 +151,27 @@ def _leaves(job: Subject) -> TableItem:
         rows = [row[:1] + row[2:] for row in rows]
         columns = [
             replace(column, width=column.width + 13.0 / 4)
-            for column in columns
-            if column.head != "Track"
+            for index, column in enumerate(columns)
+            if index != 1
         ]
     height = table_height(unit)
     return TableItem(
         title="Leaves", columns=fitted(columns, rows, height), rows=tuple(rows), height=height
     )
+
+
+def leaf_place(door: Door, leaf: Leaf) -> str:
+    """Where a leaf hangs, in a word: its track, or the side its hinges are on."""
+    if leaf.hung.track is not None:
+        return door.hanging.tracks[leaf.hung.track].word
+    return leaf.hung.side_of("hinge") or leaf.hung.side_of("pivot") or leaf.hung.pull_side
+
+
+def _place_head(door: Door) -> str:
+    """What `leaf_place` says of every leaf."""
+    if door.hanging.tracks:
+        return "Track"
+    return "Hinges" if any(leaf.hung.side_of("hinge") for leaf in door.leaves) else "Side"
 
 
 def _cautions(job: Subject) -> tuple[str, ...]:
@@ -182,7 +198,11 @@ def _notes(job: Subject) -> tuple[str, ...]:
             f"Glass {job.fine(pane.thickness)} {pane.kind}, ordered to size: "
             "it cannot be cut again."
         )
-    if door.track.fixing_depth is not None and door.opening.fixing == "solid timber":
+    if (
+        door.track is not None
+        and door.track.fixing_depth is not None
+        and door.opening.fixing == "solid timber"
+    ):
         notes.append(
             f"Track screws at least {job.wood(door.track.fixing_depth)} long and the "
             "thickness of the bracket: the board alone holds nothing."
@@ -221,7 +241,7 @@ def _draw_key(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     left = float(hanging.lefts[0])
     stack_right = left + float(hanging.leaf_width)
     jamb_right = stack_right + float(hanging.clear_way)
-    jamb_left = left + (float(hanging.stack_lap) if hanging.on_wall else 0.0)
+    jamb_left = left + (0.0 if hanging.stack_lap is None else float(hanging.stack_lap))
     start = jamb_left - _KEY_STUB
     view = draft.view("clear way", scale, (at[0] + 2.0 - start / scale, at[1] - 6.0))
     deep = 2.6 * scale

@@ -104,7 +104,8 @@ def _height(leaf: Leaf) -> float:
         low = float(hung.pull.body_pocket_low)
         through = low + 0.25 * float(hung.pull.body_pocket_length)
         for lite in leaf.lites:
-            spare = 2 * float(lite.pane.stops.width)
+            held = lite.pane.stops.width if lite.pane.stops is not None else lite.pane.bite
+            spare = 2 * float(held)
             if float(lite.foot) + spare < through < float(lite.top) - spare:
                 return through
     return float(field.foot) + 0.3 * float(field.height)

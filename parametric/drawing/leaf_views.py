@@ -25,6 +25,7 @@ from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
 from parametric.drawing.plane import Box, around, edges
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
+from parametric.drawing.site import hung_words
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.model import Group, Part, Trim
@@ -154,7 +155,8 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
 
 def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) -> None:
     """The leaf's letter with its track, and the way the grain of its panels runs."""
-    where, track = ("front", "rear")[min(index, 1)], job.resolved.door.hanging.tracks[index]
+    first, how = hung_words(job.resolved.door, index)
+    where = first.removesuffix(" leaf")
     middle = view.x(float(leaf.left_stile + leaf.shoulder / 2))
     options: list[list[Element]] = []
     for field in openings(leaf):
@@ -162,7 +164,7 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
             y = view.y(float(field.foot) + share * float(field.height))
             options += [
                 leaf_letter_mark(leaf.letter, words, (middle, y), view.name)
-                for words in ((f"{where}, {track} track",), (where, f"{track} track"))
+                for words in ((f"{where}, {how}",), (where, how))
             ]
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:

@@ -29,7 +29,8 @@ from parametric.drawing.pieces import (
 from parametric.drawing.plane import Polygon, around, outside_all
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Hatch, View
-from parametric.resolve.leaf import Leaf, Lite
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
 from parametric.resolve.panel_field import PanelField
 
 _THIN = 1.7

@@ -6,33 +6,133 @@ import itertools
 
 from parametric.drawing.arrangement_layout import WALL, Extent
 from parametric.drawing.leafviews import openings
-from parametric.drawing.plane import Box
+from parametric.drawing.plane import Box, Polygon
+from parametric.hangings.hanging import HungLeaf, Side
+from parametric.model import Placement, along
 from parametric.resolve.door import Door
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
+from parametric.resolve.panel_field import PanelField
 
 
 def level_cut(door: Door) -> float:
     """The height of the plan's cut: through the lowest opening of the leaves, in the world."""
-    leaf = door.leaves[0]
-    up = min((float(f.foot + f.height / 2) for f in openings(leaf)), default=float(leaf.height) / 2)
-    return float(door.hanging.floor_gap) + up
+    leaf = min(door.leaves, key=lambda one: float(one.hung.foot))
+    up = min((opening_middle(field) for field in openings(leaf)), default=float(leaf.height) / 2)
+    return float(leaf.hung.foot) + up
+
+
+def opening_middle(field: PanelField | Lite) -> float:
+    """How far up an opening is cut level: its middle, or its lowest row's where bars part it."""
+    if isinstance(field, Lite) and len(field.panes) > 1:
+        pane = min(field.panes, key=lambda one: float(one.foot))
+        return float(pane.foot) + float(pane.daylight[1]) / 2
+    return float(field.foot + field.height / 2)
 
 
 def upright_cut(door: Door, *, third_angle: bool = False) -> float:
     """The X of the upright cut, off the middle of a leaf's openings: through the leaf that the
     other stands beyond. Seen from the left that is the front leaf, from the right the last.
     """
-    hanging, index = door.hanging, -1 if third_angle else 0
-    leaf, share = door.leaves[index], 0.38 if third_angle else 0.62
-    return float(hanging.lefts[index] + leaf.left_stile) + share * float(leaf.shoulder)
+    leaf, share = door.leaves[-1 if third_angle else 0], 0.38 if third_angle else 0.62
+    return float(leaf.hung.left) + clear_of_bars(leaf, share)
+
+
+def clear_of_bars(leaf: Leaf, share: float) -> float:
+    """A place across a leaf, a share of its shoulder from the left stile; where an upright bar
+    stands there, the middle of the pane beside it. From the leaf's left edge, mm.
+    """
+    across = float(leaf.left_stile) + share * float(leaf.shoulder)
+    for bar in (bar for lite in leaf.lites for bar in lite.bars if bar.upright):
+        face = float(bar.high - bar.low)
+        if float(bar.low) - face < across < float(bar.high) + face:
+            return float(bar.high) + 2 * face
+    return across
 
 
 def leaf_boxes(door: Door) -> list[Box]:
     """Each leaf's outline when shut, in the world's X and Z."""
-    foot = float(door.hanging.floor_gap)
     return [
-        Box(float(left), foot, float(left + leaf.width), foot + float(leaf.height))
-        for left, leaf in zip(door.hanging.lefts, door.leaves, strict=True)
+        Box(
+            float(leaf.hung.left),
+            float(leaf.hung.foot),
+            float(leaf.hung.left + leaf.width),
+            float(leaf.hung.foot) + float(leaf.height),
+        )
+        for leaf in door.leaves
     ]
+
+
+def jambs_at(door: Door, height: float) -> tuple[float, float]:
+    """The sides of the opening at a height, as measured: X of the left and of the right one."""
+    up = door.opening.outline()
+    half = len(up) // 2
+    return _crossed(up[:half], height), _crossed(tuple(reversed(up[half:])), height)
+
+
+def _crossed(side: Polygon, height: float) -> float:
+    """Where a side measured from its foot up stands at a height; plumb past its ends."""
+    if height <= side[0][1]:
+        return side[0][0]
+    for (x0, z0), (x1, z1) in itertools.pairwise(side):
+        if height <= z1:
+            return x0 + (x1 - x0) * (height - z0) / (z1 - z0)
+    return side[-1][0]
+
+
+def hung_by(hung: HungLeaf) -> Side | None:
+    """The edge that a turning leaf is hung by: its hinges, its pivot, or the leaf before it."""
+    by_fold = hung.side_of("fold") if hung.side_of("hinge") is None else None
+    return hung.side_of("hinge") or hung.side_of("pivot") or by_fold
+
+
+def slides(hung: HungLeaf) -> Side | None:
+    """The way a leaf slides as it opens; None where it does not."""
+    if hung.travel is None or float(hung.travel) == 0:
+        return None
+    return "right" if float(hung.travel) > 0 else "left"
+
+
+def comes_to_viewer(leaf: Leaf) -> bool:
+    """Whether the leaf, opening, comes towards the one who looks at the front."""
+    shut, part = corners_at(leaf, 0.0), corners_at(leaf, 0.5)
+    return sum(y for _, y in part) < sum(y for _, y in shut)
+
+
+def corners_at(leaf: Leaf, part: float) -> Polygon:
+    """A leaf seen from above when it has gone a part, 0 to 1, of its motion: X and Y.
+
+    Its left front corner first, then the right front, right back and left back one.
+    """
+    shut = Placement(
+        origin=(
+            float(leaf.hung.left),
+            -float(leaf.hung.plane) - float(leaf.thickness) / 2,
+            float(leaf.hung.foot),
+        )
+    )
+    stands = along(shut, leaf.hung.motion, part)
+    wide, thick = float(leaf.width), float(leaf.thickness)
+    corners = ((0.0, 0.0), (wide, 0.0), (wide, thick), (0.0, thick))
+    points = (stands.point((x, y, 0.0)) for x, y in corners)
+    return tuple((x, y) for x, y, _ in points)
+
+
+def hung_words(door: Door, index: int) -> tuple[str, str]:
+    """How a leaf hangs, in two halves: which leaf and which track, or its hinges and the way it
+    opens.
+    """
+    leaf = door.leaves[index]
+    hung = leaf.hung
+    if hung.track is not None:
+        place = ("front", "rear")[min(index, 1)]
+        return f"{place} leaf", f"{door.hanging.tracks[hung.track].word} track"
+    if hung.swing is not None:
+        side = hung_by(hung)
+        hinges = "turns" if side is None else f"hinged {side}"
+        return hinges, "opens to you" if comes_to_viewer(leaf) else "opens away"
+    way = slides(hung)
+    return f"leaf {leaf.letter}", "stands still" if way is None else f"slides {way}"
 
 
 def floor_at(door: Door, x: float) -> float:

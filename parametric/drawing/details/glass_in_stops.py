@@ -17,7 +17,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.primitives import reach
 from parametric.drawing.sheet import View, primitives
 from parametric.drawing.subject import Subject
-from parametric.infill.glass import Pane
+from parametric.infill.glass import Pane, Stops
 from parametric.resolve.leaf import Leaf
 
 _STILE = 36.0
@@ -27,13 +27,13 @@ _BETWEEN = 12.0
 
 
 def glass_in_stops(job: Subject) -> Detail | None:
-    """The edge of the first leaf's lowest pane; None where the leaf has no glass."""
+    """The edge of the first leaf's lowest pane; None where no stops hold glass in it."""
     leaf, group = leaf_groups(job)[0]
-    if not leaf.lites:
+    lite = next((lite for lite in reversed(leaf.lites) if lite.pane.stops is not None), None)
+    if lite is None or lite.pane.stops is None:
         return None
-    lite = leaf.lites[-1]
-    pane = lite.pane
-    stop = float(pane.stops.width)
+    pane, stops = lite.pane, lite.pane.stops
+    stop = float(stops.width)
     height = clear_of_pulls(leaf, float(lite.foot) + 2 * stop, float(lite.top) - 2 * stop)
     edge, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
     window = Box(
@@ -44,7 +44,7 @@ def glass_in_stops(job: Subject) -> Detail | None:
     )
     draft = board()
     view = draft.view("glass in its stops", detail_scale(window.width, thick), ORIGIN)
-    below, deep = float(pane.stops.below_face), float(pane.stops.depth)
+    below, deep = float(stops.below_face), float(stops.depth)
     # The rail below, and the stops that lie on it.
     levels = (0.0, below, below + deep, thick - below - deep, thick - below, thick)
     beyond(draft, view, *(((window.x0, y), (edge - stop, y)) for y in levels))
@@ -52,11 +52,11 @@ def glass_in_stops(job: Subject) -> Detail | None:
     pieces = leaf_pieces(group.parts, group.name)
     cuts = cut_in_window(pieces, "level", height, window)
     draw_cut(draft, view, cuts, window, Looks())
-    _chains(draft, view, job, pane, edge, thick, window)
-    _words(draft, view, job, leaf, pane, edge)
+    _chains(draft, view, job, (pane, stops), edge, thick, window)
+    _words(draft, view, job, leaf, (pane, stops), edge)
     right = max(reach(part).x1 for e in draft.elements for part in primitives(e))
-    low = view.y(thick / 2) - corner_size(lite) / view.scale / 2
-    draw_corner(draft, leaf, lite, pieces, (right + _BETWEEN, low), view.scale)
+    low = view.y(thick / 2) - corner_size(stops) / view.scale / 2
+    draw_corner(draft, leaf, lite, stops, pieces, (right + _BETWEEN, low), view.scale)
     return finished(
         draft,
         "glass in its stops",
@@ -69,12 +69,19 @@ def glass_in_stops(job: Subject) -> Detail | None:
 
 
 def _chains(
-    draft: Draft, view: View, job: Subject, pane: Pane, edge: float, thick: float, window: Box
+    draft: Draft,
+    view: View,
+    job: Subject,
+    held: tuple[Pane, Stops],
+    edge: float,
+    thick: float,
+    window: Box,
 ) -> None:
     """Bite and clearance over the stops, the stop's own width; through the thickness beside them."""
     fine = job.rules.fine
-    stop, clear = float(pane.stops.width), float(pane.clearance)
-    glass, below, deep = float(pane.thickness), float(pane.stops.below_face), float(pane.stops.depth)
+    pane, stops = held
+    stop, clear = float(stops.width), float(pane.clearance)
+    glass, below, deep = float(pane.thickness), float(stops.below_face), float(stops.depth)
     over = view.y(thick)
     glass_top = view.y(thick / 2 + glass / 2)
     place_chains(
@@ -92,7 +99,7 @@ def _chains(
                 "across",
                 over + FIRST + fine.next_chain,
                 ((edge - stop, over + FIRST), (edge, over + FIRST)),
-                (reference(pane.stops.width, fine),),
+                (reference(stops.width, fine),),
             ),
         ],
     )
@@ -107,8 +114,8 @@ def _chains(
         thick - below,
         thick,
     )
-    depth = reference(pane.stops.depth, fine)
-    low = Link(figure=pane.stops.below_face, rule=fine) if below > 0 else None
+    depth = reference(stops.depth, fine)
+    low = Link(figure=stops.below_face, rule=fine) if below > 0 else None
     place_chains(
         draft,
         [
@@ -131,12 +138,15 @@ def _chains(
     )
 
 
-def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, pane: Pane, edge: float) -> None:
-    thick, stop = float(leaf.thickness), float(pane.stops.width)
-    front = float(pane.stops.below_face) + float(pane.stops.depth)
+def _words(
+    draft: Draft, view: View, job: Subject, leaf: Leaf, held: tuple[Pane, Stops], edge: float
+) -> None:
+    pane, stops = held
+    thick, stop = float(leaf.thickness), float(stops.width)
+    front = float(stops.below_face) + float(stops.depth)
     say(
         draft,
-        view.at((edge - stop / 2, float(pane.stops.below_face) + float(pane.stops.depth) / 2)),
+        view.at((edge - stop / 2, float(stops.below_face) + float(stops.depth) / 2)),
         "dot",
         ("stops mitred at the corners,", "pinned to the frame, not to the glass"),
         fan((-0.5, -1.0), (0.5, -1.0)),

@@ -11,7 +11,9 @@ from parametric.drawing.marks import wave
 from parametric.drawing.pieces import Piece, silhouette
 from parametric.drawing.plane import Box, Point, Polygon, around, cut_path
 from parametric.drawing.sheet import View
-from parametric.resolve.leaf import Leaf, Lite
+from parametric.infill.glass import Stops
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
 
 _PAST = 14.0
 """How much of rail and stile is shown, mm."""
@@ -19,13 +21,19 @@ _SIGHT = 20.0
 """How much of the stops is shown past their mitre, mm."""
 
 
-def corner_size(lite: Lite) -> float:
+def corner_size(stops: Stops) -> float:
     """The side of what is shown, mm."""
-    return _PAST + float(lite.pane.stops.width) + _SIGHT
+    return _PAST + float(stops.width) + _SIGHT
 
 
 def draw_corner(
-    draft: Draft, leaf: Leaf, lite: Lite, pieces: Sequence[Piece], at: Point, scale: float
+    draft: Draft,
+    leaf: Leaf,
+    lite: Lite,
+    stops: Stops,
+    pieces: Sequence[Piece],
+    at: Point,
+    scale: float,
 ) -> View:
     """The lower right corner of an opening.
 
@@ -33,12 +41,13 @@ def draw_corner(
         draft: the board.
         leaf: the leaf.
         lite: the opening.
+        stops: what holds its pane.
         pieces: the leaf's parts in its own frame.
         at: the low left corner of the picture, mm on paper.
         scale: model mm to one mm of paper.
     """
     edge, foot = float(leaf.width - leaf.right_stile), float(lite.foot)
-    stop = float(lite.pane.stops.width)
+    stop = float(stops.width)
     window = Box(edge - stop - _SIGHT, foot - _PAST, edge + _PAST, foot + stop + _SIGHT)
     view = draft.view(
         "glass in its stops, from the face",

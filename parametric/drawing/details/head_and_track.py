@@ -47,10 +47,14 @@ class _Head:
     window: Box
 
 
-def head_and_track(job: Subject, paper: Paperwork) -> Detail:
-    """The head of the opening with the leaf that the arrangement's section cuts."""
+def head_and_track(job: Subject, paper: Paperwork) -> Detail | None:
+    """The head of the opening with the leaf that the arrangement's section cuts; None without a
+    track.
+    """
     door = job.resolved.door
     hanging = door.hanging
+    if not hanging.tracks:
+        return None
     index = -1 if job.third_angle else 0
     h = _head(job)
     draft = board()
@@ -64,8 +68,8 @@ def head_and_track(job: Subject, paper: Paperwork) -> Detail:
         dataclasses.replace(c, outline=tuple((h.side * off, z) for off, z in c.outline))
         for c in cut_in_window(pieces, "upright", at, anywhere)
     ]
-    for number, (leaf, plane) in enumerate(zip(door.leaves, hanging.planes, strict=True)):
-        middle, half = h.side * float(plane), float(leaf.thickness) / 2
+    for number, leaf in enumerate(door.leaves):
+        middle, half = h.side * float(leaf.hung.plane), float(leaf.thickness) / 2
         if number != index % len(door.leaves):
             _leaf_beyond(draft, view, h, middle, half)
         _hanger(draft, view, h, middle)

@@ -17,6 +17,7 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
+from parametric.figures import Figure
 from parametric.trade.paperwork import Paperwork
 
 _BOWS: tuple[Bow, Bow] = ("above", "below")
@@ -24,10 +25,12 @@ _PAST = 62.0
 """How much is shown past the overlap, mm."""
 
 
-def passing_leaves(job: Subject, paper: Paperwork) -> Detail:
-    """The stiles that lie over one another when the leaves are shut."""
+def passing_leaves(job: Subject, paper: Paperwork) -> Detail | None:
+    """The stiles that lie over one another when the leaves are shut; None where none pass."""
     door = job.resolved.door
     hanging = door.hanging
+    if hanging.passing_gap is None or len(door.leaves) < 2:
+        return None
     boxes = leaf_boxes(door)
     x0, x1 = boxes[1].x0, boxes[0].x1
     half = float(door.leaves[0].thickness) / 2
@@ -62,8 +65,8 @@ def passing_leaves(job: Subject, paper: Paperwork) -> Detail:
         ),
     )
     _lines(draft, view, job, window)
-    _chains(draft, view, job, window)
-    _words(draft, view, job)
+    _chains(draft, view, job, window, hanging.passing_gap)
+    _words(draft, view, job, hanging.passing_gap)
     return finished(
         draft,
         "passing leaves",
@@ -79,10 +82,7 @@ def _lines(draft: Draft, view: View, job: Subject, window: Box) -> None:
     far = view.x(window.x0) - 4.0
     letters = [e.box.grown(1.2) for e in draft.elements if isinstance(e, Label)]
     named: list[tuple[Layer, float, str]] = [("adjacent", 0.0, "wall face")]
-    named += [
-        ("centre", -float(plane), f"{word} track")
-        for plane, word in zip(hanging.planes, hanging.tracks, strict=True)
-    ]
+    named += [("centre", -float(track.plane), f"{track.word} track") for track in hanging.tracks]
     for layer, y, words in named:
         level = view.y(y)
         label = Label(text=words, at=(far - 1.4, level - TEXT / 2), anchor="right", view=view.name)
@@ -95,7 +95,7 @@ def _lines(draft: Draft, view: View, job: Subject, window: Box) -> None:
             draft.line(layer, (a, level), (b, level), view.name)
 
 
-def _chains(draft: Draft, view: View, job: Subject, window: Box) -> None:
+def _chains(draft: Draft, view: View, job: Subject, window: Box, passing: Figure) -> None:
     """The overlap over the leaves; from the wall through both leaves beside them."""
     door = job.resolved.door
     hanging, wood = door.hanging, job.rules.wood
@@ -105,7 +105,7 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box) -> None:
     top = max(view.y(max(ys) + half), view.y(0.0))
     feet = (view.y(ys[1] + half), view.y(ys[0] + half))
     chains = []
-    if float(hanging.overlap) > 0:
+    if hanging.overlap is not None and float(hanging.overlap) > 0:
         chains.append(
             chain(
                 view,
@@ -119,9 +119,10 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box) -> None:
     wall = view.x(window.x1) + 4.0
     stile = view.x(boxes[0].x1)
     thick = [reference(leaf.thickness, wood) for leaf in door.leaves]
-    gap = Link(figure=hanging.passing_gap, rule=wood)
+    gap = Link(figure=passing, rule=wood)
     links: tuple[Link | None, ...]
-    off = Link(figure=hanging.wall_gap, rule=wood) if float(hanging.wall_gap) > 0 else None
+    behind = hanging.wall_gap
+    off = Link(figure=behind, rule=wood) if behind is not None and float(behind) > 0 else None
     if hanging.on_wall:
         places = (
             (ys[0] - half, stile),
@@ -144,14 +145,14 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box) -> None:
     place_chains(draft, chains)
 
 
-def _words(draft: Draft, view: View, job: Subject) -> None:
+def _words(draft: Draft, view: View, job: Subject, passing: Figure) -> None:
     """Why the gap is what it is."""
     door = job.resolved.door
     hanging = door.hanging
     boxes = leaf_boxes(door)
     ys = [-float(plane) for plane in hanging.planes]
     middle = (ys[0] + ys[1]) / 2
-    room = hanging.passing_gap - job.resolved.shop.limits.passing
+    room = passing - job.resolved.shop.limits.passing
     words = ["nothing may stand out", f"more than {job.wood(room, down=True)} here"]
     pulls = [hung.pull.stands_out for leaf in door.leaves for hung in leaf.pulls]
     if pulls and max(float(p) for p in pulls) <= 0:

@@ -79,10 +79,9 @@ def draw_hardware(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sh
 def _positions(job: Subject) -> int:
     """Every hanger, pull and groove there is on the leaves."""
     door = job.resolved.door
+    hangers = 0 if door.track is None else int(door.track.hangers)
     return sum(
-        int(door.track.hangers)
-        + (leaf.guide is not None)
-        + sum(len(hung.pull.faces) for hung in leaf.pulls)
+        hangers + int(leaf.guide is not None) + sum(len(hung.pull.faces) for hung in leaf.pulls)
         for leaf in door.leaves
     )
 
@@ -157,9 +156,10 @@ def _marks(job: Subject, paper: Paperwork) -> tuple[Mark, ...]:
         faces = {("front", "back"): "both faces", ("front",): "face", ("back",): "back"}
         where = faces[leaf.pulls[0].pull.faces]
         found.append((f"pull, {where}", across, wood(leaf.pulls[0].pull.up), ""))
-    zones = tuple(f"{wood(own.first)} to {wood(own.last)}" for own in paper.leaf_hardware)
-    hangers = f"hangers, {int(door.track.hangers)}"
-    found.append((hangers, zones, wood(leaf.height), middle))
+    if door.track is not None:
+        zones = tuple(f"{wood(own.first)} to {wood(own.last)}" for own in paper.leaf_hardware)
+        hangers = f"hangers, {int(door.track.hangers)}"
+        found.append((hangers, zones, wood(leaf.height), middle))
     return tuple(
         Mark(number=n, what=what, across=across, up=up, middle=off)
         for n, (what, across, up, off) in enumerate(found, 1)
