@@ -16,14 +16,16 @@ from parametric.rules.checked import Checked
 
 def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
     """Caution, always; stop when the leaves or their pulls would touch."""
-    gap = job.door.hanging.passing_gap
+    gap, track = job.door.hanging.passing_gap, job.door.track
+    if gap is None or track is None:
+        return
     room = gap - job.shop.limits.passing
     if float(gap) <= 0:
         yield Problem(
             code="leaves_touch",
             level="stop",
             message=f"The leaves cannot pass: {job.size(gap)} between them.",
-            where=job.door.track.written.line("spacing"),
+            where=track.written.line("spacing"),
             about=gap.name or "",
             found=job.size(gap),
             allowed=f"{job.size(job.shop.limits.passing)} or more",
@@ -35,7 +37,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
         level="caution",
         message=f"{job.size(gap)} between the passing leaves: fingers can be caught. Nothing may "
         f"stand out more than {job.size(room)}.",
-        where=job.door.track.written.line("spacing"),
+        where=track.written.line("spacing"),
         about="fingers between leaves",
         found=job.size(gap),
         allowed="no finger trap",

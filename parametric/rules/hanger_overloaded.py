@@ -17,31 +17,33 @@ from parametric.trade.printed import weight, weight_limit
 
 def hanger_overloaded(job: Checked) -> Iterator[Problem]:
     """Stop over the rating, caution without one; the larger of the two weights counts."""
-    worst = max(job.loads, key=lambda load: load.per_hanger)
-    carries = job.door.track.carries
+    shares = [load.per_hanger for load in job.loads if load.per_hanger is not None]
+    if job.door.track is None or not shares:
+        return
+    worst, carries = max(shares, key=float), job.door.track.carries
     track, unit = job.door.track.written, job.design.unit
     if carries is None:
         yield Problem(
             code="hanger_rating_unknown",
             level="caution",
-            message=f"Each hanger carries {weight(worst.per_hanger, unit)}; what the track's maker "
+            message=f"Each hanger carries {weight(worst, unit)}; what the track's maker "
             "rates it for is not written.",
             where=track.here,
             about="hanger rating unknown",
             found="not known",
-            allowed=f"{weight(worst.per_hanger, unit)} or more a hanger",
+            allowed=f"{weight(worst, unit)} or more a hanger",
             fix="Read it off the track's data sheet and write "
             f"`carries: ... {'kg' if unit == 'mm' else 'lb'}` under `track`.",
         )
-    elif exceeds(worst.per_hanger, carries):
+    elif exceeds(worst, carries):
         yield Problem(
             code="hanger_overloaded",
             level="stop",
-            message=f"Each hanger would carry {weight(worst.per_hanger, unit)} and is rated for "
+            message=f"Each hanger would carry {weight(worst, unit)} and is rated for "
             f"{weight_limit(carries, unit)}.",
             where=track.line("carries"),
-            about=worst.per_hanger.name or "",
-            found=weight(worst.per_hanger, unit),
+            about=worst.name or "",
+            found=weight(worst, unit),
             allowed=weight_limit(carries, unit),
             fix="Choose a heavier track, more hangers, or a lighter leaf.",
         )

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from parametric.figures import Figure, leaves
 from parametric.model import Making, Part
+from parametric.outlines import bounds_of
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -59,6 +60,11 @@ def _sizes(part: Part) -> Iterator[tuple[str, float]]:
         for field in dataclasses.fields(cut):
             value = getattr(cut, field.name)
             if isinstance(value, (str, bool, Making)) or field.name in _MAY_BE_NOTHING:
+                continue
+            if isinstance(value, tuple):
+                x0, y0, x1, y1 = bounds_of(value)
+                yield f"width of its {cut.name}", x1 - x0
+                yield f"height of its {cut.name}", y1 - y0
                 continue
             yield f"{field.name} of its {cut.name}", value
 

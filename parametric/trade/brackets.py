@@ -48,10 +48,13 @@ class PullOut:
 
 
 def bracket_places(door: Door) -> tuple[BracketPlace, ...]:
-    """One at each end and none farther apart than the track says."""
-    hanging, track = door.hanging, door.track
-    pitch = named("bracket pitch", hanging.track_length / (track.brackets - 1))
-    left = hanging.lefts[0]
+    """One at each end and none farther apart than the track says; none without a track."""
+    track = door.track
+    if track is None:
+        return ()
+    line = door.hanging.tracks[0]
+    pitch = named("bracket pitch", line.length / (track.brackets - 1))
+    left = line.left
     studs = [s for s in door.survey.studs or () if isinstance(s, Figure)]
     places = []
     for number in range(int(track.brackets)):
@@ -75,19 +78,29 @@ def bracket_places(door: Door) -> tuple[BracketPlace, ...]:
 
 
 def pull_outs(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[PullOut, ...]:
-    """For each track, its leaf's share on one hanger right under one bracket.
+    """For each track, its heaviest leaf's share on one hanger right under one bracket.
 
     Source: moments about the bracket's foot, load x off the wall = pull x bearing (statics).
     """
-    bearing = door.track.written.bearing
+    track = door.track
+    if track is None:
+        return ()
+    bearing = track.written.bearing
     arm = None if bearing is None else named("bearing below the bracket's screw", bearing)
     found = []
-    for word, plane, load in zip(door.hanging.tracks, door.hanging.planes, loads, strict=True):
-        place = f"{word} track"
+    for index, line in enumerate(door.hanging.tracks):
+        hung = [
+            load.per_hanger
+            for leaf, load in zip(door.leaves, loads, strict=True)
+            if leaf.hung.track == index and load.per_hanger is not None
+        ]
+        if not hung:
+            continue
+        place, plane = f"{line.word} track", line.plane
         pulls: list[Figure | None] = []
         for quantity, mass in (
-            ("pull at a bracket", door.track.load_per_hanger),
-            ("governing pull at a bracket", load.per_hanger),
+            ("pull at a bracket", track.load_per_hanger),
+            ("governing pull at a bracket", max(hung, key=float)),
         ):
             down = mass * GRAVITY / 1000
             if not door.hanging.on_wall:
@@ -97,6 +110,6 @@ def pull_outs(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[PullOut, ...]:
             else:
                 pulls.append(named(join(place, quantity), down * plane / arm, "kN"))
         found.append(
-            PullOut(track=word, off_wall=plane, bearing=arm, pull=pulls[0], governing=pulls[1])
+            PullOut(track=line.word, off_wall=plane, bearing=arm, pull=pulls[0], governing=pulls[1])
         )
     return tuple(found)

@@ -16,7 +16,10 @@ from parametric.trade.printed import Printed, printed
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReplacementPane:
-    """One pane where it stands, mm and kg: enough to order it again without the door at hand."""
+    """One pane where it stands, mm and kg: enough to order it again without the door at hand.
+
+    No stop sizes where the glass lies in a rebate.
+    """
 
     mark: str
     name: str
@@ -30,8 +33,8 @@ class ReplacementPane:
     clearance: Figure
     tape: Figure
     corners: str
-    stop_width: Figure
-    stop_depth: Figure
+    stop_width: Figure | None
+    stop_depth: Figure | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +65,7 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
     for leaf in resolved.door.leaves:
         for lite in leaf.lites:
             pane, row = lite.pane, rows[lite.pane.name]
+            stops = pane.stops
             panes.append(
                 ReplacementPane(
                     mark=row.mark,
@@ -76,8 +80,8 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
                     clearance=pane.clearance,
                     tape=pane.tape,
                     corners="square, arrises taken off",
-                    stop_width=pane.stops.width,
-                    stop_depth=pane.stops.depth,
+                    stop_width=None if stops is None else stops.width,
+                    stop_depth=None if stops is None else stops.depth,
                 )
             )
     moisture = resolved.shop.moisture

@@ -39,8 +39,10 @@ class ToRead:
     needed: str
 
 
-def carried(loads: tuple[LeafLoad, ...], track: Track) -> tuple[Carried, ...]:
+def carried(loads: tuple[LeafLoad, ...], track: Track | None) -> tuple[Carried, ...]:
     """Each leaf's weight shared over its hangers, beside what they are rated for."""
+    if track is None:
+        return ()
     return tuple(
         Carried(
             leaf=load.leaf,
@@ -50,6 +52,7 @@ def carried(loads: tuple[LeafLoad, ...], track: Track) -> tuple[Carried, ...]:
             rated=track.carries,
         )
         for load in loads
+        if load.per_hanger is not None
     )
 
 
@@ -57,24 +60,30 @@ def to_read(
     resolved: Resolved, loads: tuple[LeafLoad, ...], install: InstallSheet
 ) -> tuple[ToRead, ...]:
     """All that must agree with the design before a hole is drilled."""
-    said = printed(resolved)
+    said, door = printed(resolved), resolved.door
+    track = door.track
     return (
-        *_hangers(resolved.door, loads, install, said),
-        *_track(resolved.door, install, said),
-        *_guide(resolved.door, said),
+        *(() if track is None else _hangers(door, track, loads, install, said)),
+        *(() if track is None else _track(door, track, install, said)),
+        *_guide(door, said),
     )
 
 
 def _hangers(
-    door: Door, loads: tuple[LeafLoad, ...], install: InstallSheet, said: Printed
+    door: Door,
+    track: Track,
+    loads: tuple[LeafLoad, ...],
+    install: InstallSheet,
+    said: Printed,
 ) -> Iterator[ToRead]:
-    worst = max((load.per_hanger for load in loads), key=float)
-    heaviest = max((load.governing for load in loads), key=float)
+    hung = [load for load in loads if load.per_hanger is not None]
+    worst = max((load.per_hanger for load in hung if load.per_hanger is not None), key=float)
+    heaviest = max((load.governing for load in hung), key=float)
     yield ToRead(of="hanger", what="carries, each", needed=f"{weight(worst, said.unit)} or more")
     yield ToRead(
         of="hanger",
         what="heaviest leaf of the set",
-        needed=f"{weight(heaviest, said.unit)} or more, on {int(door.track.hangers)} hangers",
+        needed=f"{weight(heaviest, said.unit)} or more, on {int(track.hangers)} hangers",
     )
     yield ToRead(
         of="hanger",
@@ -88,7 +97,7 @@ def _hangers(
     )
 
 
-def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]:
+def _track(door: Door, track: Track, install: InstallSheet, said: Printed) -> Iterator[ToRead]:
     hanging = door.hanging
     if hanging.on_wall:
         planes = " and ".join(said.wood(abs(float(plane))) for plane in hanging.planes)
@@ -98,7 +107,7 @@ def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]
             what="top of the leaf up to the screw",
             needed="to be written on the install sheet",
         )
-        bearing = door.track.written.bearing
+        bearing = track.written.bearing
         yield ToRead(
             of="bracket",
             what="bearing below the screw",
@@ -112,11 +121,11 @@ def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]
             what="top of the leaf up to the head",
             needed="no more than the design leaves; see the arrangement",
         )
-    if door.track.fixing_depth is not None:
+    if track.fixing_depth is not None:
         yield ToRead(
             of="bracket",
             what="its thickness",
-            needed=f"added to a screw of {said.up(door.track.fixing_depth)}",
+            needed=f"added to a screw of {said.up(track.fixing_depth)}",
         )
     pulls = [pull.governing for pull in install.pulls if pull.governing is not None]
     if pulls:
@@ -128,7 +137,7 @@ def _track(door: Door, install: InstallSheet, said: Printed) -> Iterator[ToRead]
     yield ToRead(
         of="bracket",
         what="how far apart at most",
-        needed=f"{said.up(door.track.written.brackets_every)} or more",
+        needed=f"{said.up(track.written.brackets_every)} or more",
     )
 
 
@@ -141,8 +150,10 @@ def _guide(door: Door, said: Printed) -> Iterator[ToRead]:
         what="thickness, and height in the groove",
         needed=f"under {said.fine(groove.width)}, under {said.fine(groove.depth)}",
     )
-    yield ToRead(
-        of="floor guide",
-        what="length along the leaf",
-        needed=f"{said.wood(door.hanging.overlap, down=True)} or less",
-    )
+    overlap = door.hanging.overlap
+    if overlap is not None:
+        yield ToRead(
+            of="floor guide",
+            what="length along the leaf",
+            needed=f"{said.wood(overlap, down=True)} or less",
+        )

@@ -187,7 +187,7 @@ def _bought(resolved: Resolved, hardware: tuple[HardwareItem, ...]) -> list[Deli
             what="track",
             mark="K1",
             number=int(item.number),
-            sizes=(resolved.door.hanging.track_length,),
+            sizes=() if item.length is None else (item.length,),
             weight=None,
             glazed=None,
             people=Figure(1, unit=""),

@@ -16,7 +16,8 @@ from parametric.catalog.bench import (
     PIN_PITCH,
 )
 from parametric.figures import Figure, named, whole_up
-from parametric.infill.glass import Pane
+from parametric.hardware.track import Track
+from parametric.infill.glass import Pane, Stops
 from parametric.names import join
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.loads import LeafLoad
@@ -63,8 +64,12 @@ def _track(
 ) -> Iterator[HardwareItem]:
     door = resolved.door
     track = door.track
+    shares = [load.per_hanger for load in loads if load.per_hanger is not None]
+    if track is None or not shares:
+        return
+    line, overlap = door.hanging.tracks[0], door.hanging.overlap
     tracks = _count("tracks", _whole(len(door.hanging.tracks)))
-    heaviest = max((load.per_hanger for load in loads), key=float)
+    heaviest = max(shares, key=float)
     rating = (
         f"{weight_limit(track.carries, said.unit)} each as written, and carries "
         f"{weight(heaviest, said.unit)}"
@@ -76,13 +81,10 @@ def _track(
         what="track",
         number=tracks,
         unit="off",
-        size=f"{said.wood(door.hanging.track_length)} long{', ' + maker if maker else ''}",
-        length=door.hanging.track_length,
+        size=f"{said.wood(line.length)} long{', ' + maker if maker else ''}",
+        length=line.length,
         known_by=DESIGN,
-        asked=f"outer middle {said.wood(door.hanging.planes[0])} off the wall, tracks "
-        f"{said.wood(track.written.spacing)} apart"
-        if door.hanging.on_wall
-        else "",
+        asked=_track_places(door, track, said) if door.hanging.on_wall else "",
     )
     brackets = _count("brackets", tracks * track.brackets)
     yield HardwareItem(
@@ -95,8 +97,8 @@ def _track(
         known_by=SUPPLIER,
         asked="the track's own; its thickness goes on to the screw",
     )
-    yield _screw(door, brackets, said)
-    hangers = _count("hangers", _whole(len(door.leaves)) * track.hangers)
+    yield _screw(door, track, brackets, said)
+    hangers = _count("hangers", _whole(len(shares)) * track.hangers)
     yield HardwareItem(
         what="hanger",
         number=hangers,
@@ -126,12 +128,21 @@ def _track(
             length=None,
             known_by=SUPPLIER,
             asked=f"runs in a groove {said.fine(groove.width)} wide × {said.fine(groove.depth)} "
-            f"deep; no longer than the overlap of {said.wood(door.hanging.overlap)}",
+            "deep"
+            + ("" if overlap is None else f"; no longer than the overlap of {said.wood(overlap)}"),
         )
 
 
-def _screw(door: Door, brackets: Figure, said: Printed) -> HardwareItem:
-    depth, fixing = door.track.fixing_depth, door.opening.fixing
+def _track_places(door: Door, track: Track, said: Printed) -> str:
+    """Where the tracks on a wall stand: the first from the wall, the others from that."""
+    first = said.wood(door.hanging.tracks[0].plane)
+    if len(door.hanging.tracks) == 1:
+        return f"middle {first} off the wall"
+    return f"outer middle {first} off the wall, tracks {said.wood(track.written.spacing)} apart"
+
+
+def _screw(door: Door, track: Track, brackets: Figure, said: Printed) -> HardwareItem:
+    depth, fixing = track.fixing_depth, door.opening.fixing
     into = {
         "solid timber": "into solid timber",
         "studs": "into the middle of a stud, or into a header screwed to every stud",
@@ -201,13 +212,16 @@ def _glazing(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
         known_by=DESIGN,
         asked="under each pane at the quarter points",
     )
-    pins = _count("glass stop pins", _added([_pins(p) for p in panes]))
+    stops = [pane.stops for pane in panes if pane.stops is not None]
+    if not stops:
+        return
+    pins = _count("glass stop pins", _added([_pins(own) for own in stops]))
     yield HardwareItem(
         what="glass stop pin",
         number=pins,
         unit="off",
-        size=f"{said.fine(PIN_LENGTH * first.stops.width)} long",
-        length=named(join("hardware", "pin length"), PIN_LENGTH * first.stops.width),
+        size=f"{said.fine(PIN_LENGTH * stops[0].width)} long",
+        length=named(join("hardware", "pin length"), PIN_LENGTH * stops[0].width),
         known_by=DESIGN,
         asked=f"both faces; {said.fine(PIN_FROM_MITRE)} from each point, "
         f"{said.fine(PIN_PITCH, down=True)} apart at most, driven into the frame and never towards the glass",
@@ -219,9 +233,9 @@ def _edges(pane: Pane) -> Figure:
     return 2 * 2 * (pane.width + pane.height)
 
 
-def _pins(pane: Pane) -> Figure:
+def _pins(stops: Stops) -> Figure:
     """Pins of a pane: two stops each way on each of two faces."""
-    return 2 * (2 * _along(pane.stops.across) + 2 * _along(pane.stops.up))
+    return 2 * (2 * _along(stops.across) + 2 * _along(stops.up))
 
 
 def _along(stop: Figure) -> Figure:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 from parametric.figures import Figure
+from parametric.hardware.track import Track
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.alignment import stack_up
 from parametric.trade.brackets import BracketPlace
@@ -56,18 +58,78 @@ def order_of_work(
     """What is done in order, from measuring again to handing over."""
     said = printed(resolved)
     door, hanging = resolved.door, resolved.door.hanging
-    opening, leaf = door.opening, door.leaves[0]
-    top = hanging.floor_gap + hanging.leaf_height
+    stack = stack_up(resolved.shop.accuracy)
+    gaps = ", ".join(f"{place} {said.wood(gap)}" for place, gap in door.gaps)
+    track = door.track
+    steps = [
+        _measure_again(resolved, said),
+        *(() if track is None else _fix_tracks(door, track, brackets, guides, said)),
+        *(_hang_on_tracks(door, sent, said) if hanging.tracks else ()),
+        *(_glaze(door, said) if sent.glazed_on_site else ()),
+    ]
+    if hanging.tracks:
+        steps.append(
+            (
+                "Set the hangers: rails of both leaves in one line, meeting stiles plumb, feet "
+                "level.",
+                f"Gap under the leaves: {gaps}. Rails in line within "
+                f"{said.fine(stack.governing)}, {said.fine(stack.worst)} at the very worst.",
+            )
+        )
+    if float(adjustment.trim_allowed) > 0:
+        steps.append(
+            (
+                "Plane the foot only if it must be"
+                f": {said.wood(adjustment.trim_allowed, down=True)} at most"
+                + (", or too little wood is left over the guide's groove" if guides else "")
+                + ". Coat it again.",
+                "Guides still run free, nothing scrapes." if guides else "Nothing scrapes.",
+            )
+        )
+    steps.append(_hand_over(door, said))
+    return _numbered(steps)
+
+
+_Said = tuple[str, str]
+
+
+def _measure_again(resolved: Resolved, said: Printed) -> _Said:
+    door = resolved.door
     trust = said.fine(resolved.shop.accuracy.reading)
-    outer, inner = hanging.planes
+    across = (
+        f"Widest {said.wood(door.opening.widest)}"
+        if door.written.fit == "covers"
+        else f"Plumb clear width {said.wood(door.opening.clear, down=True)}"
+    )
+    return (
+        "Measure the opening again: widths, head to floor, the floor's highest point.",
+        f"{across}, head {said.wood(door.opening.head)} over the high "
+        f"point, each within {trust}. If not, stop and ask.",
+    )
+
+
+def _fix_tracks(
+    door: Door,
+    track: Track,
+    brackets: tuple[BracketPlace, ...],
+    guides: tuple[GuidePlace, ...],
+    said: Printed,
+) -> list[_Said]:
+    """The line, the brackets, the tracks from the wall outwards, the guides."""
+    hanging, opening = door.hanging, door.opening
+    top = hanging.floor_gap + hanging.leaf_height
     where = "off the wall" if hanging.on_wall else "behind the wall's face"
     pitch = brackets[1].from_end
+    inwards = sorted(hanging.tracks, key=lambda line: float(line.plane))
+    places = [said.site(abs(float(line.plane))) for line in inwards]
+    hang = f"Hang the {inwards[0].word} track {places[0]} {where}" + "".join(
+        f", then the {line.word} {place}"
+        for line, place in zip(inwards[1:], places[1:], strict=True)
+    )
+    apart = [
+        said.site(abs(float(b.plane) - float(a.plane))) for a, b in itertools.pairwise(inwards)
+    ]
     steps = [
-        (
-            "Measure the opening again: widths, head to floor, the floor's highest point.",
-            f"Widest {said.wood(opening.widest)}, head {said.wood(opening.head)} over the high "
-            f"point, each within {trust}. If not, stop and ask.",
-        ),
         (
             _line(door, said, top),
             "Both ends from the same level; the floor is not level, the line is.",
@@ -80,10 +142,10 @@ def order_of_work(
             else f"Behind the board: {opening.fixing}. If the bit finds anything else, stop and ask.",
         ),
         (
-            f"Fix the brackets: screws {screw_words(door, said)}. Hang the inner track "
-            f"{said.site(abs(float(inner)))} {where}, then the outer "
-            f"{said.site(abs(float(outer)))}.",
-            f"Level end to end; {said.site(abs(float(outer) - float(inner)))} between their "
+            f"Fix the brackets: screws {screw_words(door, track, said)}. {hang}.",
+            "Level end to end."
+            if not apart
+            else f"Level end to end; {', '.join(dict.fromkeys(apart))} between their "
             "middles at both ends.",
         ),
     ]
@@ -96,47 +158,59 @@ def order_of_work(
                 "Each stands plumb under its track.",
             )
         )
-    back, front = door.leaves[1], door.leaves[0]
-    steps += [
+    return steps
+
+
+def _hang_on_tracks(door: Door, sent: Delivery, said: Printed) -> list[_Said]:
+    """The leaf nearest the wall first."""
+    hanging = door.hanging
+    order = sorted(
+        (leaf for leaf in door.leaves if leaf.hung.track is not None),
+        key=lambda leaf: float(leaf.hung.plane),
+    )
+    words = [hanging.tracks[leaf.hung.track or 0].word for leaf in order]
+    named_once = f"Hang {order[0].name} on the {words[0]} track" + "".join(
+        f", {leaf.name} on the {word}" for leaf, word in zip(order[1:], words[1:], strict=True)
+    )
+    stopped = any(lite.pane.stops is not None for leaf in order for lite in leaf.lites)
+    first = "Back stops and their tape in first. " if stopped else ""
+    passing = hanging.passing_gap
+    return [
         (
-            f"Back stops and their tape in first. Hang {back.name} on the inner track, "
-            f"{front.name} on the outer, unglazed."
-            if sent.glazed_on_site
-            else f"Hang {back.name} on the inner track, {front.name} on the outer.",
-            f"{said.wood(hanging.passing_gap)} between the leaves all the way.",
-        ),
-    ]
-    if sent.glazed_on_site:
-        steps.append(
-            (
-                "Glaze from the front, the other leaf pushed aside: setting blocks at the quarter "
-                "points, glass, tape, front stops pinned into the frame.",
-                f"{said.fine(leaf.lites[0].pane.clearance)} free round each pane; every safety "
-                "mark to be seen.",
-            )
+            f"{first}{named_once}, unglazed." if sent.glazed_on_site else f"{named_once}.",
+            "Each runs free."
+            if passing is None
+            else f"{said.wood(passing)} between the leaves all the way.",
         )
-    stack = stack_up(resolved.shop.accuracy)
-    gaps = ", ".join(f"{place} {said.wood(gap)}" for place, gap in door.gaps)
-    steps += [
-        (
-            "Set the hangers: rails of both leaves in one line, meeting stiles plumb, feet level.",
-            f"Gap under the leaves: {gaps}. Rails in line within "
-            f"{said.fine(stack.governing)}, {said.fine(stack.worst)} at the very worst.",
-        ),
-        (
-            "Plane the foot only if it must be"
-            f": {said.wood(adjustment.trim_allowed, down=True)} at most"
-            + (", or too little wood is left over the guide's groove" if guides else "")
-            + ". Coat it again.",
-            "Guides still run free, nothing scrapes.",
-        ),
-        (
-            "Run both leaves to both ends, lock every screw, set the track stops.",
-            f"Clear way {said.wood(hanging.clear_way, down=True)}; no leaf leaves its track; nothing stands "
-            "out where they pass. Show the client, hand over the care sheet.",
-        ),
     ]
-    return _numbered(steps)
+
+
+def _glaze(door: Door, said: Printed) -> list[_Said]:
+    """Glass into leaves that hang."""
+    panes = [lite.pane for leaf in door.leaves for lite in leaf.lites]
+    aside = ", the other leaf pushed aside" if door.hanging.passing_gap is not None else ""
+    return [
+        (
+            f"Glaze from the front{aside}: setting blocks at the quarter "
+            "points, glass, tape, front stops pinned into the frame.",
+            f"{said.fine(panes[0].clearance)} free round each pane; every safety mark to be seen.",
+        )
+    ]
+
+
+def _hand_over(door: Door, said: Printed) -> _Said:
+    """The last step: every way that a leaf moves is tried, then the client is shown."""
+    hanging = door.hanging
+    clear = f"Clear way {said.wood(hanging.clear_way, down=True)}"
+    shown = "Show the client, hand over the care sheet."
+    if hanging.tracks:
+        every = "both leaves" if len(door.leaves) == 2 else "every leaf"
+        passing = "; nothing stands out where they pass" if hanging.passing_gap is not None else ""
+        return (
+            f"Run {every} to both ends, lock every screw, set the track stops.",
+            f"{clear}; no leaf leaves its track{passing}. {shown}",
+        )
+    return ("Open and shut every leaf all the way.", f"{clear}; nothing scrapes. {shown}")
 
 
 def _numbered(steps: list[tuple[str, str]]) -> tuple[Step, ...]:
@@ -155,7 +229,7 @@ def tools(resolved: Resolved, sent: Delivery) -> tuple[str, ...]:
     ]
     if sent.glazed_on_site:
         box.append("cut-proof gloves, suction cups, setting blocks, tape, pins, pin punch")
-    if float(resolved.door.leaves[0].site_trim) > 0:
+    if any(float(leaf.site_trim) > 0 for leaf in resolved.door.leaves):
         box.append("plane or tracked saw for the foot, finish to coat it again")
     box.append("eye protection, dust mask, vacuum")
     return tuple(box)
@@ -164,7 +238,8 @@ def tools(resolved: Resolved, sent: Delivery) -> tuple[str, ...]:
 def _line(door: Door, said: Printed, top: Figure) -> str:
     """The first line on the wall, and how far it runs."""
     hanging = door.hanging
-    left, right = hanging.lefts[0], hanging.lefts[0] + hanging.track_length
+    line = hanging.tracks[0]
+    left, right = line.left, line.left + line.length
     begins = (
         f"{said.site(-left)} left of the opening's left edge"
         if float(left) < 0
@@ -198,11 +273,11 @@ def behind(door: Door, said: Printed) -> str:
     return fixing if board is None else f"{fixing}; behind {said.fine(board)} of board"
 
 
-def screw_words(door: Door, said: Printed) -> str:
+def screw_words(door: Door, track: Track, said: Printed) -> str:
     """How long a bracket's screw must be, as far as it is known."""
     if door.opening.fixing == "masonry":
         return "by the anchor's maker, for the pull at a bracket"
-    depth = door.track.fixing_depth
+    depth = track.fixing_depth
     if depth is None:
         return "not known until the board over the fixing is measured"
     return f"at least {said.up(depth)} and the bracket's thickness ({BY_SUPPLIER})"

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, largest, named, smallest
+from parametric.hangings.hanging import HungLeaf
+from parametric.names import join
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace, PullOut, bracket_places, pull_outs
@@ -38,9 +40,9 @@ class HeightLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TrackLine:
-    """One track, mm: its leaf, its middle off the wall (behind it when negative), its left end
-    from the opening's left edge.
+class TrackFixing:
+    """One track, mm: its leaves, its middle off the wall (behind it when negative), its left
+    end from the opening's left edge.
     """
 
     track: str
@@ -56,7 +58,7 @@ class InstallSheet:
 
     datum: str
     heights: tuple[HeightLine, ...]
-    tracks: tuple[TrackLine, ...]
+    tracks: tuple[TrackFixing, ...]
     brackets: tuple[BracketPlace, ...]
     pulls: tuple[PullOut, ...]
     behind: str
@@ -95,12 +97,12 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         tracks=_tracks(door),
         brackets=brackets,
         pulls=pull_outs(door, loads),
-        behind=behind(door, said),
+        behind=behind(door, said) if door.track is not None else "",
         board=None
         if door.opening.board is None
         else named("board over fixing", door.opening.board),
-        screw=door.track.fixing_depth,
-        screw_words=screw_words(door, said),
+        screw=None if door.track is None else door.track.fixing_depth,
+        screw_words="" if door.track is None else screw_words(door, door.track, said),
         guides=guides,
         gaps=door.gaps,
         clear_way=door.hanging.clear_way,
@@ -113,7 +115,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         hold=_hold(door, brackets, said),
         cautions=(
             *lifting(_people(sent), weight(heaviest, said.unit)),
-            *OVERHEAD,
+            *(OVERHEAD if door.hanging.tracks else ()),
             *ON_SITE,
             *(GLASS if sent.glazed_on_site else ()),
             LOCAL,
@@ -134,15 +136,18 @@ def _heights(door: Door) -> tuple[HeightLine, ...]:
         HeightLine(what="foot of the leaves", height=hanging.floor_gap, rule="the floor gap"),
         head,
         HeightLine(what="top of the leaves", height=top, rule="floor gap and leaf height"),
-        HeightLine(
-            what="bracket screws",
-            height=None if hanging.on_wall else door.opening.head,
-            rule="the top of the leaves, and what the track's data sheet gives from a leaf's top "
-            "to the screw, hangers in the middle of their thread"
-            if hanging.on_wall
-            else "up into the head",
-        ),
     ]
+    if hanging.tracks:
+        lines.append(
+            HeightLine(
+                what="bracket screws",
+                height=None if hanging.on_wall else door.opening.head,
+                rule="the top of the leaves, and what the track's data sheet gives from a leaf's "
+                "top to the screw, hangers in the middle of their thread"
+                if hanging.on_wall
+                else "up into the head",
+            )
+        )
     if leaf.pulls:
         pull = leaf.pulls[0].pull
         lines.append(
@@ -159,32 +164,45 @@ def _heights(door: Door) -> tuple[HeightLine, ...]:
     return tuple(sorted(lines, key=lambda line: float(line.height or top)))
 
 
-def _tracks(door: Door) -> tuple[TrackLine, ...]:
-    hanging = door.hanging
+def _tracks(door: Door) -> tuple[TrackFixing, ...]:
     return tuple(
-        TrackLine(
-            track=word,
-            leaf=leaf.name,
-            off_wall=plane,
-            left_end=named(f"{word} track / left end", hanging.lefts[0]),
-            length=hanging.track_length,
+        TrackFixing(
+            track=line.word,
+            leaf=" and ".join(leaf.name for leaf in door.leaves if leaf.hung.track == index),
+            off_wall=line.plane,
+            left_end=named(f"{line.word} track / left end", line.left),
+            length=line.length,
         )
-        for word, leaf, plane in zip(hanging.tracks, door.leaves, hanging.planes, strict=True)
+        for index, line in enumerate(door.hanging.tracks)
     )
 
 
 def _guides(door: Door) -> tuple[GuidePlace, ...]:
-    """In the middle of the overlap: the one place that both leaves stand over wherever they are."""
+    """Where a leaf stands wherever it is: the middle of what it covers both shut and open."""
     hanging = door.hanging
-    if door.leaves[0].guide is None:
-        return ()
-    across = named(
-        "floor guides / from the opening's left edge", hanging.lefts[1] + hanging.overlap / 2
-    )
+    shared = None
+    if len(door.leaves) == 2 and hanging.overlap is not None:
+        shared = named(
+            "floor guides / from the opening's left edge", hanging.lefts[1] + hanging.overlap / 2
+        )
     return tuple(
-        GuidePlace(leaf=leaf.name, from_opening=across, off_wall=plane)
-        for leaf, plane in zip(door.leaves, hanging.planes, strict=True)
+        GuidePlace(
+            leaf=leaf.name,
+            from_opening=_always_under(leaf.hung) if shared is None else shared,
+            off_wall=leaf.hung.plane,
+        )
+        for leaf in door.leaves
+        if leaf.guide is not None and leaf.hung.travel is not None
     )
+
+
+def _always_under(hung: HungLeaf) -> Figure:
+    """The middle of the strip of floor that a sliding leaf never leaves."""
+    assert hung.travel is not None
+    open_left = hung.left + hung.travel
+    low = largest(hung.left, open_left)
+    high = smallest(hung.left + hung.width, open_left + hung.width)
+    return named(join(hung.name, "floor guide / from the opening's left edge"), (low + high) / 2)
 
 
 def _adjustment(door: Door, shop: Shop) -> Adjustment:
@@ -215,12 +233,12 @@ def _adjustment(door: Door, shop: Shop) -> Adjustment:
 def _hold(door: Door, brackets: tuple[BracketPlace, ...], said: Printed) -> tuple[str, ...]:
     """What must be settled before a hole is drilled."""
     points = []
-    if door.hanging.on_wall:
+    if door.hanging.tracks and door.hanging.on_wall:
         points.append(
             "Take the distance from a leaf's top to the bracket's screw off the track's data "
             "sheet, and write the height of the screws on this sheet."
         )
-    if door.opening.fixing != "solid timber":
+    if door.hanging.tracks and door.opening.fixing != "solid timber":
         points.append(f"Behind the wall: {behind(door, said)}.")
     missed = [place for place in brackets if place.off_stud is not None]
     if missed:
@@ -229,6 +247,6 @@ def _hold(door: Door, brackets: tuple[BracketPlace, ...], said: Printed) -> tupl
             f"Brackets stand up to {said.wood(farthest)} from a stud's middle: move them to "
             "studs, no farther apart than drawn, or fix a header first."
         )
-    if door.track.carries is None:
+    if door.track is not None and door.track.carries is None:
         points.append("See the rating of the hangers on their data sheet before they are hung on.")
     return tuple(points)

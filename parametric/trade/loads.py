@@ -16,13 +16,14 @@ class LeafLoad:
     """kg: the parts as cut, the larger of that and the estimate, and its share on each hanger.
 
     `bare` is the larger of the two weights before the glass goes in: what is carried.
+    `per_hanger` is None where the leaf hangs from no track.
     """
 
     leaf: str
     mass: Figure
     governing: Figure
     bare: Figure
-    per_hanger: Figure
+    per_hanger: Figure | None
 
 
 def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
@@ -31,6 +32,7 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
     The mass is the sum of the parts as cut, stops and tenons with them, hardware without:
     what is bought weighs what its maker says.
     """
+    track = resolved.door.track
     loads = []
     for leaf, group in zip(resolved.door.leaves, assembly.groups, strict=False):
         made = [part for part in group.parts if not part.supplied]
@@ -47,10 +49,10 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
                     _sum(join(leaf.name, "mass without glass"), wood),
                     leaf.weights.without_glass,
                 ),
-                per_hanger=named(
-                    join(leaf.name, "governing load per hanger"),
-                    governing / resolved.door.track.hangers,
-                    "kg",
+                per_hanger=None
+                if track is None or leaf.hung.track is None
+                else named(
+                    join(leaf.name, "governing load per hanger"), governing / track.hangers, "kg"
                 ),
             )
         )

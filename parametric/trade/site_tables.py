@@ -86,11 +86,12 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
                 "kN",
                 "one hanger right under it, by the larger weight; into what was surveyed only",
             )
-    least = "" if sheet.screw is None else said.up(sheet.screw)
-    yield ("bracket screw, least", "", least, unit, sheet.screw_words)
-    yield ("behind the brackets", "", "", "", sheet.behind)
     adjusts = sheet.adjustment
-    yield ("hanger adjustment, either way", "", said.up(adjusts.hangers), unit, "at least")
+    if sheet.tracks:
+        least = "" if sheet.screw is None else said.up(sheet.screw)
+        yield ("bracket screw, least", "", least, unit, sheet.screw_words)
+        yield ("behind the brackets", "", "", "", sheet.behind)
+        yield ("hanger adjustment, either way", "", said.up(adjusts.hangers), unit, "at least")
     yield (
         "site trim off the foot",
         "",
@@ -139,7 +140,9 @@ def pane_table(kept: Care, said: Printed) -> Table:
                 pane.corners,
                 said.fine(pane.clearance),
                 said.fine(pane.tape),
-                f"{said.fine(pane.stop_width)} x {said.fine(pane.stop_depth)}",
+                ""
+                if pane.stop_width is None or pane.stop_depth is None
+                else f"{said.fine(pane.stop_width)} x {said.fine(pane.stop_depth)}",
             )
             for pane in kept.panes
         ),

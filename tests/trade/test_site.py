@@ -135,12 +135,14 @@ def test_steps_are_in_a_safe_order(paper: Paperwork) -> None:
 
 def test_floor_guides_stand_under_both_leaves_in_every_state(job: Job, paper: Paperwork) -> None:
     assert job.resolved is not None
-    hanging = job.resolved.door.hanging
+    hung = job.resolved.door.hanging.leaves
+    assert len(paper.install.guides) == len(hung)
     for guide in paper.install.guides:
-        for left, travel in zip(hanging.lefts, hanging.travels, strict=True):
+        for leaf in hung:
+            assert leaf.travel is not None
             for share in (0.0, 0.5, 1.0):
-                foot = float(left) + share * float(travel)
-                assert foot < float(guide.from_opening) < foot + float(hanging.leaf_width)
+                foot = float(leaf.left) + share * float(leaf.travel)
+                assert foot < float(guide.from_opening) < foot + float(leaf.width)
 
 
 def test_light_leaf_is_glazed_in_the_shop(edited: Edited) -> None:

@@ -75,8 +75,8 @@ def _extent(job: Subject, install: InstallSheet) -> Box:
 
 def _tracks(job: Subject) -> list[Box]:
     """The bars that stand for the tracks, cut in their middle."""
-    hanging = job.resolved.door.hanging
-    at = float(hanging.lefts[0] + hanging.track_length / 2)
+    line = job.resolved.door.hanging.tracks[0]
+    at = float(line.left + line.length / 2)
     cuts = (cut_through(p, "upright", at) for p in job.shut if p.group == "tracks")
     return [around(cut.outline) for cut in cuts if cut is not None]
 

@@ -20,13 +20,15 @@ from parametric.drawing.hatching import wall
 from parametric.drawing.lettering import width
 from parametric.drawing.marks import datum, leaf_letter_mark
 from parametric.drawing.ordinates import Place, place_ordinates
-from parametric.drawing.plane import around
+from parametric.drawing.plane import Box, around
 from parametric.drawing.primitives import Circle, Label
 from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
-from parametric.drawing.site import floor_at, leaf_boxes
+from parametric.drawing.site import floor_at
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.resolve.door import Door
+from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import PLACES_ACROSS
 from parametric.trade.installing import InstallSheet
 
@@ -55,14 +57,18 @@ class Span:
 def span_of(job: Subject) -> Span:
     """The opening and the leaves over it."""
     door = job.resolved.door
-    boxes = leaf_boxes(door)
+    boxes = [leaf_box(leaf) for leaf in door.leaves]
     outline = around(door.opening.outline())
-    left = float(door.hanging.lefts[0])
+    tracks = door.hanging.tracks
     return Span(
-        x0=min(left, outline.x0),
-        x1=max(left + float(door.hanging.track_length), outline.x1, boxes[-1].x1),
+        x0=min(outline.x0, *(box.x0 for box in boxes), *(float(line.left) for line in tracks)),
+        x1=max(
+            outline.x1,
+            *(box.x1 for box in boxes),
+            *(float(line.left + line.length) for line in tracks),
+        ),
         low=min(z for _, z in door.opening.floor_line()),
-        high=max(boxes[0].y1, float(door.opening.head)),
+        high=max(*(box.y1 for box in boxes), float(door.opening.head)),
     )
 
 
@@ -133,9 +139,9 @@ def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, spa
     _floor(draft, view, job, span)
     _leaves(draft, view, job)
     level = view.y(line_height(job))
-    left = view.x(float(door.hanging.lefts[0]))
-    right = view.x(float(door.hanging.lefts[0] + door.hanging.track_length))
-    if door.hanging.on_wall:
+    if door.hanging.on_wall and door.hanging.tracks:
+        line = door.hanging.tracks[0]
+        left, right = view.x(float(line.left)), view.x(float(line.left + line.length))
         draft.line("cut", (left, level), (right, level), view.name)
     start = level + OVER
     places = bracket_places_on(job, install, start, start)
@@ -185,21 +191,56 @@ def _floor(draft: Draft, view: View, job: Subject, span: Span) -> None:
 
 
 def _leaves(draft: Draft, view: View, job: Subject) -> None:
-    """Where the leaves will hang, shut: the front one whole, the other as far as it is seen."""
+    """Where the leaves will hang, shut: each as far as those before it leave it to be seen."""
     door = job.resolved.door
-    front, back = leaf_boxes(door)[:2]
-    draft.path("adjacent", view.path(front.polygon), view.name, closed=True)
-    low, high = view.y(back.y0), view.y(back.y1)
-    x0, x1 = view.x(front.x1), view.x(back.x1)
-    draft.path("adjacent", ((x0, low), (x1, low), (x1, high), (x0, high)), view.name)
-    names = zip(door.leaves, (front.x0, front.x1), (front.x1, back.x1), strict=False)
-    for (leaf, left, right), track in zip(names, door.hanging.tracks, strict=False):
-        x = view.x((left + right) / 2)
+    before: list[Box] = []
+    marks: list[tuple[Leaf, float, Box]] = []
+    for leaf in sorted(door.leaves, key=lambda leaf: -float(leaf.hung.plane)):
+        box = leaf_box(leaf)
+        left, right = _seen(box, before)
+        before.append(box)
+        whole = (left, right) == (box.x0, box.x1)
+        low, high, x0, x1 = view.y(box.y0), view.y(box.y1), view.x(left), view.x(right)
+        if whole:
+            draft.path("adjacent", view.path(box.polygon), view.name, closed=True)
+        elif left > box.x0:
+            draft.path("adjacent", ((x0, low), (x1, low), (x1, high), (x0, high)), view.name)
+        else:
+            draft.path("adjacent", ((x1, low), (x0, low), (x0, high), (x1, high)), view.name)
+        marks.append((leaf, view.x((left + right) / 2), box))
+    for leaf, x, box in marks:
         options = [
-            leaf_letter_mark(leaf.letter, (f"{track} track",), (x, y), view.name)
-            for y in (view.y((front.y0 + front.y1) / 2) + up for up in (0.0, 12.0, -12.0, 24.0))
+            leaf_letter_mark(leaf.letter, _hung_from(door, leaf), (x, y), view.name)
+            for y in (view.y((box.y0 + box.y1) / 2) + up for up in (0.0, 12.0, -12.0, 24.0))
         ]
         draft.add_first_clear(options, f"leaf {leaf.letter}")
+
+
+def leaf_box(leaf: Leaf) -> Box:
+    """A leaf's outline when shut, in the world's X and Z."""
+    left, foot = float(leaf.hung.left), float(leaf.hung.foot)
+    return Box(left, foot, left + float(leaf.width), foot + float(leaf.height))
+
+
+def _seen(box: Box, before: list[Box]) -> tuple[float, float]:
+    """From where to where a leaf is seen past those that stand before it at its height."""
+    left, right = box.x0, box.x1
+    for other in before:
+        if other.y0 >= box.y1 or other.y1 <= box.y0:
+            continue
+        if other.x0 <= left < other.x1:
+            left = other.x1
+        elif other.x0 < right <= other.x1:
+            right = other.x0
+    return left, max(left, right)
+
+
+def _hung_from(door: Door, leaf: Leaf) -> tuple[str, ...]:
+    """What a leaf hangs from, under its letter."""
+    if leaf.hung.track is not None:
+        return (f"{door.hanging.tracks[leaf.hung.track].word} track",)
+    side = leaf.hung.side_of("hinge")
+    return () if side is None else (f"hung {side}",)
 
 
 def _brackets(draft: Draft, view: View, job: Subject, install: InstallSheet, level: float) -> None:

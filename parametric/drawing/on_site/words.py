@@ -61,7 +61,11 @@ def draw_fixings(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[She
     return run_on(
         bench_paper(job),
         headed(title, "Fixings", "Heights from the datum, as drawn on sheet 1.", job),
-        [_fixings(paper, said), bracket_picture(job, paper.install), _pulls(paper, said)],
+        [
+            _fixings(paper, said),
+            *([bracket_picture(job, paper.install)] if paper.install.tracks else []),
+            *([_pulls(paper, said)] if paper.install.pulls else []),
+        ],
     )
 
 
