@@ -7,9 +7,7 @@ The same parts give the same bytes.
 
 from __future__ import annotations
 
-import itertools
 import json
-import math
 import struct
 from dataclasses import dataclass, field
 from typing import Any
@@ -17,7 +15,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.model import Assembly, Group, Material, Part, Placement, Slide, along
+from parametric.model import Assembly, Group, Material, Part, Placement, Turn
 from parametric.solids.looks import look_of
 from parametric.solids.mesh import Mesh, mesh_of
 from parametric.solids.solid_set import Solids
@@ -26,15 +24,13 @@ from parametric.writers.scene_frame import (
     linear,
     mesh_corners,
     mesh_normals,
-    metres,
     part_turn,
-    scene_motion,
+    quaternion,
     scene_point,
 )
+from parametric.writers.scene_motion import line_slide, opening_keys, scene_steps
 
-KEY_EVERY = 1.0
-"""One key of an animated turn to so many degrees: a leaf 1200 wide is then off by 0.05 mm at most."""
-SLIDE_SECONDS = 1.5
+OPENING_SECONDS = 1.5
 """How long an animated leaf takes from shut to open."""
 
 _FLOAT, _SHORT, _INT = 5126, 5123, 5125
@@ -46,9 +42,9 @@ Item = dict[str, Any]
 def write_glb(assembly: Assembly, solids: Solids) -> bytes:
     """The whole assembly, shut, with an animation for each group that moves.
 
-    Group nodes carry `role` in their extras; one that slides `axis` and `travel` (metres from
-    shut, along that axis of the scene), one that moves otherwise its `motion` (see
-    `scene_motion`); part nodes `mark` and `noun`; materials `look`.
+    The extras of a group's node say its `role` and how it moves: one slide along an axis
+    of the scene as `axis` and `travel` (metres from shut), anything else as the steps of a
+    `motion` (see `scene_motion`). Part nodes carry `mark` and `noun`; materials `look`.
     """
     file = _File()
     shapes: dict[str, Mesh] = {}
@@ -70,9 +66,7 @@ def write_glb(assembly: Assembly, solids: Solids) -> bytes:
                 )
             children.append(file.add("nodes", _part_node(part, meshes[drawn])))
         groups.append(file.add("nodes", _group_node(group, children)))
-        if group.slide is not None:
-            file.add("animations", _sliding(file, group, group.slide, groups[-1]))
-        elif group.motion:
+        if group.motion:
             file.add("animations", _opening(file, group, groups[-1]))
     root = file.add("nodes", {"name": assembly.name, "children": groups})
     file.add("scenes", {"name": assembly.name, "nodes": [root]})
@@ -180,72 +174,49 @@ def _part_node(part: Part, mesh: int) -> Item:
 
 
 def _group_node(group: Group, children: list[int]) -> Item:
-    extras: Item = {"role": "fixed"}
-    if group.slide is not None:
-        axis, travel = _along(group.slide)
-        extras = {"role": "leaf", "axis": axis, "travel": [0.0, travel]}
-    elif group.motion:
-        extras = {"role": "leaf", "motion": scene_motion(group.motion)}
     return {
         "name": group.name,
         **_stance(group.placement, group_turn(group.placement)),
         "children": children,
-        "extras": extras,
+        "extras": _says(group),
     }
 
 
-def _along(slide: Slide) -> tuple[str, float]:
-    """The axis of the scene a slide runs along, and how far, metres and signed."""
-    across, away, up = slide.direction
-    for axis, part in (("x", across), ("y", up), ("z", -away)):
-        if abs(abs(part) - 1) < 1e-9:
-            return axis, metres(part * slide.travel)
-    raise ValueError(f"a slide runs along one axis of the world, not {slide.direction}")
-
-
-def _sliding(file: _File, group: Group, slide: Slide, node: int) -> Item:
-    shut = np.array(scene_point(group.placement.origin))
-    d = slide.direction
-    travel = float(slide.travel)
-    opened = shut + np.array(scene_point((d[0] * travel, d[1] * travel, d[2] * travel)))
-    times = np.array([0.0, SLIDE_SECONDS], dtype="<f4")
-    return {
-        "name": f"{group.name} slides",
-        "samplers": [
-            {
-                "input": file.add_numbers(times, "SCALAR", bounds=True),
-                "output": file.add_numbers(np.array([shut, opened], dtype="<f4"), "VEC3"),
-                "interpolation": "LINEAR",
-            }
-        ],
-        "channels": [{"sampler": 0, "target": {"node": node, "path": "translation"}}],
-    }
+def _says(group: Group) -> Item:
+    """What a group is, and how it moves."""
+    if not group.motion:
+        return {"role": "fixed"}
+    slides = line_slide(group.motion)
+    if slides is None:
+        return {"role": "leaf", "motion": scene_steps(group.motion)}
+    axis, travel = slides
+    return {"role": "leaf", "axis": axis, "travel": [0.0, travel]}
 
 
 def _opening(file: _File, group: Group, node: int) -> Item:
-    """Places and turns from shut to open, a key for every degree that any step turns through."""
-    turns = [abs(float(step.angle)) for step in group.motion if not isinstance(step, Slide)]
-    keys = max(2, math.ceil(sum(turns) / KEY_EVERY) + 1)
-    stands = [along(group.placement, group.motion, i / (keys - 1)) for i in range(keys)]
-    places = np.array([scene_point(stand.origin) for stand in stands], dtype="<f4")
-    quaternions = [np.array(_quaternion(group_turn(stand))) for stand in stands]
-    for before, after in itertools.pairwise(quaternions):
-        if before @ after < 0:
-            after *= -1.0  # the same turn, said so that a viewer goes the short way
-    times = (np.linspace(0.0, SLIDE_SECONDS, keys)).astype("<f4")
-    clock = file.add_numbers(times, "SCALAR", bounds=True)
-    samplers = [
-        {"input": clock, "output": file.add_numbers(values, kind), "interpolation": "LINEAR"}
-        for values, kind in ((places, "VEC3"), (np.array(quaternions, dtype="<f4"), "VEC4"))
-    ]
+    """A group from shut to open."""
+    keys = opening_keys(group)
+    times = np.array([OPENING_SECONDS * part for part in keys.parts], dtype="<f4")
+    at = file.add_numbers(times, "SCALAR", bounds=True)
+    moved = {"translation": file.add_numbers(np.array(keys.places, dtype="<f4"), "VEC3")}
+    if keys.turns is not None:
+        moved["rotation"] = file.add_numbers(np.array(keys.turns, dtype="<f4"), "VEC4")
     return {
-        "name": f"{group.name} opens",
-        "samplers": samplers,
+        "name": f"{group.name} {_does(group)}",
+        "samplers": [
+            {"input": at, "output": output, "interpolation": "LINEAR"} for output in moved.values()
+        ],
         "channels": [
-            {"sampler": i, "target": {"node": node, "path": path}}
-            for i, path in enumerate(("translation", "rotation"))
+            {"sampler": number, "target": {"node": node, "path": path}}
+            for number, path in enumerate(moved)
         ],
     }
+
+
+def _does(group: Group) -> str:
+    """What a leaf does, as the name of its animation has it."""
+    turns = sum(isinstance(step, Turn) for step in group.motion)
+    return ("slides", "swings")[turns] if turns < 2 else "folds"
 
 
 def _stance(placement: Placement, turn: NDArray[np.float64]) -> Item:
@@ -254,33 +225,7 @@ def _stance(placement: Placement, turn: NDArray[np.float64]) -> Item:
     translation = scene_point(placement.origin)
     if any(translation):
         stance["translation"] = list(translation)
-    rotation = _quaternion(turn)
+    rotation = quaternion(turn)
     if rotation != [0.0, 0.0, 0.0, 1.0]:
         stance["rotation"] = rotation
     return stance
-
-
-def _quaternion(m: NDArray[np.float64]) -> list[float]:
-    """A turn as x, y, z, w, with the first of w, x, y, z that is not nought positive.
-
-    The largest of the four is taken from the diagonal, the rest from it, so that
-    nothing is divided by a small number.
-    """
-    squares = [
-        1 + m[0, 0] + m[1, 1] + m[2, 2],
-        1 + m[0, 0] - m[1, 1] - m[2, 2],
-        1 - m[0, 0] + m[1, 1] - m[2, 2],
-        1 - m[0, 0] - m[1, 1] + m[2, 2],
-    ]
-    rows = {
-        0: (squares[0], m[2, 1] - m[1, 2], m[0, 2] - m[2, 0], m[1, 0] - m[0, 1]),
-        1: (m[2, 1] - m[1, 2], squares[1], m[0, 1] + m[1, 0], m[0, 2] + m[2, 0]),
-        2: (m[0, 2] - m[2, 0], m[0, 1] + m[1, 0], squares[2], m[1, 2] + m[2, 1]),
-        3: (m[1, 0] - m[0, 1], m[0, 2] + m[2, 0], m[1, 2] + m[2, 1], squares[3]),
-    }
-    wxyz = np.array(rows[int(np.argmax(squares))])
-    wxyz = np.round(wxyz / np.linalg.norm(wxyz), 9) + 0.0
-    if wxyz[np.flatnonzero(wxyz)[0]] < 0:
-        wxyz = 0.0 - wxyz
-    w, x, y, z = wxyz.tolist()
-    return [x, y, z, w]

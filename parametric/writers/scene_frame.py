@@ -6,12 +6,12 @@ part's own frame, x along the grain, in metres.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, assert_never
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.model import Placement, Slide, Step, Turn, Vector
+from parametric.model import Placement, Vector
 
 if TYPE_CHECKING:
     from parametric.solids.mesh import Mesh
@@ -32,31 +32,10 @@ def scene_point(point: Vector) -> Vector:
     return (metres(point[0]), metres(point[2]), metres(-point[1]))
 
 
-def scene_motion(motion: tuple[Step, ...]) -> list[dict[str, Any]]:
-    """How a group moves, step by step, the innermost first, in the scene.
-
-    A slide by `slide` (metres from shut); a turn by `turn` (degrees from shut, right-handed)
-    about the line through `point` along `axis`, where that line stands when all is shut.
-    """
-    said: list[dict[str, Any]] = []
-    for step in motion:
-        match step:
-            case Slide():
-                far = float(step.travel)
-                x, y, z = (d * far for d in step.direction)
-                said.append({"slide": list(scene_point((x, y, z)))})
-            case Turn():
-                x, y, z = step.axis
-                said.append(
-                    {
-                        "turn": round(float(step.angle), 6),
-                        "point": list(scene_point(step.point)),
-                        "axis": [x + 0.0, z + 0.0, 0.0 - y],
-                    }
-                )
-            case _:
-                assert_never(step)
-    return said
+def scene_direction(direction: Vector) -> Vector:
+    """A direction of the world in the scene."""
+    across, away, up = (round(float(v), 12) + 0.0 for v in direction)
+    return (across, up, 0.0 - away)
 
 
 def part_turn(placement: Placement) -> Floats:
@@ -79,6 +58,32 @@ def mesh_corners(mesh: Mesh) -> Singles:
 def mesh_normals(mesh: Mesh) -> Singles:
     """The normals of a mesh as the file holds them."""
     return (np.round(mesh.normals, 9) + 0.0).astype("<f4")
+
+
+def quaternion(m: Floats) -> list[float]:
+    """A turn as x, y, z, w, with the first of w, x, y, z that is not nought positive.
+
+    The largest of the four is taken from the diagonal, the rest from it, so that
+    nothing is divided by a small number.
+    """
+    squares = [
+        1 + m[0, 0] + m[1, 1] + m[2, 2],
+        1 + m[0, 0] - m[1, 1] - m[2, 2],
+        1 - m[0, 0] + m[1, 1] - m[2, 2],
+        1 - m[0, 0] - m[1, 1] + m[2, 2],
+    ]
+    rows = {
+        0: (squares[0], m[2, 1] - m[1, 2], m[0, 2] - m[2, 0], m[1, 0] - m[0, 1]),
+        1: (m[2, 1] - m[1, 2], squares[1], m[0, 1] + m[1, 0], m[0, 2] + m[2, 0]),
+        2: (m[0, 2] - m[2, 0], m[0, 1] + m[1, 0], squares[2], m[1, 2] + m[2, 1]),
+        3: (m[1, 0] - m[0, 1], m[0, 2] + m[2, 0], m[1, 2] + m[2, 1], squares[3]),
+    }
+    wxyz = np.array(rows[int(np.argmax(squares))])
+    wxyz = np.round(wxyz / np.linalg.norm(wxyz), 9) + 0.0
+    if wxyz[np.flatnonzero(wxyz)[0]] < 0:
+        wxyz = 0.0 - wxyz
+    w, x, y, z = wxyz.tolist()
+    return [x, y, z, w]
 
 
 def linear(srgb: float) -> float:

@@ -1,8 +1,12 @@
 """The model as USDZ, for a phone that can stand it in a room: one layer of text in a plain archive.
 
 Metres, Y up, the frame of the GLB, and the same triangles. Each shape is drawn once and
-every piece is an instance of it under its own name; leaves stand shut. The layer is USD
-text (`.usda`), so that the same job gives the same bytes.
+every piece is an instance of it under its own name. The layer is USD text (`.usda`), so that
+the same job gives the same bytes.
+
+Leaves stand shut and nothing plays: what looks at such a file on a phone would play it again
+and again, and a door that never stands still cannot be judged (common practice, no source).
+How a leaf slides or turns is said in words of data for whoever opens it.
 
 Source: the USDZ file format specification, openusd.org/release/spec_usdz.html (from
 memory): a zip archive without compression or encryption, the default layer first, the
@@ -29,11 +33,10 @@ from parametric.writers.scene_frame import (
     group_turn,
     mesh_corners,
     mesh_normals,
-    metres,
     part_turn,
-    scene_motion,
     scene_point,
 )
+from parametric.writers.scene_motion import line_slide, scene_steps
 from parametric.writers.usdz_finish import Finish, finish_of
 
 if TYPE_CHECKING:
@@ -55,7 +58,8 @@ def write_usdz(assembly: Assembly, solids: Solids, palette: Palette) -> bytes:
     """The whole assembly, shut, in what is quoted.
 
     Prims go by plain names; `displayName` holds the name in full, `customData` the mark
-    and noun of a piece and the axis and travel (metres) of a leaf.
+    and noun of a piece and how a leaf moves: the axis and travel (metres) of one that slides,
+    else the steps of its `motion` in words of JSON, as `scene_motion` says them.
 
     Args:
         assembly: the job's parts.
@@ -143,7 +147,7 @@ def _layer(assembly: Assembly, solids: Solids, palette: Palette) -> str:
         groups += _prim(
             "def Xform",
             group_names.plain(group.name),
-            [f"displayName = {_text(group.name)}", *_slides(group)],
+            [f"displayName = {_text(group.name)}", *_moves(group)],
             [*_stands(group.placement, group_turn(group.placement)), *pieces],
         )
     head = [
@@ -196,24 +200,17 @@ def _piece(name: str, part: Part, shape: str, finish: str) -> list[str]:
     )
 
 
-def _slides(group: Group) -> Iterator[str]:
-    """How a leaf slides: the axis of the scene, and how far along it from shut, metres."""
-    if group.slide is None:
-        if group.motion:
-            yield f"customData = {{ string motion = {_text(_said_motion(group))} }}"
+def _moves(group: Group) -> Iterator[str]:
+    """How a leaf moves: one slide along an axis of the scene, metres from shut, or its steps."""
+    if not group.motion:
         return
-    across, away, up = group.slide.direction
-    for axis, part in (("x", across), ("y", up), ("z", -away)):
-        if abs(abs(part) - 1) < 1e-9:
-            travel = _number(metres(part * group.slide.travel))
-            yield f'customData = {{ string axis = "{axis}"; double travel = {travel} }}'
-            return
-    raise ValueError(f"a slide runs along one axis of the world, not {group.slide.direction}")
-
-
-def _said_motion(group: Group) -> str:
-    """How a leaf moves that does more than slide: the steps in words of JSON, as the GLB says them."""
-    return json.dumps(scene_motion(group.motion), separators=(",", ":"))
+    slides = line_slide(group.motion)
+    if slides is not None:
+        axis, travel = slides
+        yield f'customData = {{ string axis = "{axis}"; double travel = {_number(travel)} }}'
+        return
+    told = json.dumps(scene_steps(group.motion), separators=(",", ":"))
+    yield f"customData = {{ string motion = {_text(told)} }}"
 
 
 def _stands(placement: Placement, turn: Floats) -> list[str]:
