@@ -17,6 +17,7 @@ from typing import Literal
 
 from parametric.drawing.layers import Layer
 from parametric.drawing.plane import Point, Polygon, arc_points, around
+from parametric.drawing.shaped import across, flattened, less, open_to
 from parametric.model import (
     Assembly,
     Blank,
@@ -28,6 +29,7 @@ from parametric.model import (
     Pocket,
     RaisedBevel,
     RoundCorners,
+    Shaped,
     Slot,
     State,
     Tongue,
@@ -147,7 +149,12 @@ def face_outline(part: Part) -> Polygon:
             corners[cut.end, short] = (x + wide if cut.end == "low end" else x - wide, y)
         if isinstance(cut, RoundCorners):
             return rounded(low, 0.0, high, wide, float(cut.radius))
-    return tuple(corners.values())
+    ring: Polygon = tuple(corners.values())
+    thick = float(part.blank.thickness)
+    for cut in part.cuts:
+        if isinstance(cut, Shaped) and "face" in cut.face and float(cut.depth) >= thick - 1e-6:
+            ring = less(ring, flattened(cut.outline)) if float(cut.surface) == 0 else ring
+    return ring
 
 
 def rounded(x0: float, y0: float, x1: float, y1: float, radius: float) -> Polygon:
@@ -250,8 +257,21 @@ def _across(part: Part, at: float) -> Polygon:
     if profile:
         return profile
     sides: dict[str, list[tuple[float, float, float]]] = {}
+    low, high = 0.0, wide
+    ends: list[Polygon] = []
     for cut in part.cuts:
         match cut:
+            case Shaped() if "face" in cut.face:
+                for a, b in across(flattened(cut.outline), at):
+                    if float(cut.depth) < thick - 1e-6 or float(cut.surface) > 0:
+                        sides.setdefault(cut.face, []).append((a, b, float(cut.depth)))
+                    elif a <= low + 1e-6:
+                        low = b
+                    elif b >= high - 1e-6:
+                        high = a
+            case Shaped() if "end" in cut.face:
+                behind = at if cut.face == "low end" else float(part.blank.length) - at
+                ends += [flattened(cut.outline)] if open_to(cut, behind) else []
             case Groove() | Slot() if float(cut.u0) <= at <= float(cut.u1):
                 middle, half = float(cut.v), float(cut.width) / 2
                 sides.setdefault(cut.face, []).append(
@@ -271,7 +291,10 @@ def _across(part: Part, at: float) -> Polygon:
     ring += [(wide - d, q) for q, d in _steps(sides.get("high edge", []), thick)]
     ring += [(p, thick - d) for p, d in reversed(_steps(sides.get("high face", []), wide))]
     ring += [(d, q) for q, d in reversed(_steps(sides.get("low edge", []), thick))]
-    return tuple(dict.fromkeys(ring))
+    left = tuple(dict.fromkeys((min(max(p, low), high), q) for p, q in ring))
+    for taken in ends:
+        left = less(left, taken)
+    return left
 
 
 def _round_island(cut: Island, at: float, blank: Blank) -> list[tuple[float, float, float]]:
@@ -309,7 +332,12 @@ def _faceways(part: Part, at: float) -> Polygon:
             and abs(at - float(cut.v)) < float(cut.width) / 2
         ):
             sides.setdefault(cut.face, []).append((float(cut.u0), float(cut.u1), float(cut.depth)))
-    return _ring(sides, _trimmed(part), (float(part.blank.length), float(part.blank.width)))
+    ring = _ring(sides, _trimmed(part), (float(part.blank.length), float(part.blank.width)))
+    for cut in part.cuts:
+        if isinstance(cut, Shaped) and "face" in cut.face:
+            behind = at if cut.face == "low face" else float(part.blank.thickness) - at
+            ring = less(ring, flattened(cut.outline)) if open_to(cut, behind) else ring
+    return ring
 
 
 def _ring(

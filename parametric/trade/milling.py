@@ -276,7 +276,7 @@ def _strokes(work: Work, piece: _Piece) -> int:
             cut = piece.part.cuts[piece.index]
             assert isinstance(cut, Groove)
             return (float(cut.u0) > 1e-6) + (float(cut.u1) < float(piece.part.blank.length) - 1e-6)
-        case "slot" | "groove" | "pocket" | "trim" | "mitre":
+        case "slot" | "groove" | "pocket" | "trim" | "mitre" | "shape":
             return 1
 
 
@@ -299,7 +299,7 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
     length: float = TEST_PIECE
     width: float = part.blank.width
     match work.kind:
-        case "squaring" | "edges" | "trim":
+        case "squaring" | "edges" | "trim" | "shape":
             return None
         case "groove" if work.stopped:
             length = part.blank.length
