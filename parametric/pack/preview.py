@@ -6,6 +6,8 @@ from types import MappingProxyType
 
 from parametric.catalog.finishes import GLASSES, METALS, PAINTS, paint_called, timber_called
 from parametric.design.settings import ClientSpec
+from parametric.figures import Figure
+from parametric.pack.door_words import alike, counted, door_names, filled, label, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
@@ -15,7 +17,9 @@ from parametric.trade.brackets import bracket_places
 from parametric.trade.fingerprint import mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
+from parametric.trade.standing import cover_stretch, first_to_open, way
 from parametric.writers.client_page import (
+    Amount,
     OwnPlace,
     PageLeaf,
     Palette,
@@ -25,9 +29,11 @@ from parametric.writers.client_page import (
     Scenery,
     said,
 )
+from parametric.writers.page_words import DOOR_WORDS
 
 _WALL = 130.0
-"""How deep the wall is pictured, mm: a common partition, when only its face matters."""
+"""How deep the wall is pictured, mm: a common partition, where it was not measured or only its
+face matters."""
 _ROOM_ABOVE = 90.0
 """What must be seen above the leaves, mm: the tracks."""
 _SKIRTING = (95.0, 16.0)
@@ -55,15 +61,13 @@ def preview_page(
     """
     door = resolved.door
     hanging, opening = door.hanging, door.opening
-    # The clear way is promised with the narrowest width in the middle of the cover.
-    way = float(opening.narrowest if hanging.on_wall else hanging.cover)
-    left = float(hanging.lefts[0]) + (float(hanging.cover) - way) / 2
-    top = float(hanging.floor_gap) + float(hanging.leaf_height) + _ROOM_ABOVE
+    names = door_names(door)
+    top = max(float(leaf.hung.foot + leaf.height) for leaf in door.leaves) + _ROOM_ABOVE
     revisions, option = resolved.design.revisions, resolved.design.option
     glued = () if paper is None else paper.panel_glue_ups
     return PreviewPage(
         job=resolved.design.job,
-        subtitle="Sliding pair",
+        subtitle=names.subtitle,
         revision=revisions[-1].letter if revisions else "",
         revision_date=revisions[-1].date if revisions else "",
         mark=mark(fingerprint),
@@ -72,8 +76,8 @@ def preview_page(
         leaves=tuple(_leaf(resolved, index) for index in range(len(door.leaves))),
         opening=opening.outline(),
         floor=opening.floor_line(),
-        wall=_WALL,
-        way=(left, left + way),
+        wall=_wall(resolved),
+        way=way(door),
         clear_way=float(hanging.clear_way),
         top=top,
         facts=facts(resolved, loads),
@@ -88,6 +92,13 @@ def preview_page(
         option="" if option is None else option.letter,
         called="" if option is None else option.called,
     )
+
+
+def _wall(resolved: Resolved) -> float:
+    """The wall's thickness: as it was measured where doors stand in it."""
+    door = resolved.door
+    measured = door.survey.wall
+    return float(measured) if isinstance(measured, Figure) and not door.hanging.on_wall else _WALL
 
 
 def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
@@ -107,13 +118,10 @@ def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
 
 def _leaf(resolved: Resolved, index: int) -> PageLeaf:
     hanging, leaf = resolved.door.hanging, resolved.door.leaves[index]
-    side = ("Left", "Right")[index]
-    track = leaf.hung.track
-    where = "in front" if track is None or hanging.tracks[track].word == "outer" else "behind"
     pull = leaf.pulls[0] if leaf.pulls else None
     return PageLeaf(
         name=leaf.name,
-        label=f"{side} door, {where}",
+        label=label(resolved.door, leaf),
         width=float(leaf.width),
         height=float(leaf.height),
         x=float(hanging.lefts[index]),
@@ -127,14 +135,31 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
 
 
 def _thing(resolved: Resolved) -> Saying:
-    """What is made, as one line: `Two, 1024.5 × 2102, sliding`."""
-    leaf = resolved.door.leaves[0]
-    return said(
-        "Two, ",
+    """What is made, as one line: `Two, 1024.5 wide × 2102 high, sliding`."""
+    door = resolved.door
+    names = door_names(door)
+    how = [DOOR_WORDS[names.moves]]
+    into = towards(door)
+    if into is not None and names.moves == "swing":
+        how.append(DOOR_WORDS["towards" if into else "away"])
+    first = first_to_open(door)
+    if first is not None:
+        which = names.which[door.leaves.index(first)]
+        how.append(DOOR_WORDS["first"].format(which[0].lower() + which[1:]))
+    moving = ", ".join(how)
+    if names.count > 1 and not alike(door):
+        pieces: list[str | Amount] = []
+        for leaf, which in zip(door.leaves, names.which, strict=True):
+            sizes = (wood_amount(resolved, leaf.width), wood_amount(resolved, leaf.height))
+            pieces += [*filled(DOOR_WORDS["thing each"], which, *sizes), ", "]
+        return said(*pieces, moving)
+    leaf = door.leaves[0]
+    return filled(
+        DOOR_WORDS["thing"],
+        counted(names.count),
         wood_amount(resolved, leaf.width),
-        " wide × ",
         wood_amount(resolved, leaf.height),
-        " high, sliding",
+        moving,
     )
 
 
@@ -161,13 +186,14 @@ def palette(resolved: Resolved) -> Palette:
             wood_key, quoted = own.key, (own.key,)
         else:
             named = timber if kind == "none" else f"{timber}, {kind}"
-    glazed = bool(leaf.lites)
+    panes = [pane for one in door.leaves for lite in one.lites for pane in lite.panes]
+    pulls = any(one.pulls for one in door.leaves)
     return Palette(
-        glasses=GLASSES if glazed else (),
-        metals=METALS if leaf.pulls else (),
+        glasses=GLASSES if panes else (),
+        metals=METALS if pulls else (),
         # A design that asks for glass and says no more asks for clear glass.
         quoted_wood=quoted,
-        quoted_glass=("clear",) if glazed and leaf.lites[0].pane.kind != "mirror" else (),
+        quoted_glass=("clear",) if panes and panes[0].kind != "mirror" else (),
         wood=wood_key,
         named_wood=named,
     )
@@ -176,16 +202,15 @@ def palette(resolved: Resolved) -> Palette:
 def _scenery(resolved: Resolved) -> Scenery:
     door = resolved.door
     hanging = door.hanging
-    left = float(hanging.lefts[0])
     head = float(hanging.floor_gap) + float(hanging.leaf_height)
     brackets: list[Point] = []
-    if hanging.on_wall:
+    if hanging.on_wall and hanging.tracks:
         for plane in hanging.planes:
             brackets += [
                 (float(place.from_opening), -float(plane), head) for place in bracket_places(door)
             ]
     return Scenery(
         skirting=_SKIRTING,
-        skirting_clear=(left, left + float(hanging.cover)),
+        skirting_clear=cover_stretch(door),
         brackets=tuple(brackets),
     )

@@ -1,34 +1,47 @@
-"""The eight or nine sizes that a client must know, the awkward ones too, and where each is seen."""
+"""The sizes that a client must know, the awkward ones too, and where each is seen.
+
+Which there are follows from what the doors have: laps or gaps, a way that they slide or
+floor that they sweep over, glass, pulls.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from types import MappingProxyType
 
 from parametric.figures import Figure, collect
 from parametric.names import join
+from parametric.pack.door_words import alike, counted, door_names, filled
 from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.pack.preview_swing import room_to_swing, swinging_gap
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight
-from parametric.writers.client_page import Amount, Chalk, Fact, said
+from parametric.trade.standing import clear_stretch, cover_stretch, widest_open
+from parametric.writers.client_page import Amount, Chalk, Fact, plain, said
+from parametric.writers.page_words import FACT_WORDS as SAID
 
+_SQUARE = 90.0
 _ABOVE_FOOT = 0.60
 """How far up a leaf a line across the opening is drawn, as a part of its height."""
-_COUNTED = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 
 
 def facts(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Fact, ...]:
     """All of them, in the order in which a client asks."""
     said_of = _Sizes(resolved)
     found = [
-        said_of.each_door(),
+        *said_of.each_door(),
         said_of.opening(),
         said_of.clear_way(),
+        room_to_swing(resolved),
         said_of.floor_gap(),
+        swinging_gap(resolved),
         said_of.laps(),
+        said_of.gaps(),
         said_of.passing(),
         said_of.pulls(),
         said_of.weight(loads),
+        said_of.head(),
         said_of.glass(),
     ]
     return tuple(fact for fact in found if fact is not None)
@@ -43,23 +56,36 @@ class _Sizes:
         self.leaf = self.door.leaves[0]
         self.foot = float(self.hanging.floor_gap)
         self.fronts = tuple(
-            -float(plane) - float(self.leaf.thickness) / 2 for plane in self.hanging.planes
+            -float(plane) - float(leaf.thickness) / 2
+            for plane, leaf in zip(self.hanging.planes, self.door.leaves, strict=True)
         )
         self.foremost = min(self.fronts)
+        self.names = door_names(self.door)
 
     def size(self, figure: Figure) -> Amount:
         """As wood is printed."""
         return wood_amount(self.resolved, figure)
 
-    def each_door(self) -> Fact:
-        """Width and height, seen on the first leaf."""
-        leaf, left, front = self.leaf, float(self.hanging.lefts[0]), self.fronts[0]
+    def each_door(self) -> Iterator[Fact]:
+        """Width and height, seen on the first leaf; leaf by leaf where they differ."""
+        if self.names.count == 1 or alike(self.door):
+            label = SAID["the door" if self.names.count == 1 else "each door"]
+            yield self.one_door(0, label)
+            return
+        for index, label in enumerate(self.names.which):
+            yield self.one_door(index, label)
+
+    def one_door(self, index: int, label: str) -> Fact:
+        """One leaf's own size."""
+        leaf, front = self.door.leaves[index], self.fronts[index]
+        left, foot = float(self.hanging.lefts[index]), float(leaf.hung.foot)
         wide, high = self.size(leaf.width), self.size(leaf.height)
-        head = self.foot + float(leaf.height)
+        head = foot + float(leaf.height)
         return Fact(
-            label="Each door",
-            value=said(wide, " wide, ", high, " high"),
-            note=said(self.size(leaf.thickness), " thick"),
+            key="door",
+            label=label,
+            value=filled(SAID["wide high"], wide, high),
+            note=filled(SAID["thick"], self.size(leaf.thickness)),
             chalk=(
                 Chalk(
                     start=(left, front, head - 60),
@@ -68,7 +94,7 @@ class _Sizes:
                     leaf=leaf.name,
                 ),
                 Chalk(
-                    start=(left - 60, front, self.foot),
+                    start=(left - 60, front, foot),
                     end=(left - 60, front, head),
                     text=high.text,
                     leaf=leaf.name,
@@ -87,9 +113,10 @@ class _Sizes:
         across = {"left": 0.0, "middle": 0.5, "right": 1.0}.get(highest, 0.5)
         x = across * float(opening.widest)
         return Fact(
-            label="Your opening",
-            value=said(wide, " wide, ", high, " high"),
-            note=said("Where it is tightest, as it was measured."),
+            key="opening",
+            label=SAID["opening"],
+            value=filled(SAID["wide high"], wide, high),
+            note=said(SAID["tightest"]),
             chalk=(
                 Chalk(
                     start=(lean, self.foremost, up),
@@ -105,16 +132,17 @@ class _Sizes:
         )
 
     def clear_way(self) -> Fact:
-        """With the left leaf slid away."""
+        """With the doors as far out of the way as they go."""
         hanging = self.hanging
-        way = float(self.door.opening.narrowest if hanging.on_wall else hanging.cover)
-        left = float(hanging.lefts[0]) + (float(hanging.cover) - way) / 2
+        state = widest_open(self.door)
+        left, _ = clear_stretch(self.door, state.open)
         clear = self.size(hanging.clear_way)
         up = self.foot + float(self.leaf.height) / 2
         return Fact(
-            label="Clear to walk through",
+            key="clear way",
+            label=SAID["clear way"],
             value=said(clear),
-            note=said("With both doors slid to one side, at the narrowest part of your opening."),
+            note=said(SAID[f"{self._how_open()} clear {self.names.many}"]),
             chalk=(
                 Chalk(
                     start=(left, self.foremost, up),
@@ -123,9 +151,17 @@ class _Sizes:
                 ),
             ),
             opened=MappingProxyType(
-                {leaf.name: float(n == 0) for n, leaf in enumerate(self.door.leaves)}
+                {leaf.name: state.open.get(leaf.name, 0.0) for leaf in self.door.leaves}
             ),
         )
+
+    def _how_open(self) -> str:
+        """Slid, square to the wall, or simply open."""
+        if self.names.moves == "slide":
+            return "slide"
+        swings = [leaf.hung.swing for leaf in self.door.leaves]
+        square = all(swing is not None and float(swing) == _SQUARE for swing in swings)
+        return "swing" if square and self.names.moves == "swing" else "open"
 
     def floor_gap(self) -> Fact:
         """The gap at every place that was measured; the eye goes to each foot in turn."""
@@ -147,15 +183,12 @@ class _Sizes:
             )
         uneven = float(opening.floor_fall) > 0
         return Fact(
-            label="Gap under the doors",
+            key="floor gap",
+            label=SAID[f"gap under {self.names.one}"],
             value=said(*value),
-            note=said(
-                "Your floor rises ",
-                self.size(opening.floor_fall),
-                " across the opening; the doors hang level.",
-            )
+            note=filled(SAID[f"floor rises {self.names.one}"], self.size(opening.floor_fall))
             if uneven
-            else said("Your floor is level."),
+            else said(SAID["level floor"]),
             chalk=tuple(lines),
             walks=len(lines) > 1,
         )
@@ -174,9 +207,10 @@ class _Sizes:
         top = self.foot + float(self.leaf.height)
         middle = left + float(hanging.cover) * 0.25
         return Fact(
-            label="Over the wall",
-            value=said(side, " each side, ", head, " above"),
-            note=said("So that no daylight shows round the edge."),
+            key="laps",
+            label=SAID["laps"],
+            value=filled(SAID["laps value"], side, head),
+            note=said(SAID["laps why"]),
             chalk=(
                 Chalk(
                     start=(left, self.foremost, up),
@@ -199,6 +233,75 @@ class _Sizes:
             ),
         )
 
+    def gaps(self) -> Fact | None:
+        """What stays free round leaves that stand in their opening, and between them."""
+        hanging = self.hanging
+        ends = [span for span in (*hanging.across[:1], *hanging.across[-1:]) if span.what == "gap"]
+        if hanging.head_gap is None or len(ends) < 2:
+            return None
+        left, right = cover_stretch(self.door)
+        up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
+        sides = [self.size(span.size) for span in ends]
+        value: list[str | Amount] = []
+        if sides[0].text == sides[1].text:
+            value += filled(SAID["gaps sides"], sides[0])
+        else:
+            value += filled(SAID["gaps left right"], *sides)
+        chalk = [
+            self._across(left, left + float(ends[0].size), up, sides[0], (-90.0, 70.0)),
+            self._across(right - float(ends[1].size), right, up, sides[1], (90.0, 70.0)),
+        ]
+        if hanging.meeting_gap is not None:
+            between = self.size(hanging.meeting_gap)
+            value += [", ", *filled(SAID["gaps middle"], between)]
+            chalk.append(self._meeting(float(hanging.meeting_gap), up, between))
+        head = self.size(hanging.head_gap)
+        value += [", ", *filled(SAID["gaps head"], head)]
+        top = max(float(leaf.hung.foot + leaf.height) for leaf in self.door.leaves)
+        middle = left + (right - left) * 0.25
+        chalk.append(
+            Chalk(
+                start=(middle, self.foremost, top),
+                end=(middle, self.foremost, top + float(hanging.head_gap)),
+                text=head.text,
+                aside=(120.0, -70.0),
+            )
+        )
+        return Fact(
+            key="gaps",
+            label=SAID[f"gaps {self.names.one}"],
+            value=said(*value),
+            note=said(SAID[f"gaps why {self.names.one}"], SAID["fingers"]),
+            chalk=tuple(chalk),
+            walks=True,
+        )
+
+    def _across(
+        self, x0: float, x1: float, up: float, amount: Amount, aside: tuple[float, float]
+    ) -> Chalk:
+        return Chalk(
+            start=(x0, self.foremost, up),
+            end=(x1, self.foremost, up),
+            text=amount.text,
+            aside=aside,
+        )
+
+    def _meeting(self, gap: float, up: float, amount: Amount) -> Chalk:
+        """Where the first leaf meets the next: beside it, or over the lower half."""
+        leaf = self.leaf
+        if self.names.halves:
+            low = min(self.door.leaves, key=lambda one: float(one.hung.foot))
+            z = float(low.hung.foot + low.height)
+            x = float(low.hung.left) + float(low.width) * 0.75
+            return Chalk(
+                start=(x, self.foremost, z),
+                end=(x, self.foremost, z + gap),
+                text=amount.text,
+                aside=(90.0, 70.0),
+            )
+        x = float(leaf.hung.left) + float(leaf.width)
+        return self._across(x, x + gap, up, amount, (110.0, 70.0))
+
     def passing(self) -> Fact | None:
         """The gap between leaves that pass: front to back, so it is seen from the side."""
         between = self.hanging.passing_gap
@@ -209,9 +312,10 @@ class _Sizes:
         x = float(self.hanging.lefts[1])
         up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
         return Fact(
-            label="Between the doors",
+            key="passing",
+            label=SAID["passing"],
             value=said(gap),
-            note=said("Where they pass one another. Fingers can be caught: mind children."),
+            note=said(SAID["passing why"]),
             chalk=(
                 Chalk(
                     start=(x, back, up),
@@ -224,21 +328,24 @@ class _Sizes:
 
     def pulls(self) -> Fact | None:
         """How high a hand finds them."""
-        last = self.door.leaves[-1]
-        if not last.pulls:
+        pulled = [leaf for leaf in self.door.leaves if leaf.pulls]
+        if not pulled:
             return None
-        hung = last.pulls[0]
-        up = hung.pull.up + self.hanging.floor_gap
+        last = pulled[-1]
+        hung, front = last.pulls[0], self.fronts[self.door.leaves.index(last)]
+        up = hung.pull.up + last.hung.foot
         height = wood_amount(self.resolved, up, join(last.name, "pull", "height above the floor"))
-        x = float(self.hanging.lefts[-1]) + float(hung.across)
+        x = float(last.hung.left) + float(hung.across)
+        several = len(pulled) > 1
         return Fact(
-            label="Height of the pulls",
+            key="pulls",
+            label=SAID["pulls" if several else "pull"],
             value=said(height),
-            note=said("From the highest floor to their middle."),
+            note=said(SAID["pulls from" if several else "pull from"]),
             chalk=(
                 Chalk(
-                    start=(x, self.fronts[-1], 0.0),
-                    end=(x, self.fronts[-1], float(up)),
+                    start=(x, front, 0.0),
+                    end=(x, front, float(up)),
                     text=height.text,
                     leaf=last.name,
                 ),
@@ -248,52 +355,97 @@ class _Sizes:
     def weight(self, loads: tuple[LeafLoad, ...]) -> Fact:
         """Of the heaviest, as it is hung."""
         heaviest = max(loads, key=lambda load: float(load.governing)).governing
+        whose = self.names.one
+        if self.names.count > 1 and not alike(self.door):
+            whose = "heavier" if self.names.count == 2 else "heaviest"
+        glazed = any(leaf.lites for leaf in self.door.leaves)
         return Fact(
-            label="Weight of each door",
+            key="weight",
+            label=SAID[f"weight {whose}"],
             value=said(
                 Amount(
                     figure=heaviest.name or "",
                     text=weight(float(heaviest), self.resolved.design.unit),
                 )
             ),
-            note=said("Wood and glass, without the fittings."),
+            note=said(SAID["weight of" if glazed else "weight of wood"]),
+        )
+
+    def head(self) -> Fact | None:
+        """How far a shaped head rises over what it springs from."""
+        shaped = [
+            (leaf, rail.head)
+            for leaf in self.door.leaves
+            for rail in leaf.rails
+            if rail.head is not None
+        ]
+        if not shaped:
+            return None
+        leaf, head = shaped[0]
+        rise = self.size(head.curve.rise)
+        x = float(leaf.hung.left) + float(head.left) + float(head.curve.crown_at)
+        z = float(leaf.hung.foot) + float(head.springing)
+        across = float(head.curve.span) > float(leaf.width)
+        front = self.fronts[self.door.leaves.index(leaf)]
+        return Fact(
+            key="head",
+            label=SAID["head"],
+            value=filled(SAID["head value"], rise),
+            note=said(SAID["head across" if across else "head of each"]),
+            chalk=(
+                Chalk(
+                    start=(x, front, z),
+                    end=(x, front, z + float(head.curve.rise)),
+                    text=rise.text,
+                ),
+            ),
         )
 
     def glass(self) -> Fact | None:
-        """What it is, and the size of a pane."""
-        lites = self.leaf.lites
-        if not lites:
+        """What it is, and the size of a pane: of the largest, where they differ."""
+        panes = [
+            (leaf, pane) for leaf in self.door.leaves for lite in leaf.lites for pane in lite.panes
+        ]
+        if not panes:
             return None
-        pane, count = lites[0].pane, len(lites) * len(self.door.leaves)
+        leaf, pane = max(
+            panes, key=lambda one: round(float(one[1].width) * float(one[1].height), 6)
+        )
         wide, high = (
             glass_amount(self.resolved, figure, down=True) for figure in (pane.width, pane.height)
         )
-        in_leaf = (float(lites[0].width) - float(pane.width)) / 2
-        left = float(self.hanging.lefts[0]) + float(self.leaf.left_stile) + in_leaf
-        foot = self.foot + float(lites[0].foot) + (float(lites[0].height) - float(pane.height)) / 2
-        front, middle = self.fronts[0], left + float(pane.width) * 0.5
+        sizes = {
+            tuple(
+                plain(said(glass_amount(self.resolved, figure, down=True)))
+                for figure in (one.width, one.height)
+            )
+            for _, one in panes
+        }
+        words = "panes differ" if len(sizes) > 1 else "panes alike"
+        count = len(panes)
+        left = float(leaf.hung.left) + float(pane.left)
+        foot = float(leaf.hung.foot) + float(pane.foot)
+        front = self.fronts[self.door.leaves.index(leaf)]
+        middle = left + float(pane.width) * 0.5
         return Fact(
-            label="Glass",
-            value=said(glass_amount(self.resolved, pane.thickness), f" thick, {pane.kind}"),
-            note=said(
-                f"{_COUNTED[count] if count < len(_COUNTED) else 'Many'} panes, each ",
-                wide,
-                " wide and ",
-                high,
-                " high.",
+            key="glass",
+            label=SAID["glass"],
+            value=filled(
+                SAID["glass value"], glass_amount(self.resolved, pane.thickness), pane.kind
             ),
+            note=filled(SAID["pane alone" if count == 1 else words], counted(count), wide, high),
             chalk=(
                 Chalk(
                     start=(left, front, foot + float(pane.height) * 0.2),
                     end=(left + float(pane.width), front, foot + float(pane.height) * 0.2),
                     text=wide.text,
-                    leaf=self.leaf.name,
+                    leaf=leaf.name,
                 ),
                 Chalk(
                     start=(middle, front, foot),
                     end=(middle, front, foot + float(pane.height)),
                     text=high.text,
-                    leaf=self.leaf.name,
+                    leaf=leaf.name,
                 ),
             ),
         )

@@ -1,6 +1,8 @@
-"""What a client ticks before saying yes: those of a design's cautions that they must have seen.
+"""What a client ticks before saying yes: how doors swing, and cautions that they must have seen.
 
-Three at most, the gravest first, and the colour's sample last: a longer list is not read.
+Which way a door opens is the dearest thing to have got wrong, so of doors that swing it comes
+first. Then three at most, the gravest first, and the colour's sample last: a longer list is
+not read.
 """
 
 from __future__ import annotations
@@ -8,10 +10,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from parametric.pack.door_words import door_names, filled, hung_on, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
+from parametric.trade.standing import first_to_open
 from parametric.writers.client_page import Amount, Saying, said
+from parametric.writers.page_words import TICK_WORDS
 
 MOST = 3
 
@@ -24,22 +29,63 @@ def ticks(resolved: Resolved, problems: tuple[Problem, ...]) -> tuple[Saying, ..
         problems: what `check` says of it.
     """
     codes = {problem.code for problem in problems if problem.level == "caution"}
+    if _swinging_gap(resolved):
+        codes.add(_GAP)
     found = [saying(resolved) for code, saying in _SAYINGS.items() if code in codes]
     sample = [] if resolved.finish is None or resolved.finish.kind == "none" else [_SAMPLE]
-    return (*found[: MOST - len(sample)], *sample)
+    return (*_swing(resolved), *found[: MOST - len(sample)], *sample)
+
+
+def _swing(resolved: Resolved) -> tuple[Saying, ...]:
+    """Which way they open, which first, and what they sweep over."""
+    door = resolved.door
+    reach, into = door.hanging.reach, towards(door)
+    if reach is None or into is None:
+        return ()
+    names, first = door_names(door), first_to_open(door)
+    before = ""
+    if first is not None:
+        which = names.which[door.leaves.index(first)]
+        before = TICK_WORDS["first"].format(which[0].lower() + which[1:])
+    return (
+        filled(
+            TICK_WORDS[f"swing {names.one}"],
+            TICK_WORDS["towards" if into else "away"],
+            before if names.count > 1 else hung_on(door),
+            wood_amount(resolved, reach),
+            TICK_WORDS["into this" if into else "into that"],
+        ),
+    )
+
+
+def _swinging_gap(resolved: Resolved) -> bool:
+    """Whether the floor rises, or was not measured, where they swing."""
+    hanging = resolved.door.hanging
+    if not hanging.swings:
+        return False
+    return hanging.travel_gap is None or float(hanging.travel_gap) < float(hanging.floor_gap)
 
 
 def _not_safety(_: Resolved) -> Saying:
     return said("I know that glass in these doors is not safety glass, and what that can do.")
 
 
-def _uneven_gap(resolved: Resolved) -> Saying:
-    words: list[str | Amount] = ["I have seen that the gap under the doors is "]
-    gaps = resolved.door.gaps
+def _gap(resolved: Resolved) -> Saying:
+    """The gap under the doors, at each place and where it is least as they swing."""
+    door = resolved.door
+    hanging, gaps = door.hanging, door.gaps
+    alone = len(door.leaves) == 1
+    words: list[str | Amount] = [TICK_WORDS["gap 1" if alone else "gap"]]
     for index, (place, gap) in enumerate(gaps):
         before = "" if not index else " and " if index == len(gaps) - 1 else ", "
         words += [before, wood_amount(resolved, gap), f" {_PLACES.get(place, place)}"]
-    return said(*words, ", because the floor is not level.")
+    one = " 1" if alone else ""
+    if not _swinging_gap(resolved):
+        return said(*words, TICK_WORDS["because"])
+    if hanging.travel_gap is None:
+        return said(*words, TICK_WORDS[f"gap not known{one}"])
+    least = wood_amount(resolved, hanging.travel_gap)
+    return said(*words, *filled(TICK_WORDS[f"gap swinging{one}"], least), TICK_WORDS["because"])
 
 
 def _fingers(resolved: Resolved) -> Saying:
@@ -52,6 +98,7 @@ def _fingers(resolved: Resolved) -> Saying:
     )
 
 
+_GAP = "uneven_floor_gap"
 _PLACES: Mapping[str, str] = MappingProxyType(
     {"left": "at the left", "middle": "in the middle", "right": "at the right"}
 )
@@ -59,7 +106,7 @@ _SAYINGS: Mapping[str, Callable[[Resolved], Saying]] = MappingProxyType(
     {
         "glass_not_safety": _not_safety,
         "fingers_between_leaves": _fingers,
-        "uneven_floor_gap": _uneven_gap,
+        _GAP: _gap,
     }
 )
 """By the caution's code, the gravest first."""

@@ -86,7 +86,7 @@ class Chalk:
 class Fact:
     """One size in plain words, and where it is seen.
 
-    `opened` says how far each leaf should stand open to show it, 0 to 1; with `walks` the
+    `key` is what it is known by, whatever it is called on the page. `opened` says how far each leaf should stand open to show it, 0 to 1; with `walks` the
     eye goes to each of its lines in turn, since they are small or far apart.
     """
 
@@ -96,6 +96,7 @@ class Fact:
     chalk: tuple[Chalk, ...] = ()
     opened: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     walks: bool = False
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

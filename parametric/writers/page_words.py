@@ -129,6 +129,176 @@ WORDS = {
     "made with": "Made with stilewright",
 }
 
+MOVED_WORDS: dict[str, dict[str, str]] = {
+    "slide": {},
+    "swing": {
+        "no script": (
+            "The drawing and the sizes are here; swinging the doors needs a browser with script."
+        ),
+        "hint touch": "Swing a door with your finger",
+        "hint mouse": "Drag a door to swing it",
+        "canvas": (
+            "Picture of the doors in their opening. Drag a door to swing it, drag beside the "
+            "doors to look round. Arrow keys look round, plus and minus step closer and back."
+        ),
+    },
+    "fold": {
+        "no script": (
+            "The drawing and the sizes are here; folding the doors needs a browser with script."
+        ),
+        "hint touch": "Fold the doors with your finger",
+        "hint mouse": "Drag a door to fold it",
+        "canvas": (
+            "Picture of the doors in their opening. Drag a door to fold it, drag beside the "
+            "doors to look round. Arrow keys look round, plus and minus step closer and back."
+        ),
+    },
+}
+"""What the page says otherwise of doors that swing or fold; `WORDS` is of doors that slide."""
+
+DOOR_WORDS = {
+    # what they are, under the job's name: by how they move and how many they are
+    "slide 1": "Sliding door",
+    "slide 2": "Sliding pair",
+    "slide n": "{0} sliding doors",
+    "swing 1": "Hinged door",
+    "swing 2": "Hinged pair",
+    "swing n": "{0} hinged doors",
+    "fold 1": "Folding door",
+    "fold 2": "Folding pair",
+    "fold n": "{0} folding doors",
+    "halves": "Hinged door in two halves",
+    # which of them
+    "only": "The door",
+    "left": "Left door",
+    "middle": "Middle door",
+    "right": "Right door",
+    "nth": "{0} door from the left",
+    "upper": "Upper half",
+    "lower": "Lower half",
+    "which and how": "{0}, {1}",
+    "in front": "in front",
+    "between": "between the others",
+    "behind": "behind",
+    "hung left": "hung on its left",
+    "hung right": "hung on its right",
+    "opens first": "opens first",
+    "folds": "folds",
+    # the thing that is said yes to
+    "thing": "{0}, {1} wide × {2} high, {3}",
+    "thing each": "{0} {1} wide × {2} high",
+    "slide": "sliding",
+    "swing": "hinged",
+    "fold": "folding",
+    "towards": "opening towards you",
+    "away": "opening away from you",
+    "first": "the {0} first",
+}
+"""What the doors are called and how they move, chosen by what there is of them."""
+
+FACT_WORDS = {
+    # each door
+    "each door": "Each door",
+    "the door": "The door",
+    "wide high": "{0} wide, {1} high",
+    "thick": "{0} thick",
+    "opening": "Your opening",
+    "tightest": "Where it is tightest, as it was measured.",
+    # the clear way
+    "clear way": "Clear to walk through",
+    "slide clear 1": "With the door slid open, at the narrowest part of your opening.",
+    "slide clear 2": "With both doors slid to one side, at the narrowest part of your opening.",
+    "slide clear n": "With the doors slid to one side, at the narrowest part of your opening.",
+    "swing clear 1": "With the door standing open square to the wall.",
+    "swing clear 2": "With both doors standing open square to the wall.",
+    "swing clear n": "With all the doors standing open square to the wall.",
+    "open clear 1": "With the door open.",
+    "open clear 2": "With both doors open.",
+    "open clear n": "With all the doors open.",
+    # what they swing over
+    "swing": "Swing",
+    "towards value": "{0} into the room",
+    "away value": "{0} into the room beyond",
+    "towards 1": "The door opens towards you: keep that much floor clear before it.",
+    "towards n": "The doors open towards you: keep that much floor clear before them.",
+    "away 1": "The door opens away from you: keep that much floor clear behind it.",
+    "away n": "The doors open away from you: keep that much floor clear behind them.",
+    "first": " The {0} opens first and shuts last.",
+    # under them
+    "gap under 1": "Gap under the door",
+    "gap under n": "Gap under the doors",
+    "floor rises 1": "Your floor rises {0} across the opening; the door hangs level.",
+    "floor rises n": "Your floor rises {0} across the opening; the doors hang level.",
+    "level floor": "Your floor is level.",
+    "gap swinging": "Least gap as they swing",
+    "gap swinging 1": "Least gap as it swings",
+    "gap swinging value": "{0} over the floor",
+    "floor in the way": "Your floor rises {0} where they swing, above that under them shut.",
+    "floor in the way 1": "Your floor rises {0} where it swings, above that under it shut.",
+    "floor level": "Your floor does not rise where they swing.",
+    "floor level 1": "Your floor does not rise where it swings.",
+    "floor not known": "Not measured where they swing: a floor that rises there can catch them.",
+    "floor not known 1": "Not measured where it swings: a floor that rises there can catch it.",
+    "not known": "not known yet",
+    # round them
+    "laps": "Over the wall",
+    "laps value": "{0} each side, {1} above",
+    "laps why": "So that no daylight shows round the edge.",
+    "gaps n": "Gaps round the doors",
+    "gaps 1": "Gaps round the door",
+    "gaps sides": "{0} at the sides",
+    "gaps left right": "{0} at the left, {1} at the right",
+    "gaps middle": "{0} where they meet",
+    "gaps head": "{0} above",
+    "gaps why n": "So that they open freely in a damp season too.",
+    "gaps why 1": "So that it opens freely in a damp season too.",
+    "passing": "Between the doors",
+    "passing why": "Where they pass one another. Fingers can be caught: mind children.",
+    "fingers": " Fingers can be caught at the hinges: mind children.",
+    # what is on them
+    "pulls": "Height of the pulls",
+    "pull": "Height of the pull",
+    "pulls from": "From the highest floor to their middle.",
+    "pull from": "From the highest floor to its middle.",
+    "weight n": "Weight of each door",
+    "weight 1": "Weight of the door",
+    "weight heavier": "Weight of the heavier",
+    "weight heaviest": "Weight of the heaviest",
+    "weight of": "Wood and glass, without the fittings.",
+    "weight of wood": "Wood alone, without the fittings.",
+    "head": "Shaped head",
+    "head value": "rises {0}",
+    "head of each": "From where it springs at the sides to its highest point.",
+    "head across": "From where it springs to its highest point: one line across the doors.",
+    "glass": "Glass",
+    "glass value": "{0} thick, {1}",
+    "panes alike": "{0} panes, each {1} wide and {2} high.",
+    "pane alone": "One pane, {1} wide and {2} high.",
+    "panes differ": "{0} panes, the largest {1} wide and {2} high.",
+}
+"""The words about sizes; {0} and on are the job's own numbers."""
+
+TICK_WORDS = {
+    "swing n": "I have seen that the doors open {0}{1} and come {2} {3}: nothing may stand there.",
+    "swing 1": (
+        "I have seen that the door is hung on its {1}, opens {0} and comes {2} {3}: nothing may "
+        "stand there."
+    ),
+    "first": ", the {0} first,",
+    "towards": "towards me",
+    "away": "away from me",
+    "into this": "into the room",
+    "into that": "into the room beyond",
+    "gap": "I have seen that the gap under the doors is ",
+    "gap 1": "I have seen that the gap under the door is ",
+    "gap swinging": ", and {0} at the least where they swing",
+    "gap swinging 1": ", and {0} at the least where it swings",
+    "because": ", because the floor is not level.",
+    "gap not known": ", and that the floor was not measured where they swing.",
+    "gap not known 1": ", and that the floor was not measured where it swings.",
+}
+"""What a client says to have seen, beside the cautions."""
+
 SLIP_WORDS = {
     "head": "I say yes to these doors: please make them.",
     "job": "Job: {0}",
