@@ -8,10 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import assert_never
 
-from parametric.drawing.layers import Layer
+from parametric.drawing.part_sheets.shaped_cuts import (
+    Bow,
+    Line,
+    span_of,
+)
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import rounded
 from parametric.drawing.plane import Point, Polygon
@@ -39,16 +42,6 @@ Milled = Slot | Pocket | Groove
 """Cuts that go into one face to a depth, with a middle line."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
-    """A line that a cut draws on one side."""
-
-    side: Side
-    layer: Layer
-    points: Polygon
-    closed: bool = True
-
-
 def own_side(cut: Cut, part: Unfolded) -> Side:
     """The side on which a cut is seen and wears its balloon."""
     match cut:
@@ -60,7 +53,7 @@ def own_side(cut: Cut, part: Unfolded) -> Side:
             assert_never(cut)
 
 
-def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line]:
+def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line | Bow]:
     """Everything that a cut draws."""
     match cut:
         case Slot() | Pocket() | Groove():
@@ -152,6 +145,8 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
         case Pocket():
             half = float(cut.length) / 2
             return (float(cut.u) - half - part.foot, float(cut.u) + half - part.foot)
+        case Shaped():
+            return span_of(cut, part)
         case Trim() if cut.end == "low end":
             return (-float(cut.length), 0.0)
         case Trim():

@@ -9,10 +9,11 @@ from parametric.drawing.part_sheets.balloons import PITCH, Call, balloon
 from parametric.drawing.part_sheets.cross_sections import drawn_rule, on_end
 from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, target
 from parametric.drawing.part_sheets.running_sizes import zero_ring
+from parametric.drawing.part_sheets.shaped_cuts import Bow
 from parametric.drawing.part_sheets.strips import Strip
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.plane import spread
-from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.printing import Rules
 from parametric.drawing.sheet import View
 from parametric.model import Groove, Pocket, Slot
@@ -37,6 +38,9 @@ def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
     for cut in part.part.cuts:
         for line in lines_of(cut, part):
             if line.side == side and own_side(cut, part) == side:
+                if isinstance(line, Bow):
+                    draft.add(_arc(line, view))
+                    continue
                 draft.add(
                     Stroke(
                         layer=line.layer,
@@ -46,6 +50,17 @@ def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
                     )
                 )
     return view
+
+
+def _arc(bow: Bow, view: View) -> Arc:
+    return Arc(
+        layer=bow.layer,
+        centre=view.at(bow.centre),
+        radius=bow.radius / view.scale,
+        start=bow.start,
+        end=bow.end,
+        view=view.name,
+    )
 
 
 def name_end(draft: Draft, part: Unfolded, side: Side, view: View) -> None:

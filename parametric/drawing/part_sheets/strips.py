@@ -11,14 +11,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.draft import Draft
+from parametric.drawing.finished_outline import through_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import grain, wave
 from parametric.drawing.part_sheets.breaks import Lie, kept
-from parametric.drawing.part_sheets.cut_shapes import Line, lines_of, own_side
+from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side
+from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, finished_lines
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import face_outline
 from parametric.drawing.plane import Box, Point, Polygon, around
-from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.sheet import View
 from parametric.model import Groove, Mitre, Pocket, RoundCorners, Slot
 
@@ -68,20 +70,36 @@ def lay_strip(draft: Draft, part: Unfolded, side: Side, lie: Lie, base: float) -
     return strip
 
 
-def _draw(draft: Draft, strip: Strip, line: Line) -> None:
+def _draw(draft: Draft, strip: Strip, line: Line | Bow) -> None:
     last = len(strip.views) - 1
     for index, (view, stretch) in enumerate(zip(strip.views, strip.lie.stretches, strict=True)):
         # Only a break ends a line; what runs past the ends of the wood is drawn to its own end.
         low = stretch.low if index else float("-inf")
         high = stretch.high if index < last else float("inf")
+        if isinstance(line, Bow):
+            draft.add(*_arcs(line, view, low, high))
+            continue
         for points, closed in kept(line.points, line.closed, low, high):
             draft.add(
                 Stroke(layer=line.layer, points=view.path(points), closed=closed, view=view.name)
             )
 
 
-def _outline(part: Unfolded, side: Side) -> Iterator[Line]:
-    """The blank; a mitred or rounded piece as it ends up, with what is cut off it."""
+def _arcs(bow: Bow, view: View, low: float, high: float) -> Iterator[Arc]:
+    """What of a bow lies between two places along."""
+    for start, end in bow.between(low, high):
+        yield Arc(
+            layer=bow.layer,
+            centre=view.at(bow.centre),
+            radius=bow.radius / view.scale,
+            start=start,
+            end=end,
+            view=view.name,
+        )
+
+
+def _outline(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
+    """The blank; a mitred, rounded or shaped piece as it ends up, with what is cut off it."""
     low, high = -part.foot, part.length + part.head
     box: Polygon = (
         (low, 0.0),
@@ -89,6 +107,10 @@ def _outline(part: Unfolded, side: Side) -> Iterator[Line]:
         (high, part.height(side)),
         (low, part.height(side)),
     )
+    if side in ("face", "back") and through_cuts(part.part):
+        yield from finished_lines(part, side)
+        yield Line(side=side, layer="adjacent", points=box)
+        return
     shaped = any(isinstance(cut, (Mitre, RoundCorners)) for cut in part.part.cuts)
     if side != "face" or not shaped:
         yield Line(side=side, layer="edge", points=box)
@@ -98,7 +120,7 @@ def _outline(part: Unfolded, side: Side) -> Iterator[Line]:
     yield Line(side=side, layer="adjacent", points=box)
 
 
-def _cut_lines(part: Unfolded, side: Side) -> Iterator[Line]:
+def _cut_lines(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
     """Each once: a cut on the face that lies on the outline of another draws no second line."""
     seen: dict[tuple[str, Polygon], None] = {}
     for cut in part.part.cuts:
