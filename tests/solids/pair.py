@@ -293,13 +293,13 @@ def pair() -> Assembly:
                 name="leaf A",
                 placement=Placement(origin=(0.0, -106.0, 12.0)),
                 parts=leaf_parts("leaf A"),
-                slide=Slide(direction=(1.0, 0.0, 0.0), travel=340.0),
+                motion=(Slide(direction=(1.0, 0.0, 0.0), travel=340.0),),
             ),
             Group(
                 name="leaf B",
                 placement=Placement(origin=(340.0, -54.0, 12.0)),
                 parts=leaf_parts("leaf B"),
-                slide=Slide(direction=(-1.0, 0.0, 0.0), travel=340.0),
+                motion=(Slide(direction=(-1.0, 0.0, 0.0), travel=340.0),),
             ),
             Group(
                 name="tracks",

@@ -311,7 +311,7 @@ def assembly() -> Assembly:
             pane,
             pull,
         ),
-        slide=Slide(direction=(1.0, 0.0, 0.0), travel=430),
+        motion=(Slide(direction=(1.0, 0.0, 0.0), travel=430),),
     )
     rod = part(
         "rods / rod",

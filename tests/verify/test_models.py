@@ -92,8 +92,9 @@ def test_a_leaf_that_slides_otherwise() -> None:
     )
     assert "leaf A: slides not at all" in in_glb(lambda s, _: s.pop("animations"))
     leaf = assembly().groups[0]
-    for other in (None, Slide(direction=(1.0, 0.0, 0.0), travel=-430.0)):
-        group = dataclasses.replace(leaf, slide=other)
+    back = Slide(direction=(1.0, 0.0, 0.0), travel=-430.0)
+    for other in ((), (back,)):
+        group = dataclasses.replace(leaf, motion=other)
         changed = dataclasses.replace(assembly(), groups=(group, *assembly().groups[1:]))
         faults = check_glb(glb(), dataclasses.replace(known(), assembly=changed)).faults
         assert any("leaf A: slides" in fault for fault in faults)

@@ -314,8 +314,8 @@ def test_parts_turned_every_way_stand_as_placed() -> None:
             assert here[:3] * 1000 == pytest.approx((x, z, -y), abs=1e-5), part.name
 
 
-def test_slides_up_and_away_and_none_askew() -> None:
-    """Up is +y in the scene, away from the viewer -z."""
+def test_slides_up_and_away_and_askew() -> None:
+    """Up is +y in the scene, away from the viewer -z; along no axis it is told as a step."""
     from parametric.solids.solid_set import build_solids
     from parametric.writers.glb import write_glb
 
@@ -327,7 +327,7 @@ def test_slides_up_and_away_and_none_askew() -> None:
             name="sash",
             placement=Placement(),
             parts=(block,),
-            slide=Slide(direction=direction, travel=250.0),
+            motion=(Slide(direction=direction, travel=250.0),),
         )
         file, _ = unpacked(write_glb(Assembly(name="window", groups=(group,), states=()), solids))
         return dict(node(file, "sash")["extras"])
@@ -335,8 +335,8 @@ def test_slides_up_and_away_and_none_askew() -> None:
     assert extras((0.0, 0.0, 1.0)) == {"role": "leaf", "axis": "y", "travel": [0.0, 0.25]}
     assert extras((0.0, 1.0, 0.0)) == {"role": "leaf", "axis": "z", "travel": [0.0, -0.25]}
     assert extras((-1.0, 0.0, 0.0)) == {"role": "leaf", "axis": "x", "travel": [0.0, -0.25]}
-    with pytest.raises(ValueError, match="along one axis"):
-        extras((0.6, 0.8, 0.0))
+    askew = {"role": "leaf", "motion": [{"slide": [0.15, 0.0, -0.2]}]}
+    assert extras((0.6, 0.8, 0.0)) == askew
 
 
 def test_one_shape_in_two_timbers_is_two_meshes() -> None:

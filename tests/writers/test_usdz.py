@@ -316,7 +316,7 @@ def test_names_survive_whatever_is_in_them(job: str, tmp_path: Path) -> None:
     assert [node.name for node in ours.nodes] == [job, job, *names]
 
 
-def test_a_slide_askew_is_refused() -> None:
+def test_a_slide_askew_is_told_as_a_step(tmp_path: Path) -> None:
     from parametric.solids.solid_set import build_solids
     from parametric.writers.usdz import write_usdz
 
@@ -325,12 +325,12 @@ def test_a_slide_askew_is_refused() -> None:
         name="sash",
         placement=Placement(),
         parts=(block,),
-        slide=Slide(direction=(0.6, 0.8, 0.0), travel=250.0),
+        motion=(Slide(direction=(0.6, 0.8, 0.0), travel=250.0),),
     )
-    with pytest.raises(ValueError, match="along one axis"):
-        write_usdz(
-            Assembly(name="window", groups=(group,), states=()), build_solids([block]), Palette()
-        )
+    assembly = Assembly(name="window", groups=(group,), states=())
+    stage = opened(write_usdz(assembly, build_solids([block]), Palette()), tmp_path)
+    (sash,) = (p for p in stage.GetDefaultPrim().GetChildren() if p.GetDisplayName() == "sash")
+    assert json.loads(sash.GetCustomDataByKey("motion")) == [{"slide": [0.15, 0.0, -0.2]}]
 
 
 # --- in a pack -----------------------------------------------------------------------------

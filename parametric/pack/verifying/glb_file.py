@@ -48,19 +48,25 @@ class Node:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GlbFile:
-    """A scene: nodes in the order of the file, meshes, and the way each animated node goes.
+class Played:
+    """What an animation does to a node: its place, metres, and turn (x, y, z, w) at each time.
 
-    `travels` is by node name, metres from the first key to the last; `starts` how far the
-    first key is from where the node stands.
+    `turns` is None where it stays turned by `turn`, as it stands.
     """
+
+    times: Floats
+    places: Floats
+    turns: Floats | None
+    turn: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GlbFile:
+    """A scene: nodes in the order of the file, meshes, and by name how animated nodes go."""
 
     nodes: tuple[Node, ...]
     skins: tuple[Skin, ...]
-    travels: Mapping[str, Floats]
-    starts: Mapping[str, Floats]
-    turned: Mapping[str, tuple[Floats, Floats]] = field(default_factory=dict)
-    """Of a node whose animation turns it: its places and its turns, key by key."""
+    played: Mapping[str, Played] = field(default_factory=dict)
 
 
 def read_glb(data: bytes) -> GlbFile:
@@ -88,13 +94,10 @@ def _read(data: bytes) -> GlbFile:
     scene = json.loads(chunks[b"JSON"])
     binary = chunks.get(b"BIN\0", b"")
     raw = scene["nodes"]
-    travels, starts = _travels(scene, binary)
     return GlbFile(
         nodes=tuple(_nodes(scene, raw)),
         skins=tuple(_skin(scene, binary, mesh) for mesh in scene.get("meshes", [])),
-        travels=travels,
-        starts=starts,
-        turned=_turned(scene, binary),
+        played=dict(_played(scene, binary)),
     )
 
 
@@ -179,39 +182,35 @@ def _skin(scene: Mapping[str, Any], binary: bytes, mesh: Mapping[str, Any]) -> S
     )
 
 
-def _turned(scene: Mapping[str, Any], binary: bytes) -> dict[str, tuple[Floats, Floats]]:
-    """Places and turns of every node that an animation turns; one as many as the other."""
-    found: dict[str, tuple[Floats, Floats]] = {}
+def _played(scene: Mapping[str, Any], binary: bytes) -> Iterator[tuple[str, Played]]:
+    """Every node that an animation moves; places and turns must share their times."""
+    seen: set[str] = set()
     for animation in scene.get("animations", []):
+        times: dict[str, Floats] = {}
         keys: dict[tuple[str, str], Floats] = {}
         for channel in animation["channels"]:
             sampler = animation["samplers"][channel["sampler"]]
-            name = scene["nodes"][channel["target"]["node"]].get("name", "")
-            values = _numbers(scene, binary, sampler["output"]).astype(float)
-            times = _numbers(scene, binary, sampler["input"])
-            if len(times) != len(values) or sampler.get("interpolation", "LINEAR") != "LINEAR":
-                raise UnreadableError(f"{name}: its keys and its times do not agree")
-            keys[name, channel["target"]["path"]] = values
-        for name, path in keys:
-            if path == "rotation":
-                places = keys.get((name, "translation"))
-                if places is None or len(places) != len(keys[name, path]):
-                    raise UnreadableError(f"{name}: turns without a place for every turn")
-                found[name] = (places, keys[name, path])
-    return found
-
-
-def _travels(
-    scene: Mapping[str, Any], binary: bytes
-) -> tuple[dict[str, Floats], dict[str, Floats]]:
-    travels, starts = {}, {}
-    for animation in scene.get("animations", []):
-        for channel in animation["channels"]:
-            if channel["target"]["path"] != "translation":
-                continue
-            keys = _numbers(scene, binary, animation["samplers"][channel["sampler"]]["output"])
             node = scene["nodes"][channel["target"]["node"]]
-            name = node.get("name", "")
-            travels[name] = keys[-1].astype(float) - keys[0].astype(float)
-            starts[name] = keys[0].astype(float) - node.get("translation", (0.0, 0.0, 0.0))
-    return travels, starts
+            name, path = node.get("name", ""), channel["target"]["path"]
+            clock = _numbers(scene, binary, sampler["input"]).astype(float)
+            values = _numbers(scene, binary, sampler["output"]).astype(float)
+            if len(clock) != len(values) or sampler.get("interpolation", "LINEAR") != "LINEAR":
+                raise UnreadableError(f"{name}: its keys and its times do not agree")
+            if not np.array_equal(times.setdefault(name, clock), clock):
+                raise UnreadableError(f"{name}: is turned and moved at different times")
+            if path not in ("translation", "rotation") or (name, path) in keys or name in seen:
+                raise UnreadableError(f"{name}: its {path} is animated, or that twice")
+            keys[name, path] = values
+        for name, clock in times.items():
+            (node,) = (n for n in scene["nodes"] if n.get("name", "") == name)
+            still = np.tile(node.get("translation", (0.0, 0.0, 0.0)), (len(clock), 1))
+            yield (
+                name,
+                Played(
+                    times=clock,
+                    places=keys.get((name, "translation"), still),
+                    turns=keys.get((name, "rotation")),
+                    turn=np.array(node.get("rotation", (0.0, 0.0, 0.0, 1.0)), dtype=float),
+                ),
+            )
+        seen |= times.keys()

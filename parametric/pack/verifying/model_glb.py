@@ -37,7 +37,7 @@ from parametric.pack.verifying.expected import (
 )
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
 from parametric.pack.verifying.known import Known, Verdict
-from parametric.pack.verifying.motion import turning_faults
+from parametric.pack.verifying.motion import motion_faults
 from parametric.pack.verifying.outlines import Outline, Point, holds
 
 PLACE = 2e-3
@@ -67,11 +67,13 @@ def check_glb(data: bytes, known: Known) -> Verdict:
         file = read_glb(data)
     except UnreadableError as error:
         return Verdict(looked_at={}, faults=(f"cannot be read back: {error}",))
+    turning = sum(played.turns is not None for played in file.played.values())
     return Verdict(
         looked_at={
             "parts": sum(node.mesh is not None for node in file.nodes),
             "meshes": len(file.skins),
-            "sliding": len(file.travels),
+            "sliding": len(file.played) - turning,
+            **({"turning": turning} if turning else {}),
         },
         faults=(*scene_faults(file, known), *_looks(file, known)),
     )
@@ -83,14 +85,16 @@ def scene_faults(file: GlbFile, known: Known, *, animated: bool = True) -> tuple
     Args:
         file: the scene.
         known: the design.
-        animated: whether leaves must slide by themselves as well as say how they do.
+        animated: whether leaves must move by themselves as well as say how they do.
     """
     faults = [*_names(file, known)]
     nodes = {node.name: node for node in file.nodes}
     held: set[tuple[int, str]] = set()
     for group in known.assembly.groups:
         if group.name in nodes:
-            faults += _motion(group, nodes[group.name], file, animated=animated)
+            faults += motion_faults(
+                group, nodes[group.name], file, near=PLACE / 1000, animated=animated
+            )
         for part in group.parts:
             node = nodes.get(part.name)
             if node is None or node.mesh is None:
@@ -129,34 +133,6 @@ def _names(file: GlbFile, known: Known) -> Iterator[str]:
             yield f"{node.name}: has no mesh"
         if node.extras.get("mark") != part.mark:
             yield f"{node.name}: is marked {node.extras.get('mark')}, the part {part.mark}"
-
-
-def _motion(group: Group, node: Node, file: GlbFile, *, animated: bool) -> Iterator[str]:
-    """A leaf slides as far as the design says, in the animation and in its own words."""
-    moved = file.travels.get(group.name)
-    if group.motion and group.slide is None:
-        yield from turning_faults(group, node, file, near=PLACE / 1000, animated=animated)
-        return
-    if group.slide is None:
-        if moved is not None or {"axis", "travel"} & node.extras.keys():
-            yield f"{group.name}: slides, and should not"
-        return
-    direction, travel = group.slide.direction, float(group.slide.travel)
-    wanted = np.array([direction[0], direction[2], -direction[1]]) * travel / 1000
-    if animated and (moved is None or np.abs(moved - wanted).max() > PLACE / 1000):
-        told = "not at all" if moved is None else f"{np.abs(moved).max() * 1000:g}"
-        yield f"{group.name}: slides {told}, the design {abs(travel):g}"
-    start = float(np.abs(file.starts.get(group.name, 0.0)).max())
-    if start > PLACE / 1000:
-        yield f"{group.name}: begins to slide {start * 1000:.3f} off where it stands shut"
-    axis = node.extras.get("axis")
-    along = "xyz".find(axis) if isinstance(axis, str) else -1
-    ends = node.extras.get("travel", [0.0, 0.0])
-    told_way = np.zeros(3)
-    if along >= 0:
-        told_way[along] = ends[1] - ends[0]
-    if np.abs(told_way - wanted).max() > PLACE / 1000:
-        yield f"{group.name}: says it slides {ends} along {axis}"
 
 
 def _stands(group: Group, part: Part, node: Node, skin: Skin) -> Iterator[str]:

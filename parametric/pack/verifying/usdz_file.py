@@ -132,7 +132,7 @@ def _scene(layer: Prim) -> UsdzFile:
 
     walk(root, "", before)
     return UsdzFile(
-        scene=GlbFile(nodes=tuple(nodes), skins=tuple(skins), travels={}, starts={}),
+        scene=GlbFile(nodes=tuple(nodes), skins=tuple(skins)),
         opacities=opacities,
     )
 
