@@ -5,6 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from parametric.drawing.arrangement_swing import (
+    clear_way_chain,
+    draw_leaves_open,
+    jambs,
+    reach_chain,
+    swing_box,
+)
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.column import Item, Picture, Sentences, TableItem
 from parametric.drawing.draft import Draft
@@ -13,6 +20,7 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.revised import named_on_stamp
 from parametric.drawing.sheet import Revision
+from parametric.drawing.site import comes_to_viewer
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
@@ -182,10 +190,14 @@ def _notes(job: Subject) -> tuple[str, ...]:
     """Facts in shop words, each from a number of the job."""
     door, hanging = job.resolved.door, job.resolved.door.hanging
     leaf = door.leaves[0]
+    whose = {1: "the leaf", 2: "both leaves"}.get(len(door.leaves), "all leaves")
+    if len({float(one.hung.foot) for one in door.leaves}) > 1:
+        whose = "the lowest leaf"
     notes = [
-        f"All heights from the datum: the finished foot of both leaves, "
+        f"All heights from the datum: the finished foot of {whose}, "
         f"{job.wood(hanging.floor_gap)} above the highest floor.",
         f"Leaf sizes are finished. {_timber(job)}",
+        *_opening_notes(job),
     ]
     notes += [
         said(p)
@@ -215,6 +227,27 @@ def _notes(job: Subject) -> tuple[str, ...]:
     return tuple(notes)
 
 
+def _opening_notes(job: Subject) -> list[str]:
+    """How the lines on turning leaves are to be read, and what the leaves are clear of."""
+    door, hanging = job.resolved.door, job.resolved.door.hanging
+    turning = [leaf for leaf in door.leaves if leaf.hung.swing is not None]
+    if not turning:
+        return []
+    ways = {comes_to_viewer(leaf) for leaf in turning}
+    line = {True: "chain lines: it opens towards you", False: "dashed: it opens away from you"}
+    told = "; ".join(line[way] for way in sorted(ways, reverse=True))
+    notes = [f"Thin lines on a leaf meet at the edge it is hinged by; {told}."]
+    gap = hanging.travel_gap
+    if gap is not None:
+        notes.append(
+            f"Where the floor stands highest in the swing, {job.wood(gap, down=True)} is left "
+            "under the leaves."
+        )
+    else:
+        notes.append("The floor in the swing was not measured: try it with a level first.")
+    return notes
+
+
 def _timber(job: Subject) -> str:
     leaf, finish = job.resolved.door.leaves[0], job.resolved.finish
     words = {"paint": "for paint", "varnish": "varnished", "oil": "oiled", "none": "unfinished"}
@@ -223,7 +256,10 @@ def _timber(job: Subject) -> str:
 
 
 def _key_plan(job: Subject) -> Picture:
+    """The leaves open in plan: stacked where they pass one another, else as they stand."""
     hanging = job.resolved.door.hanging
+    if hanging.stack_lap is None:
+        return _open_plan(job)
     span = float(hanging.cover) + 2 * _KEY_STUB
     unit = job.rules.unit
     scales = (50.0, 100.0, 200.0) if unit == "mm" else (48.0, 96.0, 192.0)
@@ -232,6 +268,59 @@ def _key_plan(job: Subject) -> Picture:
         title=f"Both leaves to the left: the clear way, plan {scale_words(scale, unit)}",
         height=20.5,
         draw=lambda draft, at: _draw_key(draft, job, at, scale),
+    )
+
+
+_KEY_WIDE = 80.0
+_OPEN_STUB = 150.0
+"""How much wall is shown beside the opening in the plan of the open leaves, mm."""
+_WALL_DEEP = 3.0
+"""How deep it is drawn, mm on paper."""
+_UNDER = 10.5
+"""What the clear way takes under the open leaves, mm on paper."""
+
+
+def _open_plan(job: Subject) -> Picture:
+    """The leaves open, seen from above, at the largest scale the column has room for."""
+    door, unit = job.resolved.door, job.rules.unit
+    box = swing_box(door)
+    wide = max(box.x1, float(door.opening.widest)) - min(box.x0, 0.0) + 2 * _OPEN_STUB
+    scales = (10.0, 20.0, 50.0, 100.0) if unit == "mm" else (12.0, 24.0, 48.0, 96.0)
+    scale = next((s for s in scales if wide / s + _REACH_WORDS <= _KEY_WIDE), scales[-1])
+    over = max(_WALL_DEEP, box.y1 / scale)
+    tall = over + max(0.0, -box.y0) / scale + _UNDER
+    return Picture(
+        title=f"The leaves open: the clear way, plan {scale_words(scale, unit)}",
+        height=tall,
+        draw=lambda draft, at: _draw_open(draft, job, (at[0], at[1] - over), scale),
+    )
+
+
+_REACH_WORDS = 12.0
+"""What the chain of the reach takes beside the plan, mm on paper."""
+
+
+def _draw_open(draft: Draft, job: Subject, at: Point, scale: float) -> None:
+    """The plan of the open leaves; `at` is where the wall's face begins at the left."""
+    door, rule = job.resolved.door, job.rules.arrangement
+    box = swing_box(door)
+    left, right = jambs(door)
+    start = min(box.x0, left) - _OPEN_STUB
+    end = max(box.x1, right) + _OPEN_STUB
+    view = draft.view("leaves open", scale, (at[0] + 2.0 - start / scale, at[1]))
+    deep = _WALL_DEEP * scale
+    for x0, x1 in ((start, left), (right, end)):
+        outline = view.path(rectangle(x0, 0.0, x1, deep))
+        draft.path("edge", outline, view.name, closed=True)
+        draft.add(wall((outline,), view.name, 1.1))
+    draw_leaves_open(draft, view, door, shut="edge", pins=False)
+    line = view.y(min(box.y0, 0.0)) - 7.0
+    place_chains(
+        draft,
+        [
+            *clear_way_chain(view, door, line, rule),
+            *reach_chain(view, door, view.x(end) + 6.0, rule),
+        ],
     )
 
 
