@@ -50,6 +50,11 @@ def counted(number: int) -> str:
     return _TENS[tens - 2] + (f"-{_COUNTED[ones].lower()}" if ones else "")
 
 
+def in_words(which: str) -> str:
+    """A door's name within a sentence: `left door`."""
+    return which[:1].lower() + which[1:]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoorNames:
     """How the doors of one job are spoken of.

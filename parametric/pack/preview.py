@@ -7,7 +7,7 @@ from types import MappingProxyType
 from parametric.catalog.finishes import GLASSES, METALS, PAINTS, paint_called, timber_called
 from parametric.design.settings import ClientSpec
 from parametric.figures import Figure
-from parametric.pack.door_words import alike, counted, door_names, filled, label, towards
+from parametric.pack.door_words import alike, counted, door_names, filled, in_words, label, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
@@ -27,6 +27,7 @@ from parametric.writers.client_page import (
     PreviewPage,
     Saying,
     Scenery,
+    go_together,
     said,
 )
 from parametric.writers.page_words import DOOR_WORDS
@@ -125,12 +126,15 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
         width=float(leaf.width),
         height=float(leaf.height),
         x=float(hanging.lefts[index]),
-        foot=float(hanging.floor_gap),
+        foot=float(leaf.hung.foot),
         front=-float(hanging.planes[index]) - float(leaf.thickness) / 2,
         thickness=float(leaf.thickness),
-        travel=float(leaf.hung.travel or 0.0),
+        motion=leaf.hung.motion,
+        goes_with=go_together(tuple(one.name for one in resolved.door.leaves), hanging.states)[
+            index
+        ],
         pull=None if pull is None else float(pull.across),
-        pull_up=None if pull is None else float(pull.pull.up + hanging.floor_gap),
+        pull_up=None if pull is None else float(pull.pull.up + leaf.hung.foot),
     )
 
 
@@ -145,7 +149,7 @@ def _thing(resolved: Resolved) -> Saying:
     first = first_to_open(door)
     if first is not None:
         which = names.which[door.leaves.index(first)]
-        how.append(DOOR_WORDS["first"].format(which[0].lower() + which[1:]))
+        how.append(DOOR_WORDS["first"].format(in_words(which)))
     moving = ", ".join(how)
     if names.count > 1 and not alike(door):
         pieces: list[str | Amount] = []

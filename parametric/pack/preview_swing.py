@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from parametric.figures import collect
-from parametric.pack.door_words import door_names, filled, towards
+from parametric.pack.door_words import door_names, filled, in_words, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
@@ -35,7 +35,7 @@ def room_to_swing(resolved: Resolved) -> Fact | None:
     first = first_to_open(door)
     if first is not None:
         which = names.which[door.leaves.index(first)]
-        note.append(FACT_WORDS["first"].format(which[0].lower() + which[1:]))
+        note.append(FACT_WORDS["first"].format(in_words(which)))
     return Fact(
         key="swing",
         label=FACT_WORDS["swing"],

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from parametric.pack.door_words import door_names, filled, hung_on, towards
+from parametric.pack.door_words import door_names, filled, hung_on, in_words, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
@@ -46,7 +46,7 @@ def _swing(resolved: Resolved) -> tuple[Saying, ...]:
     before = ""
     if first is not None:
         which = names.which[door.leaves.index(first)]
-        before = TICK_WORDS["first"].format(which[0].lower() + which[1:])
+        before = TICK_WORDS["first"].format(in_words(which))
     return (
         filled(
             TICK_WORDS[f"swing {names.one}"],

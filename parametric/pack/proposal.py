@@ -20,12 +20,23 @@ from parametric.drawing.proposal import (
 )
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.pack.door_words import (
+    DoorNames,
+    alike,
+    counted,
+    door_names,
+    hung_on,
+    in_words,
+    towards,
+)
 from parametric.pack.page_lengths import glass_amount, wood_amount
 from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import several
-from parametric.writers.client_page import Fact, PreviewPage, plain
-from parametric.writers.page_words import WORDS
+from parametric.trade.standing import first_to_open
+from parametric.writers.client_page import Amount, Fact, PreviewPage, plain
+from parametric.writers.page_words import FACT_WORDS, WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
 from parametric.writers.proposal import picture_shape, picture_words, write_proposal
 from parametric.writers.proposal_words import OUTLINE, SIGN
@@ -33,7 +44,8 @@ from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
 
 _IN_CODE = 80
 """Letters of the job's name that the small square code holds: more make it too fine to read."""
-_COUNTED = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_HUNG_BY = ("track", "hanger", "floor guide", "hinge", "hinges", "pivot", "lock", "latch", "bolt")
+"""How a line of the hardware list ends that doors are hung or held by."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +98,7 @@ def proposal_content(
     mark = WORDS["mark"].format(page.mark)
     short = page.job if len(page.job) <= _IN_CODE else f"{page.job[:_IN_CODE]}…"
     code = "  ".join(word for word in (short, page.revision, page.mark) if word)
-    facts = {fact.label: fact for fact in page.facts}
+    facts = {fact.key: fact for fact in page.facts}
     millimetres = page.unit == "mm"
     dress = _dress(resolved, page, picture)
     spec = resolved.design.block("client")
@@ -106,7 +118,7 @@ def proposal_content(
         opened=SAID["opened"],
         over_all=SAID["over all"],
         opening=SAID["opening"],
-        floor=_set(plain(facts["Gap under the doors"].note)),
+        floor=_set(plain(facts["floor gap"].note)),
         key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
@@ -152,8 +164,14 @@ def proposal_content(
 
 def _key(resolved: Resolved) -> str:
     """What the drawing's lines mean; an opening is dashed where doors stand before it."""
-    words = SAID["key"]
-    return f"{SAID['key dashed']} {words}" if resolved.door.hanging.on_wall else words
+    hanging = resolved.door.hanging
+    words = (
+        (SAID["key dashed"], hanging.on_wall),
+        (SAID["key tracks"], bool(hanging.tracks)),
+        (SAID["key arcs"], hanging.swings),
+        (SAID["key"], True),
+    )
+    return " ".join(text for text, wanted in words if wanted)
 
 
 def _set(text: str) -> str:
@@ -214,8 +232,7 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
 
 def _count(number: int, one: str, more: str = "") -> str:
     """`two panes`."""
-    said = several(number, one, more)
-    return said.replace(str(number), _COUNTED[number], 1) if number < len(_COUNTED) else said
+    return several(number, one, more).replace(str(number), counted(number).lower(), 1)
 
 
 def _wood_words(resolved: Resolved) -> str:
@@ -225,31 +242,83 @@ def _wood_words(resolved: Resolved) -> str:
 def _paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     """The doors in a few sentences."""
     door, finish = resolved.door, resolved.finish
-    leaf = door.leaves[0]
+    names = door_names(door)
     kind = "none" if finish is None else finish.kind
     worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
-    fills = []
-    if leaf.lites:
-        panes = _count(len(leaf.lites), SAID["lite"])
-        fills.append(SAID["lites"].format(panes, leaf.lites[0].pane.kind))
-    if leaf.panels:
-        fills.append(_count(len(leaf.panels), SAID["panel"]))
-    filled = SAID["filled"].format(_joined(fills)) if fills else ""
-    sizes = [
-        wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height, leaf.thickness)
+    what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
+    clear = plain(facts["clear way"].value)
+    opened = f"open slide {names.many}" if names.moves == "slide" else f"open {names.many}"
+    least = facts.get("swinging gap")
+    sentences = [
+        what.format(_wood_words(resolved), worn, counted(names.count)),
+        *_sized(resolved),
+        *_headed(facts, names),
+        *_moving(resolved, facts),
+        SAID[opened].format(clear),
+        plain(facts["floor gap"].note),
     ]
-    clear = plain(facts["Clear to walk through"].value)
-    return _set(
-        " ".join(
-            (
-                SAID["pair"].format(_wood_words(resolved), worn),
-                SAID["each"].format(*sizes, filled),
-                SAID["on the wall" if door.hanging.on_wall else "in the opening"],
-                SAID["open"].format(clear),
-                plain(facts["Gap under the doors"].note),
-            )
+    if least is not None:
+        sentences.append(SAID["least gap"].format(least.label, plain(least.value)))
+    return _set(" ".join(sentences))
+
+
+def _sized(resolved: Resolved) -> tuple[str, ...]:
+    """How large each is and what fills it; leaf by leaf where they differ."""
+    door = resolved.door
+    leaf, names = door.leaves[0], door_names(door)
+    thick = wood_amount(resolved, leaf.thickness).text
+    if names.count == 1 or alike(door):
+        sizes = [wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height)]
+        return (SAID[f"each {names.one}"].format(*sizes, thick, _filled([leaf])),)
+    each = [
+        SAID["differ"].format(
+            in_words(which),
+            wood_amount(resolved, one.width).text,
+            wood_amount(resolved, one.height).text,
         )
-    )
+        for one, which in zip(door.leaves, names.which, strict=True)
+    ]
+    return (*each, SAID["differ thick"].format(thick, _filled(door.leaves)))
+
+
+def _filled(leaves: Sequence[Leaf]) -> str:
+    """`, with two panes of toughened glass and raised panel`."""
+    panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
+    panels = [panel for leaf in leaves for panel in leaf.panels]
+    fills = []
+    if panes:
+        fills.append(SAID["lites"].format(_count(len(panes), SAID["lite"]), panes[0].kind))
+    if panels:
+        fills.append(_count(len(panels), SAID["panel"]))
+    return SAID["filled"].format(_joined(fills)) if fills else ""
+
+
+def _headed(facts: dict[str, Fact], names: DoorNames) -> tuple[str, ...]:
+    """What their shaped head does."""
+    head = facts.get("head")
+    if head is None:
+        return ()
+    rise = next(piece.text for piece in head.value if isinstance(piece, Amount))
+    across = plain(head.note) == FACT_WORDS["head across"]
+    return (SAID["head across" if across else f"head {names.one}"].format(rise),)
+
+
+def _moving(resolved: Resolved, facts: dict[str, Fact]) -> tuple[str, ...]:
+    """How they open."""
+    door = resolved.door
+    names, into, swing = door_names(door), towards(door), facts.get("swing")
+    if names.moves == "slide":
+        how = "1" if names.count == 1 else "n" if door.hanging.passing_gap is not None else "apart"
+        where = "on the wall" if door.hanging.on_wall else "in the opening"
+        return (SAID[f"{where} {how}"],)
+    if swing is None or into is None:
+        return ()
+    reach = next(piece.text for piece in swing.value if isinstance(piece, Amount))
+    first = first_to_open(door)
+    aside: str = "" if names.count > 1 else hung_on(door)
+    if first is not None:
+        aside = SAID["first"].format(in_words(names.which[door.leaves.index(first)]))
+    return (SAID[f"swing {'towards' if into else 'away'} {names.one}"].format(reach, aside),)
 
 
 def _joined(pieces: Sequence[str]) -> str:
@@ -258,14 +327,8 @@ def _joined(pieces: Sequence[str]) -> str:
 
 def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     """What the drawing and the lists of this revision hold."""
-    leaves = resolved.door.leaves
-    leaf = leaves[0]
-    sizes = [
-        wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height, leaf.thickness)
-    ]
-    doors = _count(len(leaves), SAID["door"]).capitalize()
-    found = [SAID["doors"].format(doors, *sizes, _wood_words(resolved))]
-    panes = [lite.pane for one in leaves for lite in one.lites]
+    found = [*_doors_included(resolved)]
+    panes = [pane for leaf in resolved.door.leaves for lite in leaf.lites for pane in lite.panes]
     if panes:
         thick = glass_amount(resolved, panes[0].thickness).text
         how_many = _count(len(panes), SAID["lite"]).capitalize()
@@ -274,9 +337,7 @@ def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     for what, number in counts.items():
         if what.endswith("pull"):
             found.append(_count(number, what).capitalize())
-    hung = [
-        _count(counts[what], what) for what in ("track", "hanger", "floor guide") if what in counts
-    ]
+    hung = [_count(counts[what], what) for what in counts if what.endswith(_HUNG_BY)]
     if hung:
         listed = ", ".join(hung[:-1])
         found.append(
@@ -284,6 +345,25 @@ def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
         )
     found.append(_coats(paper))
     return tuple(_set(text) for text in found)
+
+
+def _doors_included(resolved: Resolved) -> tuple[str, ...]:
+    """The doors by their size."""
+    door = resolved.door
+    wood, count = _wood_words(resolved), len(door.leaves)
+
+    def sizes(leaf: Leaf) -> list[str]:
+        figures = (leaf.width, leaf.height, leaf.thickness)
+        return [wood_amount(resolved, figure).text for figure in figures]
+
+    if count > 1 and not alike(door):
+        return tuple(
+            SAID["one door"].format(which, *sizes(leaf), wood)
+            for leaf, which in zip(door.leaves, door_names(door).which, strict=True)
+        )
+    how_many = _count(count, SAID["door"]).capitalize()
+    words = SAID["one door" if count == 1 else "doors"]
+    return (words.format(how_many, *sizes(door.leaves[0]), wood),)
 
 
 def _coats(paper: Paperwork) -> str:
