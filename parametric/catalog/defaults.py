@@ -52,6 +52,13 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             between_leaves="10",
             beside_leaves="10",
         ),
+        "door sliding": _habits(hung="on the wall", side_lap="40", head_lap="40"),
+        "door biparting": _habits(
+            hung="on the wall", side_lap="40", head_lap="40", meeting_gap="3"
+        ),
+        "door hinged": _habits(
+            opens="towards you", hinge_gap="2.5", lock_gap="3", head_gap="3", edge_bevel="3 deg"
+        ),
         "door hinged pair": _habits(
             opens="towards you",
             hinge_gap="2.5",

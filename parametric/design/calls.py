@@ -152,7 +152,27 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
                 else "Write `survey:` with its widths and heights.",
             )
         )
-    return [*problems, *door.faults()]
+    return [*problems, *_of_the_track(door, blocks), *door.faults()]
+
+
+def _of_the_track(door: DoorSpec, blocks: Blocks) -> list[Problem]:
+    """What the door's track must say for the leaves to be sized."""
+    track = None if str(door.track) == "none" else blocks.get(("track", str(door.track or "")))
+    if track is None:
+        return []
+    return [
+        stop(
+            "missing_key",
+            f'{track.heading} needs "{key}".',
+            track.here,
+            about=track.heading,
+            found="nothing",
+            allowed=key,
+            fix=f"Write `{key}: ` and its value under it.",
+        )
+        for key in door.asks_of_track
+        if getattr(track, key.replace(" ", "_")) is None
+    ]
 
 
 def _leaf_needs(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:

@@ -220,7 +220,7 @@ class LeafSpec(Block):
         other = stiles.meeting if stiles.meeting is not None else stiles.closing
         assert hung is not None, "the reader has seen to that"
         assert other is not None, "the reader has seen to that"
-        carries = ("hinge", "pivot", "fold")
+        carries = ("hinge", "pivot", "fold", "back")
         return (
             hung if edges[0] in carries else other,
             hung if edges[1] in carries else other,

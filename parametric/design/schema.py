@@ -99,7 +99,10 @@ def _option(patterns: Mapping[str, Any]) -> dict[str, Any]:
     words = {"type": "string", "description": "words"}
     blocks = {_headings(kind): patterns[_headings(kind)] for kind in OPTION_TAKES}
     doors = blocks[_headings("door")]
-    same = {key: value for key, value in doors["properties"].items() if key != "in"}
+    kinds = [
+        {**kind, "properties": {k: v for k, v in kind["properties"].items() if k != "in"}}
+        for kind in doors.get("anyOf", [doors])
+    ]
     return {
         "type": "object",
         "description": "another way to make the doors: the blocks and keys that differ",
@@ -109,7 +112,7 @@ def _option(patterns: Mapping[str, Any]) -> dict[str, Any]:
             "like": {"type": "string", "pattern": "^[B-Z]$", "description": "another option"},
             "note": words,
         },
-        "patternProperties": blocks | {_headings("door"): {**doors, "properties": same}},
+        "patternProperties": blocks | {_headings("door"): {**doors, "anyOf": kinds}},
         "additionalProperties": False,
     }
 

@@ -55,6 +55,11 @@ class BypassSpec(DoorBlock):
         return ("track",)
 
     @property
+    def asks_of_track(self) -> tuple[str, ...]:
+        """Leaves pass on tracks that are so far apart."""
+        return ("spacing",)
+
+    @property
     def leaf_count(self) -> int:
         """As many as are written."""
         return int(self.leaves)

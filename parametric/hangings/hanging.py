@@ -21,10 +21,10 @@ from parametric.problems import Problem
 from parametric.written import Block, Length, Name, Pins
 
 Side = Literal["left", "right"]
-EdgeRole = Literal["free", "hinge", "closing", "meeting", "fold", "pivot"]
+EdgeRole = Literal["free", "hinge", "closing", "back", "meeting", "fold", "pivot"]
 """What an upright edge of a leaf does: `free` slides past or over everything; `hinge` and
-`pivot` carry the leaf; `closing` meets a jamb; `meeting` the next leaf's edge; `fold` is hung
-to the next leaf."""
+`pivot` carry the leaf; `closing` meets a jamb and `back` is the other edge of a leaf that
+slides; `meeting` is the next leaf's edge; `fold` is hung to the next leaf."""
 Fit = Literal["covers", "fits"]
 LeafCall = Name | tuple[Name, ...]
 
@@ -165,6 +165,7 @@ class Hanging:
     head_gap: Figure | None = None
     meeting_gap: Figure | None = None
     hinge_gap: Figure | None = None
+    lock_gap: Figure | None = None
     travel_gap: Figure | None = None
     """Least gap over the floor anywhere in the travel; None where the floor there is not known."""
     reach: Figure | None = None
@@ -210,6 +211,11 @@ class DoorBlock(Block):
     @property
     def needs(self) -> tuple[str, ...]:
         """The blocks of hardware that it cannot do without."""
+        return ()
+
+    @property
+    def asks_of_track(self) -> tuple[str, ...]:
+        """Keys of the track's block that it cannot be sized without."""
         return ()
 
     @property

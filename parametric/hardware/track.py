@@ -12,7 +12,7 @@ from parametric.written import Block, Count, Length, Mass, Words
 class TrackSpec(Block):
     """The track as written: from its data sheet or measured with callipers."""
 
-    spacing: Length
+    spacing: Length | None = None
     hangers: Count
     brackets_every: Length
     off_wall: Length
