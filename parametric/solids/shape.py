@@ -10,12 +10,14 @@ from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
 from OCP.BRepCheck import BRepCheck_Analyzer
 from OCP.BRepGProp import BRepGProp
 from OCP.GProp import GProp_GProps
+from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
 from OCP.TopAbs import TopAbs_SHELL, TopAbs_SOLID
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Shape, TopoDS_Solid
 from OCP.TopTools import TopTools_ListOfShape
 
-from parametric.model import Blank, Cut, Part
+from parametric.model import Blank, Cut, Part, Shaped
+from parametric.outlines import Vertex
 from parametric.solids.rough import rough_shape, trimmed
 from parametric.solids.tools import Sunk, cutting_tool
 
@@ -80,7 +82,19 @@ def _cut(part: Part) -> TopoDS_Shape:
     wood = trimmed(blank, cuts)
     tools = [cutting_tool(cut, blank, wood) for cut in cuts if isinstance(cut, Sunk)]
     body = rough_shape(blank, cuts)
-    return cut_away(body, tools) if tools else body
+    if not tools:
+        return body
+    left = cut_away(body, tools)
+    return _without_seams(left) if any(isinstance(cut, Shaped) for cut in cuts) else left
+
+
+def _without_seams(body: TopoDS_Shape) -> TopoDS_Shape:
+    """The same body with faces that go on in one another made one: a shoulder is one face,
+    however many cuts have made it.
+    """
+    joining = ShapeUpgrade_UnifySameDomain(body, True, True, False)
+    joining.Build()
+    return joining.Shape()
 
 
 def cut_away(body: TopoDS_Shape, tools: list[TopoDS_Shape]) -> TopoDS_Shape:
@@ -153,4 +167,7 @@ def _plain(thing: _Numbers) -> _Numbers:
         for field in dataclasses.fields(thing)
         if isinstance(value := getattr(thing, field.name), float)
     }
+    if isinstance(thing, Shaped):
+        corners = ((float(v.x), float(v.y), float(v.bulge)) for v in thing.outline)
+        bare["outline"] = tuple(Vertex(*corner) for corner in corners)
     return dataclasses.replace(thing, **bare)
