@@ -44,8 +44,8 @@ from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
 
 _IN_CODE = 80
 """Letters of the job's name that the small square code holds: more make it too fine to read."""
-_HUNG_BY = ("track", "hanger", "floor guide", "hinge", "hinges", "pivot", "lock", "latch", "bolt")
-"""How a line of the hardware list ends that doors are hung or held by."""
+_HUNG_BY = ("track", "hanger", "guide", "hinge", "hinges", "pivot", "lock", "latch", "bolt")
+"""The last word of a line of the hardware list that doors are hung or held by."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,8 +117,9 @@ def proposal_content(
         shut=SAID["shut"],
         opened=SAID["opened"],
         over_all=SAID["over all"],
+        plumb=SAID["plumb"],
         opening=SAID["opening"],
-        floor=_set(plain(facts["floor gap"].note)),
+        floor=_floor(facts),
         key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
@@ -162,12 +163,22 @@ def proposal_content(
     )
 
 
+def _floor(facts: dict[str, Fact]) -> str:
+    """What the floor does under the doors, and how near they come to it as they swing."""
+    words = plain(facts["floor gap"].note)
+    least = facts.get("swinging gap")
+    if least is not None:
+        words = f"{words} {SAID['least gap'].format(least.label, plain(least.value))}"
+    return _set(words)
+
+
 def _key(resolved: Resolved) -> str:
     """What the drawing's lines mean; an opening is dashed where doors stand before it."""
     hanging = resolved.door.hanging
     words = (
         (SAID["key dashed"], hanging.on_wall),
         (SAID["key tracks"], bool(hanging.tracks)),
+        (SAID["key hinges"], hanging.swings),
         (SAID["key arcs"], hanging.swings),
         (SAID["key"], True),
     )
@@ -248,18 +259,14 @@ def _paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
     clear = plain(facts["clear way"].value)
     opened = f"open slide {names.many}" if names.moves == "slide" else f"open {names.many}"
-    least = facts.get("swinging gap")
     sentences = [
         what.format(_wood_words(resolved), worn, counted(names.count)),
         *_sized(resolved),
         *_headed(facts, names),
         *_moving(resolved, facts),
         SAID[opened].format(clear),
-        plain(facts["floor gap"].note),
     ]
-    if least is not None:
-        sentences.append(SAID["least gap"].format(least.label, plain(least.value)))
-    return _set(" ".join(sentences))
+    return f"{_set(' '.join(sentences))} {_floor(facts)}"
 
 
 def _sized(resolved: Resolved) -> tuple[str, ...]:
@@ -337,7 +344,7 @@ def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     for what, number in counts.items():
         if what.endswith("pull"):
             found.append(_count(number, what).capitalize())
-    hung = [_count(counts[what], what) for what in counts if what.endswith(_HUNG_BY)]
+    hung = [_count(counts[what], what) for what in counts if what.split()[-1] in _HUNG_BY]
     if hung:
         listed = ", ".join(hung[:-1])
         found.append(

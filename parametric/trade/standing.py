@@ -111,11 +111,15 @@ _STARTED = 0.05
 
 def outer_corner(leaf: Leaf, part: float) -> Point:
     """The corner that has gone farthest: of a leaf that turns, its free edge."""
-    shut = footprint(leaf, 0.0)
-    return max(
-        zip(shut, footprint(leaf, part), strict=True),
-        key=lambda pair: math.dist(*pair),
-    )[1]
+    shut, gone = footprint(leaf, 0.0), footprint(leaf, part)
+    return max(zip(shut, gone, strict=True), key=lambda pair: math.dist(*pair))[1]
+
+
+def way_of_edge(leaf: Leaf) -> tuple[Point, ...]:
+    """The way that the corner which goes farthest goes from shut to open."""
+    shut, opened = footprint(leaf, 0.0), footprint(leaf, 1.0)
+    index = max(range(4), key=lambda n: math.dist(shut[n], opened[n]))
+    return tuple(footprint(leaf, n / _STEPS)[index] for n in range(_STEPS + 1))
 
 
 def first_to_open(door: Door) -> Leaf | None:

@@ -72,6 +72,7 @@ class ProposalContent:
     shut: str
     opened: str
     over_all: str
+    plumb: str
     opening: str
     floor: str
     key: str

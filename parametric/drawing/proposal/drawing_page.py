@@ -23,7 +23,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.leafviews import cuts_through
 from parametric.drawing.lettering import width
 from parametric.drawing.papers import scale_words
-from parametric.drawing.pieces import pieces, silhouette
+from parametric.drawing.pieces import Piece, front, pieces, silhouette
 from parametric.drawing.plane import Box, around
 from parametric.drawing.primitives import Label
 from parametric.drawing.proposal.content import ProposalContent
@@ -42,8 +42,18 @@ from parametric.drawing.proposal.shades import mixed
 from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut, wall_depth
 from parametric.drawing.subject import Subject
-from parametric.model import State
+from parametric.model import Mitre, State
 from parametric.names import join
+from parametric.resolve.door import Door
+from parametric.trade.standing import (
+    clear_stretch,
+    comes_towards,
+    cover_stretch,
+    swept,
+    way_of_edge,
+    widest_open,
+    width_taken,
+)
 
 _MM = (5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0)
 _INCH = (4.0, 8.0, 12.0, 16.0, 20.0, 24.0, 32.0, 48.0, 64.0, 96.0)
@@ -55,6 +65,10 @@ _WORDS = 14.0
 _KEY = 30.0
 """The least width, mm, in which the key to the lines is set."""
 _UNDER_FLOOR = 4.0
+_IN_OPENING = 1.6
+"""How far behind the wall's face the clear way is said within the opening, mm on paper."""
+_SAME = 1e-6
+"""Sizes no farther apart than this are one size, mm."""
 
 
 @dataclasses.dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +76,10 @@ class _Room:
     """What the views take beside their own sizes, mm on paper."""
 
     next_chain: float
+    near: float
+    """How far open doors come before the wall's face, mm in the model."""
+    far: float
+    """How far they go behind it."""
 
     @property
     def left(self) -> float:
@@ -72,6 +90,14 @@ class _Room:
     def right(self) -> float:
         """From the doors to the side view's own ground."""
         return STUB + FIRST - 1.0 + 2 * self.next_chain + 5.0
+
+    def opened_high(self, extent: Extent, scale: float) -> float:
+        """The plan of the open doors, from the farthest of them to the nearest."""
+        return self.opened_far(extent, scale) + max(self.near, extent.off_most, 0.0) / scale
+
+    def opened_far(self, extent: Extent, scale: float) -> float:
+        """What of it lies behind the wall's face."""
+        return max(_deep(extent, scale), self.far / scale + 1.0)
 
 
 def draw_doors(draft: Draft, job: Subject, said: ProposalContent, box: Box) -> tuple[Tint, ...]:
@@ -87,7 +113,7 @@ def draw_doors(draft: Draft, job: Subject, said: ProposalContent, box: Box) -> t
         The leaves' colour in the plans.
     """
     top = _head(draft, said, box)
-    extent, room = extent_of(job), _Room(next_chain=job.rules.wood.next_chain)
+    extent, room = extent_of(job), _room(job)
     scales = _MM if job.rules.unit == "mm" else _INCH
     body = Box(box.x0, box.y0, box.x1, top)
     fitting = (s for s in scales if _fits(extent, room, body, s, said))
@@ -96,6 +122,17 @@ def draw_doors(draft: Draft, job: Subject, said: ProposalContent, box: Box) -> t
     place = _placing(draft, extent, room, body, scale, min(spare / 4, 9.0))
     _words_of_scale(draft, job, box, scale)
     return _draw(draft, job, said, extent, place, room)
+
+
+def _room(job: Subject) -> _Room:
+    """What open doors that swing take before and behind the wall."""
+    turning = [leaf for leaf in job.resolved.door.leaves if leaf.hung.swing is not None]
+    over = [swept(leaf) for leaf in turning]
+    return _Room(
+        next_chain=job.rules.wood.next_chain,
+        near=max((-one.near for one in over), default=0.0),
+        far=max((one.far for one in over), default=0.0),
+    )
 
 
 def _head(draft: Draft, said: ProposalContent, box: Box) -> float:
@@ -131,7 +168,8 @@ def _needs(extent: Extent, room: _Room, scale: float) -> float:
         + _UNDER_FLOOR
         + pitch(NOTE) * 2
         + 2 * pitch(NOTE)
-        + 2 * _plan_high(extent, scale)
+        + _plan_high(extent, scale)
+        + room.opened_high(extent, scale)
         + chains
         + FIRST
         + 10.0
@@ -181,14 +219,15 @@ def _draw(
     chains = _elevation_chains(job, elevation, extent, room)
     under = _plan_chains(job, shut, extent, room, said)
     lowest = min(chain.line for chain in under)
-    open_y = lowest - 4.0 - pitch(NOTE) - _deep(extent, place.scale) - 3.0
+    open_y = lowest - 4.0 - pitch(NOTE) - room.opened_far(extent, place.scale) - 3.0
     opened = dataclasses.replace(job, shut=pieces(job.assembly, _open_state(job)))
     apart = dataclasses.replace(place, plan=(place.plan[0], open_y))
     ajar = draw_plan(draft, opened, apart, extent, name="plan, open")
+    _draw_ways(draft, job, ajar)
     clear = _clear_way(job, ajar, extent)
     place_chains(draft, chains)
     place_chains(draft, under)
-    place_chains(draft, [clear])
+    place_chains(draft, [clear, *_reach(job, ajar, extent)])
     _floor_words(draft, said, elevation, extent)
     _names(draft, said, place, extent, elevation, upright)
     for words, view in ((said.shut, shut), (said.opened, ajar)):
@@ -203,50 +242,62 @@ def _draw(
 
 
 def _open_state(job: Subject) -> State:
-    """With everything slid to the side that the clear way is measured from."""
-    first = job.resolved.door.leaves[0].name
-    return next(
-        state
-        for state in job.assembly.states
-        if state.open[first] == 1.0 and all(v == 0.0 for k, v in state.open.items() if k != first)
-    )
+    """With the doors as far out of the way as the clear way is promised."""
+    return widest_open(job.resolved.door)
+
+
+def _draw_ways(draft: Draft, job: Subject, view: View) -> None:
+    """The way of each leaf's free edge as it swings, and where it stands shut."""
+    for leaf in job.resolved.door.leaves:
+        if leaf.hung.swing is None:
+            continue
+        draft.path("edge_fine", view.path(way_of_edge(leaf)), view.name)
+
+
+def _reach(job: Subject, view: View, extent: Extent) -> list[Chain]:
+    """How far they come into the room."""
+    door = job.resolved.door
+    reach, leaf = door.hanging.reach, door.leaves[-1]
+    if reach is None:
+        return []
+    into = comes_towards(leaf)
+    half = float(leaf.thickness) / 2
+    face = -float(leaf.hung.plane) + (-half if into else half)
+    end = face - float(reach) if into else face + float(reach)
+    edge = view.x(width_taken(leaf, 1.0)[1])
+    low, high = sorted(((face, view.x(extent.x1) + STUB), (end, edge)))
+    return [
+        Chain(
+            view=view,
+            axis="up",
+            line=view.x(extent.x1) + STUB + FIRST - 3.0,
+            stops=(Stop(at=low[0], foot=low[1]), Stop(at=high[0], foot=high[1])),
+            links=(Link(figure=reach, rule=job.rules.wood),),
+        )
+    ]
 
 
 def _elevation_chains(job: Subject, view: View, extent: Extent, room: _Room) -> list[Chain]:
     """Left: gap and leaf. Right: gap and lap; the pull; the opening's height."""
     door, wood = job.resolved.door, job.rules.wood
     hanging, opening = door.hanging, door.opening
-    foot, top = extent.foot, extent.foot + float(hanging.leaf_height)
     left, right = view.x(extent.x0) - STUB, view.x(extent.x1) + STUB
     boxes = leaf_boxes(door)
-    leaf_left, leaf_right = view.x(boxes[0].x0), view.x(boxes[-1].x1)
-    (first_at, first_gap), (last_at, last_gap) = door.gaps[0], door.gaps[-1]
+    top = max(box.y1 for box in boxes)
+    leaf_right = view.x(boxes[-1].x1)
+    last_at, last_gap = door.gaps[-1]
     floors = {place: float(z) for place, z in opening.floor.items()}
-    chains = [
-        Chain(
-            view=view,
-            axis="up",
-            line=left - FIRST + 1.0,
-            stops=(
-                Stop(at=floors[first_at], foot=left),
-                Stop(at=foot, foot=leaf_left),
-                Stop(at=top, foot=leaf_left),
-            ),
-            links=(
-                Link(figure=first_gap, rule=wood),
-                Link(figure=hanging.leaf_height, rule=wood),
-            ),
-        )
-    ]
+    chains = [_column(job, view, left)]
     line = right + FIRST - 1.0
+    over = hanging.head_gap
+    if over is None:
+        over = job.figures["head lap" if hanging.on_wall else "track allowance"]
     low, high = sorted((extent.head, top))
     stops = [Stop(at=low, foot=leaf_right), Stop(at=high, foot=leaf_right)]
-    links: list[Link | None] = [
-        Link(figure=job.figures["head lap" if hanging.on_wall else "track allowance"], rule=wood)
-    ]
+    links: list[Link | None] = [Link(figure=over, rule=wood)]
     if len(door.gaps) > 1:
         floor = Stop(at=floors[last_at], foot=right)
-        stops = [floor, Stop(at=foot, foot=leaf_right), *stops]
+        stops = [floor, Stop(at=extent.foot, foot=leaf_right), *stops]
         links = [Link(figure=last_gap, rule=wood), None, *links]
     chains.append(Chain(view=view, axis="up", line=line, stops=tuple(stops), links=tuple(links)))
     last = door.leaves[-1]
@@ -275,6 +326,31 @@ def _elevation_chains(job: Subject, view: View, extent: Extent, room: _Room) -> 
     return chains
 
 
+def _column(job: Subject, view: View, left: float) -> Chain:
+    """The gap under the leaf at the left and its height; the leaf over it, where one stands there."""
+    door, wood = job.resolved.door, job.rules.wood
+    first_at, first_gap = door.gaps[0]
+    boxes = leaf_boxes(door)
+    edge = min(box.x0 for box in boxes)
+    own = [n for n, box in enumerate(boxes) if abs(box.x0 - edge) < _SAME]
+    stops = [Stop(at=float(door.opening.floor[first_at]), foot=left)]
+    links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
+    for n in sorted(own, key=lambda n: boxes[n].y0):
+        if len(links) > 1:
+            between = door.hanging.meeting_gap
+            links.append(None if between is None else Link(figure=between, rule=wood))
+        foot = view.x(boxes[n].x0)
+        stops += [Stop(at=boxes[n].y0, foot=foot), Stop(at=boxes[n].y1, foot=foot)]
+        links.append(Link(figure=door.leaves[n].height, rule=wood))
+    return Chain(
+        view=view,
+        axis="up",
+        line=left - FIRST + 1.0,
+        stops=tuple(stops),
+        links=tuple(links),
+    )
+
+
 def _plan_chains(
     job: Subject, view: View, extent: Extent, room: _Room, said: ProposalContent
 ) -> list[Chain]:
@@ -284,18 +360,19 @@ def _plan_chains(
     boxes = leaf_boxes(door)
     front = view.y(-extent.off_most)
     lines = [front - FIRST - room.next_chain * n for n in range(extent.plan_chains)]
-    leaf = door.leaves[0]
     chains = [
         Chain(
             view=view,
             axis="across",
             line=lines[0],
-            stops=(Stop(at=boxes[0].x0, foot=front), Stop(at=boxes[0].x1, foot=front)),
-            links=(Link(figure=leaf.width, rule=wood),),
+            stops=(Stop(at=boxes[n].x0, foot=front), Stop(at=boxes[n].x1, foot=front)),
+            links=(Link(figure=door.leaves[n].width, rule=wood),),
         )
+        for n in _told_apart(door)
     ]
-    if hanging.on_wall:
-        lap = Link(figure=job.figures["side lap"], rule=wood)
+    lapped = job.figures.get("side lap") if hanging.on_wall else None
+    if lapped is not None:
+        lap = Link(figure=lapped, rule=wood)
         face = view.y(0.0)
         chains.append(
             Chain(
@@ -311,37 +388,57 @@ def _plan_chains(
                 links=(lap, Link(figure=opening.widest, after=said.opening, rule=wood), lap),
             )
         )
+    gapped = bool(hanging.across) and hanging.across[0].what == "gap"
+    ends = cover_stretch(door) if gapped else (boxes[0].x0, boxes[-1].x1)
+    feet = (lines[-2], lines[-2] if hanging.on_wall else front)
+    if gapped:
+        feet = (view.y(0.0), view.y(0.0))
     chains.append(
         Chain(
             view=view,
             axis="across",
             line=lines[-1],
-            stops=(
-                Stop(at=boxes[0].x0, foot=lines[-2], inner=True),
-                Stop(at=boxes[-1].x1, foot=lines[-2] if hanging.on_wall else front, inner=True),
+            stops=tuple(
+                Stop(at=at, foot=foot, inner=not gapped)
+                for at, foot in zip(ends, feet, strict=True)
             ),
-            links=(Link(figure=hanging.cover, after=said.over_all, rule=wood),),
+            links=(
+                Link(
+                    figure=hanging.cover, after=said.plumb if gapped else said.over_all, rule=wood
+                ),
+            ),
         )
     )
     return chains
 
 
+def _told_apart(door: Door) -> tuple[int, ...]:
+    """The leaves whose widths are said: the first, or every one where they differ."""
+    first = door.leaves[0]
+    if all(abs(float(leaf.width - first.width)) < _SAME for leaf in door.leaves):
+        return (0,)
+    return tuple(range(len(door.leaves)))
+
+
 def _clear_way(job: Subject, view: View, extent: Extent) -> Chain:
-    """From the jamb where the opening is narrowest to the edge of the doors."""
+    """Between the doors, or from the jamb where the opening is narrowest to the edge of them.
+
+    Doors that swing towards the viewer leave the opening itself free to say it in.
+    """
     door = job.resolved.door
-    hanging = door.hanging
-    way = float(door.opening.narrowest if hanging.on_wall else hanging.cover)
-    left = float(hanging.lefts[0]) + (float(hanging.cover) - way) / 2
+    left, _ = clear_stretch(door, _open_state(job).open)
+    right = left + float(door.hanging.clear_way)
     front = view.y(-extent.off_most)
+    line, feet = front - FIRST + 3.0, (view.y(0.0), front)
+    if any(leaf.hung.swing is not None and comes_towards(leaf) for leaf in door.leaves):
+        face = view.y(0.0)
+        line, feet = face + _IN_OPENING, (face, face)
     return Chain(
         view=view,
         axis="across",
-        line=front - FIRST + 3.0,
-        stops=(
-            Stop(at=left, foot=view.y(0.0)),
-            Stop(at=left + float(hanging.clear_way), foot=front),
-        ),
-        links=(Link(figure=hanging.clear_way, rule=job.rules.wood),),
+        line=line,
+        stops=(Stop(at=left, foot=feet[0]), Stop(at=right, foot=feet[1])),
+        links=(Link(figure=door.hanging.clear_way, rule=job.rules.wood),),
     )
 
 
@@ -392,20 +489,39 @@ def _tinted_front(job: Subject, view: View, said: ProposalContent) -> list[Tint]
     # From the wall outwards, so that a leaf in front covers what it covers.
     for index in sorted(range(len(boxes)), key=lambda n: float(door.hanging.planes[n])):
         found.append(Tint(points=view.path(boxes[index].polygon), colour=wash))
-        found += [
-            Tint(points=view.path(silhouette(piece)), colour=pane)
-            for piece in job.shut
-            if piece.group == door.leaves[index].name and piece.part.material.look == "glass"
-        ]
+        own = [piece for piece in job.shut if piece.group == door.leaves[index].name]
+        for glass in (piece for piece in own if piece.part.material.look == "glass"):
+            found.append(Tint(points=view.path(silhouette(glass)), colour=pane))
+            found += [
+                Tint(points=view.path(silhouette(piece)), colour=wash)
+                for piece in own
+                if _laps(piece, glass)
+            ]
     return found
+
+
+def _laps(piece: Piece, glass: Piece) -> bool:
+    """Whether a piece of wood covers the edge of a pane that lies in its rebate."""
+    if piece.part.material.look != "timber" or front(piece) >= front(glass):
+        return False
+    if any(isinstance(cut, Mitre) for cut in piece.part.cuts):
+        return False
+    return around(silhouette(piece)).meets(around(silhouette(glass)).grown(-_SAME))
 
 
 def _tinted(job: Subject, view: View, said: ProposalContent) -> list[Tint]:
     """The leaves in a plan in the colour that they are pictured in."""
-    boxes = [
-        around(view.path(cut.outline))
-        for cut in cuts_through(job.shut, "level", level_cut(job.resolved.door))
-        if cut.piece.part.material.look == "timber"
-    ]
     wash = mixed(_wood_colour(said), "#ffffff", 0.35)
-    return [Tint(points=box.polygon, colour=wash) for box in boxes]
+    outlines = []
+    for cut in cuts_through(job.shut, "level", level_cut(job.resolved.door)):
+        if cut.piece.part.material.look != "timber":
+            continue
+        outline = view.path(cut.outline)
+        outlines.append(around(outline).polygon if _square(cut.piece) else outline)
+    return [Tint(points=outline, colour=wash) for outline in outlines]
+
+
+def _square(piece: Piece) -> bool:
+    """Whether a piece stands square to the wall, so that a box about it is its own outline."""
+    ways = (*piece.stands.x, *piece.stands.y)
+    return all(min(abs(d), abs(1.0 - abs(d))) < _SAME for d in ways)

@@ -18,7 +18,7 @@ from parametric.drawing.pieces import (
     shown_in_front,
     silhouette,
 )
-from parametric.drawing.plane import Box, Polygon, around, rectangle
+from parametric.drawing.plane import Box, Polygon, around, cut_path, rectangle
 from parametric.drawing.proposal.content import Dress
 from parametric.drawing.proposal.front_room import INK, FrontRoom
 from parametric.drawing.proposal.setting import Tint
@@ -105,7 +105,7 @@ class _Doors:
             )
             return
         if look == "glass":
-            yield from self.glass(box)
+            yield from self.glass(box, outline)
             return
         if look == "metal":
             yield from self.metal(piece, outline, box)
@@ -133,7 +133,7 @@ class _Doors:
             toward=((box.x0, box.y1), (box.x1, box.y0), darker(colour, 0.055)),
         )
         if self.grain:
-            yield from self.grained(piece, box, index)
+            yield from self.grained(piece, outline, index)
         if any(isinstance(cut, RaisedBevel) for cut in piece.part.cuts):
             yield from self.raised(piece, outline)
         yield self.edge(outline)
@@ -185,9 +185,10 @@ class _Doors:
             yield Tint(points=rectangle(x0, y0, x0 + deep * 0.6, y1), colour=INK, alpha=0.05)
         yield Tint(points=(*field, field[0]), colour=INK, alpha=0.36, width=0.13)
 
-    def grained(self, piece: Piece, box: Box, index: int) -> Iterator[Tint]:
+    def grained(self, piece: Piece, outline: Polygon, index: int) -> Iterator[Tint]:
         """Fine lines along the grain, in late wood's colour, wandering a little."""
         assert isinstance(self.dress.wood, ClearTimber)
+        box, square = around(outline), len(outline) == 4
         upright = abs(piece.stands.x[2]) > 0.5
         long, wide = (box.height, box.width) if upright else (box.width, box.height)
         gaps = itertools.cycle((0.42, 0.66, 0.35, 0.85, 0.52))
@@ -202,7 +203,9 @@ class _Doors:
                 line.append(
                     (box.x0 + off, box.y0 + along) if upright else (box.x0 + along, box.y0 + off)
                 )
-            yield Tint(points=tuple(line), colour=self.dress.wood.late, alpha=0.42, width=0.13)
+            # a shaped piece has grain as far as its own edge
+            for run in [tuple(line)] if square else cut_path(line, (outline,)):
+                yield Tint(points=run, colour=self.dress.wood.late, alpha=0.42, width=0.13)
             across += next(gaps)
 
     def metal(self, piece: Piece, outline: Polygon, box: Box) -> Iterator[Tint]:
@@ -223,12 +226,12 @@ class _Doors:
                 )
         yield Tint(points=(*outline, outline[0]), colour=INK, alpha=0.5, width=0.12)
 
-    def glass(self, pane: Box) -> Iterator[Tint]:
-        """A pane, and what is dimly seen through it."""
+    def glass(self, pane: Box, outline: Polygon) -> Iterator[Tint]:
+        """A pane, and what is dimly seen through it; the frame before it covers its corners."""
         glass = self.dress.glass
         far = ROOM.far.colour
         yield Tint(
-            points=pane.polygon,
+            points=outline,
             colour=lighter(far, 0.34),
             toward=((pane.x0, pane.y1), (pane.x1, pane.y0), darker(far, 0.06)),
         )
@@ -236,17 +239,17 @@ class _Doors:
             case ClearGlass():
                 yield from self.bookcase(pane)
                 yield Tint(
-                    points=pane.polygon, colour=glass.colour, alpha=min(0.7, 0.16 + glass.body)
+                    points=outline, colour=glass.colour, alpha=min(0.7, 0.16 + glass.body)
                 )
             case VeiledGlass() if glass.reed:
-                yield Tint(points=pane.polygon, colour=glass.colour, alpha=0.45)
+                yield Tint(points=outline, colour=glass.colour, alpha=0.45)
                 x = pane.x0 + 0.35
                 while x < pane.x1:
                     line = ((x, pane.y0), (x, pane.y1))
                     yield Tint(points=line, colour="#ffffff", alpha=0.5, width=0.2)
                     x += glass.reed / self.view.scale
             case VeiledGlass():
-                yield Tint(points=pane.polygon, colour=glass.colour, alpha=0.78)
+                yield Tint(points=outline, colour=glass.colour, alpha=0.78)
         # The sky in the pane, aslant; the shade of stop and rail along its head and left side.
         wide, high = pane.width, pane.height
         for start, width in ((0.16, 0.20), (0.44, 0.07)):

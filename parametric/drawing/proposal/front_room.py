@@ -17,6 +17,8 @@ _SKIRTING = 95.0
 """How high the skirting that is pictured is, mm: scenery."""
 _SOFT = 7
 """Steps of a soft edge."""
+_FLUSH = 1.0
+"""Doors no farther behind the wall's face take no shade from it, mm."""
 INK = "#18211f"
 
 
@@ -133,7 +135,8 @@ class FrontRoom:
 
     def before_doors(self) -> Iterator[Tint]:
         """What the wall throws on doors that hang inside it: along the head and the left jamb."""
-        if self.door.hanging.on_wall:
+        back = min(-float(leaf.hung.plane + leaf.thickness / 2) for leaf in self.door.leaves)
+        if self.door.hanging.on_wall or back < _FLUSH:
             return
         outline = self.view.path(self.door.opening.outline())
         x0, x1 = min(x for x, _ in outline), max(x for x, _ in outline)
