@@ -108,6 +108,18 @@ class Bookcase:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Casing:
+    """The frame that hung doors are pictured in, mm: casings `back` from the reveal, lining, stop."""
+
+    wide: float = 68.0
+    thick: float = 18.0
+    back: float = 6.0
+    lining: float = 22.0
+    stop: float = 12.0
+    stop_wide: float = 34.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Room:
     """Sizes and surfaces of the room, and the one behind the doors."""
 
@@ -139,6 +151,7 @@ class Room:
     bookcase: Bookcase = Bookcase()
 
 
+CASING = Casing()
 ROOM = Room()
 PATTERN = Pattern()
 POOL = Pool()

@@ -18,6 +18,7 @@ from parametric.trade.fingerprint import mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.standing import cover_stretch, first_to_open, way
+from parametric.trade.surround import surround
 from parametric.writers.client_page import (
     Amount,
     OwnPlace,
@@ -213,8 +214,12 @@ def _scenery(resolved: Resolved) -> Scenery:
             brackets += [
                 (float(place.from_opening), -float(plane), head) for place in bracket_places(door)
             ]
+    about = surround(door, _wall(resolved))
     return Scenery(
         skirting=_SKIRTING,
-        skirting_clear=cover_stretch(door),
+        skirting_clear=cover_stretch(door) if about is None else about.reach,
         brackets=tuple(brackets),
+        trims=()
+        if about is None
+        else tuple((piece.outline, piece.near, piece.far) for piece in about.pieces),
     )

@@ -17,6 +17,7 @@ from parametric.catalog.finishes import (
     Metal,
     Paint,
 )
+from parametric.model import Placement, Slide, State, Step, Turn, along
 
 Point = tuple[float, float, float]
 
@@ -27,9 +28,10 @@ class PageLeaf:
 
     `name` is the model's node; `label` what the client is told it is ("Left door, in
     front"). `x` is its left outer edge when shut, `foot` its finished bottom, `front` the
-    y of its front face (less than 0 when it hangs before the wall). `travel` is signed:
-    less than 0 slides to the left. `pull` is the pull's centre from the left outer edge
-    and `pull_up` above the highest floor.
+    y of its front face (less than 0 when it hangs before the wall). `motion` is how it opens,
+    as the model's `Group` has it. `goes_with` is the first of the leaves that open only
+    together, itself among them; nothing where it opens alone. `pull` is the pull's centre
+    from the left outer edge and `pull_up` above the highest floor.
     """
 
     name: str
@@ -40,9 +42,31 @@ class PageLeaf:
     foot: float
     front: float
     thickness: float
-    travel: float
+    motion: tuple[Step, ...]
+    goes_with: str = ""
     pull: float | None = None
     pull_up: float | None = None
+
+    def across(self, part: float) -> tuple[float, float]:
+        """How far it reaches across the opening when it has gone a part, 0 to 1, of its way."""
+        corners = [
+            along(Placement(origin=(self.x + x, self.front + y, 0.0)), self.motion, part).origin[0]
+            for x in (0.0, self.width)
+            for y in (0.0, self.thickness)
+        ]
+        return min(corners), max(corners)
+
+
+def go_together(leaves: tuple[str, ...], states: tuple[State, ...]) -> tuple[str, ...]:
+    """For each leaf the first of those that are as far open as it is in every state.
+
+    Leaves that fold on one another can only open together, and no state has them apart.
+    Nothing for one that some state has open alone.
+    """
+    ways = [tuple(state.open.get(name, 0.0) for state in states) for name in leaves]
+    return tuple(
+        leaves[ways.index(way)] if any(way) and ways.count(way) > 1 else "" for way in ways
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,8 +110,9 @@ class Chalk:
 class Fact:
     """One size in plain words, and where it is seen.
 
-    `key` is what it is known by, whatever it is called on the page. `opened` says how far each leaf should stand open to show it, 0 to 1; with `walks` the
-    eye goes to each of its lines in turn, since they are small or far apart.
+    `key` is what it is known by, whatever it is called on the page. `opened` says how far
+    each leaf should stand open to show it, 0 to 1; with `walks` the eye goes to each of its
+    lines in turn, since they are small or far apart.
     """
 
     label: str
@@ -150,13 +175,15 @@ class Palette:
 class Scenery:
     """What the page draws of the site beside the opening, mm: nothing that is made or sold.
 
-    `brackets` are (x, y, z) of the middle of each track bracket where it meets the track,
+    `trims` are the pieces that stand round the opening, each its outline from the front,
+    (x, z), and the y of its two faces. `brackets` are (x, y, z) of the middle of each track bracket where it meets the track,
     `skirting` its height and thickness, with the stretch (left, right) it stays out of.
     """
 
     skirting: tuple[float, float] = (95.0, 16.0)
     skirting_clear: tuple[float, float] = (0.0, 0.0)
     brackets: tuple[Point, ...] = ()
+    trims: tuple[tuple[tuple[tuple[float, float], ...], float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -212,3 +239,14 @@ class PreviewPage:
     glued: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     option: str = ""
     called: str = ""
+
+    @property
+    def moves(self) -> Literal["slide", "swing", "fold"]:
+        """What its leaves do; one that turns on a line that moves itself folds."""
+        motions = [leaf.motion for leaf in self.leaves]
+        if not any(isinstance(step, Turn) for motion in motions for step in motion):
+            return "slide"
+        folds = any(
+            len(motion) > 1 or (motion and isinstance(motion[0], Slide)) for motion in motions
+        )
+        return "fold" if folds else "swing"

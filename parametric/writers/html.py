@@ -1,4 +1,4 @@
-"""client/preview.html: one file that shows the doors in their opening and slides them.
+"""client/preview.html: one file that shows the doors in their opening and moves them.
 
 The file carries everything: fonts, script, model, drawing. It asks nothing of any network
 and opens from a disk or a mail. The words and sizes are in the page as text, so that they
@@ -12,13 +12,16 @@ import dataclasses
 import hashlib
 import itertools
 import json
+import math
 import re
 import struct
 import xml.etree.ElementTree as ElementTree
+from collections.abc import Mapping
 from importlib.resources import files
-from typing import Any
+from typing import Any, assert_never
 
 from parametric.catalog.finishes import RAW, ClearTimber, Glass, Metal, Paint
+from parametric.model import Placement, Slide, Step, Turn, along
 from parametric.writers.client_page import Fact, Palette, PreviewPage, plain
 from parametric.writers.page_markup import (
     PAGE,
@@ -32,7 +35,7 @@ from parametric.writers.page_markup import (
     text_of,
     yes_panel,
 )
-from parametric.writers.page_words import SLIP_FORMAT, SLIP_WORDS, WORDS
+from parametric.writers.page_words import MOVED_WORDS, SLIP_FORMAT, SLIP_WORDS, WORDS
 from parametric.writers.room_facts import room_facts
 
 _VENDOR = files("parametric") / "vendor"
@@ -45,6 +48,9 @@ _LONG = 36
 """Letters from which a job's name is set smaller, so that it stays off the doors."""
 _WEIGHTS = ((400, "regular"), (500, "medium"), (700, "bold"))
 _BUILD_DIGITS = 12
+_TRIED = (0.0, 0.5, 1.0)
+_SAME_PLACE = 0.01
+"""mm: a leaf goes to one place in the page and in its model when it is no farther off."""
 
 
 def write_html(
@@ -92,7 +98,7 @@ def write_html(
         "model": _model(glb),
         "script": script,
     }
-    slots |= {f"words.{key}": text_of(word) for key, word in WORDS.items()}
+    slots |= {f"words.{key}": text_of(word) for key, word in _words(page).items()}
     # what the page is called in a slip: a digest of all of it but this name
     others = tuple(one for one, _ in beside)
     unnamed = _fill(PAGE, slots | {"data": _data(page, "", others)})
@@ -104,11 +110,10 @@ def write_html(
 def widest_clear_way(page: PreviewPage) -> float:
     """The widest stretch of the way that the leaves leave, over all ways of standing them, mm."""
     best = 0.0
-    for moved in itertools.product(*((0.0, float(leaf.travel)) for leaf in page.leaves)):
-        covers = sorted(
-            (leaf.x + far, leaf.x + far + leaf.width)
-            for leaf, far in zip(page.leaves, moved, strict=True)
-        )
+    together = tuple(dict.fromkeys(leaf.goes_with or leaf.name for leaf in page.leaves))
+    for parts in itertools.product((0.0, 1.0), repeat=len(together)):
+        opened = dict(zip(together, parts, strict=True))
+        covers = sorted(leaf.across(opened[leaf.goes_with or leaf.name]) for leaf in page.leaves)
         edge, right = map(float, page.way)
         for start, end in (*covers, (right, right)):
             best = max(best, min(start, right) - edge)
@@ -124,20 +129,48 @@ def _same_clear_way(page: PreviewPage) -> None:
 
 
 def _same_leaves(page: PreviewPage, glb: bytes) -> None:
-    """The model's leaves are the page's: by name, and by how far they slide."""
+    """The model's leaves are the page's: by name, and by where they go."""
     length = struct.unpack_from("<I", glb, 12)[0]
     nodes = json.loads(glb[20 : 20 + length]).get("nodes", [])
     found = {
-        node["name"]: node["extras"]["travel"][1] * 1000
+        node["name"]: _motion_of(node["extras"])
         for node in nodes
         if node.get("extras", {}).get("role") == "leaf"
     }
-    wanted = {leaf.name: float(leaf.travel) for leaf in page.leaves}
-    if found.keys() != wanted.keys() or any(
-        abs(found[name] - travel) > 0.01 for name, travel in wanted.items()
-    ):
-        message = f"the model's leaves {found} are not the page's {wanted}"
+    wanted = {leaf.name: leaf.motion for leaf in page.leaves}
+    if found.keys() != wanted.keys():
+        message = f"the model's leaves {sorted(found)} are not the page's {sorted(wanted)}"
         raise ValueError(message)
+    for leaf in page.leaves:
+        for x, part in itertools.product((leaf.x, leaf.x + leaf.width), _TRIED):
+            at = Placement(origin=(x, leaf.front, leaf.foot))
+            ours, theirs = (along(at, m, part).origin for m in (leaf.motion, found[leaf.name]))
+            if math.dist(ours, theirs) > _SAME_PLACE:
+                message = (
+                    f"{leaf.name} goes to {theirs} in the model, in the page's leaves to {ours}"
+                )
+                raise ValueError(message)
+
+
+def _motion_of(extras: Mapping[str, Any]) -> tuple[Step, ...]:
+    """How a leaf of the model moves, back in the world: mm, Z up."""
+    if "axis" in extras:
+        far = extras["travel"][1]
+        told: list[dict[str, Any]] = [
+            {"slide": [far if axis == extras["axis"] else 0.0 for axis in "xyz"]}
+        ]
+    else:
+        told = extras["motion"]
+    steps: list[Step] = []
+    for step in told:
+        if "slide" in step:
+            x, y, z = step["slide"]
+            steps.append(Slide(direction=(x, -z, y), travel=1000.0))
+        else:
+            (x, y, z), (a, b, c) = step["point"], step["axis"]
+            at = (x * 1000, -z * 1000, y * 1000)
+            steps.append(Turn(point=at, axis=(a, -c, b), angle=step["turn"]))
+    return tuple(steps)
 
 
 def _model(glb: bytes, option: str = "") -> str:
@@ -177,14 +210,18 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "label": leaf.label,
             "pull": None if leaf.pull is None else float(leaf.pull),
             "pull_up": None if leaf.pull_up is None else float(leaf.pull_up),
+            "motion": [_step(step) for step in leaf.motion],
+            "goes_with": leaf.goes_with,
             **{
                 key: float(getattr(leaf, key))
-                for key in ("width", "height", "x", "foot", "front", "thickness", "travel")
+                for key in ("width", "height", "x", "foot", "front", "thickness")
             },
         }
         for leaf in page.leaves
     ]
-    words = {key: word for key, word in WORDS.items() if " mm" not in key and " in" not in key}
+    words = {
+        key: word for key, word in _words(page).items() if " mm" not in key and " in" not in key
+    }
     data: dict[str, Any] = {
         "unit": page.unit,
         "job": page.job,
@@ -203,7 +240,8 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "skirting": [float(v) for v in page.scenery.skirting],
             "clear": [float(v) for v in page.scenery.skirting_clear],
             "brackets": [[float(v) for v in at] for at in page.scenery.brackets],
-        },
+        }
+        | _trims(page),
         "scene": room_facts(),
         "places": [
             {"seated": place.seated, "far": float(place.far), "side": place.side}
@@ -219,6 +257,38 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
     if page.option:
         data |= {"option": page.option, "called": page.called}
     return data
+
+
+def _words(page: PreviewPage) -> dict[str, str]:
+    """What the page says of itself, of doors that move as these do."""
+    return WORDS | MOVED_WORDS[page.moves]
+
+
+def _step(step: Step) -> dict[str, Any]:
+    """A step of a motion as the page moves it: a way in mm, or a turn in degrees about a line."""
+    match step:
+        case Slide():
+            return {"slide": [float(d) * float(step.travel) for d in step.direction]}
+        case Turn():
+            return {
+                "turn": float(step.angle),
+                "point": [float(v) for v in step.point],
+                "axis": [float(v) for v in step.axis],
+            }
+        case _:
+            assert_never(step)
+
+
+def _trims(page: PreviewPage) -> dict[str, Any]:
+    """What stands round the opening, if anything does."""
+    if not page.scenery.trims:
+        return {}
+    return {
+        "trims": [
+            {"outline": [[x, z] for x, z in outline], "near": near, "far": far}
+            for outline, near, far in page.scenery.trims
+        ]
+    }
 
 
 def _shown_fact(fact: Fact) -> dict[str, Any]:

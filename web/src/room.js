@@ -4,7 +4,7 @@ import * as THREE from 'three';
 import { made, surface } from './dress.js';
 import { joined } from './joined.js';
 import scene from './scene.js';
-import { lampOn, skirtings } from './scenery.js';
+import { lampOn, skirtings, surround } from './scenery.js';
 
 const { side: SIDE, high: HIGH, front: FRONT, buried: BURIED, board: BOARD } = scene.room;
 export const BACK = scene.room.back; // to the far wall, from the face of this one
@@ -114,7 +114,7 @@ const boxes = (list, middle) => joined(
 /**
  * Build the site.
  * Lengths in the data are millimetres; returns an object in metres, with what throws a
- * shadow apart, the floor's height across, and what makes the skirting beside given doors. A
+ * shadow apart, the floor's height across, and what makes the woodwork about given doors. A
  * lamp stands `beside` the doors.
  */
 export function buildRoom(shared, { opening, floor: readings, wall }, middle, beside) {
@@ -167,7 +167,7 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle, be
   const farLamp = new THREE.Group().add(lamps[0].stand, lamps[0].shade);
   room.add(farLamp, lamps[1].stand, lamps[1].shade);
   shared.standing.value.set(beside + scene.standing_lamp.at[0] - middle, ...scene.standing_lamp.at.slice(1));
-  const skirt = (scenery) => skirtings(shared, scenery, floorAt, [left, right]);
+  const skirt = (scenery) => [...skirtings(shared, scenery, floorAt, [left, right]), ...surround(shared, scenery)];
   return { room, throwing: [wallMesh], floorAt, farLamp, skirt };
 }
 

@@ -66,6 +66,16 @@ export function skirtings(shared, { skirting: [high, thick], clear }, floorAt, [
   });
 }
 
+/** What stands round an opening that doors are hung in: lining, stop, casings; nothing round others. */
+export function surround(shared, { trims = [] }) {
+  if (!trims.length) return [];
+  const shapes = trims.map(({ outline, near, far }) => new THREE.ExtrudeGeometry(
+    new THREE.Shape(outline.map(([x, z]) => new THREE.Vector2(x / 1000, z / 1000))),
+    { depth: (far - near) / 1000, bevelEnabled: false },
+  ).translate(0, 0, -far / 1000));
+  return [new THREE.Mesh(joined(shapes), made(shared, scene.room.trim))];
+}
+
 /** Brackets from the wall to each track, where the lists say that they stand. */
 export function brackets(places, tops) {
   const shapes = [];

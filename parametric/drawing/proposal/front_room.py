@@ -5,18 +5,21 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator, Sequence
 
-from parametric.catalog.room import GRAIN_OF_FLOOR, ROOM
+from parametric.catalog.room import CASING, GRAIN_OF_FLOOR, ROOM
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.proposal.setting import Tint
 from parametric.drawing.proposal.shades import darker, lighter, mixed
 from parametric.drawing.sheet import View
 from parametric.drawing.site import floor_at, leaf_boxes
 from parametric.resolve.door import Door
+from parametric.trade.surround import surround
 
 _SKIRTING = 95.0
 """How high the skirting that is pictured is, mm: scenery."""
 _SOFT = 7
 """Steps of a soft edge."""
+_WALL = 130.0
+"""How thick the wall is taken to be, mm: nothing of its depth is seen from the front."""
 _FLUSH = 1.0
 """Doors no farther behind the wall's face take no shade from it, mm."""
 INK = "#18211f"
@@ -28,6 +31,7 @@ class FrontRoom:
     def __init__(self, door: Door, box: Box, view: View) -> None:
         self.door, self.box, self.view = door, box, view
         self.leaves = leaf_boxes(door)
+        self.about = surround(door, _WALL)
 
     def tints(self) -> Iterator[Tint]:
         """From the far to the near."""
@@ -40,6 +44,8 @@ class FrontRoom:
         """What of the wall the doors or their opening take, mm in the model."""
         if self.door.hanging.on_wall:
             return self.leaves[0].x0, self.leaves[-1].x1
+        if self.about is not None:
+            return self.about.reach
         outline = [x for x, _ in self.door.opening.outline()]
         return min(outline), max(outline)
 
@@ -91,7 +97,8 @@ class FrontRoom:
         """It stands on the floor as that runs, and stops at the doors."""
         high = _SKIRTING / self.view.scale
         left, right = (self.view.x(x) for x in self.taken)
-        for x0, x1 in ((self.box.x0, left - 0.9), (right + 0.9, self.box.x1)):
+        clear = 0.9 if self.about is None else 0.0
+        for x0, x1 in ((self.box.x0, left - clear), (right + clear, self.box.x1)):
             if x1 <= x0:
                 continue
             stops = [x0, *(x for x, _ in line if x0 < x < x1), x1]
@@ -132,6 +139,27 @@ class FrontRoom:
         yield Tint(points=hole, colour="#59615f")
         yield Tint(points=hole, colour=INK, alpha=0.7, width=0.25)
         yield from self.on_floor()
+        yield from self.casings()
+
+    def casings(self) -> Iterator[Tint]:
+        """The casings round hung doors, lit from the upper left, with their shade on the wall."""
+        if self.about is None:
+            return
+        trim = ROOM.trim.colour
+        deep = CASING.thick / self.view.scale
+        left, right = (self.view.x(x) for x in self.about.reach)
+        low = self.view.y(min(z for _, z in self.door.opening.floor_line()))
+        top = self.view.y(max(z for piece in self.about.casing for _, z in piece.outline))
+        for n in range(_SOFT):
+            out = deep * 2.2 * (n + 1) / _SOFT
+            yield self.clipped(Box(left + out * 0.3, low, right + out, top - out * 0.4), 0.022)
+        shades = (lighter(trim, 0.42), lighter(trim, 0.30), lighter(trim, 0.16))
+        for piece, colour in zip(self.about.casing, shades, strict=True):
+            points = self.view.path(
+                tuple((x, max(z, floor_at(self.door, x))) for x, z in piece.outline)
+            )
+            yield Tint(points=points, colour=colour)
+            yield Tint(points=(*points, points[0]), colour=INK, alpha=0.30, width=0.12)
 
     def before_doors(self) -> Iterator[Tint]:
         """What the wall throws on doors that hang inside it: along the head and the left jamb."""

@@ -1,0 +1,110 @@
+"""What is pictured round an opening that doors are hung in: its lining, the stop behind them, casings.
+
+It is scenery, as the skirting is: hung doors have a frame about them that stands already, and a
+picture without it would float. Nothing of it is made or sold.
+
+seen from above
+ casing |####|                wall
+ =======|lining |  stop
+        |       |__|____leaf____
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.catalog.room import CASING
+from parametric.resolve.door import Door
+from parametric.trade.standing import comes_towards
+
+Point = tuple[float, float]
+_BURIED = 10.0
+"""How far its feet run on into the floor, mm."""
+_WITHIN = 0.2
+"""How far the lining stands in from the wall's own reveal, mm, so that it is what is seen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prism:
+    """A piece of it: an outline seen from the front, X and Z, from one Y to another, mm."""
+
+    outline: tuple[Point, ...]
+    near: float
+    far: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surround:
+    """All of it; `casing` is what is seen of it from the front, left, head and right."""
+
+    lining: tuple[Prism, ...]
+    casing: tuple[Prism, ...]
+    beyond: tuple[Prism, ...]
+
+    @property
+    def reach(self) -> tuple[float, float]:
+        """From the left of it to the right, mm."""
+        across = [x for piece in self.casing for x, _ in piece.outline]
+        return min(across), max(across)
+
+    @property
+    def pieces(self) -> tuple[Prism, ...]:
+        """Every piece."""
+        return (*self.lining, *self.casing, *self.beyond)
+
+
+def surround(door: Door, wall: float) -> Surround | None:
+    """What stands round doors that swing within their opening; None round any other.
+
+    Args:
+        door: the door.
+        wall: how thick its wall is pictured, mm.
+    """
+    hanging = door.hanging
+    if hanging.on_wall or not hanging.swings or hanging.head_gap is None:
+        return None
+    outline = door.opening.outline()
+    leaf = door.leaves[0]
+    half, y = float(leaf.thickness) / 2, -float(leaf.hung.plane)
+    into = comes_towards(leaf)
+    stop = (
+        (y + half, y + half + CASING.stop_wide) if into else (y - half - CASING.stop_wide, y - half)
+    )
+    stop = (max(stop[0], 0.0), min(stop[1], wall))
+    face = (CASING.back, CASING.back + CASING.wide)
+    return Surround(
+        lining=(
+            *_round(outline, -_WITHIN, CASING.lining, 0.0, wall),
+            *_round(outline, -CASING.stop, 0.0, *stop),
+        ),
+        casing=_round(outline, *face, -CASING.thick, 0.0),
+        beyond=_round(outline, *face, wall, wall + CASING.thick),
+    )
+
+
+def _round(
+    outline: tuple[Point, ...], inner: float, outer: float, near: float, far: float
+) -> tuple[Prism, ...]:
+    """Left, head and right, mitred at the corners, between two distances outside the opening."""
+    within, without = _off(outline, inner), _off(outline, outer)
+    half = len(outline) // 2
+    return tuple(
+        Prism(outline=(*within[a:b], *reversed(without[a:b])), near=near, far=far)
+        for a, b in ((0, half), (half - 1, half + 1), (half, len(outline)))
+    )
+
+
+def _off(outline: tuple[Point, ...], by: float) -> tuple[Point, ...]:
+    """The opening's line moved outwards, its feet run on."""
+    half = len(outline) // 2
+    moved = []
+    for index, (x, z) in enumerate(outline):
+        left = index < half
+        across = x - by if left else x + by
+        if index in (half - 1, half):
+            moved.append((across, z + by))
+        elif index in (0, len(outline) - 1):
+            moved.append((across, z - _BURIED))
+        else:
+            moved.append((across, z))
+    return tuple(moved)
