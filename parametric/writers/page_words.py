@@ -9,6 +9,7 @@ WORDS = {
     "clear": "Open: {0} clear to walk through",
     "open_by mm": "{0} millimetres open",
     "open_by in": "{0} inches open",
+    "open_turned": "{0} degrees open",
     "seen from above": "seen from above",
     "strip": "The doors seen from above",
     # the picture

@@ -96,7 +96,9 @@ AS_OPENED = """async () => {
   }
   for (const leaf of job.leaves) {
     const bar = document.querySelector(`[data-leaf="${leaf.name}"]`);
-    bar.dispatchEvent(new KeyboardEvent('keydown', {key: leaf.travel > 0 ? 'Home' : 'End'}));
+    // a leaf that slides to the left is shut where its slider ends
+    const [{ slide }] = leaf.motion;
+    bar.dispatchEvent(new KeyboardEvent('keydown', {key: slide && slide[0] < 0 ? 'End' : 'Home'}));
   }
   document.querySelector('[data-set="day"]').click();
   const open = document.querySelector('#tabs [aria-selected="true"]');

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from parametric.model import Slide
 from parametric.writers.client_page import (
     Amount,
     Chalk,
@@ -259,7 +260,7 @@ def standin_page(**changes: object) -> PreviewPage:
                 foot=GAP,
                 front=FRONT_A,
                 thickness=THICK,
-                travel=TRAVEL,
+                motion=(Slide(direction=(1.0, 0.0, 0.0), travel=TRAVEL),),
                 pull=60.0,
                 pull_up=1000.0,
             ),
@@ -272,7 +273,7 @@ def standin_page(**changes: object) -> PreviewPage:
                 foot=GAP,
                 front=FRONT_B,
                 thickness=THICK,
-                travel=-TRAVEL,
+                motion=(Slide(direction=(1.0, 0.0, 0.0), travel=-TRAVEL),),
                 pull=WIDTH - 60,
                 pull_up=1000.0,
             ),

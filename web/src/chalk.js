@@ -15,9 +15,9 @@ function drawn(parent, name, attributes) {
 }
 
 export class ChalkLines {
-  /** `project` takes a point of the world, mm, to the picture's pixels; `moved` says how far a leaf is. */
-  constructor(svg, { project, moved }) {
-    Object.assign(this, { svg, project, moved });
+  /** `project` takes a point of the world, mm, to the picture's pixels; `carry` one of a shut leaf to where it is. */
+  constructor(svg, { project, carry }) {
+    Object.assign(this, { svg, project, carry });
     this.lines = [];
     this.crosses = [];
   }
@@ -32,16 +32,16 @@ export class ChalkLines {
     svg.replaceChildren();
     this.plates = [];
     for (const line of this.lines) this.#line(line);
-    for (const at of this.crosses) {
-      const p = this.project(at);
+    for (const { at, leaf } of this.crosses) {
+      const p = this.#at(at, leaf);
       if (p) this.#stroke(`M${p[0] - 11} ${p[1]}h22M${p[0]} ${p[1] - 11}v22`);
     }
     // plates last, so that no line runs over a number
     for (const plate of this.plates) this.#plate(plate);
   }
 
-  #at([x, y, z], leaf) {
-    return this.project([x + (leaf ? this.moved(leaf) : 0), y, z]);
+  #at(point, leaf) {
+    return this.project(leaf ? this.carry(leaf, point) : point);
   }
 
   #line({ start, end, text, leaf, aside }) {

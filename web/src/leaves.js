@@ -1,28 +1,88 @@
-// The leaves as things that slide: where each is, how it gets there, what stays clear.
-// Millimetres throughout; knows nothing of pictures. A leaf's `moved` runs from 0 (shut)
-// to its travel, which is negative for a leaf that slides to the left.
+// The leaves as things that move: where each is, how it gets there, what stays clear.
+// Millimetres throughout; knows nothing of pictures. A leaf's `open` runs from 0 (shut) to 1.
+import { brought, broughtWay, carried, corners, lengthOf, nearest, poseAt, turnOf } from './motion.js';
 
 const REST = 500; // ms to start and stop
 const PER_METRE = 700; // ms
 const THROW = 260; // ms of its speed that a thrown leaf keeps
+const THROWN = 0.2; // mm per ms from which a leaf that is let go goes on
+const LATCH = 6; // degrees before its end from which a leaf that swings goes there by itself
+const STRIDE = 80; // mm that a leaf that swings may go at once under a finger
+const CATCH = 55; // ms, the time constant in which it comes after
+const THERE = 0.5; // mm, within which a leaf is where it goes, or shut
 
 const ease = (t) => (t < 0.5 ? 4 * t ** 3 : 1 - (2 - 2 * t) ** 3 / 2);
-const hold = (v, a, b) => Math.min(Math.max(v, a), b);
+const hold = (v, a = 0, b = 1) => Math.min(Math.max(v, a), b);
 
 export class Leaf {
-  constructor({ name, label, width, height, x, foot, front, thickness, travel, pull }) {
-    Object.assign(this, { name, label, width, height, x, foot, front, thickness, travel, pull });
-    this.stops = [Math.min(0, travel), Math.max(0, travel)];
-    this.moved = 0;
+  constructor(told) {
+    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, pull } = told;
+    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, pull });
+    const [only] = motion;
+    this.slides = motion.length === 1 && Boolean(only.slide);
+    /** How far it slides, to the left less than 0; 0 where it does anything else. */
+    this.travel = this.slides ? Math.hypot(...only.slide) * (only.slide[0] < 0 ? -1 : 1) : 0;
+    this.turns = Math.abs(turnOf(motion));
+    this.long = lengthOf(told);
+    this.open = 0;
     this.way = null;
   }
 
-  get left() {
-    return this.x + this.moved;
+  get open() {
+    return this.part;
   }
 
-  get right() {
-    return this.left + this.width;
+  set open(part) {
+    this.part = part;
+    this.pose = poseAt(this.motion, part);
+  }
+
+  /** Whether it stands as good as shut. */
+  get shut() {
+    return this.open * this.long < THERE;
+  }
+
+  /**
+   * What a slider of it says: from its left stop where it slides, from shut where it turns,
+   * and how much that can be.
+   */
+  get most() {
+    if (this.slides) return Math.abs(this.travel);
+    return this.turns || this.long;
+  }
+
+  get value() {
+    return this.slides ? this.open * this.travel - Math.min(0, this.travel) : this.open * this.most;
+  }
+
+  /** The part of its way that stands for such a value. */
+  opened(value) {
+    return this.slides ? (value + Math.min(0, this.travel)) / this.travel : value / this.most;
+  }
+
+  /** Its left and right, seen from the front. */
+  get across() {
+    const all = corners(this, this.open).map(([x]) => x);
+    return [Math.min(...all), Math.max(...all)];
+  }
+
+  /** Where a point of the shut leaf is, and the other way about. */
+  carry(point) {
+    return carried(this.pose, point);
+  }
+
+  bring(point) {
+    return brought(this.pose, point);
+  }
+
+  /** A ray as the shut leaf would have it. */
+  bringRay({ origin, way }) {
+    return { origin: this.bring(origin), way: broughtWay(this.pose, way) };
+  }
+
+  /** The part of its way at which a point of it comes nearest to where `far` wants it. */
+  nearest(point, far, slack = 0) {
+    return nearest(this.motion, point, far, { from: this.open, slack });
   }
 }
 
@@ -36,15 +96,15 @@ export class Leaves {
 
   /** Hang other leaves; one of a name that hung before stands as far open. Nobody is told yet. */
   hang(list, way) {
-    const before = new Map(this.list.map((leaf) => [leaf.name, leaf.travel ? leaf.moved / leaf.travel : 0]));
+    const before = new Map(this.list.map((leaf) => [leaf.name, leaf.open]));
     this.list = list.map((leaf) => new Leaf(leaf));
-    for (const leaf of this.list) leaf.moved = (before.get(leaf.name) ?? 0) * leaf.travel;
+    for (const leaf of this.list) leaf.open = before.get(leaf.name) ?? 0;
     this.way = way;
   }
 
   /** Tell of every leaf where it is. */
   tell() {
-    for (const leaf of this.list) for (const told of this.watchers) told(leaf);
+    for (const leaf of this.list) this.#tell(leaf);
   }
 
   named(name) {
@@ -57,44 +117,60 @@ export class Leaves {
   }
 
   /** Put a leaf somewhere, no farther than its stops. */
-  put(leaf, moved) {
-    leaf.way = null;
-    this.#set(leaf, moved);
+  put(leaf, open) {
+    this.#free(leaf);
+    this.#set(leaf, open);
   }
 
   /** Set a leaf gliding to a place; a door of this weight takes its time. */
-  glide(leaf, moved) {
-    const to = hold(moved, ...leaf.stops);
-    if (this.instant || to === leaf.moved) {
+  glide(leaf, open) {
+    const to = hold(open);
+    if (this.instant || to === leaf.open) {
       this.put(leaf, to);
       return;
     }
-    const far = Math.abs(to - leaf.moved) / 1000;
-    leaf.way = { from: leaf.moved, to, began: null, takes: REST + PER_METRE * far };
-    for (const told of this.watchers) told(leaf);
+    this.#free(leaf);
+    const far = (Math.abs(to - leaf.open) * leaf.long) / 1000;
+    leaf.way = { from: leaf.open, to, began: null, takes: REST + PER_METRE * far };
+    this.#tell(leaf);
   }
 
-  /** Let go of a leaf that moves at `speed` mm per ms. */
+  /** Bring a leaf to where a finger has it; one that swings comes after where it would jump. */
+  follow(leaf, open) {
+    const to = hold(open);
+    if (this.instant || leaf.slides || Math.abs(to - leaf.open) * leaf.long < STRIDE) {
+      this.put(leaf, to);
+      return;
+    }
+    this.#free(leaf);
+    leaf.way = { to, after: true, now: null };
+    this.#tell(leaf);
+  }
+
+  /** Let go of a leaf that moves at `speed`, of its way per ms. */
   release(leaf, speed) {
-    if (Math.abs(speed) > 0.2) this.glide(leaf, leaf.moved + speed * THROW);
+    const thrown = Math.abs(speed) * leaf.long > THROWN;
+    const from = leaf.way ? leaf.way.to : leaf.open;
+    const to = hold(thrown ? leaf.open + speed * THROW : from);
+    const latch = leaf.turns ? LATCH / leaf.turns : 0;
+    const end = [0, 1].find((stop) => Math.abs(stop - to) < latch) ?? to;
+    if (thrown || end !== from) this.glide(leaf, end);
   }
 
   /** Open a leaf that is nearer shut, else shut it. */
   toggle(leaf) {
-    const aim = leaf.way ? leaf.way.to : leaf.moved;
-    this.glide(leaf, Math.abs(aim) > Math.abs(leaf.travel) / 2 ? 0 : leaf.travel);
+    const aim = leaf.way ? leaf.way.to : leaf.open;
+    this.glide(leaf, aim > 0.5 ? 0 : 1);
   }
 
   /** Move what is gliding; true while anything is. */
   step(now) {
     let moving = false;
     for (const leaf of this.list) {
-      const way = leaf.way;
+      const { way } = leaf;
       if (!way) continue;
-      way.began ??= now;
-      const t = hold((now - way.began) / way.takes, 0, 1);
-      this.#set(leaf, way.from + (way.to - way.from) * ease(t));
-      if (t === 1) leaf.way = null;
+      const there = way.after ? this.#after(leaf, way, now) : this.#glided(leaf, way, now);
+      if (there) leaf.way = null;
       else moving = true;
     }
     return moving;
@@ -105,7 +181,7 @@ export class Leaves {
     const [from, to] = this.way;
     let best = [from, from];
     let edge = from;
-    const covers = this.list.map((leaf) => [leaf.left, leaf.right]).sort((a, b) => a[0] - b[0]);
+    const covers = this.list.map((leaf) => leaf.across).sort((a, b) => a[0] - b[0]);
     for (const [left, right] of [...covers, [to, to]]) {
       const end = Math.min(left, to);
       if (end - edge > best[1] - best[0]) best = [edge, end];
@@ -114,8 +190,38 @@ export class Leaves {
     return best;
   }
 
-  #set(leaf, moved) {
-    leaf.moved = hold(moved, ...leaf.stops);
+  #glided(leaf, way, now) {
+    way.began ??= now;
+    const t = hold((now - way.began) / way.takes);
+    this.#set(leaf, way.from + (way.to - way.from) * ease(t));
+    return t === 1;
+  }
+
+  #after(leaf, way, now) {
+    const share = 1 - Math.exp(((way.now ?? now) - now) / CATCH);
+    way.now = now;
+    const there = Math.abs(way.to - leaf.open) * leaf.long < THERE;
+    this.#set(leaf, there ? way.to : leaf.open + (way.to - leaf.open) * share);
+    return there;
+  }
+
+  /** Those that can only move together: a leaf that folds and what it is hung to. */
+  #together(leaf) {
+    return leaf.goes_with ? this.list.filter((one) => one.goes_with === leaf.goes_with) : [leaf];
+  }
+
+  #free(leaf) {
+    for (const one of this.#together(leaf)) one.way = null;
+  }
+
+  #set(leaf, open) {
+    for (const one of this.#together(leaf)) {
+      one.open = hold(open);
+      this.#tell(one);
+    }
+  }
+
+  #tell(leaf) {
     for (const told of this.watchers) told(leaf);
   }
 }

@@ -1,5 +1,6 @@
 // Measuring between two points: each snaps to the edges of the piece it is set on, and a line
-// that is nearly level or nearly upright is taken as level or upright, as a tape is held.
+// that is nearly level or nearly upright is taken as level or upright, as a tape is held. On one
+// leaf it is measured as on the shut leaf, and goes with it.
 import { spoken } from './figures.js';
 
 const SNAP = 30; // mm
@@ -7,9 +8,12 @@ const STEP = 12; // px that an arrow key moves the cross
 const OFF = 8; // mm the line stands before the face
 
 export class Measure {
-  /** `hit` takes a place on the canvas to what stands there: the point, and its piece's edges, mm. */
-  constructor({ canvas, button, told, words, unit, chalk, hit, started }) {
-    Object.assign(this, { canvas, button, told, words, unit, chalk, hit, started });
+  /**
+   * `hit` takes a place on the canvas to what stands there: the point, its piece's edges, mm,
+   * and the leaf, by whose shut state all is told; `carry` says where such a point is.
+   */
+  constructor({ canvas, button, told, words, unit, chalk, hit, carry, started }) {
+    Object.assign(this, { canvas, button, told, words, unit, chalk, hit, carry, started });
     this.on = false;
     this.points = [];
     button.addEventListener('click', () => this.toggle(!this.on));
@@ -48,10 +52,28 @@ export class Measure {
       this.chalk.show([], this.cross ? [a, this.cross] : [a]);
       return;
     }
-    const { from, to, far } = measured(a, b);
+    const { from, to, far, leaf } = a.leaf === b.leaf || !(a.turned || b.turned)
+      ? this.#onFace(a, b)
+      : this.#across(a, b);
     const text = spoken(far, this.unit);
     this.told.textContent = this.words['measure done'].replace('{0}', text);
-    this.chalk.show([{ start: from, end: to, text, leaf: '', aside: [90, 70] }], [a, b]);
+    this.chalk.show([{ start: from, end: to, text, leaf, aside: [90, 70] }], [a, b]);
+  }
+
+  /** Two points of one leaf, or of leaves that stand in the planes they shut in. */
+  #onFace(a, b) {
+    if (a.leaf === b.leaf) return { ...measured(a.at, b.at), leaf: a.leaf };
+    return { ...measured(this.#out(a), this.#out(b)), leaf: '' };
+  }
+
+  /** Straight from one to the other, where a leaf stands turned. */
+  #across(a, b) {
+    const [from, to] = [this.#out(a), this.#out(b)];
+    return { from, to, far: Math.hypot(...from.map((v, i) => v - to[i])), leaf: '' };
+  }
+
+  #out({ at, leaf }) {
+    return leaf ? this.carry(leaf, at) : at;
   }
 
   #keys(event) {
@@ -70,14 +92,14 @@ export class Measure {
   }
 }
 
-/** A point drawn to the edges of its piece, across and up, where they are near. */
-function snapped({ point, edges }) {
+/** A point drawn to the edges of its piece, across and up, where they are near, before its face. */
+function snapped({ point, edges, side, leaf, turned }) {
   const near = (v, all) => all.reduce((best, e) => (Math.abs(e - v) < Math.abs(best - v) ? e : best), all[0]);
   const [x, z] = [0, 1].map((i) => {
     const e = near(point[i === 0 ? 0 : 2], edges[i]);
     return Math.abs(e - point[i === 0 ? 0 : 2]) <= SNAP ? e : point[i === 0 ? 0 : 2];
   });
-  return [x, point[1] - OFF, z];
+  return { at: [x, point[1] + side * OFF, z], leaf, turned };
 }
 
 /** How far two points lie apart on the face, square where they are nearly so. */

@@ -9,6 +9,7 @@ import { Finish } from './finish.js';
 import { joined } from './joined.js';
 import { Leaves } from './leaves.js';
 import { Measure } from './measure.js';
+import { sweep } from './motion.js';
 import { decoded, dressed, readModel } from './model.js';
 import { Options } from './options.js';
 import { Picture } from './picture.js';
@@ -96,7 +97,7 @@ function drawingOnly() {
   if (tray.name === 'stand') tray.show(wide ? $('tab-sizes') : null);
   $('stand').hidden = true;
   let drawing;
-  const chalk = new ChalkLines($('chalk'), { project: (point) => drawing.project(point), moved: () => 0 });
+  const chalk = new ChalkLines($('chalk'), { project: (point) => drawing.project(point), carry: (_, point) => point });
   const draw = () => {
     drawing = new Drawing($('drawing'), { moved: () => chalk.draw() });
     if (drawing.known) {
@@ -119,7 +120,7 @@ function drawingOnly() {
 /** What must be seen, whichever option is: the eye stays where it is when another comes. */
 function frameOf() {
   const every = options.all.flatMap((one) => one.leaves);
-  const reach = every.flatMap((leaf) => [leaf.x, leaf.x + leaf.width, leaf.x + leaf.travel, leaf.x + leaf.width + leaf.travel]);
+  const reach = every.flatMap((leaf) => sweep(leaf).across);
   const ways = options.all.flatMap((one) => one.way);
   const [low, high] = [Math.min(...reach, ...ways), Math.max(...reach, ...ways)];
   const held = [...job.leaves, ...every].find((leaf) => leaf.pull !== null);
@@ -147,11 +148,13 @@ function bracketsOf(groups, scenery, shared) {
   return shapes.length ? new THREE.Mesh(joined(shapes), surface(shared, '#25292a', { rough: 0.5, metal: 0.25, defines: { CLIPPED: '' } })) : null;
 }
 
-/** What stands at a place on the canvas: the point, and the edges of its piece, in the job's mm. */
-function hitter(lens, hung, canvas) {
+/** What stands at a place on the canvas: the point and the edges of its piece, mm, as on the shut leaf. */
+function hitter(lens, hung, leaves, canvas) {
   const ray = new THREE.Raycaster();
+  const v = new THREE.Vector3();
+  const job = ({ x, y, z }) => [x * 1000, -z * 1000, y * 1000];
   return (x, y) => {
-    const groups = hung();
+    const { groups, shutAt } = hung();
     const box = canvas.getBoundingClientRect();
     ray.setFromCamera(new THREE.Vector2((x / box.width) * 2 - 1, 1 - (y / box.height) * 2), lens);
     ray.layers.enableAll();
@@ -160,11 +163,19 @@ function hitter(lens, hung, canvas) {
     if (!found) return null;
     const { group } = meshes.find(({ mesh }) => mesh === found.object);
     const { part } = found.object.userData.ranges.find(({ from, to }) => found.faceIndex >= from && found.faceIndex < to);
-    const at = group.object.position;
-    const { min, max } = part.box;
+    const { name } = group.object;
+    const at = shutAt.get(name);
+    const leaf = leaves.named(name);
+    const shut = (point) => (leaf ? leaf.bring(job(point)) : job(point));
+    const [low, high] = [part.box.min, part.box.max].map((corner) => job(v.copy(corner).applyQuaternion(at.quaternion).add(at.position)));
+    const turned = Boolean(leaf) && !leaf.slides && !leaf.shut;
     return {
-      point: [found.point.x * 1000, -found.point.z * 1000, found.point.y * 1000],
-      edges: [[(min.x + at.x) * 1000, (max.x + at.x) * 1000], [(min.y + at.y) * 1000, (max.y + at.y) * 1000]],
+      point: shut(found.point),
+      edges: [0, 2].map((i) => [low[i], high[i]]),
+      // the side of the leaf that is seen
+      side: turned && shut(lens.position)[1] > (low[1] + high[1]) / 2 ? 1 : -1,
+      leaf: leaf ? name : '',
+      turned,
       part: part.name,
     };
   };
@@ -190,8 +201,18 @@ async function dressedDoors({ shared, picture, wardrobe, skirt }) {
   }
   picture.scene.add(own);
   picture.scene.updateMatrixWorld(true);
-  const shutAt = new Map([...groups].map(([name, { object }]) => [name, object.position.x]));
+  const shutAt = new Map([...groups].map(([name, { object }]) => [name, { position: object.position.clone(), quaternion: object.quaternion.clone() }]));
   return { own, groups, shutAt };
+}
+
+/** How a leaf's pose carries what hangs in the scene: metres, Y up. */
+function inScene({ axes, zero }) {
+  const [x, y, z] = axes.map(([across, away, up]) => new THREE.Vector3(across, up, -away));
+  const matrix = new THREE.Matrix4().makeBasis(x, z, y.negate());
+  return {
+    turn: new THREE.Quaternion().setFromRotationMatrix(matrix),
+    shift: new THREE.Vector3(zero[0], zero[2], -zero[1]).divideScalar(1000),
+  };
 }
 
 async function hang() {
@@ -233,13 +254,16 @@ async function hang() {
       v.set(px / 1000, pz / 1000, -py / 1000).project(picture.lens);
       return v.z > 1 ? null : [((v.x + 1) / 2) * eye.width, ((1 - v.y) / 2) * eye.height];
     },
-    moved: (name) => leaves.named(name).moved,
+    carry: (name, point) => leaves.named(name).carry(point),
   });
   const section = new Section({ shared, groups: hung.groups, raw: job.palette.raw, glass: '#6fb39c', changed: fresh });
   leaves.watch((leaf) => {
     const group = hung.groups.get(leaf.name);
     if (!group) return; // its option's model is still being read
-    group.object.position.x = hung.shutAt.get(leaf.name) + leaf.moved / 1000;
+    const { position, quaternion } = hung.shutAt.get(leaf.name);
+    const { turn, shift } = inScene(leaf.pose);
+    group.object.position.copy(position).applyQuaternion(turn).add(shift);
+    group.object.quaternion.multiplyQuaternions(turn, quaternion);
     group.object.updateMatrixWorld(true);
     section.moved(group);
     chalk.draw();
@@ -254,7 +278,7 @@ async function hang() {
   new Stand({ eye, person, changed: fresh, section, words, unit: job.unit, span: frame.span, wide });
   sizes.pictured(chalk, eye);
   measure = new Measure({
-    canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, () => hung.groups, $('canvas')), started: () => sizes.show(null),
+    canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, () => hung, leaves, $('canvas')), carry: (name, point) => leaves.named(name).carry(point), started: () => sizes.show(null),
   });
   new Touch($('canvas'), {
     eye,
@@ -314,10 +338,13 @@ async function hang() {
     root.toggleAttribute('data-still', !awake);
     if (awake) requestAnimationFrame(turn);
   }
-  // for whoever tests the page: where a leaf's node is, in mm, where a point of the world is
-  // on the picture, what a section shows, and what drawing it took
+  // for whoever tests the page: where a leaf's node is, in mm, how far open it is, where a point
+  // of the leaf's own frame is in the scene, where a point of the world is on the picture, what a
+  // section shows, and what drawing it took
   window.stilewright = {
     where: (name) => hung.groups.get(name).object.position.x * 1000,
+    open: (name) => leaves.named(name).open,
+    at: (name, [px, py, pz]) => hung.groups.get(name).object.localToWorld(v.set(px / 1000, pz / 1000, -py / 1000)).toArray().map((n) => n * 1000),
     shown: () => [...hung.groups.values()].flatMap((group) => group.parts.map((part) => part.name)),
     seen: (point) => chalk.project(point),
     caps: () => [...section.holders.values()].flatMap((holder) => holder.children.map((cap) => cap.userData.cap).filter(Boolean)),

@@ -10,9 +10,9 @@ const CAPS = 'caps'; // the name of what a group's cut faces hang on
 const CHALK = { day: '#2340b8', evening: '#8f9ff0' };
 
 /** The edges of a part's triangles in the plane x, in order round the wood: [[y, z, wood…], …]. */
-function crossed({ position, wood, index }, { from, to }, x) {
+function crossed({ place, wood, index }, { from, to }, x) {
   const edges = [];
-  const p = (i) => [position.getX(i), position.getY(i), position.getZ(i)];
+  const p = (i) => [place[3 * i], place[3 * i + 1], place[3 * i + 2]];
   for (let t = from; t < to; t += 1) {
     const corners = [0, 1, 2].map((k) => index.getX(3 * t + k));
     const [a, b, c] = corners.map(p);
@@ -63,6 +63,8 @@ function rounds(edges) {
   }
   return found;
 }
+
+const isTurned = ({ x, y, z }) => Math.abs(x) + Math.abs(y) + Math.abs(z) > 1e-9;
 
 const flat = (round) => round.map(([y, z]) => new THREE.Vector2(y, z));
 
@@ -148,14 +150,20 @@ export class Section {
     for (const old of holder.children) old.geometry.dispose();
     holder.clear();
     if (!this.on) return;
-    const x = this.at / 1000 - group.object.position.x + ASIDE;
+    const { position: at, quaternion } = group.object;
+    const x = this.at / 1000 - at.x + ASIDE;
+    // a leaf that stands turned is cut as it stands, and its cut faces turn with it
+    const there = isTurned(quaternion) ? new THREE.Matrix4().makeRotationFromQuaternion(quaternion) : null;
+    const back = there?.clone().transpose();
     const lines = [];
     for (const mesh of group.meshes) {
       const all = { position: [], normal: [], wood: [], piece: [], index: [] };
       const { position, wood, piece } = mesh.geometry.attributes;
-      const source = { position, wood, index: mesh.geometry.index };
+      const place = there ? position.clone().applyMatrix4(there).array : position.array;
+      const source = { place, wood, index: mesh.geometry.index };
       for (const range of mesh.userData.ranges) {
-        if (range.part.box.min.x > x || range.part.box.max.x < x) continue;
+        const box = there ? range.part.box.clone().applyMatrix4(there) : range.part.box;
+        if (box.min.x > x || box.max.x < x) continue;
         const of = source.index.getX(3 * range.from);
         const body = [piece.getX(of), piece.getY(of), 0, 0];
         const found = rounds(crossed(source, range, x));
@@ -182,6 +190,7 @@ export class Section {
         shape.setAttribute(name, new THREE.Float32BufferAttribute(all[name], size));
       }
       shape.setIndex(all.index);
+      if (back) shape.applyMatrix4(back);
       const cap = new THREE.Mesh(shape, this.materials[mesh.userData.look]);
       cap.userData.cap = mesh.userData.look;
       holder.add(cap);
@@ -189,6 +198,7 @@ export class Section {
     if (!lines.length) return;
     const edge = new THREE.BufferGeometry();
     edge.setAttribute('position', new THREE.Float32BufferAttribute(lines, 3));
+    if (back) edge.applyMatrix4(back);
     holder.add(new THREE.LineSegments(edge, this.line));
   }
 }

@@ -45,8 +45,7 @@ export class Sizes {
     }
     const fact = this.facts[Number(button.dataset.fact)];
     for (const [name, far] of Object.entries(fact.opened)) {
-      const leaf = this.leaves.named(name);
-      this.leaves.glide(leaf, leaf.travel * far);
+      this.leaves.glide(this.leaves.named(name), far);
     }
     this.chalk?.show(fact.chalk);
     if (fact.walks && this.eye) this.#walk(fact, 0);

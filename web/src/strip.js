@@ -1,10 +1,15 @@
-// The plan strip: the doors seen from above, drawn to scale across. The bars are the
-// controls, and the way in for a keyboard and for those who listen.
+// The plan strip: the doors seen from above, drawn to scale across; where leaves swing, what
+// comes out of the wall is drawn shallower, so that there is room for the picture. The bars
+// are the controls, and the way in for a keyboard and for those who listen.
 import { setLength, spoken } from './figures.js';
+import { carried, corners, poseAt, sweep } from './motion.js';
 
 const BAR = 14; // px, height of a bar
 const TOUCH = 44; // px, height of what a finger may hit
 const ROW = 25; // px from bar to bar
+const DEEP = 62; // px that the leaf which comes out farthest may take
+const ARC = 24; // pieces of the arc that a swinging leaf's edge draws
+const ONE_PLANE = 1; // mm between leaves that hang one behind the other, at least
 const WALL = [2, 26]; // px, the wall's band
 const STUB = 240; // mm of wall shown beside the doors, at least
 const SETTLED = 700; // ms without a move before the clear way is spoken
@@ -35,17 +40,28 @@ export class Strip {
   hang() {
     const { leaves } = this;
     for (const bar of this.bars?.values() ?? []) bar.remove();
-    const reach = leaves.list.flatMap((leaf) => leaf.stops.flatMap((s) => [leaf.x + s, leaf.x + s + leaf.width]));
+    const ways = new Map(leaves.list.map((leaf) => [leaf, sweep(leaf)]));
+    const reach = [...ways.values()].flatMap(({ across }) => across);
     this.span = [Math.min(...reach, leaves.way[0]) - STUB, Math.max(...reach, leaves.way[1]) + STUB];
+    // how far they come out of the planes they shut in, away from the viewer and nearer
+    const out = (way) => (leaf) => (leaf.slides ? 0 : Math.max(0, way(ways.get(leaf).away, leaf.front + leaf.thickness / 2)));
+    this.away = Math.max(...leaves.list.map(out(([, back], middle) => back - middle)));
+    this.nearer = Math.max(...leaves.list.map(out(([front], middle) => middle - front)));
     // the nearer a leaf hangs to the viewer, the lower its bar
     this.plan.querySelector('.seen').classList.toggle('below', leaves.list.some((leaf) => leaf.front >= 0));
-    this.rows = [...leaves.list].sort((a, b) => b.front - a.front);
+    this.rows = [];
+    for (const leaf of [...leaves.list].sort((a, b) => b.front - a.front || b.foot - a.foot)) {
+      const beside = (one) => Math.abs(one.front - leaf.front) < ONE_PLANE && (one.x + one.width <= leaf.x || leaf.x + leaf.width <= one.x);
+      const row = this.rows.find((all) => all.every(beside));
+      if (row) row.push(leaf);
+      else this.rows.push([leaf]);
+    }
     this.bars = new Map(leaves.list.map((leaf) => [leaf, this.#bar(leaf)]));
   }
 
   resize() {
-    this.plan.style.height = `${this.#row(this.rows.length - 1) + BAR / 2 + 24}px`;
     this.wide = this.plan.clientWidth;
+    this.plan.style.height = `${this.#lowest() + 24}px`;
     this.draw();
   }
 
@@ -53,16 +69,17 @@ export class Strip {
     if (!this.wide) return;
     const { leaves, unit, words } = this;
     for (const [leaf, bar] of this.bars) {
-      const row = this.rows.indexOf(leaf);
-      bar.style.left = `${this.#x(leaf.left)}px`;
-      bar.style.width = `${this.#x(leaf.right) - this.#x(leaf.left)}px`;
-      bar.style.top = `${this.#row(row) - TOUCH / 2}px`;
-      bar.setAttribute('aria-valuenow', String(Math.round((leaf.moved - leaf.stops[0]) * 10) / 10));
-      const open = Math.abs(leaf.moved);
-      bar.setAttribute('aria-valuetext', open < 0.5 ? words.shut : words.open_by.replace('{0}', spoken(open, unit)));
+      const [a, b] = this.#ends(leaf, leaf.open);
+      const [right, down] = [b[0] - a[0], b[1] - a[1]];
+      bar.style.left = `${a[0]}px`;
+      bar.style.width = `${Math.hypot(right, down)}px`;
+      bar.style.top = `${a[1] - TOUCH / 2}px`;
+      bar.style.transform = leaf.slides ? '' : `rotate(${Math.atan2(down, right)}rad)`;
+      bar.setAttribute('aria-valuenow', String(Math.round(leaf.value * 10) / 10));
+      bar.setAttribute('aria-valuetext', this.#said(leaf));
     }
     const [from, to] = leaves.clear();
-    const shut = to - from < 1;
+    const shut = to - from < 1 || leaves.list.every((leaf) => leaf.shut);
     if (shut) this.state.textContent = words.shut;
     else {
       const value = document.createElement('em');
@@ -71,6 +88,14 @@ export class Strip {
       this.state.replaceChildren(before, value, after);
     }
     this.#lines(shut ? null : [from, to]);
+  }
+
+  /** How far open a leaf is, for those who listen. */
+  #said(leaf) {
+    const { unit, words } = this;
+    if (leaf.shut) return words.shut;
+    if (leaf.turns) return words.open_turned.replace('{0}', String(Math.round(leaf.open * leaf.turns)));
+    return words.open_by.replace('{0}', spoken(leaf.open * leaf.long, unit));
   }
 
   /** Say what is clear, once, when the leaves have come to rest. */
@@ -84,14 +109,48 @@ export class Strip {
     return ((mm - a) / (b - a)) * this.wide;
   }
 
+  /** How much shallower than it is wide the plan is drawn, px to the mm. */
+  get #shallow() {
+    const [a, b] = this.span;
+    return Math.min(this.wide / (b - a), DEEP / Math.max(1, this.away, this.nearer));
+  }
+
+  /** Where a point of the shut leaf is on the plan at a part of its way, px. */
+  #place(leaf, point, part) {
+    const [x, y] = carried(poseAt(leaf.motion, part), point);
+    return this.#spot(leaf, [x, y]);
+  }
+
+  #spot(leaf, [x, y]) {
+    const row = this.#row(this.rows.findIndex((all) => all.includes(leaf)));
+    const out = leaf.slides ? 0 : leaf.front + leaf.thickness / 2 - y;
+    return [this.#x(x), row + out * this.#shallow];
+  }
+
+  /** The two ends of a leaf's bar. */
+  #ends(leaf, part) {
+    const middle = leaf.front + leaf.thickness / 2;
+    return [leaf.x, leaf.x + leaf.width].map((x) => this.#place(leaf, [x, middle, 0], part));
+  }
+
+  /** How much of the plan lies over the wall, for leaves that open away from the viewer. */
+  get #over() {
+    return Math.max(0, this.away * this.#shallow - 12);
+  }
+
+  #lowest() {
+    const last = this.#row(this.rows.length - 1);
+    return last + Math.max(BAR / 2, this.nearer * this.#shallow + (this.nearer ? BAR / 2 : 0));
+  }
+
   #row(i) {
-    const inWall = this.rows.filter((leaf) => leaf.front >= 0).length;
-    return i < inWall ? WALL[0] + 12 + i * ROW : this.#foot() + 18 + (i - inWall) * ROW;
+    const inWall = this.rows.filter(([leaf]) => leaf.front >= 0).length;
+    return i < inWall ? this.#over + WALL[0] + 12 + i * ROW : this.#foot() + 18 + (i - inWall) * ROW;
   }
 
   #foot() {
-    const inWall = this.rows.filter((leaf) => leaf.front >= 0).length;
-    return Math.max(WALL[1], WALL[0] + inWall * ROW);
+    const inWall = this.rows.filter(([leaf]) => leaf.front >= 0).length;
+    return this.#over + Math.max(WALL[1], WALL[0] + inWall * ROW);
   }
 
   #lines(clear) {
@@ -102,20 +161,32 @@ export class Strip {
     });
     drawn(hatch, 'path', { d: 'M.5 0V6', class: 'ink thin' });
     const [way0, way1] = leaves.way.map((mm) => this.#x(mm));
-    const deep = this.#foot() - WALL[0];
+    const head = this.#over + WALL[0];
+    const foot = this.#foot();
     for (const [x, w] of [[0, way0], [way1, this.wide - way1]]) {
-      drawn(svg, 'rect', { x, y: WALL[0], width: w, height: deep, fill: 'url(#strip-hatch)' });
-      const edge = x ? `M${this.wide} ${WALL[0]}H${x}V${this.#foot()}H${this.wide}` : `M0 ${WALL[0]}H${w}V${this.#foot()}H0`;
+      drawn(svg, 'rect', { x, y: head, width: w, height: foot - head, fill: 'url(#strip-hatch)' });
+      const edge = x ? `M${this.wide} ${head}H${x}V${foot}H${this.wide}` : `M0 ${head}H${w}V${foot}H0`;
       drawn(svg, 'path', { d: edge, class: 'ink' });
     }
-    this.rows.forEach((leaf, i) => {
-      const [a, b] = [leaf.x + leaf.stops[0], leaf.x + leaf.stops[1] + leaf.width];
-      drawn(svg, 'path', { d: `M${this.#x(a)} ${this.#row(i)}H${this.#x(b)}`, class: 'track' });
-    });
+    for (const leaf of this.rows.flat()) drawn(svg, 'path', { d: this.#track(leaf), class: 'track' });
     if (!clear) return;
     const [a, b] = clear.map((mm) => this.#x(mm));
-    const y = this.#row(this.rows.length - 1) + BAR / 2 + 15;
+    const y = this.#lowest() + 15;
     drawn(svg, 'path', { d: `M${a} ${y}H${b}M${a} ${y - 6}v12M${b} ${y - 6}v12`, class: 'chalk' });
+  }
+
+  /** The way of a leaf: of one that slides from end to end, of others what its far edge draws. */
+  #track(leaf) {
+    if (leaf.slides) {
+      const all = [0, 1].flatMap((part) => this.#ends(leaf, part));
+      const [a, b] = [Math.min(...all.map(([x]) => x)), Math.max(...all.map(([x]) => x))];
+      return `M${a} ${all[0][1]}H${b}`;
+    }
+    const gone = (k) => Math.hypot(...corners(leaf, 0)[k].map((v, i) => v - corners(leaf, 1)[k][i]));
+    const edge = gone(0) > gone(1) ? leaf.x : leaf.x + leaf.width;
+    const middle = leaf.front + leaf.thickness / 2;
+    const points = Array.from({ length: ARC + 1 }, (_, i) => this.#place(leaf, [edge, middle, 0], i / ARC));
+    return `M${points.map((p) => p.map((v) => Math.round(v * 10) / 10).join(' ')).join('L')}`;
   }
 
   #bar(leaf) {
@@ -123,7 +194,7 @@ export class Strip {
     bar.className = 'bar';
     bar.tabIndex = 0;
     bar.dataset.leaf = leaf.name;
-    const say = { role: 'slider', 'aria-label': leaf.label, 'aria-valuemin': 0, 'aria-valuemax': Math.abs(leaf.travel) };
+    const say = { role: 'slider', 'aria-label': leaf.label, 'aria-valuemin': 0, 'aria-valuemax': leaf.most };
     for (const [key, value] of Object.entries(say)) bar.setAttribute(key, String(value));
     const face = document.createElement('i');
     if (leaf.pull !== null) {
@@ -141,34 +212,52 @@ export class Strip {
   #fingers(bar, leaf) {
     const { leaves } = this;
     let held = null;
+    const spot = (event) => {
+      const box = this.plan.getBoundingClientRect();
+      return [event.clientX - box.left, event.clientY - box.top];
+    };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
-      held = { x: event.clientX, from: leaf.moved, strayed: 0 };
-      leaves.put(leaf, leaf.moved);
+      const at = spot(event);
+      // the point of the bar that is held: as far along it as the finger is
+      const [a, b] = this.#ends(leaf, leaf.open);
+      const [right, down] = [b[0] - a[0], b[1] - a[1]];
+      const along = ((at[0] - a[0]) * right + (at[1] - a[1]) * down) / (right ** 2 + down ** 2);
+      const point = [leaf.x + Math.min(Math.max(along, 0), 1) * leaf.width, leaf.front + leaf.thickness / 2, 0];
+      const on = this.#place(leaf, point, leaf.open);
+      held = { at, point, off: [at[0] - on[0], at[1] - on[1]], strayed: 0 };
+      leaves.put(leaf, leaf.open);
     });
     bar.addEventListener('pointermove', (event) => {
       if (!held) return;
-      const far = event.clientX - held.x;
-      held.strayed = Math.max(held.strayed, Math.abs(far));
+      const at = spot(event);
+      held.strayed = Math.max(held.strayed, Math.hypot(at[0] - held.at[0], leaf.slides ? 0 : at[1] - held.at[1]));
       if (held.strayed < TAP) return;
-      const [a, b] = this.span;
-      leaves.put(leaf, held.from + (far * (b - a)) / this.wide);
+      const [x, y] = [at[0] - held.off[0], at[1] - held.off[1]];
+      const far = (p) => {
+        const [px, py] = this.#spot(leaf, p);
+        return Math.hypot(px - x, py - y);
+      };
+      leaves.put(leaf, leaf.nearest(held.point, far));
     });
     bar.addEventListener('pointerup', () => {
       if (held && held.strayed < TAP) leaves.toggle(leaf);
+      else if (held) leaves.release(leaf, 0);
       held = null;
     });
     bar.addEventListener('pointercancel', () => (held = null));
   }
 
+  /** Arrows go by 10 mm or a degree, pages by ten times that. */
   #keys(event, leaf) {
     const { leaves } = this;
+    const one = leaf.turns ? 1 : 10;
     const by = {
-      ArrowLeft: -10, ArrowDown: -10, ArrowRight: 10, ArrowUp: 10, PageDown: -100, PageUp: 100,
+      ArrowLeft: -one, ArrowDown: -one, ArrowRight: one, ArrowUp: one, PageDown: -10 * one, PageUp: 10 * one,
     }[event.key];
-    if (by) leaves.put(leaf, leaf.moved + by);
-    else if (event.key === 'Home') leaves.glide(leaf, leaf.stops[0]);
-    else if (event.key === 'End') leaves.glide(leaf, leaf.stops[1]);
+    if (by) leaves.put(leaf, leaf.opened(leaf.value + by));
+    else if (event.key === 'Home') leaves.glide(leaf, leaf.opened(0));
+    else if (event.key === 'End') leaves.glide(leaf, leaf.opened(leaf.most));
     else if (event.key === 'Enter' || event.key === ' ') leaves.toggle(leaf);
     else return;
     event.preventDefault();

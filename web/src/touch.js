@@ -1,8 +1,10 @@
-// Fingers and mouse on the picture: take hold of a door and it slides under the finger;
-// take hold of anything else and look round.
+// Fingers and mouse on the picture: take hold of a door and it comes with the finger, along its
+// way; take hold of anything else and look round.
 import * as THREE from 'three';
+import { enters, onRay, passes } from './motion.js';
 
 const TAP = 6; // px a finger may stray and still have tapped
+const AS_NEAR = 8; // mm: a leaf stays on its side of a finger that it could meet in two places
 const KEYS = {
   ArrowLeft: { turn: -0.08 },
   ArrowRight: { turn: 0.08 },
@@ -37,32 +39,30 @@ export class Touch {
     });
   }
 
-  /** How far from the wall the face of a leaf is that the eye sees, metres. */
-  #face(leaf) {
-    const front = -leaf.front / 1000;
-    const back = front - leaf.thickness / 1000;
-    return this.eye.lens.position.z > (front + back) / 2 ? front : back;
-  }
-
-  /** Where a finger's ray meets the plane of a leaf's face, in the job's millimetres. */
-  #onFace(event, leaf) {
+  /** A finger's ray in the job's frame, mm. */
+  #ray(event) {
     const box = this.canvas.getBoundingClientRect();
     const x = ((event.clientX - box.left) / box.width) * 2 - 1;
     const y = 1 - ((event.clientY - box.top) / box.height) * 2;
     this.ray.setFromCamera(new THREE.Vector2(x, y), this.eye.lens);
     const { origin, direction } = this.ray.ray;
-    const far = (this.#face(leaf) - origin.z) / direction.z;
-    return far > 0 ? [(origin.x + direction.x * far) * 1000, (origin.y + direction.y * far) * 1000] : null;
+    return {
+      origin: [origin.x * 1000, -origin.z * 1000, origin.y * 1000],
+      way: [direction.x, -direction.z, direction.y],
+    };
   }
 
-  /** The leaf under a finger: the foremost whose face it touches. */
+  /** The leaf that a finger touches first, and at which of its points, as it is when shut. */
   #under(event) {
-    const eye = this.eye.lens.position.z;
-    const foremost = [...this.leaves.list].sort((a, b) => Math.abs(eye - this.#face(a)) - Math.abs(eye - this.#face(b)));
-    return foremost.find((leaf) => {
-      const at = this.#onFace(event, leaf);
-      return at && at[0] > leaf.left && at[0] < leaf.right && at[1] > leaf.foot && at[1] < leaf.foot + leaf.height;
-    });
+    const ray = this.#ray(event);
+    let first = null;
+    for (const leaf of this.leaves.list) {
+      const own = leaf.bringRay(ray);
+      const { x, front, foot } = leaf;
+      const far = enters(own, [x, front, foot], [x + leaf.width, front + leaf.thickness, foot + leaf.height]);
+      if (far !== null && (!first || far < first.far)) first = { leaf, far, at: onRay(own, far) };
+    }
+    return first;
   }
 
   #down(event) {
@@ -74,16 +74,15 @@ export class Touch {
       this.pinch = this.#spread();
       return;
     }
-    const leaf = this.#under(event);
+    const touched = this.#under(event);
     if (this.measure().on) {
       const box = canvas.getBoundingClientRect();
       this.looking = event;
       this.setting = { x: event.clientX - box.left, y: event.clientY - box.top, from: [event.clientX, event.clientY] };
-    } else if (leaf) {
-      leaves.put(leaf, leaf.moved);
-      this.held = {
-        leaf, at: this.#onFace(event, leaf)[0], from: leaf.moved, x: event.clientX, strayed: 0, trail: [],
-      };
+    } else if (touched) {
+      const { leaf, at } = touched;
+      leaves.put(leaf, leaf.open);
+      this.held = { leaf, at, x: event.clientX, y: event.clientY, strayed: 0, trail: [] };
       canvas.classList.add('holding');
     } else this.looking = event;
   }
@@ -101,12 +100,14 @@ export class Touch {
       eye.move({ near: this.pinch / now });
       this.pinch = now;
     } else if (held) {
-      held.strayed = Math.max(held.strayed, Math.abs(event.clientX - held.x));
+      const { leaf, at, x, y } = held;
+      // a door that only slides does not mind a finger that goes up and down
+      const up = leaf.slides ? 0 : event.clientY - y;
+      held.strayed = Math.max(held.strayed, Math.hypot(event.clientX - x, up));
       if (held.strayed < TAP) return;
-      const at = this.#onFace(event, held.leaf);
-      if (!at) return;
-      this.leaves.put(held.leaf, held.from + at[0] - held.at);
-      held.trail.push([event.timeStamp, held.leaf.moved]);
+      const ray = this.#ray(event);
+      this.leaves.follow(leaf, leaf.nearest(at, (p) => passes(ray, p), AS_NEAR));
+      held.trail.push([event.timeStamp, leaf.open]);
     } else if (this.looking) {
       eye.move({ turn: (before.clientX - event.clientX) * 0.0042, height: (event.clientY - before.clientY) * 0.006 });
     }
@@ -119,10 +120,8 @@ export class Touch {
       if (held.strayed < TAP) leaves.toggle(held.leaf);
       else {
         const recent = held.trail.filter(([t]) => event.timeStamp - t < 90);
-        if (recent.length > 1) {
-          const [[t0, m0], [t1, m1]] = [recent[0], recent[recent.length - 1]];
-          if (t1 > t0) leaves.release(held.leaf, (m1 - m0) / (t1 - t0));
-        }
+        const [[t0, a], [t1, b]] = recent.length ? [recent[0], recent[recent.length - 1]] : [[0, 0], [0, 0]];
+        leaves.release(held.leaf, t1 > t0 ? (b - a) / (t1 - t0) : 0);
       }
     }
     if (this.setting) {
