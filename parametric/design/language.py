@@ -237,7 +237,7 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
 """Keys that may hold a list or braces in the language, but not in this version."""
 
 KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"survey": _words("ceiling depth studs skirting casing in_the_way route")}
+    {"survey": _words("ceiling depth studs route")}
 )
 """Keys that are read and kept, though this version works nothing out from them."""
 

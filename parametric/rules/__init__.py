@@ -9,12 +9,16 @@ from parametric.rules.blade_will_not_reach import blade_will_not_reach
 from parametric.rules.checked import Checked
 from parametric.rules.cutter_too_big import cutter_too_big
 from parametric.rules.field_stands_proud import field_stands_proud
+from parametric.rules.fingers_at_hinges import fingers_at_hinges
 from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
+from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
 from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_leaf import heavy_leaf
+from parametric.rules.leaf_grows_tight import leaf_grows_tight
+from parametric.rules.leaf_meets_something import leaf_meets_something
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
@@ -24,6 +28,7 @@ from parametric.rules.part_has_no_size import part_has_no_size
 from parametric.rules.pocket_meets_something import pocket_meets_something
 from parametric.rules.reading_doubted import reading_doubted
 from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
+from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.stops_too_deep import stops_too_deep
 from parametric.rules.uneven_floor_gap import uneven_floor_gap
@@ -42,10 +47,15 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     hanger_overloaded,
     fixing_not_known,
     uneven_floor_gap,
+    floor_rises_in_travel,
+    leaf_grows_tight,
+    leaf_meets_something,
     blade_will_not_reach,
     little_wood_over_guide,
     fingers_between_leaves,
+    fingers_at_hinges,
     glass_not_safety,
+    shaped_pane_needs_template,
     moisture_out_of_range,
     panel_moves_upright,
     heavy_leaf,
@@ -55,4 +65,14 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
 
 def check(job: Checked) -> tuple[Problem, ...]:
     """Every rule, all problems, stops first."""
-    return in_order(problem for rule in RULES for problem in rule(job))
+    return in_order(_once(problem for rule in RULES for problem in rule(job)))
+
+
+def _once(problems: Iterator[Problem]) -> Iterator[Problem]:
+    """What is said of one leaf in the same words as of another is said once."""
+    told: set[tuple[object, ...]] = set()
+    for problem in problems:
+        words = (problem.code, problem.level, problem.message, problem.where)
+        if words not in told:
+            told.add(words)
+            yield problem

@@ -17,7 +17,7 @@ from parametric.rules.checked import Checked
 def blade_will_not_reach(job: Checked) -> Iterator[Problem]:
     """Stop when the blade is too low, caution when it reaches by less than the spare."""
     spare = float(job.shop.limits.reach_spare) / 100
-    for field in job.leaf.panels:
+    for _, field in job.panels:
         panel = field.panel
         run, reach = panel.bevel_run, panel.blade_reach
         if not exceeds(run * (1 + spare), reach):

@@ -9,6 +9,7 @@ from parametric.design import Design
 from parametric.model import Assembly
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.resolve.panel_field import PanelField
 from parametric.trade.loads import LeafLoad
 from parametric.units import length_text
 
@@ -37,9 +38,14 @@ class Checked:
         return self.resolved.shop
 
     @property
-    def leaf(self) -> Leaf:
-        """The leaf that speaks for its twins: they share every line of the file."""
-        return self.resolved.door.leaves[0]
+    def leaves(self) -> tuple[Leaf, ...]:
+        """The leaves of the door; what is the same of several is told once."""
+        return self.resolved.door.leaves
+
+    @property
+    def panels(self) -> tuple[tuple[Leaf, PanelField], ...]:
+        """Every panel, with the leaf it stands in."""
+        return tuple((leaf, field) for leaf in self.leaves for field in leaf.panels)
 
     def size(self, value: float) -> str:
         """A length as wood is printed."""

@@ -13,18 +13,20 @@ from collections.abc import Iterator
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.hardware.pull import Pull
 from parametric.problems import Problem
+from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked
 
 
 def cutter_too_big(job: Checked) -> Iterator[Problem]:
     """Stop for the cutter that is set; a note naming the next one owned that must not be used."""
     yield from _pull_cutters(job)
-    yield from _narrow_cuts(job)
+    for leaf in job.leaves:
+        yield from _narrow_cuts(job, leaf)
 
 
 def _pull_cutters(job: Checked) -> Iterator[Problem]:
     owned = job.shop.router.cutters
-    for hung in job.leaf.pulls:
+    for hung in (hung for leaf in job.leaves for hung in leaf.pulls):
         pull = hung.pull
         corner = pull.body_pocket_corner
         fitting = [c for c in owned if not exceeds(c / 2, corner)]
@@ -99,9 +101,8 @@ def _relieved(job: Checked, pull: Pull) -> Iterator[Problem]:
     )
 
 
-def _narrow_cuts(job: Checked) -> Iterator[Problem]:
+def _narrow_cuts(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     """Slots, grooves and the guide groove need a cutter no wider than they are."""
-    leaf = job.leaf
     widths: list[tuple[str, Figure]] = [("slot", leaf.joint.slot_width)]
     widths += [
         ("panel groove", f.panel.groove_width) for f in leaf.panels if f.panel.groove_by == "router"

@@ -43,7 +43,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
         allowed="no finger trap",
         fix="Tell the client, above all where there are children.",
     )
-    for hung in job.leaf.pulls:
+    for hung in (hung for leaf in job.leaves for hung in leaf.pulls):
         out = hung.pull.stands_out
         if exceeds(out, room):
             yield Problem(

@@ -10,26 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.catalog.glass_facts import SAFETY_KINDS, safety_glazing
+from parametric.catalog.glass_facts import SAFETY_KINDS, Glazing, safety_glazing
+from parametric.infill.glass import Pane
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
 
 def glass_not_safety(job: Checked) -> Iterator[Problem]:
     """Caution for any other kind; a note that names the kind once it is a safety one."""
-    seen: set[tuple[str, float, float]] = set()
-    for lite in job.leaf.lites:
-        pane = lite.pane
-        key = (pane.kind, float(pane.width), float(pane.height))
-        if key in seen:
-            continue
-        seen.add(key)
-        asked = safety_glazing(
-            pane.width, pane.height, opening_width=lite.width, opening_height=lite.height
-        )
-        if asked.exempt:
-            continue
-        size = f"{job.fine(pane.width)} × {job.fine(pane.height)}"
+    for pane, asked, size in _sizes(job):
         glass = pane.written
         if pane.kind in SAFETY_KINDS:
             yield Problem(
@@ -47,8 +36,8 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
             yield Problem(
                 code="glass_not_safety",
                 level="caution",
-                message="Glass in a door: safety glass unless a 76 ball cannot pass. Your pane is "
-                f"{size}.",
+                message="Glass in a door: safety glass unless a 76 ball cannot pass. Your "
+                f"{'panes are' if ' and ' in size else 'pane is'} {size}.",
                 where=glass.line("kind"),
                 about="glass not safety",
                 found=pane.kind,
@@ -56,3 +45,25 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
                 fix="Write `kind: toughened` or `kind: laminated`; or accept it under `accepted` "
                 "with initials, date and reason. It stays printed. Local codes decide.",
             )
+
+
+def _sizes(job: Checked) -> Iterator[tuple[Pane, Glazing, str]]:
+    """The first pane of every kind and class, and the sizes of all that are like it."""
+    found: dict[tuple[object, ...], tuple[Pane, Glazing, list[str]]] = {}
+    for leaf in job.leaves:
+        for lite in leaf.lites:
+            for pane in lite.panes:
+                wide, high = (lite.width, lite.height) if pane.stops is not None else pane.daylight
+                asked = safety_glazing(
+                    pane.width, pane.height, opening_width=wide, opening_height=high
+                )
+                if asked.exempt:
+                    continue
+                key = (pane.kind, pane.written.here, float(pane.thickness), asked.category)
+                size = f"{job.fine(pane.width)} × {job.fine(pane.height)}"
+                _, _, sizes = found.setdefault(key, (pane, asked, []))
+                if size not in sizes:
+                    sizes.append(size)
+    for pane, asked, sizes in found.values():
+        *first, last = sizes
+        yield pane, asked, f"{', '.join(first)} and {last}" if first else last

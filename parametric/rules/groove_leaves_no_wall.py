@@ -17,15 +17,15 @@ from parametric.rules.checked import Checked, with_article
 def groove_leaves_no_wall(job: Checked) -> Iterator[Problem]:
     """Stop below the least wall."""
     least = job.shop.limits.groove_wall
-    for field in job.leaf.panels:
+    for leaf, field in job.panels:
         width = field.panel.groove_width
-        wall = (job.leaf.thickness - width) / 2
+        wall = (leaf.thickness - width) / 2
         if exceeds(least, wall):
             yield Problem(
                 code="groove_leaves_no_wall",
                 level="stop",
                 message=f"The groove is {job.fine(width)} wide in "
-                f"{with_article(job.fine(job.leaf.thickness))} frame and leaves {job.fine(wall)} "
+                f"{with_article(job.fine(leaf.thickness))} frame and leaves {job.fine(wall)} "
                 f"each side; at least {job.fine(least)} is needed.",
                 where=origin_line(width),
                 about=width.name or "",

@@ -11,12 +11,17 @@ from collections.abc import Iterator
 
 from parametric.figures import exceeds
 from parametric.problems import Problem
+from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked
 
 
 def little_wood_over_guide(job: Checked) -> Iterator[Problem]:
     """Stop when groove and slot meet; caution below the house's least after full site trim."""
-    leaf = job.leaf
+    for leaf in job.leaves:
+        yield from _in(job, leaf)
+
+
+def _in(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     if leaf.guide is None or leaf.wood_over_guide is None:
         return
     least = job.shop.limits.below_guide

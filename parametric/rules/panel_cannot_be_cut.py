@@ -16,7 +16,7 @@ from parametric.rules.checked import Checked
 
 def panel_cannot_be_cut(job: Checked) -> Iterator[Problem]:
     """Stops: tongue outside the edge, bevel past the middle, tongue longer than the bevel."""
-    for field in job.leaf.panels:
+    for _, field in job.panels:
         panel = field.panel
         needs = panel.tongue_thickness + panel.back_rebate
         faults = (

@@ -17,7 +17,7 @@ from parametric.rules.checked import Checked
 
 def panel_moves_upright(job: Checked) -> Iterator[Problem]:
     """A note with the movement both ways."""
-    for field in job.leaf.panels:
+    for _, field in job.panels:
         panel = field.panel
         if panel.grain != "level":
             continue

@@ -18,7 +18,7 @@ from parametric.rules.checked import Checked
 def panel_will_not_move(job: Checked) -> Iterator[Problem]:
     """Stops: too little left in the groove at the driest; too wide to go in; tongue too short or thick."""
     limits = job.shop.limits
-    for field in job.leaf.panels:
+    for _, field in job.panels:
         panel = field.panel
         dry = panel.engagement_dry
         if exceeds(limits.engagement, dry):

@@ -11,16 +11,17 @@ from collections.abc import Iterator
 
 from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
-from parametric.resolve.leaf import HungPull
+from parametric.resolve.leaf import HungPull, Leaf
 from parametric.rules.checked import Checked
 
 
 def pocket_meets_something(job: Checked) -> Iterator[Problem]:
     """Stops, each with what it meets."""
-    for hung in job.leaf.pulls:
-        yield from _web(job, hung)
-        yield from _edges(job, hung)
-        yield from _slots(job, hung)
+    for leaf in job.leaves:
+        for hung in leaf.pulls:
+            yield from _web(job, hung)
+            yield from _edges(job, leaf, hung)
+            yield from _slots(job, leaf, hung)
 
 
 def _web(job: Checked, hung: HungPull) -> Iterator[Problem]:
@@ -39,8 +40,8 @@ def _web(job: Checked, hung: HungPull) -> Iterator[Problem]:
         )
 
 
-def _edges(job: Checked, hung: HungPull) -> Iterator[Problem]:
-    pull, leaf = hung.pull, job.leaf
+def _edges(job: Checked, leaf: Leaf, hung: HungPull) -> Iterator[Problem]:
+    pull = hung.pull
     stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
     half = pull.flange_pocket_width / 2
     low = pull.up - pull.flange_pocket_length / 2
@@ -61,9 +62,9 @@ def _edges(job: Checked, hung: HungPull) -> Iterator[Problem]:
         )
 
 
-def _slots(job: Checked, hung: HungPull) -> Iterator[Problem]:
+def _slots(job: Checked, leaf: Leaf, hung: HungPull) -> Iterator[Problem]:
     """In width a pocket and a slot may share the stile; they then must not share a height."""
-    pull, leaf = hung.pull, job.leaf
+    pull = hung.pull
     stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
     if not exceeds(
         pull.from_edge + pull.body_pocket_width / 2 + pull.relief_past,

@@ -19,12 +19,12 @@ from parametric.rules.checked import Checked
 def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
     """Stop when the design saws the groove; a note when it is routed, so that nobody saws it."""
     yield from _too_deep_to_saw(job)
-    for field in job.leaf.panels:
+    for leaf, field in job.panels:
         low, high = field.ramp_low, field.ramp_high
         hit = sorted(
             (
                 slot
-                for rail in job.leaf.rails
+                for rail in leaf.rails
                 for slot in rail.slots
                 if exceeds(high, slot.low) and exceeds(slot.high, low)
             ),
@@ -51,7 +51,7 @@ def sawn_groove_meets_slot(job: Checked) -> Iterator[Problem]:
 
 def _too_deep_to_saw(job: Checked) -> Iterator[Problem]:
     """A blade stands less than its radius out of the table."""
-    for field in job.leaf.panels:
+    for _, field in job.panels:
         deep, reach = field.panel.groove_depth, field.blade / 2
         if field.panel.groove_by == "saw" and deep >= reach:
             yield Problem(

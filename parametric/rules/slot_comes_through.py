@@ -13,19 +13,20 @@ from collections.abc import Iterator
 
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Problem
+from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked, with_article
 
 
 def slot_comes_through(job: Checked) -> Iterator[Problem]:
     """Stop through the edge, caution with little wood behind; stop out of the rail's own wood."""
-    yield from _through(job)
-    yield from _outside_rail(job)
-    yield from _walls(job)
-    yield from _tenon(job)
+    for leaf in job.leaves:
+        yield from _through(job, leaf)
+        yield from _outside_rail(job, leaf)
+        yield from _walls(job, leaf)
+        yield from _tenon(job, leaf)
 
 
-def _through(job: Checked) -> Iterator[Problem]:
-    leaf = job.leaf
+def _through(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     depth = leaf.joint.slot_depth
     for word, stile in (("left", leaf.left_stile), ("right", leaf.right_stile)):
         if word == "right" and float(stile) == float(leaf.left_stile):
@@ -70,9 +71,8 @@ def _through(job: Checked) -> Iterator[Problem]:
             )
 
 
-def _outside_rail(job: Checked) -> Iterator[Problem]:
+def _outside_rail(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     """The slots must lie between the rail's edges, off its grooves, and clear of one another."""
-    leaf = job.leaf
     for rail in leaf.rails:
         low, high = rail.foot, rail.top
         if rail.low_groove is not None:
@@ -97,8 +97,8 @@ def _outside_rail(job: Checked) -> Iterator[Problem]:
             )
 
 
-def _walls(job: Checked) -> Iterator[Problem]:
-    width, thick = job.leaf.joint.slot_width, job.leaf.thickness
+def _walls(job: Checked, leaf: Leaf) -> Iterator[Problem]:
+    width, thick = leaf.joint.slot_width, leaf.thickness
     if not exceeds(thick, width):
         yield Problem(
             code="slot_comes_through",
@@ -113,9 +113,9 @@ def _walls(job: Checked) -> Iterator[Problem]:
         )
 
 
-def _tenon(job: Checked) -> Iterator[Problem]:
+def _tenon(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     """The tenon must enter its slots."""
-    joint = job.leaf.joint
+    joint = leaf.joint
     pairs = (
         ("thick", joint.tenon_thickness, joint.slot_width),
         ("wide", joint.tenon_width, joint.slot_length),

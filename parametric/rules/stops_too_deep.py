@@ -16,9 +16,10 @@ from parametric.rules.checked import Checked
 
 
 def stops_too_deep(job: Checked) -> Iterator[Problem]:
-    """Stops, the first lite speaking for those like it."""
-    for lite in job.leaf.lites[:1]:
-        pane, stops = lite.pane, lite.pane.stops
+    """Stops, the first lite of a leaf speaking for those like it."""
+    for leaf in (leaf for leaf in job.leaves if leaf.lites):
+        pane = leaf.lites[0].pane
+        stops = pane.stops
         if stops is None:
             continue
         if float(stops.below_face) < 0:
@@ -26,7 +27,7 @@ def stops_too_deep(job: Checked) -> Iterator[Problem]:
                 code="stops_too_deep",
                 level="stop",
                 message=f"The stops stand {job.fine(-stops.below_face)} out of each face of "
-                f"the {job.fine(job.leaf.thickness)} frame.",
+                f"the {job.fine(leaf.thickness)} frame.",
                 where=origin_line(stops.depth),
                 about=stops.below_face.name or "",
                 found=job.fine(stops.depth),

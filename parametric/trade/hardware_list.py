@@ -136,9 +136,10 @@ def _track(
 def _track_places(door: Door, track: Track, said: Printed) -> str:
     """Where the tracks on a wall stand: the first from the wall, the others from that."""
     first = said.wood(door.hanging.tracks[0].plane)
-    if len(door.hanging.tracks) == 1:
+    apart = track.written.spacing
+    if len(door.hanging.tracks) == 1 or apart is None:
         return f"middle {first} off the wall"
-    return f"outer middle {first} off the wall, tracks {said.wood(track.written.spacing)} apart"
+    return f"outer middle {first} off the wall, tracks {said.wood(apart)} apart"
 
 
 def _screw(door: Door, track: Track, brackets: Figure, said: Printed) -> HardwareItem:

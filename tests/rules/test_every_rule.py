@@ -1,4 +1,5 @@
-"""One design past each limit and one exactly at it, made by changing lines of Larch Hill.
+"""One design past each limit and one exactly at it, made by changing lines of Larch Hill, or of a
+hinged pair where the fault is one of leaves that swing.
 
 Each case says which lines change, what must then be said and at which level, and the arithmetic
 that puts it there. The design at the limit must not raise the problem at that level.
@@ -18,6 +19,7 @@ from parametric.problems import Level
 from parametric.rules import RULES
 
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
+PAIR = Path(__file__).with_name("hinged-pair.yaml")
 HOUSE = DESIGN.parents[1] / "house.yaml"
 
 Lines = dict[str, str]
@@ -30,13 +32,20 @@ class Case(NamedTuple):
     at_limit: Lines
     says: str
     exit_status: int
+    design: Path
 
 
 def case(
-    code: str, level: Level, bad: Lines, at_limit: Lines, says: str, exit_status: int | None = None
+    code: str,
+    level: Level,
+    bad: Lines,
+    at_limit: Lines,
+    says: str,
+    exit_status: int | None = None,
+    design: Path = DESIGN,
 ) -> Case:
     status = exit_status if exit_status is not None else (1 if level == "stop" else 0)
-    return Case(code, level, bad, at_limit, says, status)
+    return Case(code, level, bad, at_limit, says, status, design)
 
 
 _ROOMY_PANEL: Lines = {
@@ -403,11 +412,104 @@ CASES = (
         {},
         "would be -15.5",
     ),
+    # The inner leaf's middle is 34 off the wall and it is 40 thick: 34 - 20 = 14 behind it.
+    case(
+        "leaf_meets_something",
+        "stop",
+        {"  head: level": "  head: level\n  skirting: 95 x 14.5"},
+        {"  head: level": "  head: level\n  skirting: 95 x 14"},
+        "Leaf B meets the skirting shut: it passes the wall with 14 behind it, and the skirting "
+        "stands out 14.5.",
+    ),
+    # Leaf B slides from 854.5 to -50 and never comes to a switch at -60; at -40 it does.
+    case(
+        "leaf_meets_something",
+        "stop",
+        {
+            "  head: level": "  head: level\n  in the way: [{what: switch, from left: -40, "
+            "height: 1150, stands out: 15}]"
+        },
+        {
+            "  head: level": "  head: level\n  in the way: [{what: switch, from left: -60, "
+            "height: 1150, stands out: 15}]"
+        },
+        "Leaf B meets the switch as it slides",
+    ),
+    case(
+        "leaf_meets_something",
+        "caution",
+        {
+            "  head: level": "  head: level\n  in the way: [{what: radiator, from left: -40, "
+            "height: 600, stands out: not measured}]"
+        },
+        {
+            "  head: level": "  head: level\n  in the way: [{what: radiator, from left: -40, "
+            "height: 600, stands out: 14}]"
+        },
+        "Whether a leaf clears the radiator is not known: how far it stands out was not measured.",
+    ),
+    # Of a gap of 1/2 a rise of 3/16 leaves 5/16; a rise of 1/2 leaves nothing.
+    case(
+        "floor_rises_in_travel",
+        "caution",
+        {},
+        {"floor in travel: 3/16": "floor in travel: 0"},
+        "The floor rises 3/16 in the swing of the leaves, above that under them shut: of the 1/2 "
+        "gap 5/16 is left at the worst point.",
+        design=PAIR,
+    ),
+    case(
+        "floor_rises_in_travel",
+        "stop",
+        {"floor in travel: 3/16": "floor in travel: 1/2"},
+        {"floor in travel: 3/16": "floor in travel: 15/32"},
+        "of the 1/2 gap nothing is left",
+        design=PAIR,
+    ),
+    # 2 x 4.5 x 0.00365 x 4 = 0.131 against 3/32 + 1/16 = 0.156: 0.025 is left, and 1 mm is 0.039.
+    # From 6 to 9.5 % it is 0.115, and 0.041 is left; quarter-sawn 0.065, and 0.091.
+    case(
+        "leaf_grows_tight",
+        "caution",
+        {},
+        {"dampest: 10 %": "dampest: 9.5 %"},
+        "The flat-sawn stiles of a leaf grow 0.131 together when the timber goes from 6 to 10 %; "
+        "its gaps are 0.156, and 0.025 of them is left.",
+        design=PAIR,
+    ),
+    case(
+        "leaf_grows_tight",
+        "caution",
+        {"dampest: 10 %": "dampest: 9.6 %"},
+        {"sawn: flat": "sawn: quarter"},
+        "grow 0.118 together",
+        design=PAIR,
+    ),
+    case(
+        "fingers_at_hinges",
+        "caution",
+        {},
+        {},
+        "Fingers can be caught at the hinge edge of every leaf",
+        design=PAIR,
+    ),
+    # One arch over two leaves makes two panes that are no rectangles.
+    case(
+        "shaped_pane_needs_template",
+        "note",
+        {
+            "    - top rail: 4-1/2": "    - {top rail: 4-1/2, underside: arch}",
+            "thickness: 1/4}": "thickness: 1/4, held by: rebate}\narch: {across: pair, rise: 6}",
+        },
+        {"thickness: 1/4}": "thickness: 1/4, held by: rebate}"},
+        "2 panes are no rectangles: they go to the glazier as full-size templates",
+        design=PAIR,
+    ),
 )
 
 
-def written(tmp_path: Path, lines: Lines) -> Path:
-    text = DESIGN.read_text(encoding="utf-8")
+def written(tmp_path: Path, lines: Lines, design: Path = DESIGN) -> Path:
+    text = design.read_text(encoding="utf-8")
     for old, new in lines.items():
         if old in text:
             text = text.replace(old, new, 1)
@@ -416,13 +518,13 @@ def written(tmp_path: Path, lines: Lines) -> Path:
     return path
 
 
-def checked(tmp_path: Path, lines: Lines) -> Job:
-    return check(written(tmp_path, lines), house=HOUSE, user_house=False)
+def checked(tmp_path: Path, lines: Lines, design: Path = DESIGN) -> Job:
+    return check(written(tmp_path, lines, design), house=HOUSE, user_house=False)
 
 
 @pytest.mark.parametrize("one", CASES, ids=lambda c: f"{c.code}-{c.level}")
 def test_past_the_limit(tmp_path: Path, one: Case) -> None:
-    job = checked(tmp_path, one.bad)
+    job = checked(tmp_path, one.bad, one.design)
     found = [p for p in job.problems if (p.code, p.level) == (one.code, one.level)]
     assert found, [(p.code, p.level, p.message) for p in job.problems]
     assert any(one.says in p.message for p in found), [p.message for p in found]
@@ -437,7 +539,7 @@ def test_past_the_limit(tmp_path: Path, one: Case) -> None:
 
 @pytest.mark.parametrize("one", CASES, ids=lambda c: f"{c.code}-{c.level}")
 def test_at_the_limit(tmp_path: Path, one: Case) -> None:
-    job = checked(tmp_path, one.at_limit)
+    job = checked(tmp_path, one.at_limit, one.design)
     assert job.resolved is not None, [p.message for p in job.problems]
     if one.at_limit:
         assert (one.code, one.level) not in {(p.code, p.level) for p in job.problems}
@@ -455,7 +557,12 @@ def test_every_rule_has_its_pair() -> None:
 
 def test_every_change_finds_its_line() -> None:
     """A case that changes nothing would prove nothing."""
-    text = DESIGN.read_text(encoding="utf-8")
     for one in CASES:
+        text = one.design.read_text(encoding="utf-8")
         for lines in (one.bad, one.at_limit):
             assert not lines or any(old in text for old in lines), one
+
+
+def test_leaves_that_slide_have_no_hinges_to_catch_a_finger(tmp_path: Path) -> None:
+    job = checked(tmp_path, {})
+    assert "fingers_at_hinges" not in {problem.code for problem in job.problems}

@@ -1,0 +1,37 @@
+"""A leaf that turns shuts on fingers: at its hinges, and between leaves that fold together.
+
+Why: beside the hinges the gap on the far face opens wide and closes with the leaf's whole
+leverage.
+Example: any hinged leaf; opened by 90 deg a leaf 45 thick stands 45 and more off its jamb there.
+Source: common practice, no source; CEN/TR 13387 treats gaps of 5 to 12 as finger traps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def fingers_at_hinges(job: Checked) -> Iterator[Problem]:
+    """Caution, always, where a leaf turns."""
+    turning = [leaf.hung for leaf in job.door.leaves if leaf.hung.swing is not None]
+    if not turning:
+        return
+    folds = any("fold" in (hung.left_edge, hung.right_edge) for hung in turning)
+    where = "at the hinge edge of every leaf"
+    if folds:
+        where += " and between the leaves that fold together"
+    yield Problem(
+        code="fingers_at_hinges",
+        level="caution",
+        message=f"Fingers can be caught {where}: the gap opens with the leaf and shuts with all "
+        "its force.",
+        where=job.door.written.here,
+        about="fingers at the hinges",
+        found="finger trap",
+        allowed="no finger trap",
+        fix="Tell the client, above all where there are children; strips that cover the gap can "
+        "be bought.",
+    )
