@@ -28,7 +28,7 @@ from parametric.model import (
     When,
     removed_volume,
 )
-from parametric.outlines import Outline, edges
+from parametric.outlines import Outline, arc_of, bounds_of, edges
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,8 +160,8 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             return f"round the four corners, r {n(cut.radius)}"
         case Shaped():
             return (
-                f"take out the shape {_corners(cut.outline, n)}, "
-                f"{_down(n, cut.depth, cut.surface)}, in the {face_word(part, cut.face)}"
+                f"take out {_shape(cut.outline, n)}, {_down(n, cut.depth, cut.surface)}, "
+                f"in the {face_word(part, cut.face)}"
             )
         case Island():
             return (
@@ -172,14 +172,24 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             assert_never(cut)
 
 
-def _corners(outline: Outline, n: Callable[[float], str]) -> str:
-    """An outline corner by corner; a side that is no straight line by how far it bows out or in."""
+def _shape(outline: Outline, n: Callable[[float], str]) -> str:
+    """A rectangle from where to where; any other outline corner by corner.
+
+    A side that is no straight line is said after the corner it leaves: which way it bows and
+    how far off its chord, and its radius.
+    """
+    u0, v0, u1, v1 = bounds_of(outline)
+    if sorted(v[:2] for v in outline) == sorted((u, v) for u in (u0, u1) for v in (v0, v1)):
+        return f"{n(u0)} to {n(u1)} along, {n(v0)} to {n(v1)} across"
     said = []
     for a, b in edges(outline):
-        bow = a.bulge * math.hypot(b.x - a.x, b.y - a.y) / 2
-        way = "" if not a.bulge else f" {'bulging' if bow > 0 else 'hollow'} {n(abs(bow))}"
-        said.append(f"{n(a.x)}; {n(a.y)}{way}")
-    return ", ".join(said)
+        corner, arc = f"{n(a.x)}; {n(a.y)}", arc_of(a, b)
+        if arc is not None:
+            high = abs(a.bulge) * math.dist(a[:2], b[:2]) / 2
+            way = "bulging" if a.bulge > 0 else "hollow"
+            corner += f" {way} {n(high)} (r {n(arc.radius)})"
+        said.append(corner)
+    return f"the shape {', '.join(said)}"
 
 
 def _down(n: Callable[[float], str], depth: float, surface: float) -> str:

@@ -4,16 +4,19 @@ The outline is the finished edge, never the path of the cutter. A groove that ru
 the blank, or out to a line where the piece is trimmed, has a square open end there: the
 outline stops at the end of the groove and the operator runs the cutter past it. A groove
 that stops has the round ends the cutter leaves; if they are to be square they are chopped
-at the bench, which the set-up says and the list of bench work counts.
+at the bench, which the set-up says and the list of bench work counts. A shape that lies
+along the edge of the wood is open there.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, CutKind, LayerNames
+from parametric.cnc.cutter_fits import fits, smallest_corner, square_between, walls
 from parametric.cnc.layer_names import layer_name
 from parametric.cnc.outlines import relieved_rectangle
 from parametric.figures import plain
@@ -29,17 +32,7 @@ from parametric.model import (
     face_depth,
     face_size,
 )
-from parametric.outlines import (
-    Arc,
-    Bounds,
-    Outline,
-    Radii,
-    Vertex,
-    arc_of,
-    bounds_of,
-    edges,
-    rounded_rectangle,
-)
+from parametric.outlines import Bounds, Outline, Radii, Vertex, bounds_of, rounded_rectangle
 
 Boxed = Slot | Pocket | Groove
 Routed = Boxed | Shaped
@@ -209,65 +202,28 @@ def _shaped(
 ) -> Operation:
     """A cut of any outline: its inside corners are round, or it is open where they are."""
     where = f"{part}: {cut.name}"
-    square = [v for v in _inside_corners(cut) if not _open_at(v, cut, blank, cuts)]
-    if square:
+    outline = tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline)
+    low, high = _wood_along(cut.face, blank, cuts)
+    inside = walls(outline, (low, 0.0, high, float(face_size(cut.face, blank)[1])))
+    if any(square_between(a, b) for a, b in itertools.permutations(inside, 2)):
         raise ValueError(f"{where} has square inside corners, which no router cuts")
-    corner = min((arc.radius for arc in _hollow_arcs(cut)), default=0.0)
-    limit = 2 * corner if corner else math.inf
-    fitting = [float(c) for c in cutters if c <= limit + _SAME]
-    cutter = cut.making.cutter if cut.making.cutter is not None else max(fitting, default=None)
-    if cutter is None or cutter > limit + _SAME:
-        raise ValueError(f"{where}: no cutter of the shop is small enough")
+    own = cut.making.cutter
+    fitting = [float(c) for c in (cutters if own is None else (own,)) if fits(float(c), inside)]
+    if not fitting:
+        found = "no cutter of the shop" if own is None else f"a cutter of {plain(own)}"
+        raise ValueError(f"{where}: {found} goes into its corners and between its sides")
     thickness = float(face_depth(cut.face, blank))
-    through = cut.depth >= thickness - _SAME
     return Operation(
         name=cut.name,
-        kind="cut_through" if through else "pocket",
-        outline=tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline),
+        kind="cut_through" if cut.depth >= thickness - _SAME else "pocket",
+        outline=outline,
         depth=min(float(cut.depth), thickness),
-        cutter=float(cutter),
-        corner=corner,
+        cutter=max(fitting),
+        corner=smallest_corner(outline),
         part=part,
-        note="open where it lies along an edge of the piece: run the cutter past",
-    )
-
-
-def _hollow_arcs(cut: Shaped) -> list[Arc]:
-    """The arcs that are round inside corners of what is taken away."""
-    arcs = [arc_of(a, b) for a, b in edges(cut.outline)]
-    return [arc for arc in arcs if arc is not None and arc.sweep > 0]
-
-
-def _inside_corners(cut: Shaped) -> list[Vertex]:
-    """The corners of the outline where the wood makes an inside corner that is not round."""
-    found = []
-    sides = edges(cut.outline)
-    for (a, here), (_, b) in zip(sides, [*sides[1:], sides[0]], strict=True):
-        into, out = _heading(a, here, at_end=True), _heading(here, b, at_end=False)
-        turn = (out - into + math.pi) % math.tau - math.pi
-        if turn > 1e-6:
-            found.append(here)
-    return found
-
-
-def _heading(a: Vertex, b: Vertex, *, at_end: bool) -> float:
-    """Which way an edge runs where it begins or ends, rad."""
-    chord = math.atan2(b.y - a.y, b.x - a.x)
-    arc = arc_of(a, b)
-    if arc is None:
-        return chord
-    return chord + arc.sweep / 2 if at_end else chord - arc.sweep / 2
-
-
-def _open_at(here: Vertex, cut: Shaped, blank: Blank, cuts: Sequence[Cut]) -> bool:
-    """Whether a corner lies on an edge of the face, or past where the piece is trimmed."""
-    low, high = _wood_along(cut.face, blank, cuts)
-    _, far = face_size(cut.face, blank)
-    return (
-        here.x <= low + _SAME
-        or here.x >= high - _SAME
-        or here.y <= _SAME
-        or here.y >= float(far) - _SAME
+        note="open at the edge of the piece: run the cutter past"
+        if len(inside) < len(outline)
+        else "",
     )
 
 

@@ -53,6 +53,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
         ("arrises", rf"round the four long edges, r {_N}"),
         ("corners", rf"round the four corners, r {_N}"),
+        ("block", rf"take out {_N} to {_N} along, {_N} to {_N} across, {_DEEP}, in the (.+)"),
         ("shape", rf"take out the shape (.+), {_DEEP}, in the (.+)"),
         ("island", rf"take the (.+) down {_N} round a raised {_N} x {_N}, corners r {_N}"),
     )
@@ -90,7 +91,7 @@ def read_words(text: str) -> Said | None:
     return None
 
 
-_CORNER = re.compile(rf"{_N}; {_N}(?: (hollow|bulging) {_N})?")
+_CORNER = re.compile(rf"{_N}; {_N}(?: (hollow|bulging) {_N} \(r {_N}\))?")
 
 
 def _shape_said(corners: str, deep: float, begins: float, face: str) -> Said | None:
@@ -100,14 +101,20 @@ def _shape_said(corners: str, deep: float, begins: float, face: str) -> Said | N
         found = _CORNER.fullmatch(corner)
         if found is None:
             return None
-        u, v, way, height = found.groups()
-        sizes += [float(u), float(v), float(height or 0.0) * (-1 if way == "hollow" else 1)]
+        u, v, way, height, radius = found.groups()
+        bow = float(height or 0.0) * (-1 if way == "hollow" else 1)
+        sizes += [float(u), float(v), bow, float(radius or 0.0)]
     return Said(kind="shape", sizes=tuple(sizes), faces=(face,))
 
 
-def _bow(a: Sequence[float], b: Sequence[float]) -> float:
-    """How far the side between two corners stands off its chord at the middle, mm; hollow negative."""
-    return float(a[2]) * math.dist(a[:2], b[:2]) / 2
+def _bow(a: Sequence[float], b: Sequence[float]) -> tuple[float, float]:
+    """How far the side between two corners stands off its chord, hollow negative; and its radius.
+
+    Of a circle through both ends and the middle of the bow: (chord2 / 4 + bow2) / 2 bow.
+    """
+    half = math.dist(a[:2], b[:2]) / 2
+    bow = float(a[2]) * half
+    return (bow, (half**2 + bow**2) / (2 * abs(bow))) if bow else (0.0, 0.0)
 
 
 def said_of(part: Part, cut: Cut) -> Said:
@@ -142,10 +149,13 @@ def said_of(part: Part, cut: Cut) -> Said:
             return _said("corners", (cut.radius,))
         case Shaped():
             into = (float(cut.depth) - float(cut.surface), float(cut.surface))
+            block = _block(cut)
+            if block:
+                return _said("block", (*block, *into), word(cut.face))
             corners = [
                 size
                 for a, b in zip(cut.outline, (*cut.outline[1:], cut.outline[0]), strict=True)
-                for size in (a[0], a[1], _bow(a, b))
+                for size in (a[0], a[1], *_bow(a, b))
             ]
             return _said("shape", (*into, *corners), word(cut.face))
         case Island():
@@ -153,6 +163,13 @@ def said_of(part: Part, cut: Cut) -> Said:
             return _said("island", raised, word(cut.face))
         case _:
             assert_never(cut)
+
+
+def _block(cut: Shaped) -> tuple[float, ...]:
+    """Low u, high u, low v, high v of a rectangle along the face's own edges; else nothing."""
+    us, vs = ({float(corner[axis]) for corner in cut.outline} for axis in (0, 1))
+    straight = len(cut.outline) == 4 and not any(corner[2] for corner in cut.outline)
+    return (min(us), max(us), min(vs), max(vs)) if straight and len(us) == len(vs) == 2 else ()
 
 
 def _said(kind: str, sizes: tuple[float, ...], *faces: str) -> Said:
@@ -194,6 +211,8 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
             return (4 - math.pi) * s[0] ** 2 * length
         case "corners":
             return (4 - math.pi) * s[0] ** 2 * thick
+        case "block":
+            return (s[1] - s[0]) * (s[3] - s[2]) * s[4]
         case "shape":
             return _shape_area(s[2:]) * s[0]
         case "island":
@@ -207,9 +226,9 @@ def _shape_area(sizes: Sequence[float]) -> float:
 
     A segment of chord c and height h is of a circle of radius (c2 / 4 + h2) / 2 h.
     """
-    corners = [tuple(sizes[i : i + 3]) for i in range(0, len(sizes), 3)]
+    corners = [tuple(sizes[i : i + 4]) for i in range(0, len(sizes), 4)]
     total = 0.0
-    for (x0, y0, bow), (x1, y1, _) in zip(corners, [*corners[1:], corners[0]], strict=True):
+    for (x0, y0, bow, _), (x1, y1, _, _) in zip(corners, [*corners[1:], corners[0]], strict=True):
         total += (x0 * y1 - x1 * y0) / 2
         if bow:
             half, high = math.hypot(x1 - x0, y1 - y0) / 2, abs(bow)

@@ -121,6 +121,11 @@ class Hollow:
         return tuple((u, v) for u in (u0 + self.at_low, u1 - self.at_high) for v in (v0, v1))
 
     @property
+    def marks(self) -> tuple[tuple[float, float], ...]:
+        """Of a shape, its corners and the middles of its arcs, mm; none of a rectangle."""
+        return () if self.shape is None else tuple(self.shape.marks)
+
+    @property
     def radius_of_hole(self) -> float:
         """mm; 0 for what is no round hole."""
         if self.shape is not None:

@@ -308,7 +308,7 @@ def _taken(
                 floor=floor,
             )
         )
-    _said(found, uses, layers, faults)
+    _said(found, uses, layers, stock, faults)
     return _nested(found, faults)
 
 
@@ -322,7 +322,11 @@ def _to(bounds: Bounds) -> str:
 
 
 def _said(
-    found: Sequence[Taken], uses: dict[str, Use], layers: LayerNames, faults: list[str]
+    found: Sequence[Taken],
+    uses: dict[str, Use],
+    layers: LayerNames,
+    stock: tuple[float, float, float],
+    faults: list[str],
 ) -> None:
     """What the words say of each layer, against what is drawn on it."""
     on: dict[str, list[Taken]] = {}
@@ -345,6 +349,9 @@ def _said(
                 )
             x0, y0, x1, y1 = taken.outline.bounds
             fits = min(x1 - x0, y1 - y0)
+            if taken.kind in ("pocket", "cut_through"):
+                # these may have any shape, and run out of the stock
+                fits = taken.outline.narrowest(stock[0], stock[1], NEAR)
             if taken.outline.smallest_corner:
                 fits = min(fits, 2 * taken.outline.smallest_corner)
             if said.cutter > fits + PRINTED:

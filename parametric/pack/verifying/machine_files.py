@@ -50,7 +50,11 @@ class Lie:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hole:
-    """A hollow as a body in the piece: its box, its middle and its volume."""
+    """A hollow as a body in the piece: its box, its middle and its volume.
+
+    `marks` are the corners of its rim and the middles of its arcs; the part gives them of a
+    shape alone, since a rectangle is fixed by the rest.
+    """
 
     what: str
     part: str
@@ -58,6 +62,7 @@ class Hole:
     middle: Vector
     volume: float
     area: float
+    marks: tuple[Vector, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,10 +204,13 @@ def _hole_of_part(part: Part, hollow: Hollow) -> Hole:
     ]
     u, v = hollow.middle
     middle = face_point(hollow.face, part.blank, u, v, (hollow.begins + hollow.floor) / 2)
-    return _hole(hollow, corners, middle)
+    marks = [face_point(hollow.face, part.blank, u, v, hollow.begins) for u, v in hollow.marks]
+    return _hole(hollow, corners, middle, marks)
 
 
-def _hole(hollow: Hollow, corners: Sequence[Vector], middle: Vector) -> Hole:
+def _hole(
+    hollow: Hollow, corners: Sequence[Vector], middle: Vector, marks: Sequence[Vector]
+) -> Hole:
     return Hole(
         what=hollow.cut,
         part=hollow.part,
@@ -210,6 +218,7 @@ def _hole(hollow: Hollow, corners: Sequence[Vector], middle: Vector) -> Hole:
         middle=middle,
         volume=hollow.volume,
         area=hollow.area,
+        marks=tuple(marks),
     )
 
 
@@ -232,6 +241,7 @@ def _hole_of_file(lie: Lie, cut: Taken) -> Hole:
         middle=lie.point(x, y, (cut.begins + cut.floor) / 2),
         volume=cut.volume,
         area=cut.outline.area,
+        marks=tuple(lie.point(x, y, cut.begins) for x, y in cut.outline.marks),
     )
 
 
@@ -296,7 +306,8 @@ def _under_the_cutter(holes: Sequence[tuple[Hollow, Part]]) -> tuple[float, floa
 def _hole_of_leaf(part: Part, hollow: Hollow) -> Hole:
     in_part = _hole_of_part(part, hollow)
     low, high = (part.placement.point(corner) for corner in in_part.box)
-    return _hole(hollow, (low, high), part.placement.point(in_part.middle))
+    marks = [part.placement.point(mark) for mark in in_part.marks]
+    return _hole(hollow, (low, high), part.placement.point(in_part.middle), marks)
 
 
 def _owner(hole: Hole, holes: Sequence[tuple[Hollow, Part]]) -> str:
@@ -352,6 +363,20 @@ def _difference(want: Hole, made: Hole, lie: Lie) -> Iterator[str]:
         yield f"{named} is {made.area:.2f} mm2 of outline, the part has {want.area:.2f}"
     elif max(abs(a - b) for a, b in zip(want.middle, made.middle, strict=True)) > NEAR:
         yield f"{named} has its corners at the wrong end"
+    elif want.marks and (off := _off(want.marks, made.marks) or _off(made.marks, want.marks)):
+        yield f"{named} is another shape: it differs at {'; '.join(f'{at:g}' for at in off)}"
+
+
+def _off(marks: Sequence[Vector], others: Sequence[Vector]) -> Vector | None:
+    """A mark that none of the others lies on."""
+    return next(
+        (
+            mark
+            for mark in marks
+            if all(max(abs(p - q) for p, q in zip(mark, o, strict=True)) > NEAR for o in others)
+        ),
+        None,
+    )
 
 
 def _extent(hole: Hole, way: Vector) -> float:

@@ -121,12 +121,87 @@ class Outline:
 
     @property
     def smallest_corner(self) -> float:
-        """The smallest radius of an arc, mm; 0 when every corner is square."""
-        return min((edge.radius for edge in self.edges if edge.bulge), default=0.0)
+        """The smallest radius of a hollow arc, mm; 0 when every corner is square.
+
+        An arc that turns clockwise goes round wood that stands: any cutter runs past it.
+        """
+        return min((edge.radius for edge in self.edges if edge.bulge > 0), default=0.0)
+
+    @property
+    def marks(self) -> list[Point]:
+        """Its corners, and the middle of each arc: what fixes it."""
+        return [edge.a for edge in self.edges] + [
+            edge.points(2)[1] for edge in self.edges if edge.bulge
+        ]
+
+    def narrowest(self, length: float, width: float, near: float) -> float:
+        """How far it is from a wall straight across to the next, where that is least, mm.
+
+        Tried at places along every wall. What lies along the edge of the stock is no wall.
+
+        Args:
+            length: of the stock, mm.
+            width: of the stock, mm.
+            near: nearer than this to its edge is on it, mm.
+        """
+        walls = [edge for edge in self.edges if not _on_rim(edge, length, width, near)]
+        found = math.inf
+        for wall in walls:
+            for point, way in _inwards(wall):
+                across = (_hit(point, way, other) for other in walls if other is not wall)
+                found = min(found, min(across, default=math.inf))
+        return found
 
     def flat(self) -> list[Point]:
         """The outline as a polygon, its arcs as chords."""
         return [p for edge in self.edges for p in edge.points(_FLAT)[:-1]]
+
+
+def _on_rim(edge: Edge, length: float, width: float, near: float) -> bool:
+    """Whether a straight edge lies along the edge of the stock."""
+    return edge.bulge == 0 and any(
+        abs(edge.a[axis] - at) <= near and abs(edge.b[axis] - at) <= near
+        for axis, at in ((0, 0.0), (0, length), (1, 0.0), (1, width))
+    )
+
+
+def _inwards(edge: Edge) -> Iterator[tuple[Point, Point]]:
+    """Places along an edge but for its ends, and the way from there into the outline."""
+    (x0, y0), (x1, y1) = edge.a, edge.b
+    if edge.bulge == 0:
+        far = math.dist(edge.a, edge.b)
+        way = (-(y1 - y0) / far, (x1 - x0) / far)
+        for i in range(1, _FLAT):
+            yield (x0 + (x1 - x0) * i / _FLAT, y0 + (y1 - y0) * i / _FLAT), way
+        return
+    (cx, cy), to_centre = edge.centre, 1.0 if edge.bulge > 0 else -1.0
+    for x, y in edge.points(_FLAT)[1:-1]:
+        yield (x, y), (to_centre * (cx - x) / edge.radius, to_centre * (cy - y) / edge.radius)
+
+
+def _hit(point: Point, way: Point, edge: Edge) -> float:
+    """How far a ray from a point runs to an edge; infinite where it misses."""
+    (x, y), (dx, dy) = point, way
+    (x0, y0), (x1, y1) = edge.a, edge.b
+    if edge.bulge == 0:
+        over = dx * (y1 - y0) - dy * (x1 - x0)
+        if abs(over) < 1e-12:
+            return math.inf
+        far = ((x0 - x) * (y1 - y0) - (y0 - y) * (x1 - x0)) / over
+        share = ((x0 - x) * dy - (y0 - y) * dx) / over
+        return far if far > 1e-9 and 0 <= share <= 1 else math.inf
+    cx, cy = edge.centre
+    along = (cx - x) * dx + (cy - y) * dy
+    aside = (cx - x) ** 2 + (cy - y) ** 2 - along**2
+    if aside >= edge.radius**2:
+        return math.inf
+    half = math.sqrt(edge.radius**2 - aside)
+    start, turns = math.atan2(y0 - cy, x0 - cx), 1.0 if edge.bulge > 0 else -1.0
+    for far in (along - half, along + half):
+        turn = (math.atan2(y + dy * far - cy, x + dx * far - cx) - start) * turns % math.tau
+        if far > 1e-9 and turn <= abs(edge.sweep):
+            return far
+    return math.inf
 
 
 def closed_outline(corners: Sequence[tuple[float, float, float]]) -> Outline:

@@ -162,7 +162,7 @@ def _left_round(part: Part, cut: Groove) -> float:
 
 
 def _agree(a: Said, b: Said) -> bool:
-    return a.faces == b.faces and all(
+    return (a.faces, len(a.sizes)) == (b.faces, len(b.sizes)) and all(
         abs(one - other) <= PRINTED for one, other in zip(a.sizes, b.sizes, strict=True)
     )
 
@@ -203,13 +203,8 @@ def _lost_in_print(part: Part) -> float:
         for field in dataclasses.fields(cut)
         if isinstance(value := getattr(cut, field.name), float)
     ]
-    sizes += [
-        float(at)
-        for cut in part.cuts
-        if isinstance(cut, Shaped)
-        for corner in cut.outline
-        for at in corner[:2]
-    ]
+    shaped = (cut for cut in part.cuts if isinstance(cut, Shaped))
+    sizes += [size for cut in shaped for size in said_of(part, cut).sizes]
     worst = max((abs(size - round(size, 3)) for size in sizes), default=0.0)
     if worst < 1e-9:
         return 0.0
