@@ -29,6 +29,11 @@ Kind = Literal[
     "floor guide",
     "head and track",
     "passing leaves",
+    "meeting stiles",
+    "hinge jamb",
+    "head gap",
+    "foot gap",
+    "glass in its rebate",
 ]
 Where = Literal["leaf", "plan", "section"]
 

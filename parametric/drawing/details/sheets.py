@@ -8,9 +8,13 @@ from dataclasses import dataclass
 
 from parametric.drawing.details.board import Detail, carried
 from parametric.drawing.details.floor_guide import floor_guide
+from parametric.drawing.details.glass_in_rebate import glass_in_rebate
 from parametric.drawing.details.glass_in_stops import glass_in_stops
+from parametric.drawing.details.head_and_foot import foot_gap, head_gap
 from parametric.drawing.details.head_and_track import head_and_track
+from parametric.drawing.details.hinge_jamb import hinge_jamb
 from parametric.drawing.details.loose_tenon_joint import loose_tenon_joint
+from parametric.drawing.details.meeting_stiles import meeting_stiles
 from parametric.drawing.details.panel_in_stile import panel_in_stile
 from parametric.drawing.details.passing_leaves import passing_leaves
 from parametric.drawing.details.pull_pockets import pull_pockets
@@ -119,12 +123,17 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
     found = (
         panel_in_stile(job, paper),
         glass_in_stops(job),
+        glass_in_rebate(job),
         loose_tenon_joint(job, paper),
         stopped_groove(job),
         pull_pockets(job),
         floor_guide(job, paper),
         head_and_track(job, paper),
         passing_leaves(job, paper),
+        meeting_stiles(job),
+        hinge_jamb(job),
+        head_gap(job),
+        foot_gap(job),
     )
     return tuple(detail for detail in found if detail is not None)
 
