@@ -56,6 +56,15 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "door biparting": _habits(
             hung="on the wall", side_lap="40", head_lap="40", meeting_gap="3"
         ),
+        "door pocket": _habits(
+            enters_jamb="10",
+            stays_in_pocket="18",
+            above_head="25",
+            left_out="50",
+            buffer="20",
+            buffer_clearance="5",
+        ),
+        "door bifold": _habits(jamb_gap="4", fold_gap="3", meeting_gap="4", track_allowance="45"),
         "door hinged": _habits(
             opens="towards you", hinge_gap="2.5", lock_gap="3", head_gap="3", edge_bevel="3 deg"
         ),

@@ -1,10 +1,12 @@
 """Ways to hang a door; the table here is the list of those that build."""
 
+from parametric.hangings.bifold import BifoldSpec
 from parametric.hangings.biparting import BipartingSpec
 from parametric.hangings.bypass import BypassSpec
 from parametric.hangings.hanging import DoorBlock
 from parametric.hangings.hinged import HingedSpec
 from parametric.hangings.hinged_pair import HingedPairSpec
+from parametric.hangings.pocket import PocketSpec
 from parametric.hangings.sliding import SlidingSpec
 
 DoorSpec = DoorBlock
@@ -14,6 +16,8 @@ DOOR_KINDS: dict[str, type[DoorBlock]] = {
     "sliding": SlidingSpec,
     "biparting": BipartingSpec,
     "bypass": BypassSpec,
+    "pocket": PocketSpec,
+    "bifold": BifoldSpec,
     "hinged": HingedSpec,
     "hinged pair": HingedPairSpec,
 }

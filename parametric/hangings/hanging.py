@@ -60,12 +60,14 @@ class Stock:
 class Fittings:
     """The places that hardware asks for, mm: tracks off the wall and apart, a hinge's pin.
 
-    `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face.
+    `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face;
+    `pivot_in` how far a pivot stands in from the end of its leaf.
     """
 
     off_wall: Figure | None = None
     spacing: Figure | None = None
     pin_out: Figure | None = None
+    pivot_in: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,6 +138,19 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Clearance:
+    """A gap that an edge must pass as it turns: what there is, what the turn needs, mm.
+
+    `key` is the word in the door's block that says the gap.
+    """
+
+    where: str
+    key: str
+    has: Figure
+    needs: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Hanging:
     """A door resolved: how its leaves stand, move and share the opening. Lengths mm.
 
@@ -166,11 +181,16 @@ class Hanging:
     meeting_gap: Figure | None = None
     hinge_gap: Figure | None = None
     lock_gap: Figure | None = None
+    fold_gap: Figure | None = None
+    jamb_gap: Figure | None = None
+    pocket: Figure | None = None
+    """How deep the pocket in the wall must be, from the side of the opening."""
     travel_gap: Figure | None = None
     """Least gap over the floor anywhere in the travel; None where the floor there is not known."""
     reach: Figure | None = None
     meeting: Literal["butt", "rebated", "astragal"] | None = None
     meeting_rebate: Figure | None = None
+    clearances: tuple[Clearance, ...] = ()
 
     @property
     def lefts(self) -> tuple[Figure, ...]:

@@ -10,6 +10,7 @@ from typing import Literal
 
 from parametric.figures import named
 from parametric.hangings.hanging import (
+    Clearance,
     DoorBlock,
     EdgeRole,
     Fittings,
@@ -36,11 +37,6 @@ class HingedSpec(DoorBlock):
     head_gap: Length
     edge_bevel: Angle
 
-    @property
-    def needs(self) -> tuple[str, ...]:
-        """It hangs on hinges."""
-        return ("hinge",)
-
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """Hung on one side, closing on the other."""
         return (("hinge", "closing"),) if self.hinge_side == "left" else (("closing", "hinge"),)
@@ -54,6 +50,8 @@ class HingedSpec(DoorBlock):
         width = named("leaf width", site.clear - gap - lock)
         height = named("leaf height", site.head - head_gap - floor_gap)
         left = named("leaf A / left edge", site.clear_left + (gap if on_left else lock))
+        bevel = named("edge bevel", self.edge_bevel, "deg")
+        planed = bevel if float(bevel) else None
         swing = swing_of(
             name="leaf A",
             hinge_side=self.hinge_side,
@@ -64,9 +62,8 @@ class HingedSpec(DoorBlock):
             gap=gap,
             pin_out=fittings.pin_out,
             wall=site.wall,
+            bevel=planed,
         )
-        bevel = named("edge bevel", self.edge_bevel, "deg")
-        planed = bevel if float(bevel) else None
         roles = self.roles()[0]
         gaps = (
             Span(what="gap", name="hinge gap", size=gap),
@@ -114,4 +111,5 @@ class HingedSpec(DoorBlock):
             if site.rise is None
             else named("floor gap in the travel", floor_gap - site.rise),
             reach=swing.reach,
+            clearances=(Clearance(where="lock gap", key="lock gap", has=lock, needs=swing.needs),),
         )

@@ -10,6 +10,7 @@ from typing import Literal
 
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import (
+    Clearance,
     DoorBlock,
     EdgeRole,
     Fittings,
@@ -104,6 +105,7 @@ def _size(
             gap=gap,
             pin_out=fittings.pin_out,
             wall=site.wall,
+            bevel=planed,
         )
         for i in range(2)
     )
@@ -164,4 +166,13 @@ def _size(
         else named("floor gap in the travel", floor_gap - site.rise),
         reach=max((swing.reach for swing in swings), key=float),
         meeting=spec.meeting_stiles,
+        clearances=tuple(
+            Clearance(
+                where=f"meeting gap beside leaf {leaf_letter(i)}",
+                key="meeting gap",
+                has=between,
+                needs=swings[i].needs,
+            )
+            for i in range(2)
+        ),
     )

@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure, named
+from parametric.figures import Figure, hypot, largest, named, tangent
 from parametric.hangings.hanging import Side
 from parametric.model import Turn
 from parametric.names import join
@@ -27,7 +27,8 @@ class Swing:
     """How one leaf swings, mm and deg.
 
     `plane` is the middle of the leaf off the wall face; `in_the_way` how much of the opening
-    the open leaf takes up; `reach` how far it comes out of the knuckle face's plane.
+    the open leaf takes up; `reach` how far it comes out of the knuckle face's plane; `needs`
+    the least gap that lets its closing edge by.
     """
 
     plane: Figure
@@ -36,6 +37,7 @@ class Swing:
     angle: Figure
     in_the_way: Figure
     reach: Figure
+    needs: Figure
 
 
 def swing_of(
@@ -49,6 +51,7 @@ def swing_of(
     gap: Figure,
     pin_out: Figure,
     wall: Figure | None,
+    bevel: Figure | None = None,
 ) -> Swing:
     """How a leaf swings that is hung flush with the side of the wall it opens to.
 
@@ -62,6 +65,7 @@ def swing_of(
         gap: between its hinge edge and the jamb, mm.
         pin_out: the pin's middle proud of the knuckle face, mm.
         wall: thickness of the wall, mm; None where it was not measured.
+        bevel: of the edge that closes, deg; None for a square one.
 
     Source: geometry of the turn about the pin; flush with the face that it opens to, common
     practice, no source.
@@ -91,4 +95,20 @@ def swing_of(
         angle=angle,
         in_the_way=at("stands in the way when open", gap / 2 + pin_out + thickness),
         reach=at("reach when open", pin_out + gap / 2 + width),
+        needs=at(
+            "gap that the closing edge needs",
+            _swing_out(width + gap / 2, thickness, pin_out, bevel),
+        ),
     )
+
+
+def _swing_out(arm: Figure, thickness: Figure, pin_out: Figure, bevel: Figure | None) -> Figure:
+    """How far past its own width a closing edge reaches as it turns about the pin, mm.
+
+    The far corner stands `thickness` behind the near one, and a bevel takes it back by that
+    times its tangent. Source: distance of a corner from the pin (Pythagoras).
+    """
+    near = hypot(arm, pin_out) - arm
+    back: Figure | float = 0.0 if bevel is None else thickness * tangent(bevel)
+    far = hypot(arm - back, pin_out + thickness) - arm
+    return largest(near, far)

@@ -170,12 +170,17 @@ PIN_OUT = 6.0
 """Until a hinge says, mm: half the knuckle of a common butt hinge."""
 
 
+PIVOT_IN = 40.0
+"""Until a pivot says, mm."""
+
+
 def _fittings(track: TrackSpec | None) -> Fittings:
     """The places that the door's hardware asks for."""
     return Fittings(
         off_wall=None if track is None else track.off_wall,
         spacing=None if track is None else track.spacing,
         pin_out=named("pin proud of the face", PIN_OUT),
+        pivot_in=named("pivot in from the end", PIVOT_IN),
     )
 
 

@@ -17,6 +17,7 @@ from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_leaf import heavy_leaf
+from parametric.rules.leaf_binds import leaf_binds
 from parametric.rules.leaf_grows_tight import leaf_grows_tight
 from parametric.rules.leaf_meets_something import leaf_meets_something
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
@@ -48,6 +49,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     fixing_not_known,
     uneven_floor_gap,
     floor_rises_in_travel,
+    leaf_binds,
     leaf_grows_tight,
     leaf_meets_something,
     blade_will_not_reach,

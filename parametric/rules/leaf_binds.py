@@ -14,22 +14,24 @@ from collections.abc import Iterator
 from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
+from parametric.trade.printed import printed
 
 
 def leaf_binds(job: Checked) -> Iterator[Problem]:
     """Each gap that an edge must pass."""
+    said = printed(job.resolved)
     for gap in job.door.hanging.clearances:
         if not exceeds(gap.needs, gap.has):
             continue
         yield Problem(
             code="leaf_binds",
             level="stop",
-            message=f"The {gap.where} is {job.fine(gap.has)}, and the edge needs "
-            f"{job.fine(gap.needs)} as the leaf turns: it binds.",
+            message=f"The {gap.where} is {said.gauge(gap.has)}, and the edge needs "
+            f"{said.gauge(gap.needs)} as the leaf turns: it binds.",
             where=job.door.written.line(gap.key),
             about=gap.needs.name or gap.where,
-            found=job.fine(gap.has),
-            allowed=f"{job.fine(gap.needs)} or more",
+            found=said.gauge(gap.has),
+            allowed=f"{said.gauge(gap.needs)} or more",
             fix=f"Make the {gap.key} larger"
             + (", or plane the edge to a larger bevel." if job.door.hanging.hinge_gap else "."),
         )

@@ -466,6 +466,16 @@ CASES = (
         "of the 1/2 gap nothing is left",
         design=PAIR,
     ),
+    # The pin 6 out, the gap 1/16: arm 29.84375 x 25.4 + 3/64 x 25.4 = 759.22, far corner 50.45 back:
+    # hypot(759.22, 50.45) - 759.22 = 1.67 against 1.59. With 5/64, 1.98, it clears.
+    case(
+        "leaf_binds",
+        "stop",
+        {"meeting gap: 1/8": "meeting gap: 1/16\n  edge bevel: 0 deg"},
+        {"meeting gap: 1/8": "meeting gap: 5/64\n  edge bevel: 0 deg"},
+        "the edge needs 0.066 as the leaf turns: it binds.",
+        design=PAIR,
+    ),
     # 2 x 4.5 x 0.00365 x 4 = 0.131 against 3/32 + 1/16 = 0.156: 0.025 is left, and 1 mm is 0.039.
     # From 6 to 9.5 % it is 0.115, and 0.041 is left; quarter-sawn 0.065, and 0.091.
     case(

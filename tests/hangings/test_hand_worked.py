@@ -1,0 +1,107 @@
+"""One door of each kind worked out by hand, in the opening of `doors.py`; the sums stand beside.
+
+The opening: widths 1526, 1524, 1529 (left side plumb, so the plumb clear width is the least,
+1524); head 2069 above the highest floor; wall 150; leaves 40 thick. The pin of a hinge stands
+6 out of the face and a pivot 40 in from the end, where no hinge says otherwise.
+"""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from parametric.pack.numbers import figures
+from tests.hangings.doors import job_of
+
+WORKED: dict[str, dict[str, float]] = {
+    "sliding right": {
+        "leaf width": 1529 + 2 * 40,
+        "leaf height": 2069 + 40 - 10,
+        "leaf A / left edge": -40,
+        # until its closing edge is at the far side of the widest opening
+        "leaf A / travel": 1529 + 40,
+        "track length": 1609 + 1569,
+        "clear way": 1524,
+        "gap behind the leaf": 86 - 20,
+        "lap each side where narrowest": (1609 - 1524) / 2,
+        "floor gap in the travel": 10 - 4,
+    },
+    "biparting": {
+        "leaf width": (1609 - 3) / 2,
+        "leaf B / left edge": -40 + 803 + 3,
+        "leaf A / travel": -(803 - 40),
+        "leaf B / travel": 803 - 40,
+        "track length": 1609 + 2 * 763,
+        "track begins at": -40 - 763,
+        "clear way": 1524,
+    },
+    "bypass": {
+        "leaf width": (1609 + 90) / 2,
+        "overlap": 90,
+        "gap between passing leaves": 52 - 40,
+        "clear way": 1524 - (849.5 - 42.5),
+        "track length": 1609,
+    },
+    "pocket right": {
+        "leaf width": 1524 + 10 + 18,
+        "leaf height": 2069 + 25 - 10,
+        "leaf A / left edge": -10,
+        "leaf A / travel": 1524 - 50 + 10,
+        "clear way": 1524 - 50,
+        # what lies in the wall when open: the leaf less what stays out, and the buffer behind it
+        "depth of the pocket": 1552 - 10 - 50 + 20 + 5,
+        "track length": 1552 + 1484,
+        "gap beside the leaf in the wall": (150 - 40) / 2,
+    },
+    "hinged left": {
+        "leaf width": 1524 - 2.5 - 3,
+        "leaf height": 2069 - 3 - 10,
+        "leaf A / left edge": 2.5,
+        "leaf A / pin from the left of the opening": 1.25,
+        "leaf A / stands in the way when open": 1.25 + 6 + 40,
+        "clear way": 1524 - 47.25,
+        "leaf A / reach when open": 6 + 1.25 + 1518.5,
+        # the far corner of a square edge: 1519.75 along and 46 back from the pin
+        "leaf A / gap that the closing edge needs": math.hypot(1519.75, 46) - 1519.75,
+    },
+    "hinged pair": {
+        "leaf width": (1524 - 5 - 3) / 2,
+        "leaf B / left edge": 2.5 + 758 + 3,
+        "clear way": 1524 - 2 * 47.25,
+        # planed 3 degrees the far corner is 40 tan 3 = 2.10 nearer, so the near one decides
+        "leaf A / gap that the closing edge needs": math.hypot(759.25, 6) - 759.25,
+    },
+    "unequal pair": {
+        "left leaf width": (1524 - 8) * 2 / 3,
+        "right leaf width": (1524 - 8) / 3,
+    },
+    "bifold two left": {
+        "leaf width": (1524 - 2 * 5 - 3) / 2,
+        "leaf height": 2069 - 45 - 10,
+        "clear way": 1524 - (5 + 40 + 20 + (40 + 12)),
+        "gap that the corner at the pivot needs": math.hypot(40, 20) - 40,
+        # pivot to last edge 1474 along, two hinges of 26 and half the leaf, 72, aside
+        "folding / gap that the last edge from the left needs": math.hypot(1474, 72) - 1474,
+        "reach when open": 755.5 - 40 - 75,
+    },
+    "bifold four both": {
+        "leaf width": (1524 - 2 * 5 - 2 * 3 - 8) / 4,
+        "folded / stack at the left": 5 + 40 + 20 + 52,
+        "clear way": 1524 - 2 * 117,
+    },
+    "bifold six right": {
+        "leaf width": (1524 - 2 * 28 - 5 * 3) / 6,
+        "folded / stack at the right": 28 + 40 + 20 + 5 * 52,
+    },
+}
+
+
+@pytest.mark.parametrize("kind", WORKED)
+def test_numbers(kind: str, tmp_path: Path) -> None:
+    job = job_of(kind, tmp_path)
+    assert job.resolved is not None
+    found = figures(job.resolved, job.loads)
+    for name, worked in WORKED[kind].items():
+        assert float(found[name]) == pytest.approx(worked, abs=1e-9), name
