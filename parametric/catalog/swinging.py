@@ -22,3 +22,9 @@ FINGER_HIGH = Figure(
     origin="catalogue",
     source="CEN/TR 13387: gaps of 5 to 12 mm are finger traps",
 )
+POINT_PITCH = Figure(
+    150.0,
+    "most between glazing points",
+    origin="catalogue",
+    source="common practice, no source",
+)

@@ -12,7 +12,7 @@ from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cautions import GLASS, Cautions, lifting
 from parametric.trade.glass import glass_order
-from parametric.trade.hardware_list import HardwareItem
+from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight, weight_limit
 from parametric.units import Unit

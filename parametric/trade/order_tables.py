@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from parametric.trade.finish import FinishOrder
 from parametric.trade.glazing import GlazingOrder
-from parametric.trade.hardware_list import HardwareItem
+from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.printed import Printed
 from parametric.trade.tables import Table, glass_table
 from parametric.trade.timber import TimberOrder

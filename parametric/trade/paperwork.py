@@ -13,7 +13,8 @@ from parametric.trade.delivery import Delivery, delivery
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
 from parametric.trade.glue_up import LeafGlueUp, PanelGlueUp, leaf_glue_ups, panel_glue_ups
-from parametric.trade.hardware_list import HardwareItem, hardware_list
+from parametric.trade.hardware_item import HardwareItem
+from parametric.trade.hardware_list import hardware_list
 from parametric.trade.installing import InstallSheet, install_sheet
 from parametric.trade.labels import Label, labels
 from parametric.trade.leaf_hardware import LeafHardware, leaf_hardware

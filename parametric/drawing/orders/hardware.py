@@ -9,7 +9,7 @@ from parametric.drawing.running import Block, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.cautions import LOCAL
-from parametric.trade.hardware_list import DESIGN, SUPPLIER
+from parametric.trade.hardware_item import DESIGN, SUPPLIER
 from parametric.trade.order_tables import finish_table, hardware_table
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import Printed, kg, printed, weight_head
