@@ -6,6 +6,8 @@ import math
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+import numpy as np
+
 from parametric.catalog.finishes import ClearTimber, Glass, Metal, Paint
 from parametric.catalog.room import FACING, HALF_VIEW, PULL, SOFA, HourName, Stance, Triple
 from parametric.model import Assembly, Group, State, displaced
@@ -13,7 +15,7 @@ from parametric.problems import Problem
 from parametric.writers.client_page import PreviewPage
 from parametric.writers.developed import png
 from parametric.writers.page_words import WORDS
-from parametric.writers.picture_scene import Camera, PictureScene, Shot
+from parametric.writers.picture_scene import Away, Camera, PictureScene, Shot
 from parametric.writers.picture_words import GET_EXTRA, PICTURE_WORDS
 from parametric.writers.raster import rastered
 
@@ -35,6 +37,8 @@ _RAKING: Triple = (-4.4, 1.5, 1.9)
 """The key light where it is to rake along a face."""
 _AT_PULL = (0.42, 1.95, 0.75)
 """For the picture at the pull: its middle beside the pull, how far off, how high; m."""
+_TO_SCENE = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
+"""From the world, Z up and Y away, to the scene, Y up and Z nearer."""
 
 
 def pictures(
@@ -218,7 +222,7 @@ def _shot(
     words: str,
     camera: Camera,
     hour: HourName,
-    moved: Mapping[str, Triple] = MappingProxyType({}),
+    moved: Mapping[str, Away] = MappingProxyType({}),
     *,
     key: Triple | None = None,
     where: str = "",
@@ -253,15 +257,26 @@ def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Cam
     )
 
 
-def _moved(assembly: Assembly, begins: str) -> Mapping[str, Triple]:
-    """How far every group stands from where it is shut, in one of the job's states, m."""
+def _moved(assembly: Assembly, begins: str) -> Mapping[str, Away]:
+    """How every group stands from where it is shut, in one of the job's states."""
     state = next((state for state in assembly.states if state.name.startswith(begins)), None)
     if state is None:
         return MappingProxyType({})
     return MappingProxyType({group.name: _away(group, state) for group in assembly.groups})
 
 
-def _away(group: Group, state: State) -> Triple:
-    there, here = displaced(group, state).origin, group.placement.origin
-    x, y, z = ((float(a) - float(b)) / 1000 for a, b in zip(there, here, strict=True))
-    return (x, z, -y)
+def _away(group: Group, state: State) -> Away:
+    shut, there = group.placement, displaced(group, state)
+    if (there.x, there.y) == (shut.x, shut.y):
+        x, y, z = (
+            (float(a) - float(b)) / 1000 for a, b in zip(there.origin, shut.origin, strict=True)
+        )
+        return Away(shift=(x, z, -y))
+    # the frame as it stands, times the frame as it was the other way round
+    axes, before = (np.array([p.x, p.y, p.z], dtype=float).T for p in (there, shut))
+    turn = axes @ before.T
+    shift = np.array(there.origin, dtype=float) - turn @ np.array(shut.origin, dtype=float)
+    turn = _TO_SCENE @ turn @ _TO_SCENE.T
+    x, y, z = (_TO_SCENE @ shift / 1000).tolist()
+    first, second, third = ((float(a), float(b), float(c)) for a, b, c in turn)
+    return Away(shift=(x, y, z), turn=(first, second, third))

@@ -11,10 +11,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
+import numpy as np
+from numpy.typing import NDArray
+
 from parametric.catalog.finishes import ClearTimber, Glass, Metal, Paint
 from parametric.catalog.room import HourName, Triple
 
 Flat = tuple[float, float]
+Reals = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,18 +63,41 @@ class Camera:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Away:
+    """How a group stands from where it is shut: turned about the scene's zero, then shifted, metres.
+
+    `turn` is the matrix that turns a point, row by row; None where it only slid.
+    """
+
+    shift: Triple = (0.0, 0.0, 0.0)
+    turn: tuple[Triple, Triple, Triple] | None = None
+
+    def carried(self, points: Reals) -> Reals:
+        """Points of the shut group where they are."""
+        carried: Reals = self.faced(points) + np.array(self.shift)
+        return carried
+
+    def faced(self, directions: Reals) -> Reals:
+        """Directions of the shut group as they point."""
+        if self.turn is None:
+            return directions
+        turned: Reals = directions @ np.array(self.turn).T
+        return turned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Shot:
     """One picture: where from, in which light, with what standing open.
 
-    `moved` is how far each group stands from where it is shut, metres. `key` stands in for
-    the hour's own key light where the light is to rake.
+    `moved` is how each group stands from where it is shut. `key` stands in for the hour's own
+    key light where the light is to rake.
     """
 
     name: str
     caption: str
     camera: Camera
     hour: HourName
-    moved: Mapping[str, Triple] = field(default_factory=lambda: MappingProxyType({}))
+    moved: Mapping[str, Away] = field(default_factory=lambda: MappingProxyType({}))
     key: Triple | None = None
 
 

@@ -12,7 +12,7 @@ from parametric.catalog.room import ROOM, Surface
 from parametric.writers.grain import Numbers, linear
 from parametric.writers.picture_model import Piece, Points, read_pieces
 from parametric.writers.picture_room import Floor, Thing, floor, lamp_shade, lamp_stand, things
-from parametric.writers.picture_scene import PictureScene, Shot
+from parametric.writers.picture_scene import Away, PictureScene, Shot
 from parametric.writers.wood_skin import Skin, skins
 
 
@@ -61,9 +61,9 @@ class Staged:
         )
         for skin in self.wood:
             yield Shape(
-                corners=skin.corners + _moved(shot, skin.group),
+                corners=_away(shot, skin.group).carried(skin.corners),
                 triangles=skin.triangles,
-                normals=skin.normals,
+                normals=_away(shot, skin.group).faced(skin.normals),
                 at=skin.at,
                 colour=skin.colour,
                 rough=self.scene.wood.rough if skin.rough is None else skin.rough,
@@ -74,21 +74,21 @@ class Staged:
             yield replace(plain(shade), at=at, glow=glow)
         for piece in self.pieces:
             if piece.look not in ("timber", "board"):
-                yield self._other(piece, _moved(shot, piece.group))
+                yield self._other(piece, _away(shot, piece.group))
 
-    def _other(self, piece: Piece, moved: Points) -> Shape:
-        corners = piece.placed(piece.corners) + moved
+    def _other(self, piece: Piece, away: Away) -> Shape:
+        shut = piece.placed(piece.corners)
         triangles = piece.triangles
         if piece.look == "glass":
-            # one face of a pane, or it would mirror twice
-            a, b, c = (corners[triangles[:, k]] for k in range(3))
+            # one face of a pane, the one towards the room, or it would mirror twice
+            a, b, c = (shut[triangles[:, k]] for k in range(3))
             flat = np.cross(b - a, c - a)
             triangles = triangles[flat[:, 2] > 0.7 * np.linalg.norm(flat, axis=1)]
         surface = self._surface(piece.look)
         return Shape(
-            corners=corners,
+            corners=away.carried(shut),
             triangles=triangles,
-            normals=piece.normals @ piece.turn.T,
+            normals=away.faced(piece.normals @ piece.turn.T),
             colour=np.array(linear(surface.colour), np.float32),
             rough=surface.rough,
             metal=surface.metal,
@@ -110,9 +110,16 @@ def staged(scene: PictureScene, glb: bytes, *, fine: float = 1.0) -> Staged:
     return Staged(
         scene=scene,
         pieces=pieces,
-        wood=skins(pieces, scene.wood, scene.glued, fine=fine),
+        wood=skins(pieces, scene.wood, scene.glued, turning=_turning(scene), fine=fine),
         floor=floor(scene),
         things=things(scene, pieces),
+    )
+
+
+def _turning(scene: PictureScene) -> frozenset[str]:
+    """The groups that show their backs and edges in some picture."""
+    return frozenset(
+        group for shot in scene.shots for group, away in shot.moved.items() if away.turn is not None
     )
 
 
@@ -127,5 +134,5 @@ def plain(thing: Thing) -> Shape:
     )
 
 
-def _moved(shot: Shot, group: str) -> Points:
-    return np.array(shot.moved.get(group, (0.0, 0.0, 0.0)))
+def _away(shot: Shot, group: str) -> Away:
+    return shot.moved.get(group, Away())

@@ -50,6 +50,7 @@ def skins(
     wood: Paint | ClearTimber,
     glued: Mapping[str, float],
     *,
+    turning: frozenset[str] = frozenset(),
     fine: float = 1.0,
 ) -> tuple[Skin, ...]:
     """The skins of all pieces of timber.
@@ -58,11 +59,19 @@ def skins(
         pieces: all pieces of the model.
         wood: what is on them.
         glued: widths of boards by mark, mm, for what is glued up.
+        turning: groups of which every side is seen.
         fine: how many times finer than usual.
     """
     timber = [piece for piece in pieces if piece.look in ("timber", "board")]
     return tuple(
-        _skin(piece, wood, glued.get(piece.mark, 0.0), _joints(piece, timber), fine)
+        _skin(
+            piece,
+            wood,
+            glued.get(piece.mark, 0.0),
+            _joints(piece, timber),
+            fine,
+            all_round=piece.group in turning,
+        )
         for piece in timber
     )
 
@@ -90,6 +99,8 @@ def _skin(
     wide: float,
     ends: tuple[float | None, float | None],
     fine: float,
+    *,
+    all_round: bool,
 ) -> Skin:
     own = piece.corners * 1000
     # wood runs on through the piece, so it is counted from its own low end
@@ -98,7 +109,7 @@ def _skin(
     along, across = (2.0, 0.5) if isinstance(wood, ClearTimber) else (1.0, 4.0)
     charts: list[tuple[_Side, Numbers, NDArray[np.float64], tuple[float, float]]] = []
     for side in _sides(own, piece.triangles):
-        seen = piece.turn[2, side.axis] * side.sign > -0.5
+        seen = all_round or piece.turn[2, side.axis] * side.sign > -0.5
         coarse = (1.0 if seen else _UNSEEN) / fine
         steps = (along if side.axis != 0 else across) * coarse, across * coarse
         points, origin = _chart(own, side, steps)

@@ -10,6 +10,7 @@ from parametric.model import displaced
 from parametric.pack.pictures import CAPTIONS, FOLDER, SIZE, captions, picture_scene
 from parametric.writers.client_page import OwnPlace
 from parametric.writers.picture_model import read_pieces
+from parametric.writers.picture_scene import Away
 from tests.pictures.larch_hill import model, pictured
 
 ASPECT = SIZE[0] / SIZE[1]
@@ -23,7 +24,7 @@ def shot_named(name):
 def corners_of(shot):
     """The eight corners of each leaf as it stands in a picture, in the scene, m."""
     for leaf in pictured().page.leaves:
-        dx, dy, dz = shot.moved.get(leaf.name, (0.0, 0.0, 0.0))
+        dx, dy, dz = shot.moved.get(leaf.name, Away()).shift
         front = -leaf.front / 1000
         yield {
             (i, j, k): (
@@ -85,8 +86,8 @@ def test_nothing_that_is_sold_is_cropped(name):
 def test_what_stands_open_stands_as_the_job_has_it():
     """Half open: leaf A by half its travel of 904.5, so 452.25 to the right; leaf B shut."""
     shot = shot_named("2-half-open-day")
-    assert shot.moved["leaf A"] == pytest.approx((0.45225, 0.0, 0.0), abs=1e-9)
-    assert shot.moved["leaf B"] == (0.0, 0.0, 0.0)
+    assert shot.moved["leaf A"].shift == pytest.approx((0.45225, 0.0, 0.0), abs=1e-9)
+    assert shot.moved["leaf B"] == Away()
     assert not shot_named("1-facing-shut-day").moved
     state = next(s for s in pictured().assembly.states if s.name == "half open, left leaf")
     for group in pictured().assembly.groups:
@@ -94,13 +95,13 @@ def test_what_stands_open_stands_as_the_job_has_it():
         there = (x / 1000, z / 1000, -y / 1000)
         a, b, c = group.placement.origin
         home = (a / 1000, c / 1000, -b / 1000)
-        moved = shot.moved[group.name]
+        moved = shot.moved[group.name].shift
         assert tuple(h + m for h, m in zip(home, moved, strict=True)) == pytest.approx(there)
 
 
 def test_the_light_comes_from_the_side_that_is_open():
     shot = shot_named("2-half-open-day")
-    assert shot.moved["leaf A"][0] > 0  # away from the left, so the way is open there
+    assert shot.moved["leaf A"].shift[0] > 0  # away from the left, so the way is open there
     assert shot.camera.turn < 0  # and the eye is on that side too
 
 
