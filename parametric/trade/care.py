@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from parametric.catalog.glass_facts import SAFETY_KINDS
 from parametric.figures import Figure, named
+from parametric.hangings.hanging import Hanging
+from parametric.infill.glass import Pane
 from parametric.model import Assembly
 from parametric.names import SEPARATOR
 from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
 from parametric.trade.cautions import GLASS, LOCAL, OILY_RAGS, Cautions
 from parametric.trade.glass import glass_order
 from parametric.trade.printed import Printed, printed
+from parametric.trade.seasons import leaf_seasons
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,14 +69,16 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
     rows = {name: row for row in glass_order(resolved, assembly) for name in row.names}
     panes = []
     for leaf in resolved.door.leaves:
-        for lite in leaf.lites:
-            pane, row = lite.pane, rows[lite.pane.name]
-            stops = pane.stops
+        for lite, pane in _panes_of(leaf):
+            row, stops = rows.get(pane.name), pane.stops
+            if row is None:
+                continue
+            place = lite.name if len(lite.panes) == 1 else pane.name
             panes.append(
                 ReplacementPane(
                     mark=row.mark,
                     name=pane.name,
-                    place=" of ".join(reversed(lite.name.split(SEPARATOR))),
+                    place=" of ".join(reversed(place.split(SEPARATOR))),
                     kind=pane.kind,
                     safety_class=row.safety_class,
                     width=pane.width,
@@ -79,7 +87,9 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
                     weight=pane.weight,
                     clearance=pane.clearance,
                     tape=pane.tape,
-                    corners="square, arrises taken off",
+                    corners="square, arrises taken off"
+                    if pane.outline is None
+                    else "by its full-size template, arrises taken off",
                     stop_width=None if stops is None else stops.width,
                     stop_depth=None if stops is None else stops.depth,
                 )
@@ -98,25 +108,64 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
         cautions=(
             *(GLASS if panes else ()),
             *(OILY_RAGS if oiled else ()),
-            "Fingers: leaves that slide past one another pinch. Mind children.",
+            *_fingers(resolved.door.hanging),
             LOCAL,
         ),
     )
 
 
+def _panes_of(leaf: Leaf) -> Iterator[tuple[Lite, Pane]]:
+    """Every pane with the lite it stands in."""
+    for lite in leaf.lites:
+        for pane in lite.panes:
+            yield lite, pane
+
+
+def _fingers(hanging: Hanging) -> Cautions:
+    """Where the doors pinch."""
+    found = []
+    if hanging.passing_gap is not None:
+        found.append("Fingers: leaves that slide past one another pinch. Mind children.")
+    elif hanging.tracks and not hanging.swings:
+        found.append("Fingers: a leaf pinches where it slides shut. Mind children.")
+    if hanging.swings:
+        found.append(
+            "Fingers: a door that turns crushes at its hinges and where it shuts. Mind children; "
+            "never hold the edge beside the hinges."
+        )
+    return tuple(found)
+
+
 def _upkeep(resolved: Resolved) -> tuple[str, ...]:
-    moisture = resolved.shop.moisture
-    leaf = resolved.door.leaves[0]
+    moisture, hanging = resolved.shop.moisture, resolved.door.hanging
+    leaves = resolved.door.leaves
+    guided = any(leaf.guide is not None for leaf in leaves)
     lines = [
         f"The wood was made at {float(moisture.made):g} % moisture for a room that keeps it "
         f"between {float(moisture.driest):g} and {float(moisture.dampest):g} %: heated, aired, "
         "never left wet.",
         "Dust with a soft dry cloth; wipe spills at once; no steam, no scouring.",
-        "Once a year: tighten bracket and hanger screws, look at the track stops, clear the track "
-        "and the floor guides. Replace a worn roller before it marks the track.",
+        *(
+            (
+                "Once a year: tighten bracket and hanger screws, look at the track stops, clear "
+                f"the track{' and the floor guides' if guided else ''}. Replace a worn roller "
+                "before it marks the track.",
+            )
+            if hanging.tracks
+            else ()
+        ),
+        *(
+            (
+                "Once a year: tighten hinge screws by hand, a drop of light oil on each pin, "
+                "wiped off. Nothing hung on the leaf, nothing wedged under it or in the hinge "
+                "gap.",
+            )
+            if hanging.swings
+            else ()
+        ),
         "Mend the finish where it is knocked, the foot and the edges first.",
     ]
-    if leaf.panels:
+    if any(leaf.panels for leaf in leaves):
         lines.insert(
             1,
             "Panels move in their grooves with the seasons: a line of bare wood in winter is no "
@@ -135,6 +184,14 @@ def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
     moved = _movement(resolved)
     moisture = resolved.shop.moisture
     lines = []
+    seasons = leaf_seasons(resolved)
+    if seasons:
+        tight = min(seasons, key=lambda season: float(season.left))
+        lines.append(
+            f"The gaps beside a leaf close by {said.gauge(tight.growth)} in the dampest season and "
+            "open again in the driest. Do not plane an edge in a wet month: it is too wide a gap "
+            "by winter."
+        )
     if moved is not None:
         lines.append(
             f"A panel is {said.fine(moved)} larger across its grain in the dampest season than in "
@@ -150,14 +207,49 @@ def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
 
 def _checks(resolved: Resolved) -> tuple[str, ...]:
     """Once a year, each with a place for the date."""
-    leaf = resolved.door.leaves[0]
-    return (
-        "Bracket and hanger screws are tight",
-        "Track stops hold, no leaf can leave its track",
-        "Track and floor guides are clear" if leaf.guide is not None else "Track is clear",
-        "No roller is worn, no leaf scrapes",
-        *(("No stop is loose, no pane is chipped",) if leaf.lites else ()),
-    )
+    hanging, leaves = resolved.door.hanging, resolved.door.leaves
+    guided = any(leaf.guide is not None for leaf in leaves)
+    found = []
+    if hanging.tracks:
+        found += [
+            "Bracket and hanger screws are tight",
+            "Track stops hold, no leaf can leave its track",
+            "Track and floor guides are clear" if guided else "Track is clear",
+            "No roller is worn, no leaf scrapes",
+        ]
+    if hanging.swings:
+        found += [
+            "Hinge screws are tight, no pin has worn or climbed",
+            "Gaps are even, no leaf rubs or drops",
+        ]
+    panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
+    if any(pane.stops is not None for pane in panes):
+        found.append("No stop is loose, no pane is chipped")
+    if any(pane.stops is None for pane in panes):
+        found.append("No compound is cracked or loose, no pane is chipped")
+    return tuple(found)
+
+
+def _out_and_in(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str, ...]:
+    """How the old pane comes out and the new one goes in, for each way that panes are held."""
+    found = []
+    for pane in panes:
+        if pane.stop_width is not None:
+            found += [
+                "Take the stops off one face only, longest first, from the middle of each; number "
+                "them.",
+                f"Clean the frame, new tape, setting blocks, {said.fine(pane.clearance)} free all "
+                "round; stops back with pins into the frame, never towards the glass.",
+            ]
+        else:
+            found += [
+                "Soften and lift the compound from the back, never against the bars; draw the "
+                "points.",
+                f"Clean and seal the rebate, a bed of compound, setting blocks, "
+                f"{said.fine(pane.clearance)} free all round; points pressed in flat on the "
+                "glass, a fillet of compound over them that does not show from the front.",
+            ]
+    return tuple(dict.fromkeys(found))
 
 
 def _replacing(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str, ...]:
@@ -166,9 +258,7 @@ def _replacing(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str, 
     return (
         "Order by the mark and the sizes above; the pane is cut before it is toughened and cannot "
         "be cut again.",
-        "Take the stops off one face only, longest first, from the middle of each; number them.",
-        f"Clean the frame, new tape, setting blocks, {said.fine(panes[0].clearance)} free all "
-        "round; stops back with pins into the frame, never towards the glass.",
+        *_out_and_in(said, panes),
         *(
             ("The new pane carries its maker's safety mark, to be seen when it is in.",)
             if any(pane.kind in SAFETY_KINDS for pane in panes)

@@ -80,7 +80,11 @@ def delivery(
         for leaf, load in zip(resolved.door.leaves, loads, strict=True)
     ]
     glazed = [leaf for leaf in resolved.door.leaves if leaf.lites]
-    on_site = bool(glazed) and any(exceeds(load.governing, one_person) for load in loads)
+    bedded = any(
+        pane.stops is None for leaf in glazed for lite in leaf.lites for pane in lite.panes
+    )
+    heavy = any(exceeds(load.governing, one_person) for load in loads)
+    on_site = bool(glazed) and heavy and not bedded
     items = [*leaves, *(_glass(resolved, assembly) if on_site else ())]
     known = [
         Figure(item.number, unit="") * each
@@ -98,7 +102,9 @@ def delivery(
         weight=named("delivery / weight", total, "kg"),
         largest=max(leaves, key=lambda leaf: float(leaf.sizes[0] * leaf.sizes[1])),
         glazed_on_site=on_site,
-        because=_because(bool(glazed), on_site, heaviest, one_person, unit),
+        because=_bedded(heaviest, unit, people)
+        if bedded
+        else _because(bool(glazed), on_site, heaviest, one_person, unit),
         cautions=(*lifting(people, weight(heaviest, unit)), *(GLASS if glazed else ())),
     )
 
@@ -112,6 +118,15 @@ def _because(glazed: bool, on_site: bool, heaviest: Figure, one_person: Figure, 
             f"A glazed leaf is {weight(heaviest, unit)}, over {limit}: the glass goes in on site."
         )
     return f"A glazed leaf is {weight(heaviest, unit)}, within {limit}: it is glazed in the shop."
+
+
+def _bedded(heaviest: Figure, unit: Unit, people: int) -> str:
+    """Glass in compound cannot wait for the site: it must set before the leaf is stood up."""
+    hands = "one person carries" if people == 1 else f"{people} people carry"
+    return (
+        f"Glass is bedded in its rebates in the shop and sets there, and the leaf travels glazed: "
+        f"{weight(heaviest, unit)}, {hands} it."
+    )
 
 
 def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:

@@ -69,7 +69,7 @@ def finish_order(resolved: Resolved) -> FinishOrder:
 
 
 def painted_area(leaves: tuple[Leaf, ...]) -> Figure:
-    """Both faces of every leaf less its lites, and the four outer edges, m2.
+    """Both faces of every leaf less what is open in its lites, and the four outer edges, m2.
 
     Raised panels are counted flat; what their bevels add the spare covers.
     """
@@ -78,6 +78,10 @@ def painted_area(leaves: tuple[Leaf, ...]) -> Figure:
         face = leaf.width * leaf.height
         for lite in leaf.lites:
             face = face - lite.width * lite.height
+            if lite.head is not None:
+                face = face - lite.head.area
+            if lite.bars and lite.bar_area is not None:
+                face = face + lite.bar_area
         edges = 2 * (leaf.width + leaf.height) * leaf.thickness
         areas.append(named(join(leaf.name, "finished area"), (2 * face + edges) / 1e6, "m2"))
     total = areas[0]
@@ -99,21 +103,33 @@ def _coat(product: str, coats: Figure, covers: Figure, area: Figure, spare: Figu
 
 
 def _steps(resolved: Resolved) -> tuple[str, ...]:
+    leaves = resolved.door.leaves
     steps = [
         "The same coats on both faces and all four edges, the top and the foot too: bare wood on "
         "one side takes up water and bows the leaf.",
-        "The floor guide's groove gets its first coat and no more.",
     ]
-    leaf = resolved.door.leaves[0]
-    if leaf.panels:
+    if any(leaf.guide is not None for leaf in leaves):
+        steps.append("The floor guide's groove gets its first coat and no more.")
+    if resolved.door.hanging.swings:
+        steps.append(
+            "Hinge and lock mortises get their first coat and no more; hinges come off before the "
+            "coats go on. What the coats add at every edge comes off the gaps."
+        )
+    if any(leaf.panels for leaf in leaves):
         assert resolved.finish is not None
         steps[:0] = [
             f"Each panel gets {first_coats(resolved.finish.kind)} before its leaf is glued up; the "
             "rest of the coats go on with the leaf.",
             "Its tongues get one thin coat and no more: they were gauged for it, and must slide.",
         ]
-    if leaf.lites:
+    panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
+    if any(pane.stops is not None for pane in panes):
         steps.append("Glass stops are finished loose, on three sides and the ends.")
-    if float(leaf.site_trim) > 0:
+    if any(pane.stops is None for pane in panes):
+        steps.append(
+            "Glass rebates are sealed before the glass is bedded; the last coat runs a hair on to "
+            "the glass, over the compound when it has its skin."
+        )
+    if any(float(leaf.site_trim) > 0 for leaf in leaves):
         steps.append("Coat the foot again where it is planed on site.")
     return tuple(steps)

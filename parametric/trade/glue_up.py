@@ -291,6 +291,12 @@ def _leaf_steps(
         f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
         "rails on to them."
     )
+    if any(lite.bars for lite in leaf.lites):
+        steps.append(
+            "Bars go together first, dry: every half-lap closes flush, level bars to the front. "
+            "Glue the laps and lay the frame of bars in, its tongues in the notches of the stile "
+            "and the rails, before the second stile goes on."
+        )
     if leaf.panels:
         steps.append(
             "Slide the panel in dry: no glue in its grooves nor on its tongue, ever. It must move."

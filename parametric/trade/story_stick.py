@@ -83,7 +83,7 @@ def story_sticks(resolved: Resolved, assembly: Assembly) -> tuple[StoryStick, ..
     for leaf in resolved.door.leaves:
         stick = StoryStick(
             leaves=(leaf.letter,),
-            heights=tuple(_heights(leaf, resolved.door.hanging.floor_gap)),
+            heights=tuple(_heights(leaf, leaf.hung.foot)),
             bands=tuple(_bands(leaf, marks)),
             widths=tuple(_widths(leaf, marks)),
         )
@@ -164,11 +164,11 @@ def _widths(leaf: Leaf, marks: dict[str, str]) -> Iterator[StickMark]:
             said.add(words)
             width = field.panel.width
             yield StickMark(kind="stop", at=float(width), figure=width, words=words, down=True)
-    for lite in leaf.lites:
-        words = f"glass {marks.get(lite.pane.name, '')}".strip() + ", wide"
+    for pane in (pane for lite in leaf.lites for pane in lite.panes):
+        words = f"glass {marks.get(pane.name, '')}".strip() + ", wide"
         if words not in said:
             said.add(words)
-            width = lite.pane.width
+            width = pane.width
             yield StickMark(
                 kind="stop", at=float(width), figure=width, words=words, down=True, fine=True
             )
