@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
@@ -44,12 +44,33 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
     return problems
 
 
+def _names(block: Block, key: str) -> tuple[str, ...]:
+    """What a block calls under a key: nothing, one name, or several."""
+    name = getattr(block, {"in": "in_"}.get(key, key.replace(" ", "_")), None)
+    if name is None:
+        return ()
+    return tuple(str(one) for one in name) if isinstance(name, tuple) else (str(name),)
+
+
+def _called(blocks: Blocks) -> Iterator[tuple[str, str]]:
+    """Every block that is called by name, as its kind and name."""
+    for (kind, _), block in blocks.items():
+        for key, other in CALLS.get(kind, {}).items():
+            for name in _names(block, key):
+                yield other, name
+
+
 def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
-    name = getattr(block, {"in": "in_"}.get(key, key))
     known = [n for n in layers.names(other) if n]
-    if name is None or str(name) in known or (str(name) == "none" and key in MAY_DO_WITHOUT):
+    unknown = [
+        name
+        for name in _names(block, key)
+        if name not in known and not (name == "none" and key in MAY_DO_WITHOUT)
+    ]
+    if not unknown:
         return []
-    near = nearest(str(name), known)
+    name = unknown[0]
+    near = nearest(name, known)
     return [
         stop(
             "unknown_name",
@@ -66,23 +87,13 @@ def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
 
 def half_written(blocks: Blocks, halves: Halves) -> list[Problem]:
     """A block of the house that is called by name must be whole."""
-    called = {
-        (other, str(name))
-        for (kind, _), block in blocks.items()
-        for key, other in CALLS.get(kind, {}).items()
-        if (name := getattr(block, {"in": "in_"}.get(key, key))) is not None
-    }
+    called = set(_called(blocks))
     return [problem for block in called & halves.keys() for problem in halves[block]]
 
 
 def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     """Named blocks of the design that nothing uses: perhaps forgotten, perhaps kept."""
-    used = {
-        (other, str(name))
-        for (kind, _), block in blocks.items()
-        for key, other in CALLS.get(kind, {}).items()
-        if (name := getattr(block, {"in": "in_"}.get(key, key))) is not None
-    }
+    used = set(_called(blocks))
     used |= {(kind, str(b.like)) for (kind, _), b in blocks.items() if b.like is not None}
     used |= {("timber", str(t)) for b in blocks.values() if (t := getattr(b, "timber", None))}
     if len(layers.names("survey")) == 1:
@@ -135,6 +146,10 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
         for key in door.needs
         if _absent(door, key, blocks, layers)
     ]
+    if None in door.leaf_blocks and ("leaf", "") not in blocks and "" not in layers.design.names("leaf"):
+        problems.append(
+            _needs(door, "leaf", f"{door.heading} cannot do without a leaf", door.line("leaf"))
+        )
     surveys = layers.names("survey")
     if door.in_ is None and "" not in surveys and len(surveys) != 1:
         problems.append(
@@ -152,7 +167,7 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
                 else "Write `survey:` with its widths and heights.",
             )
         )
-    return [*problems, *_of_the_track(door, blocks), *door.faults()]
+    return [*problems, *_of_the_track(door, blocks), *door.faults(), *door.leaves_called()]
 
 
 def _of_the_track(door: DoorSpec, blocks: Blocks) -> list[Problem]:

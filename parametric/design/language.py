@@ -161,10 +161,10 @@ DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "hinged": _words(f"{_SWINGS} hinge_side lock_gap edge_bevel"),
         "hinged pair": _words(
             f"{_SWINGS} edge_bevel meeting_gap left_leaf right_leaf first_to_open "
-            "meeting_stiles meeting_rebate"
+            "meeting_stiles meeting_rebate astragal"
         ),
         "dutch": _words(
-            f"{_SWINGS} hinge_side lock_gap split split_gap split_joint upper_leaf lower_leaf"
+            f"{_SWINGS} hinge_side lock_gap edge_bevel split split_gap split_joint split_rebate upper_leaf lower_leaf"
         ),
     }
 )
@@ -230,7 +230,6 @@ NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
 
 NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
     {
-        ("door", "leaf"): "a leaf of its own for each",
         ("door", "pull"): "two pulls on one door",
     }
 )
@@ -275,6 +274,8 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
         "door": MappingProxyType(
             {
                 **{word: word for word in ("leaf", "track", "guide", "pull", "finish")},
+                "upper leaf": "leaf",
+                "lower leaf": "leaf",
                 "in": "survey",
             }
         ),

@@ -71,6 +71,32 @@ class Fittings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRebate:
+    """A step along one whole edge of a leaf, taken from its front or back, mm.
+
+    Where two leaves overlap: one has it on the back, the other on the front. `width` is
+    measured in from the edge, `depth` through the thickness.
+    """
+
+    edge: Literal["left", "right", "foot", "top"]
+    face: Literal["front", "back"]
+    width: Figure
+    depth: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strip:
+    """A strip planted on the front or back of a leaf over the gap at one upright edge, mm."""
+
+    edge: Side
+    face: Literal["front", "back"]
+    width: Figure
+    thickness: Figure
+    over: Figure
+    """How far it stands past the leaf's own edge."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HungLeaf:
     """One leaf where it stands shut, mm.
 
@@ -97,6 +123,8 @@ class HungLeaf:
     knuckles: Literal["front", "back"] | None = None
     left_bevel: Figure | None = None
     right_bevel: Figure | None = None
+    rebates: tuple[EdgeRebate, ...] = ()
+    strip: Strip | None = None
 
     @property
     def name(self) -> str:
@@ -182,6 +210,7 @@ class Hanging:
     hinge_gap: Figure | None = None
     lock_gap: Figure | None = None
     fold_gap: Figure | None = None
+    split_gap: Figure | None = None
     jamb_gap: Figure | None = None
     pocket: Figure | None = None
     """How deep the pocket in the wall must be, from the side of the opening."""
@@ -253,6 +282,25 @@ class DoorBlock(Block):
     def faults(self) -> tuple[Problem, ...]:
         """What cannot be, whatever the opening: a leaf alone that should pass another."""
         return ()
+
+    def leaves_called(self) -> tuple[Problem, ...]:
+        """A list of leaves names one for each."""
+        if not isinstance(self.leaf, tuple) or len(self.leaf) == self.leaf_count:
+            return ()
+        return (
+            Problem(
+                code="leaves_do_not_match",
+                level="stop",
+                message=f'"leaf" names {len(self.leaf)} leaves, and {self.heading} has '
+                f"{self.leaf_count}.",
+                where=self.line("leaf"),
+                about=self.heading,
+                found=f"{len(self.leaf)} names",
+                allowed=f"{self.leaf_count} names, from the left, or one for all",
+                fix="Name one for each leaf, or one for all.",
+                unreadable=True,
+            ),
+        )
 
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """What each leaf's left and right edge does, by which its stiles are looked up."""

@@ -12,6 +12,7 @@ from parametric.figures import Figure, named
 from parametric.hangings.hanging import (
     Clearance,
     DoorBlock,
+    EdgeRebate,
     EdgeRole,
     Fittings,
     Hanging,
@@ -20,11 +21,12 @@ from parametric.hangings.hanging import (
     Site,
     Span,
     Stock,
+    Strip,
     states_of,
 )
 from parametric.hangings.swinging import Opens, swing_of
 from parametric.names import leaf_letter
-from parametric.written import Angle, Equal, Length, Parts, Rest, Share
+from parametric.written import Angle, Equal, Length, LengthPair, Parts, Rest, Share
 
 
 class HingedPairSpec(DoorBlock):
@@ -39,7 +41,9 @@ class HingedPairSpec(DoorBlock):
     left_leaf: Share
     right_leaf: Share
     first_to_open: Side
-    meeting_stiles: Literal["butt"]
+    meeting_stiles: Literal["butt", "rebated", "astragal"]
+    meeting_rebate: Length
+    astragal: LengthPair
 
     @property
     def leaf_count(self) -> int:
@@ -77,6 +81,52 @@ def leaf_widths(spec: HingedPairSpec, room: Figure) -> tuple[Figure, Figure]:
     return (named("left leaf width", widths[0]), named("right leaf width", widths[1]))
 
 
+AIR_IN_REBATE = 0.5
+"""Of the gap between two edges, what is left between their stepped faces. Common practice, no source."""
+
+
+def _first(spec: HingedPairSpec) -> int:
+    return 0 if spec.first_to_open == "left" else 1
+
+
+def _over(spec: HingedPairSpec, index: int) -> Literal["front", "back"]:
+    """The face that a leaf's overlap leaves standing: that of the leaf that opens first leads."""
+    leading = spec.opens == "towards you"
+    return "front" if (index == _first(spec)) == leading else "back"
+
+
+def _rebates(
+    spec: HingedPairSpec, index: int, thickness: Figure, overlap: Figure, between: Figure
+) -> tuple[EdgeRebate, ...]:
+    if spec.meeting_stiles != "rebated":
+        return ()
+    return (
+        EdgeRebate(
+            edge="right" if index == 0 else "left",
+            face="back" if _over(spec, index) == "front" else "front",
+            width=overlap,
+            depth=named(
+                f"leaf {leaf_letter(index)} / rebate depth",
+                thickness / 2 + between * AIR_IN_REBATE / 2,
+            ),
+        ),
+    )
+
+
+def _strip(spec: HingedPairSpec, index: int, between: Figure) -> Strip | None:
+    """The astragal: on the leaf that opens first, over the gap, half on either side of its middle."""
+    if spec.meeting_stiles != "astragal" or index != _first(spec):
+        return None
+    wide = named("astragal width", spec.astragal[0])
+    return Strip(
+        edge="right" if index == 0 else "left",
+        face=_over(spec, index),
+        width=wide,
+        thickness=named("astragal thickness", spec.astragal[1]),
+        over=named("astragal past the edge", wide / 2 + between / 2),
+    )
+
+
 def _size(
     spec: HingedPairSpec, site: Site, stock: tuple[Stock, ...], fittings: Fittings
 ) -> Hanging:
@@ -84,15 +134,24 @@ def _size(
     gap = named("hinge gap", spec.hinge_gap)
     between = named("meeting gap", spec.meeting_gap)
     head_gap, floor_gap = named("head gap", spec.head_gap), named("floor gap", spec.floor_gap)
+    overlap = named("meeting rebate", spec.meeting_rebate)
     room = named("width for the leaves", site.clear - 2 * gap - between)
+    if spec.meeting_stiles == "rebated":
+        room = named("width for the leaves", site.clear - 2 * gap - between + overlap)
     widths = leaf_widths(spec, room)
     height = named("leaf height", site.head - head_gap - floor_gap)
     lefts = (
         named("leaf A / left edge", site.clear_left + gap),
-        named("leaf B / left edge", site.clear_left + gap + widths[0] + between),
+        named(
+            "leaf B / left edge",
+            site.clear_left + site.clear - gap - widths[1]
+            if spec.meeting_stiles == "rebated"
+            else site.clear_left + gap + widths[0] + between,
+        ),
     )
     bevel = named("edge bevel", spec.edge_bevel, "deg")
-    planed = bevel if float(bevel) else None
+    # A rebated edge is stepped, not planed.
+    planed = bevel if float(bevel) and spec.meeting_stiles != "rebated" else None
     hinges: tuple[Side, Side] = ("left", "right")
     swings = tuple(
         swing_of(
@@ -124,12 +183,14 @@ def _size(
             pull_side="right" if i == 0 else "left",
             swing=swings[i].angle,
             knuckles=swings[i].knuckles,
+            rebates=_rebates(spec, i, stock[i].thickness, overlap, between),
+            strip=_strip(spec, i, between),
             left_bevel=planed if i == 1 else None,
             right_bevel=planed if i == 0 else None,
         )
         for i in range(2)
     )
-    first = 0 if spec.first_to_open == "left" else 1
+    first = _first(spec)
     only = f"{spec.first_to_open} leaf open"
     return Hanging(
         kind=spec.kind,
@@ -154,7 +215,13 @@ def _size(
         across=(
             Span(what="gap", name="left hinge gap", size=gap),
             Span(what="leaf", name="leaf A", size=widths[0]),
-            Span(what="gap", name="meeting gap", size=between),
+            Span(
+                what="gap",
+                name="meeting gap",
+                size=between
+                if spec.meeting_stiles != "rebated"
+                else named("gap less the overlap", between - overlap),
+            ),
             Span(what="leaf", name="leaf B", size=widths[1]),
             Span(what="gap", name="right hinge gap", size=gap),
         ),
@@ -166,6 +233,7 @@ def _size(
         else named("floor gap in the travel", floor_gap - site.rise),
         reach=max((swing.reach for swing in swings), key=float),
         meeting=spec.meeting_stiles,
+        meeting_rebate=overlap if spec.meeting_stiles == "rebated" else None,
         clearances=tuple(
             Clearance(
                 where=f"meeting gap beside leaf {leaf_letter(i)}",

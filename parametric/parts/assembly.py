@@ -12,6 +12,7 @@ from parametric.parts.bars import bar_parts
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
+from parametric.parts.leaf_edges import strip_parts
 from parametric.parts.panels import panel_parts
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
@@ -56,6 +57,7 @@ def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
         *glazing_parts(leaf),
         *tenon_parts(leaf),
         *pull_parts(leaf),
+        *strip_parts(leaf),
     )
 
 

@@ -7,17 +7,15 @@ from the same numbers.
 
 from __future__ import annotations
 
-import math
-
-from parametric.figures import Figure, plain
+from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.hardware.guide import guide_cut
 from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
-from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Shaped, Trim
+from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
-from parametric.outlines import Vertex
 from parametric.parts.bars import rail_notches, stile_notches
+from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
 from parametric.resolve.leaf import HungPull, Leaf, Rail
 from parametric.resolve.panel_field import PanelField, largest_that_fits
@@ -59,7 +57,7 @@ def _stile(leaf: Leaf, side: Side) -> Part:
             cuts.append(stile_rebate(leaf, lite, lite.rebate, side, back))
     cuts += stile_notches(leaf, side, back)
     cuts += _trims(leaf)
-    cuts += _bevel(leaf, side, back)
+    cuts += stile_edges(leaf, side, front, back)
     if leaf.guide is not None:
         cuts.append(
             guide_cut(leaf.guide, face="low end", length=width, middle=middle, trimmed=leaf.trim)
@@ -98,38 +96,6 @@ def _trims(leaf: Leaf) -> list[Cut]:
         Trim(name="trim foot", end="low end", length=leaf.trim, making=making),
         Trim(name="trim top", end="high end", length=leaf.trim, making=making),
     ]
-
-
-def _bevel(leaf: Leaf, side: Side, back: Face) -> list[Cut]:
-    """An outer edge planed out of square: full width on the knuckles' face, less on the other."""
-    bevel = leaf.hung.bevel(side)
-    if bevel is None:
-        return []
-    off = float(leaf.thickness) * math.tan(math.radians(float(bevel)))
-    planed = back if leaf.hung.knuckles == "front" else _other(back)
-    deep = float(leaf.thickness)
-    if planed == "low face":
-        outline = (Vertex(0.0, 0.0), Vertex(off, 0.0), Vertex(0.0, deep))
-    else:
-        outline = (Vertex(0.0, 0.0), Vertex(off, deep), Vertex(0.0, deep))
-    return [
-        Shaped(
-            name="edge bevel",
-            face="low end",
-            outline=outline,
-            surface=leaf.trim,
-            depth=leaf.stile_blank - leaf.trim,
-            making=Making(
-                by="bench",
-                when="after glue-up",
-                tool=f"plane at {plain(bevel)} deg, off the far side",
-            ),
-        )
-    ]
-
-
-def _other(face: Face) -> Face:
-    return "high face" if face == "low face" else "low face"
 
 
 def _pockets(leaf: Leaf, hung: HungPull, *, front: Face, back: Face) -> list[Cut]:
@@ -193,6 +159,7 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
         cuts.append(arch_cut(leaf, rail, rail.head))
     cuts += rail_rebates(leaf, rail)
     cuts += rail_notches(leaf, rail)
+    cuts += rail_edges(leaf, rail)
     if leaf.guide is not None and rail is leaf.rails[-1]:
         cuts.append(
             guide_cut(leaf.guide, face="low edge", length=rail.length, middle=middle, trimmed=0.0)

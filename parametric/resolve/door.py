@@ -206,7 +206,7 @@ def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> 
 def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
     """The blocks that one leaf of the door calls; the reader has seen that they are there."""
     leaf = design.block("leaf", name)
-    assert isinstance(leaf, LeafSpec)
+    assert isinstance(leaf, LeafSpec), "the reader has seen that it is there"
     joint = called(design, leaf, "joint", LooseTenonSpec)
     assert joint is not None
     nouns = {band.kind for band in leaf.top_to_bottom}

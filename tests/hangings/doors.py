@@ -30,6 +30,8 @@ leaf:
     - top rail: 120
     - lite: rest
     - bottom rail: 240
+leaf top: {timber: tulipwood, thickness: 40, stiles: 90, top to bottom: [top rail: 90, lite: rest, bottom rail: 120]}
+leaf foot: {timber: tulipwood, thickness: 40, stiles: 90, top to bottom: [top rail: 120, lite: rest, bottom rail: 200]}
 joint: {kind: loose tenon, tenon: 12 x 60 x 90, slot: 12 x 62 x 46}
 glass: {kind: toughened, thickness: 6}
 track: {off wall: 86, spacing: 52}
@@ -46,6 +48,10 @@ KINDS: dict[str, str] = {
     "hinged right away": "kind: hinged\nhinge side: right\nopens: away from you\nedge bevel: 0 deg",
     "hinged pair": "kind: hinged pair",
     "hinged pair away": "kind: hinged pair\nopens: away from you",
+    "rebated pair": "kind: hinged pair\nmeeting stiles: rebated",
+    "rebated pair away": "kind: hinged pair\nmeeting stiles: rebated\nopens: away from you\nfirst to open: left",
+    "pair with astragal": "kind: hinged pair\nmeeting stiles: astragal",
+    "dutch": "kind: dutch\nhinge side: left\nsplit: 1040\nupper leaf: top\nlower leaf: foot",
     "unequal pair": "kind: hinged pair\nleft leaf: 2 parts\nright leaf: 1 part",
     "bifold two left": "kind: bifold\nleaves: 2\nfolds to: left\njamb gap: 5",
     "bifold two right": "kind: bifold\nleaves: 2\nfolds to: right\njamb gap: 5",
