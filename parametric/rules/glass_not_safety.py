@@ -24,7 +24,7 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
             yield Problem(
                 code="glass_not_safety",
                 level="note",
-                message=f"Safety glass, {pane.kind}, {job.fine(pane.thickness)} thick, {size}: "
+                message=f"Safety glass, {pane.kind}, {job.fine(glass.thickness)} thick, {size}: "
                 f"class asked for is category {asked.category}. Each pane carries its maker's "
                 "permanent mark and is ordered to size; it cannot be cut again. Local codes decide.",
                 where=glass.line("kind"),

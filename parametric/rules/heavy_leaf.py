@@ -28,8 +28,9 @@ def heavy_leaf(job: Checked) -> Iterator[Problem]:
         who = (
             f"L{leaf.name[1:]}" if not alike else "Each leaf" if len(job.loads) > 1 else "The leaf"
         )
+        stopped = any(pane.stops is not None for lite in leaf.lites for pane in lite.panes)
         glass = (
-            f" Carried in before glazing it weighs {weight(load.bare, unit)}." if leaf.lites else ""
+            f" Carried in before glazing it weighs {weight(load.bare, unit)}." if stopped else ""
         )
         yield Problem(
             code="heavy_leaf",

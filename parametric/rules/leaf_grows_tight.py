@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.catalog.swinging import LEAST_SEASON_GAP
-from parametric.figures import exceeds, origin_line
+from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 from parametric.trade.printed import printed
@@ -41,7 +41,7 @@ def leaf_grows_tight(job: Checked) -> Iterator[Problem]:
             message=f"The {leaf.written.sawn}-sawn stiles of a leaf grow {said.gauge(season.growth)} "
             f"together when the timber goes from {float(moisture.made):g} to "
             f"{float(moisture.dampest):g} %; its gaps are {said.gauge(season.room)}, and {left}.",
-            where=origin_line(season.room),
+            where=leaf.written.line("sawn"),
             about="gaps in the dampest season",
             found=said.gauge(season.left),
             allowed=f"{said.gauge(LEAST_SEASON_GAP)} or more",

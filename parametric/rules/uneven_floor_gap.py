@@ -21,7 +21,9 @@ def uneven_floor_gap(job: Checked) -> Iterator[Problem]:
         min(gaps, key=lambda g: g[1]),
         max(gaps, key=lambda g: g[1]),
     )
-    if not exceeds(wide - narrow, job.shop.limits.uneven_gap):
+    rise, most = wide - narrow, job.shop.limits.uneven_gap
+    # A limit of 3 is said as 1/8 where inches are read, and 1/8 must not be past 1/8.
+    if not exceeds(rise, most) or job.size(rise) == job.size(most):
         return
     along = ", ".join(job.size(gap) for _, gap in gaps)
     yield Problem(
