@@ -16,7 +16,16 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.drawing.layers import Layer
-from parametric.drawing.plane import Point, Polygon, arc_points, around
+from parametric.drawing.plane import (
+    Point,
+    Polygon,
+    arc_points,
+    around,
+    edges,
+    outside_all,
+    swollen,
+    without_spikes,
+)
 from parametric.drawing.shaped import across, flattened, less, open_to
 from parametric.model import (
     Assembly,
@@ -184,7 +193,17 @@ def _trimmed(part: Part) -> tuple[float, float]:
 def shown_in_front(piece: Piece) -> Iterator[Shown]:
     """What the piece draws in the elevation, nearer pieces not yet taken into account."""
     part = piece.part
-    yield Shown(layer=_outline_layer(piece), points=silhouette(piece), closed=True)
+    outline, layer = silhouette(piece), _outline_layer(piece)
+    shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
+    if shaped:
+        # What is set back from the face, a tongue or a lap, lies behind its neighbours there;
+        # a shaped edge is seen as far as nothing nearer covers it.
+        behind = _set_back(piece)
+        for a, b in edges(outline):
+            for p, q in outside_all(a, b, behind):
+                yield Shown(layer=layer, points=(p, q))
+    else:
+        yield Shown(layer=layer, points=outline, closed=True)
     for cut in part.cuts:
         if isinstance(cut, RaisedBevel) and high_face_in_front(piece):
             yield from _raised(piece, part.blank, float(cut.run))
@@ -197,6 +216,17 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
                 points=tuple(elevation(piece, *p) for p in ring),
                 closed=True,
             )
+
+
+def _set_back(piece: Piece) -> list[Polygon]:
+    """Where wood is taken off the face that the viewer looks at, but not right through."""
+    face = "high face" if high_face_in_front(piece) else "low face"
+    thick = float(piece.part.blank.thickness)
+    return [
+        swollen(tuple(elevation(piece, *p) for p in flattened(cut.outline)))
+        for cut in piece.part.cuts
+        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6
+    ]
 
 
 def _outline_layer(piece: Piece) -> Layer:
@@ -291,7 +321,7 @@ def _across(part: Part, at: float) -> Polygon:
     ring += [(wide - d, q) for q, d in _steps(sides.get("high edge", []), thick)]
     ring += [(p, thick - d) for p, d in reversed(_steps(sides.get("high face", []), wide))]
     ring += [(d, q) for q, d in reversed(_steps(sides.get("low edge", []), thick))]
-    left = tuple(dict.fromkeys((min(max(p, low), high), q) for p, q in ring))
+    left = without_spikes(tuple(dict.fromkeys((min(max(p, low), high), q) for p, q in ring)))
     for taken in ends:
         left = less(left, taken)
     return left

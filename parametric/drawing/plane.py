@@ -211,6 +211,37 @@ def left_of(polygon: Polygon, x: float) -> Polygon:
     return tuple(kept)
 
 
+def swollen(polygon: Polygon, by: float = 1e-3) -> Polygon:
+    """A polygon a hair larger all round, so that a line along its edge counts as within it."""
+    cx, cy = around(polygon).centre
+    far = [math.hypot(x - cx, y - cy) or 1.0 for x, y in polygon]
+    return tuple(
+        (x + (x - cx) / d * by, y + (y - cy) / d * by)
+        for (x, y), d in zip(polygon, far, strict=True)
+    )
+
+
+def without_spikes(ring: Polygon) -> Polygon:
+    """A ring without corners from which it runs straight back on itself.
+
+    Example:
+        >>> without_spikes(((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (4.0, 2.0), (0.0, 2.0)))
+        ((0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (0.0, 2.0))
+    """
+    kept = list(ring)
+    index = 0
+    while len(kept) > 3 and index < len(kept):
+        (ax, ay), (bx, by), (cx, cy) = kept[index - 2], kept[index - 1], kept[index]
+        across = (bx - ax) * (cy - by) - (by - ay) * (cx - bx)
+        back = (bx - ax) * (cx - bx) + (by - ay) * (cy - by)
+        if abs(across) < _SAME and back < 0:
+            kept.pop(index - 1)
+            index = 0
+        else:
+            index += 1
+    return tuple(kept)
+
+
 def arc_points(centre: Point, radius: float, start: float, end: float, step: float) -> Polygon:
     """Points on an arc, anticlockwise in degrees, no further apart than a step."""
     sweep = end - start

@@ -34,6 +34,7 @@ from parametric.drawing.bench.router_sheets import pocket_sheet, slot_sheet
 from parametric.drawing.bench.saw_sheets import lengths_of, mitre_sheet, trim_sheet
 from parametric.drawing.bench.saying import Numbers, numbers
 from parametric.drawing.bench.set_up import SetUp, draw_set_up
+from parametric.drawing.bench.shape_sheet import shape_sheet
 from parametric.drawing.bench.squaring_sheet import squaring_sheet
 from parametric.drawing.bench.tenon_sheet import tenon_sheet
 from parametric.drawing.bench.words_sheets import all_cautions, paragraphs, words_sheets
@@ -266,6 +267,8 @@ def _setting(
             )
         case "squaring":
             set_ups = (squaring_sheet(job, say, one, stops_of(one, paper.stops)),)
+        case "shape":
+            set_ups = (shape_sheet(job, say, one),)
     pointed = tuple(
         dataclasses.replace(
             set_up, under=f"{set_up.under} · all cautions: sheet {sheets['cautions']}"

@@ -1,0 +1,189 @@
+"""The set-up sheet of a cut to an outline: a curved edge, a notch, a cheek, an edge planed to a bevel."""
+
+from __future__ import annotations
+
+import math
+
+from parametric.drawing.bench.saw_sheets import part_of
+from parametric.drawing.bench.saying import Numbers
+from parametric.drawing.bench.set_up import Key, Row, SetUp
+from parametric.drawing.bench.sketch import Sketch, sketch
+from parametric.drawing.bench.words import deep, faces_row, heading, pieces_row, when_words
+from parametric.drawing.draft import Draft
+from parametric.drawing.plane import Box, Point, around
+from parametric.drawing.shaped import flattened
+from parametric.drawing.subject import Subject
+from parametric.model import Shaped, face_depth, face_size
+from parametric.outlines import arc_of, bounds_of, edges
+from parametric.trade.milling import Setting
+
+_SAME = 1e-3
+_LEAST = 24.0
+"""How much of a face is shown round a small outline at least, mm."""
+
+
+def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
+    """What is taken away, on its face; what is alike in all that run is a number of the sheet."""
+    cuts = _cuts(job, setting)
+    first = cuts[0]
+    part, _ = part_of(job, setting)
+    bevel = _bevel(first)
+    keys: list[Key] = []
+    if setting.cutter is not None:
+        keys.append(Key(number=say.set_to(setting.cutter), name="cutter, or a smaller one"))
+    if bevel is not None:
+        keys += [
+            Key(letter="a", number=say.degrees(bevel), name="out of square"),
+            Key(letter="b", number=say.set_to(_extents(first)[0]), name="off the far side"),
+        ]
+    else:
+        keys += _sizes(say, cuts)
+    through = abs(float(first.depth - first.surface) - face_depth(first.face, part.blank)) < _SAME
+    if setting.depth is not None and bevel is None:
+        words = "through the whole thickness" if through else deep(say, setting)
+        keys.append(Key(number=say.set_to(setting.depth), name=words))
+    alike = len({_rounded(cut) for cut in cuts}) == 1
+    return SetUp(
+        title=heading(setting),
+        under=when_words(setting, job.rules.unit_words),
+        keys=tuple(keys),
+        rows=(
+            pieces_row(say, setting),
+            faces_row(setting),
+            Row(
+                head="Marked",
+                text="where its part's own sheet says"
+                if alike
+                else "each from its part's own sheet: the outlines are not all alike",
+            ),
+            Row(head="Guide", text=_guide(setting, first)),
+            Row(head="Check with", text=_check(setting, first)),
+        ),
+        warning=setting.cautions[0],
+        picture=lambda draft, box: _picture(draft, box, job, setting),
+        seen="On its face; what is taken away is black",
+    )
+
+
+def _cuts(job: Subject, setting: Setting) -> list[Shaped]:
+    """Every cut of the setting, as its parts have it."""
+    parts = {part.name: part for part in job.assembly.parts}
+    found = [parts[name].cuts[index] for run in setting.runs for name, index in run.covers]
+    return [cut for cut in found if isinstance(cut, Shaped)]
+
+
+def _extents(cut: Shaped) -> tuple[float, float]:
+    x0, y0, x1, y1 = bounds_of(cut.outline)
+    return x1 - x0, y1 - y0
+
+
+def _rounded(cut: Shaped) -> tuple[float, ...]:
+    return tuple(round(size, 2) for size in sorted(_extents(cut)))
+
+
+def _bevel(cut: Shaped) -> float | None:
+    """The angle of an edge planed to a bevel, deg; None for any other outline."""
+    if "end" not in cut.face or len(cut.outline) != 3:
+        return None
+    off, deep_by = _extents(cut)
+    return math.degrees(math.atan2(off, deep_by))
+
+
+def _curved(cut: Shaped) -> bool:
+    return any(vertex.bulge for vertex in cut.outline)
+
+
+def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
+    """Length and width where all are alike and square, the radius where they follow one arc."""
+    first = cuts[0]
+    if _curved(first):
+        radii = {
+            round(arc.radius, 2): arc.radius
+            for cut in cuts
+            for a, b in edges(cut.outline)
+            if (arc := arc_of(a, b)) is not None
+        }
+        if len(radii) == 1:
+            return [Key(letter="a", number=say.set_to(next(iter(radii.values()))), name="radius")]
+        return []
+    if len({_rounded(cut) for cut in cuts}) > 1:
+        return []
+    long, wide = _extents(first)
+    return [
+        Key(letter="a", number=say.set_to(long), name="along the piece"),
+        Key(letter="b", number=say.set_to(wide), name="across it"),
+    ]
+
+
+def _guide(setting: Setting, cut: Shaped) -> str:
+    if _curved(cut):
+        return "the template of the curve, held with its face to the face of the piece"
+    return {
+        "router": "a straight edge on the line, blocks at both ends",
+        "saw": "knife lines on both sides, the waste side marked",
+        "bench": "knife lines on both sides, the waste side marked",
+    }[setting.by]
+
+
+def _check(setting: Setting, cut: Shaped) -> str:
+    if _bevel(cut) is not None:
+        return "a sliding bevel set to the angle, along the whole edge"
+    if _curved(cut):
+        return "the template, and a square through the thickness"
+    return "the piece that goes into it" if setting.by == "bench" else "a square and callipers"
+
+
+def _picture(draft: Draft, box: Box, job: Subject, setting: Setting) -> None:
+    """The face with the outline in it; where the piece goes on, it is torn off."""
+    part, index = part_of(job, setting)
+    cut = part.cuts[index]
+    assert isinstance(cut, Shaped)
+    wide, tall = face_size(cut.face, part.blank)
+    shape = around(flattened(cut.outline))
+    margin = max(_LEAST, 0.35 * max(shape.width, shape.height))
+    shown = Box(
+        max(0.0, shape.x0 - margin),
+        max(0.0, shape.y0 - margin),
+        min(float(wide), shape.x1 + margin),
+        min(float(tall), shape.y1 + margin),
+    )
+    inner = Box(box.x0 + 16.0, box.y0 + 12.0, box.x1 - 16.0, box.y1 - 12.0)
+    own = sketch(draft, inner, shown, largest=0.3)
+    own.wood(list(shown.polygon), ends="end" in cut.face, broken=True)
+    own.fence(list(flattened(cut.outline)))
+    sides: tuple[tuple[Point, Point, bool], ...] = (
+        ((shown.x0, shown.y0), (shown.x1, shown.y0), shown.y0 == 0.0),
+        ((shown.x0, shown.y1), (shown.x1, shown.y1), shown.y1 == float(tall)),
+        ((shown.x0, shown.y0), (shown.x0, shown.y1), shown.x0 == 0.0),
+        ((shown.x1, shown.y0), (shown.x1, shown.y1), shown.x1 == float(wide)),
+    )
+    for a, b, true in sides:
+        if true:
+            own.line("cut_heavy", a, b)
+        else:
+            own.torn(a, b)
+    _lettered(own, cut, shape)
+
+
+def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
+    """The letters of the sizes, beside what they measure."""
+    if _bevel(cut) is not None:
+        widest = max(cut.outline, key=lambda v: v.x)
+        level = widest.y
+        out = (0.0, -9.0) if level <= shape.y0 + _SAME else (0.0, 9.0)
+        own.span(((0.0, level), (shape.x1, level)), "b", out=out)
+        x, y = own.at((shape.x1, shape.centre[1]))
+        own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x - 9.0, y)])
+        return
+    if _curved(cut):
+        arcs = [arc for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
+        if len({round(arc.radius, 2) for arc in arcs}) == 1:
+            arc = arcs[0]
+            angle = arc.start + arc.sweep / 2
+            x, y = own.at(
+                (arc.x + arc.radius * math.cos(angle), arc.y + arc.radius * math.sin(angle))
+            )
+            own.letter("a", [(x, y + 8.0), (x - 8.0, y + 8.0), (x + 8.0, y + 8.0)])
+        return
+    own.span(((shape.x0, shape.y0), (shape.x1, shape.y0)), "a", out=(0.0, -9.0))
+    own.span(((shape.x1, shape.y0), (shape.x1, shape.y1)), "b", out=(9.0, 0.0))
