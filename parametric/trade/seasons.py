@@ -7,10 +7,11 @@ jamb |gap|_stile_|______________|_stile_|gap| next leaf or jamb
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import assert_never
 
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, largest, named
-from parametric.hangings.hanging import Hanging
+from parametric.hangings.hanging import EdgeRole, Hanging
 from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
@@ -29,11 +30,11 @@ class LeafSeason:
 
 
 def leaf_seasons(resolved: Resolved) -> tuple[LeafSeason, ...]:
-    """Every leaf that stands in a chain of gaps; one that slides past everything has none."""
+    """Every leaf that stands between gaps; one with an edge that is free has room enough."""
     hanging, shop = resolved.door.hanging, resolved.shop
     found = []
     for leaf in resolved.door.leaves:
-        room = _room(hanging, leaf.name)
+        room = _room(hanging, leaf)
         if room is None:
             continue
         growth = stile_growth(leaf, shop)
@@ -65,16 +66,30 @@ def stile_growth(leaf: Leaf, shop: Shop) -> Figure:
     )
 
 
-def _room(hanging: Hanging, leaf: str) -> Figure | None:
-    """The gap to a jamb, and half of one that is shared with the next leaf; None where it laps."""
-    spans = hanging.across
-    at = next((i for i, span in enumerate(spans) if (span.what, span.name) == ("leaf", leaf)), None)
-    if at is None or at == 0 or at == len(spans) - 1:
-        return None
-    room = Figure(0.0)
-    for gap, beyond in ((at - 1, at - 2), (at + 1, at + 2)):
-        if spans[gap].what != "gap":
+def _room(hanging: Hanging, leaf: Leaf) -> Figure | None:
+    """Its gap to a jamb, and its half of one shared with the next leaf; None where an edge is free."""
+    total = Figure(0.0)
+    for role in (leaf.hung.left_edge, leaf.hung.right_edge):
+        gap = _gap_at(hanging, role)
+        if gap is None:
             return None
-        shared = 0 <= beyond < len(spans) and spans[beyond].what == "leaf"
-        room = room + (spans[gap].size / 2 if shared else spans[gap].size)
-    return named(join(leaf, "gaps at its edges"), room)
+        total = total + gap
+    return named(join(leaf.name, "gaps at its edges"), total)
+
+
+def _gap_at(hanging: Hanging, role: EdgeRole) -> Figure | None:
+    match role:
+        case "hinge":
+            return hanging.hinge_gap
+        case "pivot":
+            return hanging.jamb_gap
+        case "closing":
+            return hanging.jamb_gap if hanging.lock_gap is None else hanging.lock_gap
+        case "meeting":
+            return None if hanging.meeting_gap is None else hanging.meeting_gap / 2
+        case "fold":
+            return None if hanging.fold_gap is None else hanging.fold_gap / 2
+        case "free" | "back":
+            return None
+        case _:
+            assert_never(role)
