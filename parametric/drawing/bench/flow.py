@@ -169,9 +169,34 @@ def _widths(block: Block, room: float) -> list[float]:
     fixed = sum(w for index, w in enumerate(wanted) if index not in giving)
     left = room - fixed
     liked = sum(wanted[index] for index in giving)
-    for index in giving:
-        wanted[index] = left * wanted[index] / liked
+    shared = {index: left * wanted[index] / liked for index in giving}
+    if any(shared[index] < _longest_word(block, index) for index in giving):
+        shared = _by_words(block, room, wanted)
+    for index, wide in shared.items():
+        wanted[index] = wide
     return wanted
+
+
+def _longest_word(block: Block, index: int) -> float:
+    """What a column cannot go under: its longest word."""
+    column = block.columns[index]
+    words = [word for cells in _cells(block) for word in cells[index].split()]
+    return 2 * _AIR + max(
+        width(column.head, TITLE, "bold"),
+        *(width(word, TITLE, column.weight) for word in words),
+    )
+
+
+def _by_words(block: Block, room: float, wanted: Sequence[float]) -> dict[int, float]:
+    """Where little is left, every column of words gives: each has its longest word, and of the
+    rest a share of what it would like.
+    """
+    giving = [i for i, column in enumerate(block.columns) if column.anchor == "left"]
+    least = {index: _longest_word(block, index) for index in giving}
+    fixed = sum(w for index, w in enumerate(wanted) if index not in giving)
+    spare = max(0.0, room - fixed - sum(least.values()))
+    more = sum(wanted[index] - least[index] for index in giving) or 1.0
+    return {i: least[i] + spare * (wanted[i] - least[i]) / more for i in giving}
 
 
 def _broken(line: Line, block: Block, widths: list[float]) -> list[list[str]]:

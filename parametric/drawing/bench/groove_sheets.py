@@ -22,9 +22,12 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Fill
 from parametric.drawing.subject import Subject
+from parametric.model import Groove
 from parametric.trade.milling import Setting
 from parametric.trade.stop_blocks import Blocks, StopLine
 
+_CORNER = 1e-3
+"""A cut no farther from a corner than this takes the corner away, mm."""
 _SPARE = 24.0
 """How much of a piece is shown beyond a cut, mm."""
 
@@ -113,6 +116,8 @@ def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[S
         picture=lambda draft, box: _groove_picture(draft, job, box, setting),
         seen="Along the feed, the foot shown up"
         if setting.by == "bench"
+        else "Along the feed, back down"
+        if _broad(job, setting)
         else "Along the feed, cut edge down",
     )
 
@@ -156,12 +161,20 @@ def _tool(setting: Setting) -> str:
     return "cutter" if setting.by != "saw" else "dado set"
 
 
+def _broad(job: Subject, setting: Setting) -> bool:
+    """Whether it is run in a broad face, that face down and an edge to the fence."""
+    part, index = part_of(job, setting)
+    cut = part.cuts[index]
+    return isinstance(cut, Groove) and "face" in cut.face
+
+
 def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> None:
     """Cut edge down on a table; up, under a hand router, on the foot of a glued leaf."""
     assert setting.depth is not None
     assert setting.width is not None
     part, _ = part_of(job, setting)
-    thick = float(part.blank.thickness)
+    broad = _broad(job, setting)
+    thick = float(part.blank.width if broad else part.blank.thickness)
     wide, depth = float(setting.width), float(setting.depth)
     cutter = float(setting.cutter if setting.cutter is not None else setting.width)
     first, last = float(setting.fence[0]), float(setting.fence[-1])
@@ -169,6 +182,8 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     up = setting.by == "bench"
     sign = -1.0 if up else 1.0
     tall, fence, deep_down = depth + _SPARE, 20.0, 11.0
+    if broad:
+        tall = float(part.blank.thickness)
 
     # Along the feed the fence stands to the right of the piece.
     def m(*points: Point) -> list[Point]:
@@ -176,7 +191,7 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
 
     low, high = sorted((-deep_down * sign, tall * sign))
     inner = Box(
-        box.x0,
+        box.x0 + (22.0 if broad else 0.0),
         box.y0 + (2.0 if up else 25.0 if len(setting.fence) > 1 else 15.0),
         box.x1,
         box.y1 - (25.0 if up else 2.0),
@@ -184,19 +199,17 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     extent = Box(-thick - 14.0, low, fence, high)
     own = sketch(draft, inner, extent)
     a, b = middle - wide / 2, middle + wide / 2
-    piece: list[Point] = [
-        (0.0, tall),
-        (0.0, 0.0),
-        (a, 0.0),
-        (a, depth),
-        (b, depth),
-        (b, 0.0),
-        (thick, 0.0),
-        (thick, tall),
-    ]
+    # A rebate takes one of the piece's own corners away.
+    near: list[Point] = [(0.0, 0.0), (a, 0.0)] if a > _CORNER else []
+    far: list[Point] = [(b, 0.0), (thick, 0.0)] if b < thick - _CORNER else []
+    a, b = (a if near else 0.0), (b if far else thick)
+    piece: list[Point] = [(0.0, tall), *near, (a, depth), (b, depth), *far, (thick, tall)]
     own.wood(m(*piece), broken=True)
     own.line("cut_heavy", *m(*piece))
-    own.torn(*m((0.0, tall), (thick, tall)))
+    if broad:
+        own.line("cut_heavy", *m((0.0, tall), (thick, tall)))
+    else:
+        own.torn(*m((0.0, tall), (thick, tall)))
     own.fence(
         m(
             (-fence, tall * 0.9),
@@ -229,14 +242,18 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
         m((first - cutter / 2, depth), (first + cutter / 2, depth)), "a", out=(0.0, sign * 5.0)
     )
     x = own.at(m((0.0, 0.0))[0])[0]
-    own.face(
-        [
-            (x - over, own.at(m((0.0, (depth + tall) / 2))[0])[1] + up_by)
-            for over in (4.4, 7.0)
-            for up_by in (0.0, 4.0, -4.0, 8.0, -8.0)
-        ],
-        turned=90,
-    )
+    if broad:
+        cx, cy = own.at(m((thick / 2, tall))[0])
+        own.face([(cx + over, cy - 4.6) for over in (0.0, 14.0, -14.0)])
+    else:
+        own.face(
+            [
+                (x - over, own.at(m((0.0, (depth + tall) / 2))[0])[1] + up_by)
+                for over in (4.4, 7.0)
+                for up_by in (0.0, 4.0, -4.0, 8.0, -8.0)
+            ],
+            turned=90,
+        )
     left = own.at(m((thick, 0.0))[0])[0]
     own.feed_away(
         [

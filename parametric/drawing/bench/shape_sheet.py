@@ -60,7 +60,9 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
             Row(head="Check with", text=_check(setting, first)),
         ),
         warning=setting.cautions[0],
-        picture=lambda draft, box: _picture(draft, box, job, setting),
+        picture=lambda draft, box: _picture(
+            draft, box, job, setting, lettered=any(key.letter for key in keys)
+        ),
         seen="On its face; what is taken away is black",
     )
 
@@ -133,7 +135,7 @@ def _check(setting: Setting, cut: Shaped) -> str:
     return "the piece that goes into it" if setting.by == "bench" else "a square and callipers"
 
 
-def _picture(draft: Draft, box: Box, job: Subject, setting: Setting) -> None:
+def _picture(draft: Draft, box: Box, job: Subject, setting: Setting, *, lettered: bool) -> None:
     """The face with the outline in it; where the piece goes on, it is torn off."""
     part, index = part_of(job, setting)
     cut = part.cuts[index]
@@ -162,7 +164,8 @@ def _picture(draft: Draft, box: Box, job: Subject, setting: Setting) -> None:
             own.line("cut_heavy", a, b)
         else:
             own.torn(a, b)
-    _lettered(own, cut, shape)
+    if lettered:
+        _lettered(own, cut, shape)
 
 
 def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
