@@ -2,17 +2,20 @@
 
 Turning a piece about its length changes its face for its back. It is then another piece,
 unless every cut goes over into a cut when it is mirrored in the middle of its thickness.
+Two pieces that are one another's image in any mirror are a left and a right.
 """
 
 from __future__ import annotations
 
 import dataclasses
 from collections.abc import Mapping, Sequence
-from typing import assert_never
+from typing import Literal, assert_never
 
 from parametric.model import (
     Blank,
     Cut,
+    Edge,
+    End,
     Face,
     Groove,
     Island,
@@ -27,43 +30,102 @@ from parametric.model import (
     Tongue,
     Trim,
     digest,
+    face_size,
 )
-from parametric.outlines import turned_upside_down
+from parametric.outlines import turned_over, turned_upside_down
 
-_OTHER_SIDE: Mapping[Face, Face] = {"low face": "high face", "high face": "low face"}
+Way = Literal["length", "width", "thickness"]
+
+_WAYS: tuple[Way, ...] = ("length", "width", "thickness")
+_ACROSS: Mapping[Face, Way] = {
+    "low end": "length",
+    "high end": "length",
+    "low edge": "width",
+    "high edge": "width",
+    "low face": "thickness",
+    "high face": "thickness",
+}
+_OPPOSITE: Mapping[Face, Face] = {
+    "low end": "high end",
+    "high end": "low end",
+    "low edge": "high edge",
+    "high edge": "low edge",
+    "low face": "high face",
+    "high face": "low face",
+}
 
 
-def mirrored(cut: Cut, blank: Blank) -> Cut | None:
-    """The cut mirrored in the middle of the thickness; None for one that knows a single face."""
+def mirrored(cut: Cut, blank: Blank, way: Way = "thickness") -> Cut | None:
+    """The cut mirrored in the middle of the blank; None for one that knows a single face.
+
+    Args:
+        cut: the cut.
+        blank: the blank it is made in.
+        way: through which of its three middles.
+    """
     match cut:
-        case Shaped() if cut.face in _OTHER_SIDE:
-            return dataclasses.replace(cut, face=_OTHER_SIDE[cut.face])
-        case Shaped():
-            over = turned_upside_down(cut.outline, up=float(blank.thickness))
-            return dataclasses.replace(cut, outline=over)
-        case Slot() | Groove() | Pocket() if cut.face in _OTHER_SIDE:
-            return dataclasses.replace(cut, face=_OTHER_SIDE[cut.face])
-        case Slot() | Groove() | Pocket():
-            return dataclasses.replace(cut, v=blank.thickness - cut.v)
-        case Island():
+        case Slot() | Groove() | Pocket() | Shaped() if _ACROSS[cut.face] == way:
+            return dataclasses.replace(cut, face=_OPPOSITE[cut.face])
+        case Slot() | Groove() | Pocket() | Shaped():
+            return _on_its_face(cut, blank, way)
+        case Island() if way == "thickness":
             other = "high face" if cut.face == "low face" else "low face"
             return dataclasses.replace(cut, face=other)  # type: ignore[arg-type]
-        case Trim() | Mitre() | RoundArrises() | RoundCorners():
+        case Trim() if way == "length":
+            return dataclasses.replace(cut, end=_other_end(cut.end))
+        case Mitre() if way == "length":
+            return dataclasses.replace(cut, end=_other_end(cut.end))
+        case Mitre() if way == "width":
+            keeps: Edge = "high edge" if cut.keeps == "low edge" else "low edge"
+            return dataclasses.replace(cut, keeps=keeps)
+        case RaisedBevel() | Tongue() if way == "thickness":
+            return None
+        case Island() | Trim() | Mitre() | RoundArrises() | RoundCorners():
             return cut
         case RaisedBevel() | Tongue():
-            return None
+            return cut
         case _:
             assert_never(cut)
 
 
+def _on_its_face(cut: Slot | Groove | Pocket | Shaped, blank: Blank, way: Way) -> Cut:
+    """A cut whose face stays where it is, mirrored along u or along v of it."""
+    u, v = face_size(cut.face, blank)
+    along_u = way == "length" or (way == "width" and _ACROSS[cut.face] == "length")
+    match cut:
+        case Shaped() if along_u:
+            return dataclasses.replace(cut, outline=turned_over(cut.outline, across=float(u)))
+        case Shaped():
+            return dataclasses.replace(cut, outline=turned_upside_down(cut.outline, up=float(v)))
+        case Pocket() if along_u:
+            return dataclasses.replace(cut, u=u - cut.u)
+        case Slot() | Groove() if along_u:
+            return dataclasses.replace(cut, u0=u - cut.u1, u1=u - cut.u0)
+        case Slot() | Groove() | Pocket():
+            return dataclasses.replace(cut, v=v - cut.v)
+        case _:
+            assert_never(cut)
+
+
+def _other_end(end: End) -> End:
+    return "high end" if end == "low end" else "low end"
+
+
 def alike_both_sides(part: Part) -> bool:
     """True when the piece is the same with its face for its back."""
-    return mirrors(part, part)
+    return _is_image(part, part, "thickness")
 
 
 def mirrors(part: Part, other: Part) -> bool:
-    """True when one piece is the other mirrored in the middle of its thickness."""
-    turned = [mirrored(cut, part.blank) for cut in part.cuts]
+    """True when one piece is the other's image in a mirror, whichever way that is held.
+
+    Rails under two halves of one arch are each other's image end for end.
+    """
+    return any(_is_image(part, other, way) for way in _WAYS)
+
+
+def _is_image(part: Part, other: Part, way: Way) -> bool:
+    turned = [mirrored(cut, part.blank, way) for cut in part.cuts]
     return digest(part.blank) == digest(other.blank) and _keys(turned) == _keys(other.cuts)
 
 
@@ -74,4 +136,11 @@ def lies_turned(part: Part, twin: Part) -> bool:
 
 
 def _keys(cuts: Sequence[Cut | None]) -> list[str]:
-    return sorted(digest(cut) for cut in cuts)
+    return sorted(digest(_begun(cut) if isinstance(cut, Shaped) else cut) for cut in cuts)
+
+
+def _begun(cut: Shaped) -> Shaped:
+    """The same cut with its outline begun at its lowest corner on the left: round is round."""
+    corners = [(round(vertex.x, 6), round(vertex.y, 6)) for vertex in cut.outline]
+    first = corners.index(min(corners))
+    return dataclasses.replace(cut, outline=(*cut.outline[first:], *cut.outline[:first]))

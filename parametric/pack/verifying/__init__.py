@@ -15,6 +15,7 @@ step_solids    its solids, measured from their faces
 printed        lengths as paper prints them
 
 expected       what the parts ask of their files
+boxes          how far finished parts and leaves reach
 known          the design a pack is held against
 
 machine_files  every cut of every face

@@ -7,7 +7,7 @@ what it is held against have nothing in common but the part.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -34,9 +34,11 @@ from parametric.model import (
     ramp_length,
     removed_volume,
 )
-from parametric.pack.verifying.outlines import Outline, closed_outline, holds, relieved_rectangle
+from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
 
 _SAME = 1e-6
+_ROUND = 16
+"""In how many directions a margin round a shape is looked at."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +112,7 @@ class Hollow:
         """Where its straight sides begin and end, mm; none of a round hole."""
         u0, v0, u1, v1 = self.bounds
         if self.shape is not None:
-            return tuple(edge.a for edge in self.shape.edges)
+            return tuple(self.shape.turns)
         if self.relief:
             u, v = (u0 + u1) / 2, (v0 + v1) / 2
             return tuple((u + edge.a[0], v + edge.a[1]) for edge in self._relieved.edges)
@@ -289,39 +291,6 @@ def in_some_file(part: Part, cut: Cut) -> bool:
     return cut.making.when == "before glue-up" or bool(side_of_leaf(part, routed.face))
 
 
-Box = tuple[Vector, Vector]
-
-
-def leaf_box(group: Group) -> Box:
-    """The finished leaf's box in its own frame: its made wooden parts, ends trimmed, mm."""
-    corners = [
-        corner
-        for part in group.parts
-        if not part.supplied and part.material.look in ("timber", "board")
-        for corner in _corners(part)
-    ]
-    return _around(corners)
-
-
-def _corners(part: Part) -> Iterator[Vector]:
-    low, high = wood(part)
-    for x in (low, high):
-        for y in (0.0, float(part.blank.width)):
-            for z in (0.0, float(part.blank.thickness)):
-                yield part.placement.point((x, y, z))
-
-
-def placed_box(group: Group, part: Part) -> Box:
-    """The finished part's box where it stands, shut, in the world, mm."""
-    return _around([group.placement.point(corner) for corner in _corners(part)])
-
-
-def _around(points: list[Vector]) -> Box:
-    low = tuple(min(p[i] for p in points) for i in range(3))
-    high = tuple(max(p[i] for p in points) for i in range(3))
-    return ((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-
-
 def centre_of_volume(part: Part) -> Vector:
     """The middle of a finished part's wood, in the part's frame, mm."""
     blank = part.blank
@@ -377,8 +346,9 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
         u, v, depth = on_face(part, made.face, point)
         if not made.begins - margin < depth < made.floor + margin:
             return False
-        around = ((0.0, 0.0), (margin, 0.0), (-margin, 0.0), (0.0, margin), (0.0, -margin))
-        return any(holds(made.shape.flat(), (u + du, v + dv)) for du, dv in around)
+        turns = [math.tau * (i + 0.5) / _ROUND for i in range(_ROUND if margin else 0)]
+        around = [(margin * math.cos(t), margin * math.sin(t)) for t in turns]
+        return any(made.shape.contains((u + du, v + dv)) for du, dv in [(0.0, 0.0), *around])
     u0, v0, u1, v1 = made.reach
     a = face_point(made.face, part.blank, u0, v0, made.begins)
     b = face_point(made.face, part.blank, u1, v1, made.floor)

@@ -12,13 +12,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from parametric.model import FACES, Face, Group, Part, Vector, face_depth, face_point
+from parametric.pack.verifying.boxes import Box, leaf_box
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import (
-    Box,
     Hollow,
     in_leaf_files,
     in_part_files,
-    leaf_box,
     outwards,
 )
 from parametric.pack.verifying.known import Known, in_file

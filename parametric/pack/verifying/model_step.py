@@ -8,8 +8,13 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from parametric.model import Groove, Part, Placement, Pocket, Shaped, Slot, Vector, face_point
+from parametric.pack.verifying.boxes import finished_box, stands
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import centre_of_volume, hollow, in_hollow, wood
+from parametric.pack.verifying.expected import (
+    centre_of_volume,
+    hollow,
+    in_hollow,
+)
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.step_file import (
     Axes,
@@ -123,8 +128,7 @@ def _products(
         off = math.dist(solid.middle, centre_of_volume(part))
         if off > _MIDDLE:
             yield f"{product.name}: its middle is {off:.3f} off that of the part"
-        low, high = wood(part)
-        box = (low, 0.0, 0.0), (high, float(part.blank.width), float(part.blank.thickness))
+        box = finished_box(part)
         apart = max(
             abs(a - b)
             for one, other in zip((solid.low, solid.high), box, strict=True)
@@ -155,18 +159,10 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
         for u, v in made.corners:
             point = face_point(made.face, part.blank, u, v, made.floor)
             met = any(in_hollow(part, o, point, _TOUCH) for o in hollows if o is not made)
-            # Past the wood, or on its very edge, a shape's corner is no corner of the part.
-            met = met or (made.shape is not None and not _inside(part, point))
+            # past the wood, or where nothing is left beside it, a shape has no corner
+            met = met or (made.shape is not None and not stands(part, made, (u, v)))
             if not met and not _there(point, solid):
                 yield f"{made.cut} has no corner at {u:g};{v:g}, {made.floor:g} deep"
-
-
-def _inside(part: Part, point: Vector) -> bool:
-    low, high = wood(part)
-    limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
-    return all(
-        a + _TOUCH < float(at) < b - _TOUCH for (a, b), at in zip(limits, point, strict=True)
-    )
 
 
 def _there(point: Vector, solid: Solid) -> bool:

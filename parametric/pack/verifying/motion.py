@@ -16,7 +16,7 @@ from typing import Any
 import numpy as np
 
 from parametric.model import Group, Slide, Step, Vector
-from parametric.pack.verifying.expected import placed_box
+from parametric.pack.verifying.boxes import placed_box
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Played, trs_matrix
 
 BETWEEN_KEYS = 1e-4

@@ -128,6 +128,25 @@ class Outline:
         return min((edge.radius for edge in self.edges if edge.bulge > 0), default=0.0)
 
     @property
+    def turns(self) -> list[Point]:
+        """Its corners but for those in the run of one line or one circle."""
+        before = [self.edges[-1], *self.edges[:-1]]
+        return [b.a for a, b in zip(before, self.edges, strict=True) if not _one_run(a, b)]
+
+    def contains(self, point: Point) -> bool:
+        """Whether a point lies inside, arcs taken as they are.
+
+        Inside the polygon of the corners; but the other way about between an arc and its chord.
+        """
+        odd = holds([edge.a for edge in self.edges], point)
+        for edge in self.edges:
+            if edge.bulge and math.dist(point, edge.centre) < edge.radius:
+                side = _side(edge.a, edge.b, point)
+                # an arc that turns anticlockwise bulges to the right of its chord
+                odd ^= side < 0 if edge.bulge > 0 else side > 0
+        return odd
+
+    @property
     def marks(self) -> list[Point]:
         """Its corners, and the middle of each arc: what fixes it."""
         return [edge.a for edge in self.edges] + [
@@ -137,7 +156,8 @@ class Outline:
     def narrowest(self, length: float, width: float, near: float) -> float:
         """How far it is from a wall straight across to the next, where that is least, mm.
 
-        Tried at places along every wall. What lies along the edge of the stock is no wall.
+        Tried at places along every wall. What lies along the edge of the stock is no wall, and
+        walls that meet are not held against one another: that is their corner.
 
         Args:
             length: of the stock, mm.
@@ -147,14 +167,27 @@ class Outline:
         walls = [edge for edge in self.edges if not _on_rim(edge, length, width, near)]
         found = math.inf
         for wall in walls:
-            for point, way in _inwards(wall):
-                across = (_hit(point, way, other) for other in walls if other is not wall)
+            for point, way in inwards(wall, _FLAT):
+                across = (_hit(point, way, o) for o in walls if not _meets(wall, o))
                 found = min(found, min(across, default=math.inf))
         return found
 
     def flat(self) -> list[Point]:
         """The outline as a polygon, its arcs as chords."""
         return [p for edge in self.edges for p in edge.points(_FLAT)[:-1]]
+
+
+def _side(a: Point, b: Point, point: Point) -> float:
+    """Twice the area of a triangle: positive where the point lies left of the way from a to b."""
+    return (b[0] - a[0]) * (point[1] - a[1]) - (b[1] - a[1]) * (point[0] - a[0])
+
+
+def _one_run(a: Edge, b: Edge) -> bool:
+    """Whether an edge goes on in the one before it."""
+    if a.bulge and b.bulge:
+        alike = abs(a.radius - b.radius) < 1e-6 and a.bulge * b.bulge > 0
+        return alike and math.dist(a.centre, b.centre) < 1e-6
+    return a.bulge == b.bulge and abs(_side(a.a, a.b, b.b)) < 1e-6
 
 
 def _on_rim(edge: Edge, length: float, width: float, near: float) -> bool:
@@ -165,17 +198,21 @@ def _on_rim(edge: Edge, length: float, width: float, near: float) -> bool:
     )
 
 
-def _inwards(edge: Edge) -> Iterator[tuple[Point, Point]]:
-    """Places along an edge but for its ends, and the way from there into the outline."""
+def _meets(edge: Edge, other: Edge) -> bool:
+    return bool({edge.a, edge.b} & {other.a, other.b})
+
+
+def inwards(edge: Edge, parts: int) -> Iterator[tuple[Point, Point]]:
+    """The places between so many parts of an edge, and the way from there into the outline."""
     (x0, y0), (x1, y1) = edge.a, edge.b
     if edge.bulge == 0:
         far = math.dist(edge.a, edge.b)
         way = (-(y1 - y0) / far, (x1 - x0) / far)
-        for i in range(1, _FLAT):
-            yield (x0 + (x1 - x0) * i / _FLAT, y0 + (y1 - y0) * i / _FLAT), way
+        for i in range(1, parts):
+            yield (x0 + (x1 - x0) * i / parts, y0 + (y1 - y0) * i / parts), way
         return
     (cx, cy), to_centre = edge.centre, 1.0 if edge.bulge > 0 else -1.0
-    for x, y in edge.points(_FLAT)[1:-1]:
+    for x, y in edge.points(parts)[1:-1]:
         yield (x, y), (to_centre * (cx - x) / edge.radius, to_centre * (cy - y) / edge.radius)
 
 

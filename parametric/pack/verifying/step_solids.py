@@ -26,6 +26,8 @@ Floats = NDArray[np.float64]
 STEP = math.radians(1.0)
 """An arc is walked in steps no longer than this; an area is then good to five hundred-thousandths
 of the circle's."""
+_LEAVES = 1e-4
+"""Nor does a step leave its arc by more, mm: a wide flat arc has much area beside its chords."""
 _SAME = 1e-6
 
 
@@ -163,7 +165,8 @@ def _arc(place: Axes, radius: float, a: Floats, b: Floats, forward: bool) -> Flo
     turn = (end - start) % math.tau if forward else -((start - end) % math.tau)
     if abs(turn) < 1e-9:
         turn = math.tau if forward else -math.tau
-    count = max(2, math.ceil(abs(turn) / STEP))
+    step = min(STEP, 2 * math.acos(1 - min(1.0, _LEAVES / radius)))
+    count = max(2, math.ceil(abs(turn) / step))
     angles = start + turn * np.arange(count + 1) / count
     points = centre + radius * (np.outer(np.cos(angles), x) + np.outer(np.sin(angles), y))
     points[0], points[-1] = a, b
