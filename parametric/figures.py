@@ -139,6 +139,11 @@ def root(a: float) -> Figure:
     return Figure(math.sqrt(a), op="root", args=(a,))
 
 
+def square(a: float) -> Figure:
+    """A length times itself."""
+    return Figure(float(a) * float(a), op="square", args=(a,), unit="mm2")
+
+
 def exceeds(a: float, b: float) -> bool:
     """True when a is more than b by something a shop could mean.
 
@@ -156,6 +161,16 @@ def tilt(rise: float, run: float) -> Figure:
 def cosine(angle: float) -> Figure:
     """The cosine of an angle in degrees."""
     return Figure(math.cos(math.radians(angle)), op="cos", args=(angle,), unit="")
+
+
+def arc_sine(ratio: float) -> Figure:
+    """The angle in degrees whose sine is the ratio."""
+    return Figure(math.degrees(math.asin(ratio)), op="arc sine", args=(ratio,), unit="deg")
+
+
+def tangent(angle: float) -> Figure:
+    """The tangent of an angle in degrees."""
+    return Figure(math.tan(math.radians(angle)), op="tan", args=(angle,), unit="")
 
 
 def whole_up(value: float) -> Figure:
