@@ -1,0 +1,191 @@
+"""Cup hinges: a round cup bored into the back of the leaf, an arm to the side of the case.
+
+back of the leaf
+ ______________
+|      _
+|--->(   )      cup from edge: from the leaf's edge to the cup's own
+|      -        boring centre: that and half the cup
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from pydantic import Field
+
+from parametric.figures import Figure, named
+from parametric.hardware.hinge import (
+    CountedHinges,
+    Hinges,
+    count_hinges,
+    load_of,
+    place_hinges,
+)
+from parametric.hardware.wood_taken import Taken, through
+from parametric.model import Cut, Face, Making, Pocket
+from parametric.names import join
+from parametric.written import Length, LengthPair
+
+
+class CupHingeSpec(CountedHinges):
+    """Cup hinges as written, from their data sheet."""
+
+    kind: Literal["cup"]
+    cup: Length = Field(description="across it")
+    cup_from_edge: Length = Field(description="from the leaf's edge to the cup's own")
+    from_ends: Length = Field(description="from the leaf's ends to the middle of the first hinge")
+    depth: Length
+    screws: LengthPair | None = Field(default=None, description="apart x behind the cup's middle")
+    pilot: LengthPair = Field(description="wide x deep")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PilotBores:
+    """Two bores for a cup's screws, mm: how far apart, how far behind the cup's middle."""
+
+    apart: Figure
+    behind: Figure
+    width: Figure
+    depth: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CupHinges(Hinges):
+    """The cup hinges of one leaf, mm.
+
+    They move on links: `pin_out` and `pin_beside`, both 0, only stand for them where a leaf is
+    shown turning. `behind` is the wood left between a cup's floor and the leaf's face.
+    """
+
+    cup: Figure
+    from_edge: Figure
+    boring: Figure
+    depth: Figure
+    behind: Figure
+    pitch: Figure
+    pilots: PilotBores | None
+    written: CupHingeSpec
+
+
+def size_cup_hinges(
+    spec: CupHingeSpec,
+    *,
+    place: str,
+    height: Figure,
+    width: Figure,
+    thickness: Figure,
+    weight: Figure,
+) -> CupHinges:
+    """Count, places, loads and bores of a leaf's cup hinges.
+
+    Args:
+        spec: the hinges as written.
+        place: `leaf A / hinges`.
+        height: of the leaf, mm.
+        width: of the leaf, mm.
+        thickness: of the leaf, mm.
+        weight: of the leaf, kg.
+
+    Source: the cup's middle is half its width in from its own edge (arithmetic).
+    """
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(place, quantity), value)
+
+    counted = count_hinges(spec, name=place, height=height, weight=weight)
+    cup, ends = at("cup", spec.cup), at("from the ends", spec.from_ends)
+    places = place_hinges(
+        place, count=int(counted.count), top=height - ends, bottom=ends, half=cup / 2
+    )
+    from_edge, depth = at("cup from the edge", spec.cup_from_edge), at("cup depth", spec.depth)
+    pilots = None
+    if spec.screws is not None:
+        pilots = PilotBores(
+            apart=at("screws apart", spec.screws[0]),
+            behind=at("screws behind the cup's middle", spec.screws[1]),
+            width=at("pilot width", spec.pilot[0]),
+            depth=at("pilot depth", spec.pilot[1]),
+        )
+    return CupHinges(
+        kind="cup",
+        name=place,
+        places=places,
+        counted=counted,
+        load=load_of(
+            spec,
+            name=place,
+            weight=weight,
+            arm=width / 2,
+            spread=places[0].centre - places[-1].centre,
+            carriers=counted.count,
+        ),
+        pin_out=at("pin proud of the face", 0.0),
+        pin_beside=at("pin beyond the edge", 0.0),
+        cup=cup,
+        from_edge=from_edge,
+        boring=at("boring centre from the edge", from_edge + cup / 2),
+        depth=depth,
+        behind=at("wood behind the cup", thickness - depth),
+        pitch=at("pitch", (height - 2 * ends) / (counted.count - 1)),
+        pilots=pilots,
+        written=spec,
+    )
+
+
+def cup_bores(hinges: CupHinges, *, back: Face, shift: float) -> tuple[Cut, ...]:
+    """The cups and their screws' pilots in the back of a stile, from the foot up.
+
+    Args:
+        hinges: the leaf's hinges.
+        back: the face of the stile's own frame that is the leaf's back.
+        shift: turns heights above the finished foot into heights on the blank, mm.
+    """
+    cuts: list[Cut] = []
+    for place in reversed(hinges.places):
+        up = place.centre + shift
+        cuts.append(_bore("hinge cup", back, up, hinges.boring, hinges.cup, hinges.depth))
+        if hinges.pilots is not None:
+            one = hinges.pilots
+            behind = hinges.boring + one.behind
+            cuts += [
+                _bore("hinge screw pilot", back, side, behind, one.width, one.depth)
+                for side in (up - one.apart / 2, up + one.apart / 2)
+            ]
+    return tuple(cuts)
+
+
+def _bore(name: str, face: Face, u: Figure, v: Figure, wide: Figure, deep: Figure) -> Pocket:
+    return Pocket(
+        name=name,
+        face=face,
+        u=u,
+        v=v,
+        length=wide,
+        width=wide,
+        corner=wide / 2,
+        depth=deep,
+        making=Making(
+            by="router",
+            when="after glue-up",
+            cutter=wide,
+            tool="hinge-boring bit" if name == "hinge cup" else "twist bit",
+        ),
+    )
+
+
+def cup_wood(hinges: CupHinges, *, thickness: Figure) -> tuple[Taken, ...]:
+    """The wood that cups take from the back of the stile."""
+    front, back = through("back", hinges.depth, thickness)
+    return tuple(
+        Taken(
+            name=place.name,
+            low=place.low,
+            high=place.high,
+            near=hinges.from_edge,
+            far=hinges.from_edge + hinges.cup,
+            front=front,
+            back=back,
+        )
+        for place in hinges.places
+    )

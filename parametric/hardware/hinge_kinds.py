@@ -1,0 +1,144 @@
+"""Every kind of hinge as one: which Spec reads it, how it is sized, what it cuts, what wood it takes."""
+
+from __future__ import annotations
+
+from typing import Literal, assert_never
+
+from parametric.figures import Figure
+from parametric.hardware.butt_hinge import (
+    ButtHinges,
+    ButtHingeSpec,
+    butt_pin_out,
+    butt_wood,
+    hinge_mortises,
+    size_butt_hinges,
+)
+from parametric.hardware.cup_hinge import (
+    CupHinges,
+    CupHingeSpec,
+    cup_bores,
+    cup_wood,
+    size_cup_hinges,
+)
+from parametric.hardware.hinge import HingeBlock
+from parametric.hardware.pivot import Pivots, PivotSpec, pin_bores, pivot_wood, size_pivots
+from parametric.hardware.wood_taken import OnFace, Taken
+from parametric.model import Cut
+
+HingeSpec = ButtHingeSpec | CupHingeSpec | PivotSpec
+"""Hinges of any kind as written."""
+AnyHinges = ButtHinges | CupHinges | Pivots
+"""Hinges of any kind, resolved."""
+HINGE_KINDS: dict[str, type[HingeBlock]] = {
+    "butt": ButtHingeSpec,
+    "cup": CupHingeSpec,
+    "pivot": PivotSpec,
+}
+"""The word after `kind:` in a hinge, and the Spec it is read by."""
+
+
+def pin_out_of(spec: HingeSpec, thickness: Figure) -> Figure:
+    """The pin's middle proud of the knuckle face, mm, before anything else is known of the leaf."""
+    match spec:
+        case ButtHingeSpec():
+            return butt_pin_out(spec)
+        case CupHingeSpec():
+            return Figure(0.0)
+        case PivotSpec():
+            return -(thickness / 2 if spec.from_face is None else spec.from_face)
+        case _:
+            assert_never(spec)
+
+
+def size_hinges(
+    spec: HingeSpec,
+    *,
+    place: str,
+    height: Figure,
+    width: Figure,
+    thickness: Figure,
+    gap: Figure,
+    foot: Figure,
+    head_gap: Figure | None,
+    weight: Figure,
+    cutters: tuple[Figure, ...],
+) -> AnyHinges:
+    """The hinges of one leaf.
+
+    Args:
+        spec: the hinges as written.
+        place: `leaf A / hinges`.
+        height: of the leaf, mm.
+        width: of the leaf, mm.
+        thickness: of the leaf, mm.
+        gap: between leaf and jamb on the hinge side, mm.
+        foot: the leaf's foot above the highest floor, mm.
+        head_gap: above the leaf, mm; None without one.
+        weight: of the leaf, kg.
+        cutters: router cutters in the shop, diameters mm.
+    """
+    match spec:
+        case ButtHingeSpec():
+            return size_butt_hinges(
+                spec,
+                place=place,
+                height=height,
+                width=width,
+                thickness=thickness,
+                gap=gap,
+                foot=foot,
+                head_gap=head_gap,
+                weight=weight,
+                cutters=cutters,
+            )
+        case CupHingeSpec():
+            return size_cup_hinges(
+                spec, place=place, height=height, width=width, thickness=thickness, weight=weight
+            )
+        case PivotSpec():
+            return size_pivots(
+                spec, place=place, height=height, width=width, thickness=thickness, weight=weight
+            )
+        case _:
+            assert_never(spec)
+
+
+def hinge_cuts(
+    hinges: AnyHinges,
+    *,
+    knuckles: Literal["low face", "high face"],
+    back: Literal["low face", "high face"],
+    thickness: float,
+    shift: float,
+) -> tuple[Cut, ...]:
+    """What hinges cut in the stile that carries the leaf, from the foot up.
+
+    Args:
+        hinges: the leaf's hinges.
+        knuckles: the face of the stile's own frame that knuckles stand on: it opens towards it.
+        back: the face of the stile's own frame that is the leaf's back.
+        thickness: of the stile, mm.
+        shift: the trim at the foot, and at the top, mm.
+    """
+    match hinges:
+        case ButtHinges():
+            return hinge_mortises(hinges, knuckles=knuckles, thickness=thickness, shift=shift)
+        case CupHinges():
+            return cup_bores(hinges, back=back, shift=shift)
+        case Pivots():
+            return pin_bores(hinges, opens_to=knuckles, thickness=thickness, trimmed=shift)
+        case _:
+            assert_never(hinges)
+
+
+def hinge_wood(hinges: AnyHinges, *, knuckles: OnFace, thickness: Figure) -> tuple[Taken, ...]:
+    """The wood that hinges take from the stile, for whatever else is cut there."""
+    match hinges:
+        case ButtHinges():
+            return butt_wood(hinges, knuckles=knuckles, thickness=thickness)
+        case CupHinges():
+            return cup_wood(hinges, thickness=thickness)
+        case Pivots():
+            return pivot_wood(hinges, opens_to=knuckles, thickness=thickness)
+        case _:
+            assert_never(hinges)

@@ -1,0 +1,517 @@
+"""Mortise locks and latches: a body let into the closing edge behind a faceplate, a strike opposite.
+
+closing edge seen straight on       stile seen from its face
+    _                                |   backset  |
+   | |  faceplate, let in flush      ||----------(o) spindle, `height` above the floor
+   |#|                               ||___        |
+   |#|  body, let in behind it       ||body|     (o) keyhole
+   |_|                               |
+
+An edge planed to a bevel is followed: plate and floor lie on its slope, and are chopped square.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from pydantic import Field
+
+from parametric.figures import Figure, exceeds, named, root, square, tangent
+from parametric.hardware.wood_taken import Taken
+from parametric.model import Cut, Making, Pocket, Shaped
+from parametric.names import join
+from parametric.outlines import Outline, Vertex
+from parametric.written import Block, Length, LengthTriple, Words
+
+SideFace = Literal["low face", "high face"]
+"""A face of the stile's own frame."""
+
+
+class LockBlock(Block):
+    """What locks and latches have in common, with callipers from the real thing."""
+
+    body: LengthTriple = Field(description="long x wide x deep, behind the faceplate")
+    faceplate: LengthTriple = Field(description="long x wide x thick")
+    faceplate_corner: Length
+    backset: Length = Field(description="from the faceplate's front to the spindle")
+    height: Length = Field(description="of the spindle above the highest floor")
+    above_spindle: Length = Field(description="how far the body reaches above the spindle")
+    spindle: Length = Field(description="across the bore for it")
+    fit: Length
+    extra_depth: Length
+    strike: LengthTriple | None = Field(default=None, description="long x wide x thick")
+    box: LengthTriple | None = Field(
+        default=None, description="long x wide x deep, behind the strike for the bolts"
+    )
+    cutter: Length | None = None
+    measured: Words | None = None
+    maker_mark: Words | None = None
+    price: Words | None = None
+
+
+class MortiseLockSpec(LockBlock):
+    """A lock as written."""
+
+    kind: Literal["mortise lock"]
+    keyhole: Length = Field(description="across the bore for the key")
+    keyhole_below: Length = Field(description="from the spindle down to the keyhole")
+
+
+class MortiseLatchSpec(LockBlock):
+    """A latch as written: a spindle and no key."""
+
+    kind: Literal["mortise latch"]
+
+
+LockSpec = MortiseLockSpec | MortiseLatchSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LetIn:
+    """A plate let in flush, and what stands behind it, in an edge, mm above the finished foot.
+
+    `plate_depth` is the plate's thickness; `deep` from the edge to the floor behind it, None
+    where nothing stands behind. `run_past` is how far round ends reach past the body.
+    """
+
+    plate_low: Figure
+    plate_high: Figure
+    plate_width: Figure
+    plate_depth: Figure
+    plate_corner: Figure
+    low: Figure | None
+    high: Figure | None
+    width: Figure | None
+    deep: Figure | None
+    run_past: Figure
+    cutter: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LockBore:
+    """A bore through both faces into the mortise: its middle up and in from the edge, mm."""
+
+    name: str
+    up: Figure
+    across: Figure
+    width: Figure
+    depth: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lock:
+    """A lock or latch in a closing stile and its strike opposite, mm.
+
+    `up` is the spindle above the finished foot; `wall` the wood left each side of the body;
+    `back_of_mortise` how far in from the edge it ends; `strike_above_floor` the strike's middle.
+    """
+
+    kind: Literal["mortise lock", "mortise latch"]
+    name: str
+    up: Figure
+    backset: Figure
+    mortise: LetIn
+    wall: Figure
+    back_of_mortise: Figure
+    bores: tuple[LockBore, ...]
+    strike: LetIn | None
+    strike_above_floor: Figure
+    bevel: Figure | None
+    square_ends: bool
+    written: LockSpec
+
+    @property
+    def plate_covers(self) -> bool:
+        """Whether the faceplate lies over all of the mortise."""
+        one = self.mortise
+        if one.low is None or one.high is None or one.width is None:
+            return True
+        return not (
+            exceeds(one.plate_low, one.low - one.run_past)
+            or exceeds(one.high + one.run_past, one.plate_high)
+            or exceeds(one.width, one.plate_width)
+        )
+
+    @property
+    def bores_meet_body(self) -> bool:
+        """Whether every bore comes out within the body's mortise."""
+        one = self.mortise
+        assert one.low is not None
+        assert one.high is not None
+        return all(
+            not exceeds(one.low, bore.up - bore.width / 2)
+            and not exceeds(bore.up + bore.width / 2, one.high)
+            and not exceeds(bore.across + bore.width / 2, self.back_of_mortise)
+            and not exceeds(one.plate_depth, bore.across - bore.width / 2)
+            for bore in self.bores
+        )
+
+
+def size_lock(
+    spec: LockSpec,
+    *,
+    leaf: str,
+    foot: Figure,
+    thickness: Figure,
+    cutters: tuple[Figure, ...],
+    bevel: Figure | None = None,
+) -> Lock:
+    """Mortises, bores and strike from the hardware's own sizes.
+
+    Args:
+        spec: the lock as written.
+        leaf: `leaf A`.
+        foot: the leaf's foot above the highest floor, mm.
+        thickness: of the leaf, mm.
+        cutters: router cutters in the shop, diameters mm.
+        bevel: of the closing edge, deg; None for a square one.
+
+    Source: common practice, no source.
+    """
+    name = join(leaf, "lock")
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(name, quantity), value)
+
+    fit = at("fit", spec.fit)
+    height = at("height above the floor", spec.height)
+    up = at("spindle above the foot", height - foot)
+    long, wide, deep = (
+        at(f"body {word}", value)
+        for word, value in zip(("length", "width", "depth"), spec.body, strict=True)
+    )
+    body_top = up + at("body above the spindle", spec.above_spindle)
+    middle = at("middle of the faceplate", body_top - long / 2)
+    sloped = bevel is not None and float(bevel) > 0
+    mortise = _let_in(
+        name,
+        middle=middle,
+        plate=spec.faceplate,
+        corner=spec.faceplate_corner,
+        body=(long, wide, deep),
+        fit=fit,
+        extra=at("extra depth", spec.extra_depth),
+        sloped=sloped,
+        words=("faceplate", "mortise"),
+        cutter=_cutter(spec, wide + 2 * fit, cutters),
+    )
+    # what a bevel has taken off the edge where the middle of the faceplate lies
+    off = None
+    if bevel is not None and sloped:
+        off = at("bevel at the middle of the edge", thickness / 2 * tangent(bevel))
+    assert mortise.deep is not None
+    assert mortise.width is not None
+    backset = at("backset", spec.backset)
+    wall = at("wood beside the body", (thickness - mortise.width) / 2)
+    return Lock(
+        kind=spec.kind,
+        name=name,
+        up=up,
+        backset=backset,
+        mortise=mortise,
+        wall=wall,
+        back_of_mortise=at(
+            "back of the mortise from the edge",
+            mortise.deep if off is None else mortise.deep + off,
+        ),
+        bores=_bores(spec, name, up, backset if off is None else backset + off, wall),
+        strike=None
+        if spec.strike is None
+        else _let_in(
+            join(name, "strike"),
+            middle=middle,
+            plate=spec.strike,
+            corner=Figure(0.0),
+            body=spec.box,
+            fit=fit,
+            extra=at("strike / extra depth", spec.extra_depth),
+            sloped=sloped,
+            words=("plate", "box"),
+            cutter=_cutter(
+                spec, spec.strike[1] if spec.box is None else spec.box[1] + 2 * fit, cutters
+            ),
+        ),
+        strike_above_floor=at("strike above the floor", middle + foot),
+        bevel=off,
+        square_ends=sloped,
+        written=spec,
+    )
+
+
+def _cutter(spec: LockSpec, width: Figure, cutters: tuple[Figure, ...]) -> Figure:
+    if spec.cutter is not None:
+        return spec.cutter
+    fitting = [c for c in cutters if not exceeds(c, width)]
+    return max(fitting, key=float) if fitting else min(cutters, key=float)
+
+
+def _let_in(
+    name: str,
+    *,
+    middle: Figure,
+    plate: tuple[Figure, Figure, Figure],
+    corner: Figure,
+    body: tuple[Figure, Figure, Figure] | None,
+    fit: Figure,
+    extra: Figure,
+    sloped: bool,
+    words: tuple[str, str],
+    cutter: Figure,
+) -> LetIn:
+    """A plate and what is behind it about one middle; twice the fit over the sizes.
+
+    A square body goes home in a round-ended mortise when that is longer by what the round ends
+    hold back: half the mortise's width less the root of its square less that of half the body.
+    Source: Pythagoras.
+    """
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(name, quantity), value)
+
+    of_plate, of_body = words
+    half = at(f"{of_plate} recess length", plate[0] + 2 * fit) / 2
+    low = high = width = deep = None
+    run_past = Figure(0.0)
+    thick = at(f"{of_plate} recess depth", plate[2])
+    if body is not None:
+        long, wide, far = body
+        width = at(f"{of_body} width", wide + 2 * fit)
+        low = at(f"{of_body} low end", middle - long / 2 - fit)
+        high = at(f"{of_body} high end", middle + long / 2 + fit)
+        deep = at(f"{of_body} depth", thick + far + extra)
+        if not sloped:
+            run_past = width / 2 - root(square(width / 2) - square(wide / 2))
+    return LetIn(
+        plate_low=at(f"{of_plate} recess low end", middle - half),
+        plate_high=at(f"{of_plate} recess high end", middle + half),
+        plate_width=at(f"{of_plate} recess width", plate[1] + 2 * fit),
+        plate_depth=thick,
+        plate_corner=at(
+            f"{of_plate} recess corner", 0.0 if sloped or not float(corner) else corner + fit
+        ),
+        low=low,
+        high=high,
+        width=width,
+        deep=deep,
+        run_past=at(f"{of_body} past its ends", run_past),
+        cutter=at(f"{of_body} cutter", cutter),
+    )
+
+
+def _bores(
+    spec: LockSpec, name: str, up: Figure, across: Figure, wall: Figure
+) -> tuple[LockBore, ...]:
+    def bore(word: str, width: Figure, height: Figure) -> LockBore:
+        place = join(name, word)
+        return LockBore(
+            name=f"{word} bore",
+            up=named(join(place, "above the foot"), height),
+            across=named(join(place, "from the edge"), across),
+            width=named(join(place, "width"), width),
+            depth=wall,
+        )
+
+    spindle = bore("spindle", spec.spindle, up)
+    if isinstance(spec, MortiseLatchSpec):
+        return (spindle,)
+    below = named(join(name, "keyhole below the spindle"), spec.keyhole_below)
+    return (bore("keyhole", spec.keyhole, up - below), spindle)
+
+
+def lock_cuts(
+    lock: Lock,
+    *,
+    front: SideFace,
+    planed: SideFace | None,
+    thickness: float,
+    shift: float,
+) -> tuple[Cut, ...]:
+    """Faceplate, mortise and bores in a closing stile, once the leaf is glued, trimmed and planed.
+
+    Args:
+        lock: the lock.
+        front: the face of the stile's own frame that is the leaf's front.
+        planed: the face whose edge the bevel sets back; None for a square edge.
+        thickness: of the stile, mm.
+        shift: turns heights above the finished foot into heights on the blank, mm.
+    """
+    back: SideFace = "high face" if front == "low face" else "low face"
+    bores = [
+        Pocket(
+            name=bore.name,
+            face=face,
+            u=bore.up + shift,
+            v=bore.across,
+            length=bore.width,
+            width=bore.width,
+            corner=bore.width / 2,
+            depth=bore.depth,
+            making=Making(
+                by="bench", when="after glue-up", tool="bored from both faces before the mortise"
+            ),
+        )
+        for face in sorted((front, back), reverse=True)
+        for bore in lock.bores
+    ]
+    return (
+        *_plate_and_body(
+            lock.mortise, "lock faceplate", "lock mortise", lock, planed, thickness, shift
+        ),
+        *bores,
+    )
+
+
+def strike_cuts(
+    lock: Lock, *, planed: SideFace | None, thickness: float, shift: float
+) -> tuple[Cut, ...]:
+    """The strike let into the meeting edge of the leaf that stands opposite.
+
+    Args:
+        lock: the other leaf's lock.
+        planed: the face whose edge a bevel sets back here; None for a square edge.
+        thickness: of the stile, mm.
+        shift: turns heights above the finished foot into heights on the blank, mm.
+    """
+    if lock.strike is None:
+        return ()
+    return _plate_and_body(
+        lock.strike, "strike plate", "strike box", lock, planed, thickness, shift
+    )
+
+
+def _plate_and_body(
+    one: LetIn,
+    plate: str,
+    body: str,
+    lock: Lock,
+    planed: SideFace | None,
+    thickness: float,
+    shift: float,
+) -> tuple[Cut, ...]:
+    if planed is not None and lock.bevel is not None:
+        return _on_the_slope(one, plate, body, 2 * float(lock.bevel), planed, thickness, shift)
+    router = Making(
+        by="router",
+        when="after glue-up",
+        cutter=one.cutter,
+        tool="straight or spiral cutter, fence and stops on the edge",
+    )
+    chopped = Making(
+        by="bench", when="after glue-up", tool="marked from the plate and chopped square"
+    )
+    middle = thickness / 2
+    cuts: list[Cut] = [
+        Pocket(
+            name=plate,
+            face="low edge",
+            u=(one.plate_low + one.plate_high) / 2 + shift,
+            v=middle,
+            length=one.plate_high - one.plate_low,
+            width=one.plate_width,
+            corner=one.plate_corner,
+            depth=one.plate_depth,
+            making=router if float(one.plate_corner) else chopped,
+        )
+    ]
+    if one.low is not None and one.high is not None and one.width and one.deep is not None:
+        cuts.append(
+            Pocket(
+                name=body,
+                face="low edge",
+                u=(one.low + one.high) / 2 + shift,
+                v=middle,
+                length=one.high - one.low + 2 * one.run_past,
+                width=one.width,
+                corner=one.width / 2,
+                depth=one.deep,
+                surface=one.plate_depth,
+                making=router,
+            )
+        )
+    return tuple(cuts)
+
+
+def _on_the_slope(
+    one: LetIn,
+    plate: str,
+    body: str,
+    off: float,
+    planed: SideFace,
+    thickness: float,
+    shift: float,
+) -> tuple[Cut, ...]:
+    """The same in a bevelled edge: drawn on the stile's end, from height to height.
+
+    Args:
+        one: plate and body.
+        plate: what the plate's cut is called.
+        body: what the body's cut is called.
+        off: what the bevel takes off the planed face's edge, mm.
+        planed: that face.
+        thickness: of the stile, mm.
+        shift: turns heights above the finished foot into heights on the blank, mm.
+    """
+    making = Making(
+        by="bench", when="after glue-up", tool="bored out and chopped square to the bevelled edge"
+    )
+
+    def edge(z: float) -> float:
+        part = 1 - z / thickness if planed == "low face" else z / thickness
+        return off * part
+
+    def across(width: Figure, near: float, far: float | None) -> Outline:
+        """Between two depths under the slope; a floor that is level, where `far` is given."""
+        low, high = (thickness - float(width)) / 2, (thickness + float(width)) / 2
+        begin = near if far is None else far
+        ends = (
+            (edge(low) + float(one.plate_depth), edge(high) + float(one.plate_depth))
+            if far is None
+            else (begin, begin)
+        )
+        return (
+            Vertex(edge(low) + near, low),
+            Vertex(ends[0], low),
+            Vertex(ends[1], high),
+            Vertex(edge(high) + near, high),
+        )
+
+    cuts: list[Cut] = [
+        Shaped(
+            name=plate,
+            face="low end",
+            outline=across(one.plate_width, 0.0, None),
+            surface=one.plate_low + shift,
+            depth=one.plate_high + shift,
+            making=making,
+        )
+    ]
+    if one.low is not None and one.high is not None and one.width and one.deep is not None:
+        floor = float(one.deep) + off / 2
+        cuts.append(
+            Shaped(
+                name=body,
+                face="low end",
+                outline=across(one.width, float(one.plate_depth), floor),
+                surface=one.low + shift,
+                depth=one.high + shift,
+                making=making,
+            )
+        )
+    return tuple(cuts)
+
+
+def lock_wood(lock: Lock, *, thickness: Figure) -> Taken:
+    """The wood that the lock's body and plate take from the stile."""
+    one = lock.mortise
+    assert one.low is not None
+    assert one.high is not None
+    return Taken(
+        name=lock.name,
+        low=min(one.plate_low, one.low - one.run_past, key=float),
+        high=max(one.plate_high, one.high + one.run_past, key=float),
+        near=Figure(0.0),
+        far=lock.back_of_mortise,
+        front=lock.wall,
+        back=thickness - lock.wall,
+    )
