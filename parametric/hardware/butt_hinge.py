@@ -119,7 +119,7 @@ def butt_pin_out(spec: ButtHingeSpec) -> Figure:
 def size_butt_hinges(
     spec: ButtHingeSpec,
     *,
-    place: str,
+    leaf: str,
     height: Figure,
     width: Figure,
     thickness: Figure,
@@ -136,7 +136,7 @@ def size_butt_hinges(
 
     Args:
         spec: the hinges as written.
-        place: `leaf A / hinges`.
+        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
         height: of the leaf, mm.
         width: of the leaf, mm.
         thickness: of the leaf, mm.
@@ -148,6 +148,7 @@ def size_butt_hinges(
 
     Source: common practice, no source.
     """
+    place = join(leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
@@ -156,7 +157,7 @@ def size_butt_hinges(
     length = at("length", spec.length)
     half = length / 2
     places = place_hinges(
-        place,
+        leaf,
         count=int(counted.count),
         top=height - at("from the top", spec.from_top) - half,
         bottom=at("from the bottom", spec.from_bottom) + half,

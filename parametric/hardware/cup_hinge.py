@@ -71,7 +71,7 @@ class CupHinges(Hinges):
 def size_cup_hinges(
     spec: CupHingeSpec,
     *,
-    place: str,
+    leaf: str,
     height: Figure,
     width: Figure,
     thickness: Figure,
@@ -81,7 +81,7 @@ def size_cup_hinges(
 
     Args:
         spec: the hinges as written.
-        place: `leaf A / hinges`.
+        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
         height: of the leaf, mm.
         width: of the leaf, mm.
         thickness: of the leaf, mm.
@@ -89,6 +89,7 @@ def size_cup_hinges(
 
     Source: the cup's middle is half its width in from its own edge (arithmetic).
     """
+    place = join(leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
@@ -96,7 +97,7 @@ def size_cup_hinges(
     counted = count_hinges(spec, name=place, height=height, weight=weight)
     cup, ends = at("cup", spec.cup), at("from the ends", spec.from_ends)
     places = place_hinges(
-        place, count=int(counted.count), top=height - ends, bottom=ends, half=cup / 2
+        leaf, count=int(counted.count), top=height - ends, bottom=ends, half=cup / 2
     )
     from_edge, depth = at("cup from the edge", spec.cup_from_edge), at("cup depth", spec.depth)
     pilots = None

@@ -308,12 +308,12 @@ def _saving(
 
 
 def place_hinges(
-    place: str, *, count: int, top: Figure, bottom: Figure, half: Figure
+    leaf: str, *, count: int, top: Figure, bottom: Figure, half: Figure
 ) -> tuple[HingePlace, ...]:
     """Hinges from the top down, the rest shared evenly between the two that are given.
 
     Args:
-        place: `leaf A / hinges`.
+        leaf: `leaf A`.
         count: how many.
         top: centre of the top hinge above the finished foot, mm.
         bottom: centre of the bottom hinge, mm.
@@ -330,7 +330,7 @@ def place_hinges(
             centre = (top + bottom) / 2
         else:
             centre = top - (top - bottom) / (count - 1) * number
-        name = join(place, word)
+        name = join(leaf, word)
         middle = named(join(name, "centre"), centre)
         places.append(
             HingePlace(

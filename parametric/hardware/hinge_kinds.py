@@ -53,7 +53,7 @@ def pin_out_of(spec: HingeSpec, thickness: Figure) -> Figure:
 def size_hinges(
     spec: HingeSpec,
     *,
-    place: str,
+    leaf: str,
     height: Figure,
     width: Figure,
     thickness: Figure,
@@ -67,7 +67,7 @@ def size_hinges(
 
     Args:
         spec: the hinges as written.
-        place: `leaf A / hinges`.
+        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
         height: of the leaf, mm.
         width: of the leaf, mm.
         thickness: of the leaf, mm.
@@ -81,7 +81,7 @@ def size_hinges(
         case ButtHingeSpec():
             return size_butt_hinges(
                 spec,
-                place=place,
+                leaf=leaf,
                 height=height,
                 width=width,
                 thickness=thickness,
@@ -93,11 +93,11 @@ def size_hinges(
             )
         case CupHingeSpec():
             return size_cup_hinges(
-                spec, place=place, height=height, width=width, thickness=thickness, weight=weight
+                spec, leaf=leaf, height=height, width=width, thickness=thickness, weight=weight
             )
         case PivotSpec():
             return size_pivots(
-                spec, place=place, height=height, width=width, thickness=thickness, weight=weight
+                spec, leaf=leaf, height=height, width=width, thickness=thickness, weight=weight
             )
         case _:
             assert_never(spec)

@@ -46,7 +46,7 @@ class Pivots(Hinges):
 def size_pivots(
     spec: PivotSpec,
     *,
-    place: str,
+    leaf: str,
     height: Figure,
     width: Figure,
     thickness: Figure,
@@ -58,7 +58,7 @@ def size_pivots(
 
     Args:
         spec: the pivots as written.
-        place: `leaf A / hinges`.
+        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
         height: of the leaf, mm.
         width: of the leaf, mm.
         thickness: of the leaf, mm.
@@ -66,6 +66,7 @@ def size_pivots(
 
     Source: statics.
     """
+    place = join(leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
@@ -75,7 +76,7 @@ def size_pivots(
     from_face = at(
         "pins from the face", thickness / 2 if spec.from_face is None else spec.from_face
     )
-    top, bottom = join(place, "top pivot"), join(place, "bottom pivot")
+    top, bottom = join(leaf, "top pivot"), join(leaf, "bottom pivot")
     places = (
         HingePlace(
             name=top,
