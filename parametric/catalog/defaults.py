@@ -118,6 +118,28 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             stile="outer",
             faces="front",
         ),
+        "hinge butt": _habits(
+            steps=Default(
+                ("1524: 2", "2286: 3", "3048: 4"),
+                "one for every 30 in of height: common practice, from memory",
+            ),
+            length="100",
+            thick="2.5",
+            knuckle="12",
+            behind="6",
+            corners="square",
+            from_top="150",
+            from_bottom="225",
+        ),
+        "hinge cup": _habits(
+            steps=("900: 2", "1600: 3", "2000: 4", "2400: 5"),
+            cup="35",
+            cup_from_edge="5",
+            depth="13",
+            from_ends="100",
+            pilot="2.5 x 10",
+        ),
+        "hinge pivot": _habits(from_edge="40"),
         "finish": _habits(
             kind="none",
             primer_coats="1",

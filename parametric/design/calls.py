@@ -146,7 +146,11 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
         for key in door.needs
         if _absent(door, key, blocks, layers)
     ]
-    if None in door.leaf_blocks and ("leaf", "") not in blocks and "" not in layers.design.names("leaf"):
+    if (
+        None in door.leaf_blocks
+        and ("leaf", "") not in blocks
+        and "" not in layers.design.names("leaf")
+    ):
         problems.append(
             _needs(door, "leaf", f"{door.heading} cannot do without a leaf", door.line("leaf"))
         )

@@ -30,6 +30,7 @@ from parametric.design.settings import (
 from parametric.design.survey import Diagonals, InTheWay, SurveySpec
 from parametric.hangings import DOOR_KINDS
 from parametric.hardware.guide import GuideSpec
+from parametric.hardware.hinge_kinds import HINGE_KINDS
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
@@ -49,6 +50,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "panel": MappingProxyType({"raised": RaisedPanelSpec}),
         "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
         "pull": MappingProxyType({"recessed": PullSpec}),
+        "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
     }
 )
 """Blocks that are read by their `kind`, and the Spec of each kind that builds."""
@@ -88,7 +90,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
     "board",
-    "hinge",
     "lock",
     "cabinet",
     "bay",
@@ -128,6 +129,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "arch",
         "track",
         "guide",
+        "hinge",
         "pull",
         "finish",
         "timber",
@@ -202,6 +204,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
             *("bridle", "half lap", "dowel", "mitre"),
         ),
         "pull": ("recessed", "edge", "bar", "knob"),
+        "hinge": tuple(HINGE_KINDS),
     }
 )
 """Every kind there is; KINDS says which build."""
@@ -209,7 +212,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "survey": ("rake",),
-        "door": ("lock", "hinge", "tracks"),
+        "door": ("lock", "tracks"),
         "leaf": ("mullions",),
         "glass": ("weight",),
         "joint": ("length", "pegs"),
@@ -273,7 +276,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {
         "door": MappingProxyType(
             {
-                **{word: word for word in ("leaf", "track", "guide", "pull", "finish")},
+                **{word: word for word in ("leaf", "track", "guide", "hinge", "pull", "finish")},
                 "upper leaf": "leaf",
                 "lower leaf": "leaf",
                 "in": "survey",
@@ -283,7 +286,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     }
 )
 """Keys that call another block by its name, and the kind they call."""
-MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "pull", "finish")
+MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "finish")
 """Calls that may say `none`."""
 
 

@@ -24,6 +24,7 @@ from parametric.hangings.hanging import (
     Fittings,
     Hanging,
     HungLeaf,
+    Side,
     Site,
     Span,
     Stock,
@@ -163,6 +164,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
             motion=motions[i],
             pull_side="right" if i < in_left else "left",
             swing=angle,
+            hinged=_hinged(spec, i),
             track=0,
         )
         for i in range(count)
@@ -256,6 +258,28 @@ def _clearances(
                 Clearance(where="meeting gap", key="meeting gap", has=meeting / 2, needs=push)
             )
     return tuple(found)
+
+
+def _hinged(spec: BifoldSpec, index: int) -> tuple[tuple[Side, Literal["front", "back"]], ...]:
+    """A leaf's edges that are hung to a neighbour, and the face their hinges lie on.
+
+    Counted from the jamb the first hinge lies on the back, the next on the front, and so on.
+    """
+    in_left, _ = spec.chains
+    number = index if index < in_left else spec.leaf_count - 1 - index
+    inner: Side = "right" if index < in_left else "left"
+    found: list[tuple[Side, Literal["front", "back"]]] = []
+    for side, role in zip(("left", "right"), spec.roles()[index], strict=True):
+        if role == "fold":
+            fold = number + 1 if side == inner else number
+            found.append(
+                (inner if side == inner else _other(inner), "back" if fold % 2 else "front")
+            )
+    return tuple(found)
+
+
+def _other(side: Side) -> Side:
+    return "left" if side == "right" else "right"
 
 
 def _stack(

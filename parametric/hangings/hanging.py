@@ -123,6 +123,8 @@ class HungLeaf:
     knuckles: Literal["front", "back"] | None = None
     left_bevel: Figure | None = None
     right_bevel: Figure | None = None
+    hinged: tuple[tuple[Side, Literal["front", "back"]], ...] = ()
+    """The edges that carry butt hinges, each with the face its knuckles stand on."""
     rebates: tuple[EdgeRebate, ...] = ()
     strip: Strip | None = None
 

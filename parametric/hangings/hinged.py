@@ -37,6 +37,11 @@ class HingedSpec(DoorBlock):
     head_gap: Length
     edge_bevel: Angle
 
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """It hangs on hinges."""
+        return ("hinge",)
+
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """Hung on one side, closing on the other."""
         return (("hinge", "closing"),) if self.hinge_side == "left" else (("closing", "hinge"),)
@@ -92,6 +97,7 @@ class HingedSpec(DoorBlock):
                     pull_side="right" if on_left else "left",
                     swing=swing.angle,
                     knuckles=swing.knuckles,
+                    hinged=((self.hinge_side, swing.knuckles),),
                     left_bevel=None if on_left else planed,
                     right_bevel=planed if on_left else None,
                 ),

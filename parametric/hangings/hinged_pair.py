@@ -46,6 +46,11 @@ class HingedPairSpec(DoorBlock):
     astragal: LengthPair
 
     @property
+    def needs(self) -> tuple[str, ...]:
+        """It hangs on hinges."""
+        return ("hinge",)
+
+    @property
     def leaf_count(self) -> int:
         """Two."""
         return 2
@@ -183,6 +188,7 @@ def _size(
             pull_side="right" if i == 0 else "left",
             swing=swings[i].angle,
             knuckles=swings[i].knuckles,
+            hinged=((hinges[i], swings[i].knuckles),),
             rebates=_rebates(spec, i, stock[i].thickness, overlap, between),
             strip=_strip(spec, i, between),
             left_bevel=planed if i == 1 else None,

@@ -7,9 +7,12 @@ from the same numbers.
 
 from __future__ import annotations
 
+from typing import Literal
+
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.hardware.guide import guide_cut
+from parametric.hardware.hinge_kinds import hinge_cuts
 from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
@@ -19,6 +22,8 @@ from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
 from parametric.resolve.leaf import HungPull, Leaf, Rail
 from parametric.resolve.panel_field import PanelField, largest_that_fits
+
+BroadFace = Literal["low face", "high face"]
 
 UP = (0.0, 0.0, 1.0)
 RIGHT = (1.0, 0.0, 0.0)
@@ -44,8 +49,8 @@ def _stile(leaf: Leaf, side: Side) -> Part:
     middle = leaf.thickness / 2
     width = leaf.left_stile if side == "left" else leaf.right_stile
     pulls = [hung for hung in leaf.pulls if hung.side == side]
-    front: Face = "low face" if side == "left" else "high face"
-    back: Face = "high face" if side == "left" else "low face"
+    front: BroadFace = "low face" if side == "left" else "high face"
+    back: BroadFace = "high face" if side == "left" else "low face"
     cuts: list[Cut] = [
         stile_slot(leaf.joint, place, noun=rail.noun, shift=leaf.trim, middle=middle)
         for rail in reversed(leaf.rails)
@@ -57,6 +62,15 @@ def _stile(leaf: Leaf, side: Side) -> Part:
             cuts.append(stile_rebate(leaf, lite, lite.rebate, side, back))
     cuts += stile_notches(leaf, side, back)
     cuts += _trims(leaf)
+    for hung_by in leaf.hinges:
+        if hung_by.side == side:
+            cuts += hinge_cuts(
+                hung_by.hinges,
+                knuckles=front if hung_by.face == "front" else back,
+                back=back,
+                thickness=leaf.thickness,
+                shift=leaf.trim,
+            )
     cuts += stile_edges(leaf, side, front, back)
     if leaf.guide is not None:
         cuts.append(

@@ -13,6 +13,8 @@ from parametric.figures import Figure, collect, largest, named
 from parametric.hangings import DoorSpec
 from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
+from parametric.hardware.hinge import HingeBlock
+from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_out_of
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
@@ -92,7 +94,11 @@ def _resolve_door(
     hanging = spec.size(
         _site(opening, survey),
         tuple(_stock(parts.leaf, roles) for parts, roles in zip(blocks, spec.roles(), strict=True)),
-        _fittings(track_spec),
+        _fittings(
+            track_spec,
+            _hinge(design, spec),
+            named("leaf thickness", blocks[0].leaf.thickness),
+        ),
     )
     absurd = _no_size(hanging, design)
     if absurd:
@@ -103,7 +109,7 @@ def _resolve_door(
         return None, list(no_arch)
     problems: list[Problem] = []
     for hung, parts, curve in zip(hanging.leaves, blocks, curves, strict=True):
-        leaf, found = resolve_leaf(design, shop, parts, hung, curve)
+        leaf, found = resolve_leaf(design, shop, parts, hung, hanging, curve)
         # Leaves of one block share every line of the file: one of them says what is wrong.
         problems += [problem for problem in found if _new(problem, problems)]
         if leaf is not None:
@@ -166,22 +172,29 @@ def _stock(leaf: LeafSpec, roles: tuple[EdgeRole, EdgeRole]) -> Stock:
     )
 
 
-PIN_OUT = 6.0
-"""Until a hinge says, mm: half the knuckle of a common butt hinge."""
+PIN_OUT, PIVOT_IN = 6.0, 40.0
+"""Where no hinge is named, mm: half the knuckle of a butt hinge, and a pivot from its leaf's end.
+Common practice, no source."""
 
 
-PIVOT_IN = 40.0
-"""Until a pivot says, mm."""
-
-
-def _fittings(track: TrackSpec | None) -> Fittings:
+def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figure) -> Fittings:
     """The places that the door's hardware asks for."""
+    out = Figure(PIN_OUT) if hinge is None else pin_out_of(hinge, thickness)
     return Fittings(
         off_wall=None if track is None else track.off_wall,
         spacing=None if track is None else track.spacing,
-        pin_out=named("pin proud of the face", PIN_OUT),
+        pin_out=named("pin proud of the face", out),
         pivot_in=named("pivot in from the end", PIVOT_IN),
     )
+
+
+def _hinge(design: Design, spec: DoorSpec) -> HingeSpec | None:
+    """The hinges that a door calls, of any kind."""
+    found = called(design, spec, "hinge", HingeBlock)
+    if found is None:
+        return None
+    assert isinstance(found, HingeSpec), HINGE_KINDS
+    return found
 
 
 def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> list[Problem]:
@@ -197,6 +210,7 @@ def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> 
                 ("track", track),
                 ("guide", parts.guide),
                 ("pull", parts.pull),
+                ("hinge", parts.hinge),
             )
         ):
             found += [problem] if _new(problem, found) else []
@@ -217,6 +231,7 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
         glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
         guide=called(design, spec, "guide", GuideSpec),
         pull=called(design, spec, "pull", PullSpec),
+        hinge=_hinge(design, spec),
     )
 
 

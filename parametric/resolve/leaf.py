@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
 from parametric.figures import Figure, named
-from parametric.hangings.hanging import HungLeaf, Side
+from parametric.hangings.hanging import Hanging, HungLeaf, Side
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
+from parametric.hardware.hinge_kinds import AnyHinges, HingeSpec, size_hinges
 from parametric.hardware.pull import Pull, PullSpec, size_pull
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
@@ -67,6 +69,15 @@ class HungPull:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HungHinges:
+    """The hinges at one edge of a leaf, and the face their knuckles stand on."""
+
+    side: Side
+    face: Literal["front", "back"]
+    hinges: AnyHinges
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Weights:
     """What a leaf weighs by gross volumes, kg: to lift, to carry in, to hang."""
 
@@ -105,6 +116,7 @@ class Leaf:
     joint: LooseTenon
     guide: GuideGroove | None
     pulls: tuple[HungPull, ...]
+    hinges: tuple[HungHinges, ...]
     wood_over_guide: Figure | None
     wood_over_guide_after_site_trim: Figure | None
     least_cover_at_top: Figure
@@ -121,6 +133,7 @@ class LeafParts:
     glass: GlassSpec | None
     guide: GuideSpec | None
     pull: PullSpec | None
+    hinge: HingeSpec | None = None
 
 
 def resolve_leaf(
@@ -128,6 +141,7 @@ def resolve_leaf(
     shop: Shop,
     blocks: LeafParts,
     hung: HungLeaf,
+    hanging: Hanging,
     curve: Over | None = None,
 ) -> tuple[Leaf | None, tuple[Problem, ...]]:
     """Engineer one leaf of a given size.
@@ -137,6 +151,7 @@ def resolve_leaf(
         shop: moisture, saw and router.
         blocks: the leaf and what it calls.
         hung: its size, where it stands, and what its edges do.
+        hanging: the door it is a leaf of.
         curve: the curve under its top rail, if that is arched.
     """
     spec = blocks.leaf
@@ -206,6 +221,7 @@ def resolve_leaf(
     guide = None if blocks.guide is None else size_guide(blocks.guide, join(place, "guide groove"))
     site_trim = at("site trim", spec.site_trim)
     lowest, highest = rails[-1].slots[0], rails[0].slots[-1]
+    weights = _weigh(place, own_height, thickness, left, right, rails, lites, panels, timber)
     over = None if guide is None else at("wood over the guide groove", lowest.low - guide.depth)
     return (
         Leaf(
@@ -237,7 +253,8 @@ def resolve_leaf(
             if over is None
             else at("wood over the guide groove after site trim", over - site_trim),
             least_cover_at_top=at("cover over the top slot", own_height - highest.high),
-            weights=_weigh(place, own_height, thickness, left, right, rails, lites, panels, timber),
+            hinges=_hinges(blocks.hinge, hung, hanging, thickness, weights, shop),
+            weights=weights,
         ),
         (),
     )
@@ -318,6 +335,40 @@ def _pulls(
             across=named(join(name, "centre from the left edge"), across),
             pull=pull,
         ),
+    )
+
+
+def _hinges(
+    spec: HingeSpec | None,
+    hung: HungLeaf,
+    hanging: Hanging,
+    thickness: Figure,
+    weights: Weights,
+    shop: Shop,
+) -> tuple[HungHinges, ...]:
+    """The hinges at each edge that carries any; a leaf between two others has them at both."""
+    if spec is None or not hung.hinged:
+        return ()
+    gap = hanging.fold_gap if hanging.hinge_gap is None else hanging.hinge_gap
+    assert gap is not None, "what hangs on hinges has a gap there"
+    return tuple(
+        HungHinges(
+            side=side,
+            face=face,
+            hinges=size_hinges(
+                spec,
+                leaf=hung.name if len(hung.hinged) == 1 else join(hung.name, f"{side} edge"),
+                height=hung.height,
+                width=hung.width,
+                thickness=thickness,
+                gap=gap,
+                foot=hung.foot,
+                head_gap=hanging.head_gap,
+                weight=weights.estimate,
+                cutters=shop.router.cutters,
+            ),
+        )
+        for side, face in hung.hinged
     )
 
 

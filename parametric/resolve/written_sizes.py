@@ -17,6 +17,7 @@ MUST_BE_MORE_THAN_NOTHING: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "joint": ("slot", "tenon"),
         "track": ("hangers", "brackets_every", "spacing"),
         "guide": ("groove", "cutter"),
+        "hinge": (),
         "pull": ("body", "body_corner", "flange", "flange_corner", "height", "from_edge", "cutter"),
     }
 )

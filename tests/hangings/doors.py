@@ -35,6 +35,7 @@ leaf foot: {timber: tulipwood, thickness: 40, stiles: 90, top to bottom: [top ra
 joint: {kind: loose tenon, tenon: 12 x 60 x 90, slot: 12 x 62 x 46}
 glass: {kind: toughened, thickness: 6}
 track: {off wall: 86, spacing: 52}
+hinge: {kind: butt}
 """
 KINDS: dict[str, str] = {
     "sliding right": "kind: sliding\nopens to: right",
