@@ -47,7 +47,7 @@ def carried(loads: tuple[LeafLoad, ...], track: Track | None) -> tuple[Carried, 
         Carried(
             leaf=load.leaf,
             mass=load.governing,
-            hangers=track.hangers,
+            hangers=load.hangers or track.hangers,
             each=load.per_hanger,
             rated=track.carries,
         )

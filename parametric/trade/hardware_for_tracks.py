@@ -56,23 +56,27 @@ def hardware_for_tracks(
         asked="the track's own; its thickness goes on to the screw",
     )
     yield _screw(door, track, brackets, said)
-    thick: dict[float, list[Leaf]] = {}
-    for leaf in door.leaves:
-        if leaf.hung.track is not None:
-            thick.setdefault(float(leaf.thickness), []).append(leaf)
-    for leaves in thick.values():
+    thick: dict[tuple[float, float], list[tuple[Leaf, Figure]]] = {}
+    for leaf, load in zip(door.leaves, loads, strict=True):
+        if load.hangers is not None:
+            each = float(leaf.thickness), float(load.hangers)
+            thick.setdefault(each, []).append((leaf, load.hangers))
+    for lot in thick.values():
+        first, hangers = lot[0]
         yield HardwareItem(
             what="hanger",
             number=counted(
-                "hangers" if len(thick) == 1 else f"hangers for {leaves[0].name}",
-                whole(len(leaves)) * track.hangers,
+                "hangers" if len(thick) == 1 else f"hangers for {first.name}",
+                whole(len(lot)) * hangers,
             ),
             unit="off",
-            size=f"{int(track.hangers)} a leaf",
+            size=f"{int(hangers)} a leaf"
+            if first.hung.swing is None
+            else "one to a pair of leaves",
             length=None,
             known_by=SUPPLIER,
             asked=f"rated {rating}; for a leaf "
-            f"{said.wood(leaves[0].thickness)} thick; with the screws its maker sends",
+            f"{said.wood(first.thickness)} thick; with the screws its maker sends",
         )
     yield HardwareItem(
         what="track stop",

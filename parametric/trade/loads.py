@@ -1,4 +1,10 @@
-"""What each leaf weighs as cut, part by part, beside the estimate that loads are worked from."""
+"""What each leaf weighs as cut, part by part, beside the estimate that loads are worked from.
+
+a leaf that slides      a leaf on hinges          leaves that fold, in pairs
+ o       o  hangers     top  =<-- pull             (o)====K====(o)====K====(o)
+[=========]              |                         pivot       pin         pin
+                     bottom  =--> pull             half  a whole pair's   half
+"""
 
 from __future__ import annotations
 
@@ -6,9 +12,26 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.figures import Figure, largest, named
+from parametric.hardware.track import Track
 from parametric.model import Assembly, Part
 from parametric.names import join
 from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnHinges:
+    """What the hinges at one edge of a leaf carry, kg, by the larger of its two weights.
+
+    `share` down on each, `pull` sideways on the top one; `rating` of one, None where nobody
+    wrote it.
+    """
+
+    hinges: str
+    count: Figure
+    share: Figure
+    pull: Figure
+    rating: Figure | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,7 +39,8 @@ class LeafLoad:
     """kg: the parts as cut, the larger of that and the estimate, and its share on each hanger.
 
     `bare` is the larger of the two weights before the glass goes in: what is carried.
-    `per_hanger` is None where the leaf hangs from no track.
+    `per_hanger` is None where the leaf hangs from no track, and `hangers` how many it has there:
+    of leaves that fold, only every second one has a pin. `on_hinges` is empty without hinges.
     """
 
     leaf: str
@@ -24,6 +48,8 @@ class LeafLoad:
     governing: Figure
     bare: Figure
     per_hanger: Figure | None
+    hangers: Figure | None = None
+    on_hinges: tuple[OnHinges, ...] = ()
 
 
 def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
@@ -32,13 +58,14 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
     The mass is the sum of the parts as cut, stops and tenons with them, hardware without:
     what is bought weighs what its maker says.
     """
-    track = resolved.door.track
+    leaves, track = resolved.door.leaves, resolved.door.track
     loads = []
-    for leaf, group in zip(resolved.door.leaves, assembly.groups, strict=False):
+    for index, (leaf, group) in enumerate(zip(leaves, assembly.groups, strict=False)):
         made = [part for part in group.parts if not part.supplied]
         wood = [part for part in made if part.material.look != "glass"]
         mass = _sum(join(leaf.name, "mass"), made)
         governing = _larger(join(leaf.name, "governing weight"), mass, leaf.weights.estimate)
+        hangers, hung = _hung(leaves, index, governing, track)
         loads.append(
             LeafLoad(
                 leaf=leaf.name,
@@ -49,14 +76,64 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
                     _sum(join(leaf.name, "mass without glass"), wood),
                     leaf.weights.without_glass,
                 ),
-                per_hanger=None
-                if track is None or leaf.hung.track is None
-                else named(
-                    join(leaf.name, "governing load per hanger"), governing / track.hangers, "kg"
-                ),
+                per_hanger=hung,
+                hangers=hangers,
+                on_hinges=_on_hinges(leaf, governing),
             )
         )
     return tuple(loads)
+
+
+def _hung(
+    leaves: tuple[Leaf, ...], index: int, governing: Figure, track: Track | None
+) -> tuple[Figure | None, Figure | None]:
+    """How many hangers a leaf has, and what each carries; none, where it hangs from no track.
+
+    Source: a centred mass shares alike over its hangers; a pair of folding leaves rests alike
+    on the pins at its two ends (statics).
+    """
+    leaf = leaves[index]
+    if track is None or leaf.hung.track is None:
+        return None, None
+    place = join(leaf.name, "governing load per hanger")
+    if leaf.hung.swing is None:
+        return track.hangers, named(place, governing / track.hangers, "kg")
+    number, length = _in_chain(leaves, index)
+    if number % 2 == 0:
+        return None, None
+    shares = Figure(1.0 if number == length - 1 else 2.0, unit="")
+    return Figure(1.0, unit=""), named(place, governing * shares, "kg")
+
+
+def _in_chain(leaves: tuple[Leaf, ...], index: int) -> tuple[int, int]:
+    """Which leaf this is, counted from its pivot, and how many fold together."""
+    first = last = index
+    while first > 0 and leaves[first].hung.left_edge == "fold":
+        first -= 1
+    while last < len(leaves) - 1 and leaves[last].hung.right_edge == "fold":
+        last += 1
+    from_left = leaves[first].hung.left_edge == "pivot"
+    return (index - first if from_left else last - index), last - first + 1
+
+
+def _on_hinges(leaf: Leaf, governing: Figure) -> tuple[OnHinges, ...]:
+    """By the estimate as the hinges were sized, made larger as far as the governing weight is."""
+    found = []
+    for hung in leaf.hinges:
+        own = hung.hinges
+        more = governing / own.load.weight
+        found.append(
+            OnHinges(
+                hinges=own.name,
+                count=own.count,
+                share=named(join(own.name, "governing load on each"), own.load.share * more, "kg"),
+                pull=named(
+                    join(own.name, "governing pull on the top hinge"), own.load.pull * more, "kg"
+                ),
+                rating=own.load.rating,
+            )
+        )
+    return tuple(found)
 
 
 def _sum(name: str, parts: Sequence[Part]) -> Figure:
