@@ -11,7 +11,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure, hypot, largest, named, tangent
+from parametric.figures import Figure, named
+from parametric.hangings.closing_arc import bevel_across, closing_gap
 from parametric.hangings.hanging import Side
 from parametric.model import Turn
 from parametric.names import join
@@ -95,20 +96,14 @@ def swing_of(
         angle=angle,
         in_the_way=at("stands in the way when open", gap / 2 + pin_out + thickness),
         reach=at("reach when open", pin_out + gap / 2 + width),
-        needs=at(
-            "gap that the closing edge needs",
-            _swing_out(width + gap / 2, thickness, pin_out, bevel),
+        needs=closing_gap(
+            width=width,
+            thickness=thickness,
+            pin_out=pin_out,
+            pin_beside=gap / 2,
+            name=join(name, "gap that the closing edge needs"),
+            bevel=None
+            if bevel is None
+            else bevel_across(thickness, bevel, join(name, "bevel across the edge")),
         ),
     )
-
-
-def _swing_out(arm: Figure, thickness: Figure, pin_out: Figure, bevel: Figure | None) -> Figure:
-    """How far past its own width a closing edge reaches as it turns about the pin, mm.
-
-    The far corner stands `thickness` behind the near one, and a bevel takes it back by that
-    times its tangent. Source: distance of a corner from the pin (Pythagoras).
-    """
-    near = hypot(arm, pin_out) - arm
-    back: Figure | float = 0.0 if bevel is None else thickness * tangent(bevel)
-    far = hypot(arm - back, pin_out + thickness) - arm
-    return largest(near, far)

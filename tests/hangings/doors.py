@@ -52,7 +52,7 @@ KINDS: dict[str, str] = {
     "rebated pair": "kind: hinged pair\nmeeting stiles: rebated",
     "rebated pair away": "kind: hinged pair\nmeeting stiles: rebated\nopens: away from you\nfirst to open: left",
     "pair with astragal": "kind: hinged pair\nmeeting stiles: astragal",
-    "dutch": "kind: dutch\nhinge side: left\nsplit: 1040\nupper leaf: top\nlower leaf: foot",
+    "dutch": "kind: dutch\nhinge side: left\nsplit: 1040\nedge bevel: 0 deg\nupper leaf: top\nlower leaf: foot",
     "unequal pair": "kind: hinged pair\nleft leaf: 2 parts\nright leaf: 1 part",
     "bifold two left": "kind: bifold\nleaves: 2\nfolds to: left\njamb gap: 5",
     "bifold two right": "kind: bifold\nleaves: 2\nfolds to: right\njamb gap: 5",

@@ -63,15 +63,16 @@ WORKED: dict[str, dict[str, float]] = {
         "leaf A / stands in the way when open": 1.25 + 6 + 40,
         "clear way": 1524 - 47.25,
         "leaf A / reach when open": 6 + 1.25 + 1518.5,
-        # the far corner of a square edge: 1519.75 along and 46 back from the pin
-        "leaf A / gap that the closing edge needs": math.hypot(1519.75, 46) - 1519.75,
+        # the far corner of a square edge, 1519.75 along and 46 back from the pin, comes round until
+        # it is level with the knuckle face, 6 from the pin
+        "leaf A / gap that the closing edge needs": math.sqrt(1519.75**2 + 46**2 - 6**2) - 1519.75,
     },
     "hinged pair": {
         "leaf width": (1524 - 5 - 3) / 2,
         "leaf B / left edge": 2.5 + 758 + 3,
         "clear way": 1524 - 2 * 47.25,
-        # planed 3 degrees the far corner is 40 tan 3 = 2.10 nearer, so the near one decides
-        "leaf A / gap that the closing edge needs": math.hypot(759.25, 6) - 759.25,
+        # planed 3 degrees the far corner is 40 tan 3 = 2.10 nearer, and passes inside its own width
+        "leaf A / gap that the closing edge needs": 0,
     },
     "unequal pair": {
         "left leaf width": (1524 - 8) * 2 / 3,
