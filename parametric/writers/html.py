@@ -268,7 +268,7 @@ def _step(step: Step) -> dict[str, Any]:
     """A step of a motion as the page moves it: a way in mm, or a turn in degrees about a line."""
     match step:
         case Slide():
-            return {"slide": [float(d) * float(step.travel) for d in step.direction]}
+            return {"slide": [float(d) * float(step.travel) + 0.0 for d in step.direction]}
         case Turn():
             return {
                 "turn": float(step.angle),

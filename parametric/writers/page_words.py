@@ -7,6 +7,7 @@ WORDS = {
     # the strip
     "shut": "Shut",
     "clear": "Open: {0} clear to walk through",
+    "ajar": "Open: no way through yet",
     "open_by mm": "{0} millimetres open",
     "open_by in": "{0} inches open",
     "open_turned": "{0} degrees open",

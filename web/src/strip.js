@@ -9,6 +9,8 @@ const TOUCH = 44; // px, height of what a finger may hit
 const ROW = 25; // px from bar to bar
 const DEEP = 62; // px that the leaf which comes out farthest may take
 const ARC = 24; // pieces of the arc that a swinging leaf's edge draws
+const TOO_NARROW = 100; // mm, that a door which swings leaves clear before anybody walks through
+const WORDS = 15; // px for what is written under a plan of doors in their wall
 const ONE_PLANE = 1; // mm between leaves that hang one behind the other, at least
 const WALL = [2, 26]; // px, the wall's band
 const STUB = 240; // mm of wall shown beside the doors, at least
@@ -61,7 +63,8 @@ export class Strip {
 
   resize() {
     this.wide = this.plan.clientWidth;
-    this.plan.style.height = `${this.#lowest() + 24}px`;
+    const under = this.nearer || this.away ? WORDS : 0;
+    this.plan.style.height = `${this.#lowest() + 24 + under}px`;
     this.draw();
   }
 
@@ -80,14 +83,16 @@ export class Strip {
     }
     const [from, to] = leaves.clear();
     const shut = to - from < 1 || leaves.list.every((leaf) => leaf.shut);
+    const swing = leaves.list.some((leaf) => !leaf.slides);
     if (shut) this.state.textContent = words.shut;
+    else if (swing && to - from < TOO_NARROW) this.state.textContent = words.ajar;
     else {
       const value = document.createElement('em');
       setLength(value, to - from, unit);
       const [before, after] = words.clear.split('{0}');
       this.state.replaceChildren(before, value, after);
     }
-    this.#lines(shut ? null : [from, to]);
+    this.#lines(this.state.querySelector('em') ? [from, to] : null);
   }
 
   /** How far open a leaf is, for those who listen. */
