@@ -39,7 +39,7 @@ def draw_plan(
         (left, extent.x0 - STUB * view.scale),
         (right, extent.x1 + STUB * view.scale),
     ):
-        _wall_end(draft, view, job, inner, outer, deep)
+        wall_end(draft, view, job, inner, outer, deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
     for track in door.hanging.tracks:
         y = -float(track.plane)
@@ -60,7 +60,7 @@ def _jambs(door: Door) -> tuple[float, float]:
     return jambs_at(door, level_cut(door))
 
 
-def _wall_end(
+def wall_end(
     draft: Draft, view: View, job: Subject, inner: float, outer: float, deep: float
 ) -> None:
     """One end of the wall in plan: face and reveal true, the far sides broken off."""

@@ -189,7 +189,7 @@ def reach_chain(view: View, door: Door, line: float, rule: Rule) -> list[Chain]:
             axis="up",
             line=line,
             stops=(Stop(at=low, foot=feet[low]), Stop(at=high, foot=feet[high])),
-            links=(Link(figure=reach, rule=rule),),
+            links=(Link(figure=reach, after="reach", rule=rule),),
         )
     ]
 

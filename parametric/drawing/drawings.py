@@ -12,9 +12,9 @@ from parametric.drawing.bench import draw_bench
 from parametric.drawing.details import Details, draw_details
 from parametric.drawing.full_size.story_stick import draw_story_stick, draw_story_stick_tiles
 from parametric.drawing.full_size.templates import draw_templates, draw_templates_tiled
-from parametric.drawing.hardware import draw_hardware
+from parametric.drawing.hardware import draw_hardware, draw_hinges
 from parametric.drawing.labels import draw_labels
-from parametric.drawing.leaf import draw_leaves
+from parametric.drawing.leaf import draw_leaves, leaf_sets
 from parametric.drawing.lettering import printable
 from parametric.drawing.machine.pages import draw_machine_pages
 from parametric.drawing.machine.work import MachineWork
@@ -138,7 +138,9 @@ def draw_front(
     """
     job = subject(resolved, assembly, loads, problems)
     block = _title(job, mark, None, not_for_making=False)
-    called = draw_details(job, paper, _of(block, "D", "Details", ""), first_sheet=3).called
+    called = draw_details(
+        job, paper, _of(block, "D", "Details", ""), first_sheet=first_of_details(job)
+    ).called
     return elevation_picture(
         draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called)
     )
@@ -166,15 +168,16 @@ def _marked(
 def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
     """Group D, the doors, and group P, their parts.
 
-    Details come third in their group, and are drawn first: the others call them.
+    Details come after the leaves in their group, and are drawn first: the others call them.
 
     A design with stops has none: it goes back to be mended, not to the bench.
     """
-    letters = " and ".join(leaf.letter for leaf in job.resolved.door.leaves)
     details = (
         Details()
         if paper is None
-        else draw_details(job, paper, _of(block, "D", "Details", ""), first_sheet=3)
+        else draw_details(
+            job, paper, _of(block, "D", "Details", ""), first_sheet=first_of_details(job)
+        )
     )
     called = details.called
     hardware = (
@@ -182,14 +185,25 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         if paper is None
         else draw_hardware(job, paper, _of(block, "D", "Hardware", "Hardware on the leaves"))
     )
+    hinges = (
+        ()
+        if paper is None
+        else draw_hinges(job, _of(block, "D", "Hinges", "How the leaves open, and their hinges"))
+    )
     doors = (
         draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called),
-        draw_leaves(job, _of(block, "D", "Leaves", f"Leaves {letters} on one datum"), called),
+        *draw_leaves(job, _of(block, "D", "Leaves", ""), called),
         *details.sheets,
+        *hinges,
         *hardware,
     )
     parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
     return (*numbered(doors), *numbered(parts))
+
+
+def first_of_details(job: Subject) -> int:
+    """The number of the first sheet of details: after the arrangement and the leaves."""
+    return 2 + len(leaf_sets(job))
 
 
 def _full_size(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:

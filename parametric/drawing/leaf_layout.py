@@ -1,7 +1,8 @@
-"""Where twins and their section stand on a leaf's sheet: a pure function of sizes and paper."""
+"""Where one leaf or two and their section stand on a sheet: a pure function of sizes and paper."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.chains import FIRST
@@ -10,9 +11,12 @@ from parametric.drawing.frame import title_block_box
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.sheet import Paper, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.resolve.leaf import Leaf
 
 STICK = 24.0
 """Between the twins: the column of heights with a line to each."""
+ALONE = 16.0
+"""The column of heights beside one leaf."""
 CLOSE = 5.5
 VALUE = 3.6
 """A chain's value beside its line."""
@@ -29,14 +33,24 @@ _OVER_BLOCK = 2.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeafExtent:
-    """What the views must show, mm: a leaf's size, its trims, its thickness; levels of chains."""
+    """What the views must show, mm: the leaves' widths, height, trims, thickness; levels of chains.
 
-    width: float
+    `second_below`: the second leaf has widths of its own, with chains under it.
+    """
+
+    widths: tuple[float, ...]
     height: float
     trim: float
     thickness: float
     chains_left: int
+    chains_below: int
     next_chain: float
+    second_below: bool
+
+    @property
+    def width(self) -> float:
+        """Of the first leaf."""
+        return self.widths[0]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,41 +60,54 @@ class LeafPlacing:
     paper: Paper
     scale: float
     left: Point
-    right: Point
+    right: Point | None
     section: Point
     columns: tuple[Box, ...]
     under: Box
 
 
-def leaf_extent(job: Subject) -> LeafExtent:
-    """Measure the twins for their sheet."""
-    leaf = job.resolved.door.leaves[0]
-    trims = float(leaf.trim) > 0
+def leaf_extent(job: Subject, leaves: Sequence[Leaf]) -> LeafExtent:
+    """Measure one leaf or two of one height for their sheet."""
+    leaf = leaves[0]
+    trims, bars = float(leaf.trim) > 0, any(lite.bars for lite in leaf.lites)
     return LeafExtent(
-        width=float(leaf.width),
+        widths=tuple(float(one.width) for one in leaves),
         height=float(leaf.height),
         trim=float(leaf.trim),
         thickness=float(leaf.thickness),
-        chains_left=2 + (1 if leaf.pulls else 0) + (1 if trims else 0),
+        chains_left=2 + sum((bool(leaf.pulls), trims, bars, bool(leaf.hinges))),
+        chains_below=2 + bars,
         next_chain=job.rules.wood.next_chain,
+        second_below=len(leaves) > 1 and stile_widths(leaves[1]) != stile_widths(leaf),
+    )
+
+
+def stile_widths(leaf: Leaf) -> tuple[float, ...]:
+    """What the chain under a leaf reads, to the micrometre: stile, shoulder, stile."""
+    return tuple(
+        round(float(size), 3) for size in (leaf.left_stile, leaf.shoulder, leaf.right_stile)
     )
 
 
 def place_leaves(
     paper: Paper, scale: float, extent: LeafExtent, title: TitleBlock
 ) -> LeafPlacing | None:
-    """Stand two twins, their section and a column of lists on a paper; None when they do not fit."""
+    """Stand one leaf or two, their section and a column of lists on a paper; None when they do
+    not fit.
+    """
     frame, block = paper.frame, title_block_box(paper, title)
-    wide, tall = extent.width / scale, extent.height / scale
+    wides, tall = [width / scale for width in extent.widths], extent.height / scale
+    two = len(wides) > 1
     horn = extent.trim / scale
     left_x = frame.x0 + CLOSE + VALUE + FIRST + extent.next_chain * (extent.chains_left - 1)
-    right_x = left_x + wide + STICK
-    section_x = right_x + wide + SECTION_GAP
+    right_x = left_x + wides[0] + (STICK if two else ALONE)
+    section_x = right_x + (wides[1] if two else 0.0) + SECTION_GAP
     section_right = section_x + extent.thickness / scale
     column_left = frame.x1 - 5.5 - WIDTH
     if section_right + NOTES_GAP > column_left:
         return None
-    below = CLOSE + 1.5 + extent.next_chain + FIRST + MARK - 2.0 + horn
+    chains = extent.next_chain * (extent.chains_below - 1)
+    below = CLOSE + 1.5 + chains + FIRST + MARK - 2.0 + horn
     foot = frame.y0 + below
     spare = frame.y1 - 2.0 - HEAD_ROW - horn - tall - foot
     if spare < 0:
@@ -102,13 +129,16 @@ def place_leaves(
         spare = min(column_left - section_right - 2 * NOTES_GAP, _WIDER)
         if spare > _WIDER / 2:
             columns = [Box(column_left - spare, columns[0].y0, columns[0].x1, columns[0].y1)]
-    # Under the right twin there are no chains.
-    under = Box(right_x, frame.y0 + 6.0, block.x0 - 4.0, foot - horn - 4.0)
+    # Under the right twin there are chains only where its widths are its own.
+    ceiling = foot - horn - 4.0
+    if extent.second_below:
+        ceiling -= chains + FIRST + MARK
+    under = Box(right_x, frame.y0 + 6.0, block.x0 - 4.0, ceiling)
     return LeafPlacing(
         paper=paper,
         scale=scale,
         left=(left_x, foot),
-        right=(right_x, foot),
+        right=(right_x, foot) if two else None,
         section=(section_x, foot),
         columns=tuple(columns),
         under=under,

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
-from parametric.drawing.dimensions import Leader
+from parametric.drawing.dimensions import Axis, Leader
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_layout import LeafExtent
 from parametric.drawing.leafviews import (
@@ -25,12 +26,19 @@ from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
 from parametric.drawing.plane import Box, around, edges
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
-from parametric.drawing.site import hung_words
+from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure
-from parametric.model import Group, Part, Trim
+from parametric.figures import Figure, named
+from parametric.hangings.hanging import Side
+from parametric.model import Group, Part, Shaped, Trim
+from parametric.names import join
 from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Lite
+from parametric.units import mm_text
 
+_KNUCKLE = 0.9
+"""How far a hinge's knuckle is drawn past the leaf's edge, mm on paper: by the supplier, no size."""
+_FRONT = ("low face", "high face")
 _GRAIN_LEAST = 18.0
 """The lowest opening on paper, mm, whose panel wears the arrow of its grain."""
 
@@ -58,6 +66,13 @@ def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece
         for box in _horns(piece):
             outline = view.path(box.polygon)
             draft.path("adjacent", outline, view.name, closed=True)
+    for hung in leaf.hinges:
+        edge = 0.0 if hung.side == "left" else float(leaf.width)
+        out = -_KNUCKLE * view.scale if hung.side == "left" else _KNUCKLE * view.scale
+        for place in hung.hinges.places:
+            x0, x1 = sorted((edge, edge + out))
+            knuckle = Box(x0, float(place.low), x1, float(place.high))
+            draft.path("adjacent", view.path(knuckle.polygon), view.name, closed=True)
     return pieces
 
 
@@ -81,15 +96,21 @@ def _horns(piece: Piece) -> Iterator[Box]:
 # --- marks ---------------------------------------------------------------------------------
 
 
-def mark_parts(draft: Draft, pieces: Sequence[Piece], view: View, *, small_too: bool) -> None:
-    """Every part that is made wears its mark; each type of stop and tenon once, on one leaf."""
-    once: set[str] = set()
+def mark_parts(draft: Draft, pieces: Sequence[Piece], view: View, once: set[str]) -> None:
+    """Every part that is made wears its mark; each type of stop, bar and tenon once on a sheet.
+
+    Args:
+        draft: the sheet.
+        pieces: the parts of one leaf.
+        view: the leaf from the front.
+        once: the marks that the sheet has, added to here.
+    """
     for piece in pieces:
         part = piece.part
         if part.supplied:
             continue
-        small = part.noun == "loose tenon" or part.noun.startswith("stop")
-        if small and (part.mark in once or not small_too):
+        small = part.noun == "loose tenon" or part.noun.startswith("stop") or part.mark[0] == "B"
+        if small and part.mark in once:
             continue
         once.add(part.mark)
         box = around(view.path(silhouette(piece)))
@@ -105,8 +126,13 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
     shares = {
         "S": ((0.5, 0.8), (0.5, 0.62), (0.5, 0.3), (0.5, 0.5)),
         "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.2, 0.6), (0.5, 0.7)),
-        "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25)),
+        "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25), (0.5, 0.12), (0.2, 0.88), (0.5, 0.88)),
     }.get(part.mark[0], ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5)))
+    if part.mark[0] == "R" and any(
+        isinstance(cut, Shaped) and cut.face in _FRONT for cut in part.cuts
+    ):
+        # Under a curve the wood is at the top.
+        shares = ((0.25, 0.88), (0.12, 0.75), (0.4, 0.9), (0.6, 0.9), (0.75, 0.88), (0.88, 0.75))
     for across, up in shares:
         at = (box.x0 + box.width * across, box.y0 + box.height * up - TEXT / 2)
         yield Label(text=part.mark, at=at, anchor="centre", weight="bold", view=view.name)
@@ -124,7 +150,7 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
 
 def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
     """The mark of a part too small to hold it, with a short line from it."""
-    _cx, cy = box.centre
+    cx, cy = box.centre
     tenon = part.noun == "loose tenon"
     starts = (
         [(box.x0 + box.width * 0.75, cy)]
@@ -134,6 +160,12 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
             for a, b in ((0.5, 0.5), (0.3, 0.3), (0.7, 0.7))
         ]
     )
+    if part.mark[0] == "B":
+        shares, level = (0.15, 0.85, 0.3, 0.7, 0.4, 0.6), box.width > box.height
+        starts = [
+            (box.x0 + box.width * share, cy) if level else (cx, box.y0 + box.height * share)
+            for share in shares
+        ]
     for start in starts:
         for dx, dy in ((7.0, 5.0), (7.0, -5.0), (-7.0, 5.0), (-7.0, -5.0), (9.0, 0.0), (-9.0, 0.0)):
             end = (start[0] + dx, start[1] + dy)
@@ -166,6 +198,16 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
                 leaf_letter_mark(leaf.letter, words, (middle, y), view.name)
                 for words in ((f"{where}, {how}",), (where, how))
             ]
+    # Where bars leave no room in the middle: in a pane, the lowest row first.
+    options += [
+        leaf_letter_mark(leaf.letter, (where, how), (view.x(float(x)), view.y(float(y))), view.name)
+        for lite in leaf.lites
+        for pane in reversed(lite.panes)
+        for share in (0.5, 0.42, 0.6, 0.34)
+        for x, y in [
+            (pane.left + pane.width / 2, pane.foot + share * pane.daylight[1]),
+        ]
+    ]
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"
@@ -189,6 +231,40 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
         draft.add_first_clear(arrows, f"grain of {field.name}")
 
 
+def bevels(leaf: Leaf) -> list[tuple[Side, Figure]]:
+    """The upright edges that are planed out of square, and by how much, deg."""
+    sides: tuple[Side, Side] = ("left", "right")
+    return [(side, bevel) for side in sides if (bevel := leaf.hung.bevel(side)) is not None]
+
+
+def degrees(value: Figure) -> str:
+    """An angle to the tenth."""
+    return f"{mm_text(float(value), 0.1)}°"
+
+
+def name_bevels(draft: Draft, leaf: Leaf, view: View) -> None:
+    """The name of every bevelled edge along it, in the stile."""
+    for side, bevel in bevels(leaf):
+        stile = float(leaf.left_stile if side == "left" else leaf.right_stile)
+        edge = 0.0 if side == "left" else float(leaf.width)
+        way = 1.0 if side == "left" else -1.0
+        in_by = min(0.28 * stile / view.scale, 3.2)
+        x = view.x(edge) + way * in_by + TEXT / 2
+        draft.add_first(
+            [
+                Label(
+                    text=text,
+                    at=(x, view.y(float(leaf.height) * up)),
+                    anchor="centre",
+                    turned=90,
+                    view=view.name,
+                )
+                for text in (f"this edge bevelled {degrees(bevel)}", f"bevel {degrees(bevel)}")
+                for up in (0.62, 0.5, 0.4, 0.72, 0.3, 0.2)
+            ]
+        )
+
+
 # --- chains --------------------------------------------------------------------------------
 
 
@@ -200,15 +276,54 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
     bands = leaf.bands[::-1]
     heights = [float(bands[0].foot), *(float(band.top) for band in bands)]
     chains = [
+        chain
+        for lite in leaf.lites
+        if lite.bars and (chain := bars_chain(job, lite, view, "up", lines[0], edge))
+    ]
+    level = 1 if any(lite.bars for lite in leaf.lites) else 0
+    chains.append(
         Chain(
             view=view,
             axis="up",
-            line=lines[0],
-            stops=tuple(Stop(at=h, foot=edge) for h in heights),
+            line=lines[level],
+            stops=tuple(
+                Stop(at=h, foot=lines[0], inner=True) if level else Stop(at=h, foot=edge)
+                for h in heights
+            ),
             links=tuple(Link(figure=band.height, rule=wood) for band in bands),
         )
-    ]
-    level = 1
+    )
+    inner = lines[level]
+    level += 1
+    if leaf.hinges:
+        # The ends of every hinge, as they are marked; the chain closes from foot to top.
+        places = leaf.hinges[0].hinges.places[::-1]
+        ends: list[Figure] = [end for place in places for end in (place.low, place.high)]
+        stops_up = [0.0, *(float(end) for end in ends), float(leaf.height)]
+        sizes = [high - low for low, high in itertools.pairwise([Figure(0.0), *ends, leaf.height])]
+        words = [f"{place.name.rpartition(' / ')[2]}" for place in places]
+        chains.append(
+            Chain(
+                view=view,
+                axis="up",
+                line=lines[level],
+                stops=tuple(
+                    Stop(at=at, foot=inner, inner=True)
+                    if index in (0, len(stops_up) - 1)
+                    else Stop(at=at, foot=edge)
+                    for index, at in enumerate(stops_up)
+                ),
+                links=tuple(
+                    Link(
+                        figure=named(_hinge_name(leaf, words, index), size),
+                        after="hinge" if index == 1 else "",
+                        rule=wood,
+                    )
+                    for index, size in enumerate(sizes)
+                ),
+            )
+        )
+        level += 1
     if leaf.pulls:
         hung = leaf.pulls[0]
         chains.append(
@@ -217,7 +332,7 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
                 axis="up",
                 line=lines[level],
                 stops=(
-                    Stop(at=0.0, foot=lines[0], inner=True),
+                    Stop(at=0.0, foot=inner, inner=True),
                     Stop(at=float(hung.pull.up), foot=edge),
                 ),
                 links=(Link(figure=hung.pull.up, after="pull", rule=wood),),
@@ -225,10 +340,9 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
         )
         level += 1
     trim, height = float(leaf.trim), float(leaf.height)
-    inner = lines[0]
     whole: tuple[Link | None, ...] = (Link(figure=leaf.height, rule=wood),)
     stops: tuple[Stop, ...] = (
-        Stop(at=0.0, foot=lines[level - 1] if level > 1 else inner, inner=True),
+        Stop(at=0.0, foot=lines[level - 1], inner=True),
         Stop(at=height, foot=inner, inner=True),
     )
     if trim > 0:
@@ -252,19 +366,75 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
     return chains
 
 
+def _hinge_name(leaf: Leaf, words: Sequence[str], index: int) -> str:
+    """The name of a stretch of the chain of hinges: a hinge's own length, or what is below it."""
+    which = index // 2
+    if index % 2:
+        return join(leaf.name, words[which], "length")
+    if which == len(words):
+        return join(leaf.name, "above the top hinge")
+    return join(leaf.name, f"below the {words[which]}")
+
+
+def bars_chain(
+    job: Subject, lite: Lite, view: View, axis: Axis, line: float, foot: float
+) -> Chain | None:
+    """A divided opening pane by pane, up or across: daylight and bars; None where no bar parts it
+    that way. Bars are all of one width: the first one's stands for all.
+    """
+    wood, upright = job.rules.wood, axis == "across"
+    bars = sorted((b for b in lite.bars if b.upright == upright), key=lambda b: float(b.low))
+    if not bars:
+        return None
+    # Every row but one under a curve is as high as the lowest.
+    lowest = min(lite.panes, key=lambda pane: float(pane.foot))
+    day = lowest.daylight[0 if upright else 1]
+    start = float(bars[0].low - day)
+    places = [start]
+    links: list[Link | None] = []
+    for index, bar in enumerate(bars):
+        places += [float(bar.low), float(bar.high)]
+        face = Link(figure=bar.high - bar.low, rule=wood) if index == 0 else None
+        links += [Link(figure=day, rule=wood), face]
+    places.append(float(bars[-1].high + day))
+    links.append(Link(figure=day, rule=wood))
+    return Chain(
+        view=view,
+        axis=axis,
+        line=line,
+        stops=tuple(Stop(at=at, foot=foot) for at in places),
+        links=tuple(links),
+    )
+
+
 def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Chain]:
-    """Stile, shoulder, stile; then the whole width."""
+    """Panes and bars where there are any; stile, shoulder, stile; then the whole width."""
     wood = job.rules.wood
     foot = view.y(-float(leaf.trim))
+    panes: list[Chain] = []
+    for lite in leaf.lites:
+        chain = bars_chain(job, lite, view, "across", first, view.y(0.0))
+        # Twins one over another have the same columns: the widths are said once.
+        if chain is not None and not panes:
+            panes.append(chain)
+    inner = bool(panes)
+    if inner:
+        first -= wood.next_chain
     left, shoulder = float(leaf.left_stile), float(leaf.shoulder)
     stops = (0.0, left, left + shoulder, float(leaf.width))
     feet = (foot, view.y(0.0), view.y(0.0), foot)
     return [
+        *panes,
         Chain(
             view=view,
             axis="across",
             line=first,
-            stops=tuple(Stop(at=at, foot=f) for at, f in zip(stops, feet, strict=True)),
+            stops=tuple(
+                Stop(at=at, foot=first + wood.next_chain, inner=True)
+                if inner and f == feet[1]
+                else Stop(at=at, foot=f)
+                for at, f in zip(stops, feet, strict=True)
+            ),
             links=(
                 Link(figure=leaf.left_stile, rule=wood),
                 Link(figure=leaf.shoulder, rule=wood),
@@ -320,9 +490,16 @@ def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
 
 
 def stick_places(job: Subject, leaf: Leaf) -> list[Place]:
-    """Every edge of a rail, from the finished foot."""
+    """Every edge of a rail and of a level bar, from the finished foot."""
     bands = leaf.bands[::-1]
     figures: list[Figure] = [bands[0].foot, *(band.top for band in bands)]
+    figures += [
+        edge
+        for lite in leaf.lites
+        for bar in lite.bars
+        if not bar.upright
+        for edge in (bar.low, bar.high)
+    ]
     return [
         Place(at=float(figure), figure=figure, start=0.0, rule=job.rules.wood) for figure in figures
     ]
@@ -333,7 +510,7 @@ def stick_places(job: Subject, leaf: Leaf) -> list[Place]:
 
 def section_at(leaf: Leaf) -> float:
     """Where the leaf is cut upright, from its left edge."""
-    return float(leaf.left_stile) + 0.64 * float(leaf.shoulder)
+    return clear_of_bars(leaf, 0.64)
 
 
 def draw_section(

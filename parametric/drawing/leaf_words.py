@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
 from parametric.drawing.column import Item, Sentences, TableItem
+from parametric.drawing.leaf_head import arched_rail, radii
+from parametric.drawing.leaf_views import bevels, degrees
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.names import short
+from parametric.resolve.leaf import Leaf
 from parametric.trade.cutlist import cut_list
 
 ON_EVERY_BLOCK = frozenset({"not_approved"})
@@ -17,23 +21,35 @@ ON_ORDERS = frozenset({"glass_not_safety"})
 """Notes that go with the glass order."""
 
 
-def leaf_items(job: Subject, note: str = "") -> list[Item]:
-    """The column in the order it is read; `note` is said first where there is one."""
+def leaf_items(job: Subject, chosen: Sequence[int], note: str = "") -> list[Item]:
+    """The column in the order it is read.
+
+    Args:
+        job: the job.
+        chosen: the leaves on the sheet; the cut list of all stands with the first.
+        note: said first where there is one.
+    """
+    first = chosen[0] == 0
+    leaf = job.resolved.door.leaves[chosen[0]]
+    notes = (*((note,) if note else ()), *_notes(job, leaf, len(chosen)))
+    if not first:
+        notes = ("Cut list and warnings on the first leaf's sheet.", *notes)
     return [
-        _cut_list(job),
-        _checks(job),
-        Sentences(title="Mind", kind="warning", texts=_cautions(job)),
-        Sentences(title="Notes", kind="numbered", texts=(*((note,) if note else ()), *_notes(job))),
+        *([_cut_list(job)] if first else []),
+        _checks(job, leaf),
+        Sentences(title="Mind", kind="warning", texts=_cautions(job) if first else ()),
+        Sentences(title="Notes", kind="numbered", texts=notes),
     ]
 
 
 def _reading_order(mark: str) -> tuple[int, int]:
     """Frame first, then what fills it, then the small parts."""
-    return ("SRMPGLT".find(mark[0]), int(mark[1:]))
+    return ("SRBMPGLT".find(mark[0]), int(mark[1:]))
 
 
 def _cut_list(job: Subject) -> TableItem:
     """Length along the grain, width, thickness, as the cut list has them."""
+    leaves = job.resolved.door.leaves
     rows = []
     for row in sorted(cut_list(job.assembly), key=lambda r: _reading_order(r.mark)):
         glass = row.look == "glass"
@@ -53,7 +69,7 @@ def _cut_list(job: Subject) -> TableItem:
     )
     height = table_height(job.rules.unit)
     return TableItem(
-        title="Cut list, both leaves",
+        title="Cut list" + {1: "", 2: ", both leaves"}.get(len(leaves), ", all leaves"),
         columns=fitted(columns, rows, height),
         rows=tuple(rows),
         height=height,
@@ -71,8 +87,8 @@ class _Check:
     codes: tuple[str, ...]
 
 
-def _checks(job: Subject) -> TableItem:
-    checks = _made_checks(job)
+def _checks(job: Subject, leaf: Leaf) -> TableItem:
+    checks = _made_checks(job, leaf)
     raised = {p.code for p in job.problems if p.level in ("stop", "caution")}
     rows = tuple((c.what, c.found, c.allowed) for c in checks)
     columns = (
@@ -88,8 +104,8 @@ def _checks(job: Subject) -> TableItem:
     )
 
 
-def _made_checks(job: Subject) -> list[_Check]:
-    leaf, limits = job.resolved.door.leaves[0], job.resolved.shop.limits
+def _made_checks(job: Subject, leaf: Leaf) -> list[_Check]:
+    limits = job.resolved.shop.limits
     total = sum(float(band.height) for band in leaf.bands)
     checks = [
         _Check(
@@ -165,14 +181,15 @@ def _cautions(job: Subject) -> tuple[str, ...]:
     )
 
 
-def _notes(job: Subject) -> tuple[str, ...]:
+def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
     """What the bench must know, each from a number of the job."""
-    leaf = job.resolved.door.leaves[0]
     joint = leaf.joint
     notes = []
     if float(leaf.trim) > 0:
         notes.append(f"Stiles stand {job.wood(leaf.trim)} long at each end; trim after glue-up.")
-    notes.append("Mark both leaves together, from one story stick.")
+    if together > 1:
+        notes.append("Mark both leaves together, from one story stick.")
+    notes += [*_edge_notes(leaf), *_glazing_notes(job, leaf)]
     notes.append(
         f"Tenons dashed: {job.wood(joint.tenon_thickness)} × {job.wood(joint.tenon_width)} × "
         f"{job.wood(joint.tenon_length)}, in slots {job.wood(joint.slot_depth)} deep."
@@ -195,3 +212,35 @@ def _notes(job: Subject) -> tuple[str, ...]:
         if p.level == "note" and p.code not in ON_ARRANGEMENT | ON_ORDERS
     ]
     return tuple(notes)
+
+
+def _edge_notes(leaf: Leaf) -> list[str]:
+    """Which edges are planed out of square, and which face keeps the full width."""
+    planed = bevels(leaf)
+    if not planed:
+        return []
+    full = {"front": "face", "back": "back"}[leaf.hung.knuckles or "front"]
+    sides = " and ".join(f"{side} edge" for side, _ in planed)
+    angle = degrees(planed[0][1])
+    return [f"Plane the {sides} {angle} out of square after trimming: full width at the {full}."]
+
+
+def _glazing_notes(job: Subject, leaf: Leaf) -> list[str]:
+    """Bars, the rebate of the glass, and where an arch is struck from."""
+    notes = []
+    barred = next((lite for lite in leaf.lites if lite.bars), None)
+    if barred is not None:
+        face = barred.bars[0].high - barred.bars[0].low
+        notes.append(f"Bars {job.wood(face)} wide on the face, in one line over the whole leaf.")
+    found = arched_rail(leaf)
+    if found is not None:
+        _, head = found
+        sizes = " and ".join(job.wood(radius) for radius in radii(head))
+        over = f", of radius {sizes}," if sizes else ""
+        notes.append(
+            f"The curve{over} rises {job.wood(head.curve.rise)} over a span of "
+            f"{job.wood(head.curve.span)}; its left springing point lies "
+            f"{job.wood(abs(head.left))} {'right' if float(head.left) >= 0 else 'left'} of leaf "
+            f"{leaf.letter}'s left edge."
+        )
+    return notes

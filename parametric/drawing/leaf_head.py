@@ -1,0 +1,112 @@
+"""The curve under a leaf's top rail: its springing, how high it stands at each stile, its radius.
+
+|  top rail       |
+|         ___---  | <- least height
+|    _--          | <- rise at this stile
+|_-_ _ _ _ _ _ _ _|    springing
+"""
+
+from __future__ import annotations
+
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.details.callouts import fan, say
+from parametric.drawing.draft import Draft
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.plane import around_boxes
+from parametric.drawing.primitives import Label, reach
+from parametric.drawing.sheet import Hatch, View
+from parametric.drawing.subject import Subject
+from parametric.figures import Figure, named
+from parametric.names import join
+from parametric.resolve.head import LeafHead
+from parametric.resolve.leaf import Leaf, Rail
+from parametric.shapes.curve import Bow
+
+_IN = 4.5
+"""From a stile to the chain of the curve's height beside it, mm on paper."""
+_LEAST = 0.05
+"""A curve that stands no higher over the springing at a stile springs there, mm."""
+
+
+def arched_rail(leaf: Leaf) -> tuple[Rail, LeafHead] | None:
+    """The rail with a curved underside, and its curve; None where every rail is straight."""
+    for rail in leaf.rails:
+        if rail.head is not None:
+            return rail, rail.head
+    return None
+
+
+def radii(head: LeafHead) -> tuple[Figure, ...]:
+    """The radii of a curve's arcs, each once."""
+    found = {float(p.radius): p.radius for p in head.curve.pieces if isinstance(p, Bow)}
+    return tuple(found.values())
+
+
+def draw_arch(draft: Draft, job: Subject, leaf: Leaf, view: View, *, sizes: bool) -> None:
+    """The springing line; with `sizes` its name, the curve's height at either stile, its radius.
+
+    A twin of the other hand has the line alone: its sizes stand on the first leaf.
+    """
+    found = arched_rail(leaf)
+    if found is None:
+        return
+    rail, head = found
+    left = float(leaf.left_stile)
+    right = float(leaf.width - leaf.right_stile)
+    y = view.y(float(head.springing))
+    draft.line("centre", (view.x(left), y), (view.x(right), y), view.name)
+    if not sizes:
+        return
+    wood = job.rules.wood
+    for side, x, height in (("left", left, head.at_left), ("right", right, head.at_right)):
+        if float(height) <= _LEAST:
+            continue
+        way = 1.0 if side == "left" else -1.0
+        over = named(join(rail.name, f"height at its {side} end"), rail.height - height)
+        chain = Chain(
+            view=view,
+            axis="up",
+            line=view.x(x) + way * _IN,
+            stops=(
+                Stop(at=float(head.springing), foot=None),
+                Stop(at=float(head.springing + height), foot=view.x(x)),
+                Stop(at=float(rail.top), foot=view.x(x)),
+            ),
+            links=(Link(figure=height, rule=wood), Link(figure=over, rule=wood)),
+        )
+        place_chains(draft, [chain])
+    _radius(draft, job, leaf, head, view)
+    _springing(draft, leaf, head, view)
+
+
+def _radius(draft: Draft, job: Subject, leaf: Leaf, head: LeafHead, view: View) -> None:
+    """Every radius with a line to the curve, from the rail over it."""
+    left = float(leaf.left_stile)
+    right = float(leaf.width - leaf.right_stile)
+    lower_left = float(head.at_left) <= float(head.at_right)
+    for number, radius in enumerate(radii(head)):
+        share = 0.3 + 0.35 * number
+        x = left + (share if lower_left else 1.0 - share) * (right - left)
+        target = view.at((x, float(head.height(x, "curve"))))
+        text = f"r {job.wood(radius)}"
+        ways = fan((-0.3, 1.0), (0.3, 1.0), (-0.8, 1.0), (0.8, 1.0), (0.3, -1.0), (-0.3, -1.0))
+        say(draft, target, "arrow", (text,), ways, view.name)
+
+
+def _springing(draft: Draft, leaf: Leaf, head: LeafHead, view: View) -> None:
+    """The name of the line the curve springs from, off the strokes that say glass."""
+    left = float(leaf.left_stile)
+    right = float(leaf.width - leaf.right_stile)
+    y = view.y(float(head.springing))
+    hatched = [
+        around_boxes([reach(part) for part in e.primitives()])
+        for e in draft.elements
+        if isinstance(e, Hatch) and e.strokes
+    ]
+    places = [
+        Label(text="springing", at=(view.x(left + share * (right - left)), y + off), view=view.name)
+        for off in (-1.2 - TEXT, 1.2, -2.4 - TEXT)
+        for share in (0.02, 0.1, 0.2, 0.3, 0.4, 0.52, 0.6)
+    ]
+    clear = [p for p in places if not any(p.box.meets(box) for box in hatched)]
+    draft.add_first(clear or places)
