@@ -60,7 +60,7 @@ class Pane:
     of a shaped pane, from the low left corner of that rectangle, seen from the front; None
     for a plain rectangle. `left` and `foot` place that corner in the leaf. `bite` is the
     least of the glass that is covered at an edge. `daylight` is what is seen through, wide
-    and high (at its tallest).
+    and high (at its tallest); `opening` what is left open if the glass breaks out.
     """
 
     name: str
@@ -75,6 +75,7 @@ class Pane:
     left: Figure
     foot: Figure
     daylight: tuple[Figure, Figure]
+    opening: tuple[Figure, Figure]
     weight: Figure
     stops: Stops | None = None
     outline: Outline | None = None
@@ -130,6 +131,7 @@ def size_pane(
         left=left + clearance,
         foot=foot + clearance,
         daylight=(opening_width - 2 * stop_width, opening_height - 2 * stop_width),
+        opening=(opening_width, opening_height),
         stops=Stops(
             width=stop_width,
             depth=stop_depth,

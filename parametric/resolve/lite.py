@@ -263,6 +263,7 @@ def _pane(
         left=low,
         foot=floor,
         daylight=daylight,
+        opening=daylight,
         weight=at("weight", area * thick * MASS / 1e6, "kg"),
         outline=outline,
         edges=edges,

@@ -28,7 +28,10 @@ class GlassRow:
 def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
     """Panes by mark, with the class the opening asks for and the mark it must carry."""
     panes = {
-        lite.pane.name: (lite, lite.pane) for leaf in resolved.door.leaves for lite in leaf.lites
+        pane.name: pane
+        for leaf in resolved.door.leaves
+        for lite in leaf.lites
+        for pane in lite.panes
     }
     types: dict[str, list[str]] = {}
     for part in assembly.parts:
@@ -36,9 +39,9 @@ def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
             types.setdefault(part.mark, []).append(part.name)
     rows = []
     for mark, names in types.items():
-        lite, pane = panes[names[0]]
+        pane = panes[names[0]]
         asked = safety_glazing(
-            pane.width, pane.height, opening_width=lite.width, opening_height=lite.height
+            pane.width, pane.height, opening_width=pane.opening[0], opening_height=pane.opening[1]
         )
         safe = pane.kind in SAFETY_KINDS
         rows.append(
