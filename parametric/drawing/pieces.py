@@ -299,6 +299,9 @@ def _across(part: Part, at: float) -> Polygon:
                         low = b
                     elif b >= high - 1e-6:
                         high = a
+            case Shaped() if "edge" in cut.face:
+                for a, b in across(flattened(cut.outline), at):
+                    sides.setdefault(cut.face, []).append((a, b, float(cut.depth)))
             case Shaped() if "end" in cut.face:
                 behind = at if cut.face == "low end" else float(part.blank.length) - at
                 ends += [flattened(cut.outline)] if open_to(cut, behind) else []

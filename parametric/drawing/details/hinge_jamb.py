@@ -17,6 +17,7 @@ from parametric.drawing.site import hung_by, jambs_at, leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
+from parametric.hardware.butt_hinge import ButtHinges
 from parametric.model import Turn
 from parametric.names import join
 from parametric.resolve.leaf import Leaf
@@ -66,15 +67,27 @@ def hinge_jamb(job: Subject) -> Detail | None:
     view = draft.view("hinge jamb", scale, (ORIGIN[0] - jamb / scale, ORIGIN[1]))
     face = min(0.0, front)
     low, high = sorted((jamb, jamb - way * _JAMB))
-    draw_jamb(draft, view, job, Box(low, face, high, back + _PAST), inner=jamb)
-    at = level_cut(door)
+    hinges = _butts(leaf, side)
+    flaps = None if hinges is None else _flaps(leaf, hinges, (jamb, edge, way), (front, back))
+    draw_jamb(
+        draft,
+        view,
+        job,
+        Box(low, face, high, back + _PAST),
+        inner=jamb,
+        let_in=None if flaps is None else flaps[0],
+    )
+    at = level_cut(door) if hinges is None else float(leaf.hung.foot + hinges.places[-1].centre)
     name = f"{leaf.name} / {side} stile"
     pieces = [p for p in job.shut if p.part.name == name]
     cuts = cut_in_window(pieces, "level", at, window)
     draw_cut(draft, view, cuts, window, Looks(letters={name: leaf.letter}))
     pin = pin_of(leaf)
+    for a, b in flaps or ():
+        flap = Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
+        draft.path("adjacent", view.path(flap.polygon), view.name, closed=True)
     if pin is not None:
-        _pin(draft, view, pin)
+        _pin(draft, view, pin, 6.0 if hinges is None else float(hinges.knuckle) / 2)
     _chains(draft, view, job, leaf, (jamb, edge, way), (front, back), pin)
     lean = max(abs(a - b) for a, b in zip(jambs_at(door, at), _plumb(job), strict=True))
     measured = (
@@ -86,7 +99,9 @@ def hinge_jamb(job: Subject) -> Detail | None:
         draft,
         "hinge jamb",
         "Hinge side and jamb",
-        f"{at_scale(job, scale)}, plan section, shut, face below.{measured}",
+        f"{at_scale(job, scale)}, plan section"
+        + (" through a hinge" if hinges is not None else "")
+        + f", shut, face below.{measured}",
         Call(
             on="plan",
             by="ring",
@@ -101,10 +116,36 @@ def _plumb(job: Subject) -> tuple[float, float]:
     return float(opening.clear_left), float(opening.clear_left + opening.clear)
 
 
-def _pin(draft: Draft, view: View, pin: Point) -> None:
-    """The pin's middle: a small circle and its cross of centre lines."""
+def _butts(leaf: Leaf, side: Side) -> ButtHinges | None:
+    """The butt hinges of an edge; None where it carries none or another kind."""
+    found = next((one.hinges for one in leaf.hinges if one.side == side), None)
+    return found if isinstance(found, ButtHinges) else None
+
+
+def _flaps(
+    leaf: Leaf,
+    hinges: ButtHinges,
+    across: tuple[float, float, float],
+    through: tuple[float, float],
+) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    """The mortises of both flaps, jamb first: the corner at the knuckle's face, the one inside."""
+    jamb, edge, way = across
+    front, back = through
+    deep, wide = float(hinges.mortise.depth), float(hinges.mortise.width)
+    if leaf.hung.knuckles == "back":
+        start, end = back, back - wide
+    else:
+        start, end = front, front + wide
+    return (
+        ((jamb, start), (jamb - way * deep, end)),
+        ((edge, start), (edge + way * deep, end)),
+    )
+
+
+def _pin(draft: Draft, view: View, pin: Point, radius: float) -> None:
+    """The pin's middle: the knuckle round it, and its cross of centre lines."""
     x, y = view.at(pin)
-    draft.add(Circle(layer="adjacent", centre=(x, y), radius=6.0 / view.scale, view=view.name))
+    draft.add(Circle(layer="adjacent", centre=(x, y), radius=radius / view.scale, view=view.name))
     for dx, dy in ((9.0, 0.0), (0.0, 9.0)):
         draft.line("centre", (x - dx, y - dy), (x + dx, y + dy), view.name)
 
@@ -146,6 +187,18 @@ def _chains(
             links.append(Link(figure=proud, after="pin", rule=wood))
     chains.append(chain(view, "up", side + way * FIRST, places, links))
     place_chains(draft, chains)
+    hinges = _butts(leaf, "left" if way > 0 else "right")
+    if hinges is not None:
+        deep = float(hinges.mortise.depth)
+        y = (front + back) / 2
+        say(
+            draft,
+            view.at((edge + way * deep / 2, y)),
+            "dot",
+            ("flaps let in flush; the mortise", "stands on the sheet of hinges"),
+            fan((way * 0.6, 1.0 if knuckle_front else -1.0), (way, 1.0), (way, -1.0)),
+            view.name,
+        )
     if pin is not None:
         say(
             draft,

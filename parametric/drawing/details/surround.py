@@ -7,7 +7,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board as plasterboard
 from parametric.drawing.hatching import carcassing, wall
 from parametric.drawing.marks import wave
-from parametric.drawing.plane import Box, around
+from parametric.drawing.plane import Box, Point, Polygon, around, without_spikes
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 
@@ -15,7 +15,15 @@ _GROUND = 4.0
 """How deep a floor is hatched, mm on paper."""
 
 
-def draw_jamb(draft: Draft, view: View, job: Subject, side: Box, *, inner: float) -> None:
+def draw_jamb(
+    draft: Draft,
+    view: View,
+    job: Subject,
+    side: Box,
+    *,
+    inner: float,
+    let_in: tuple[Point, Point] | None = None,
+) -> None:
     """A jamb cut level: its face and reveal true, its far sides broken off.
 
     Args:
@@ -24,9 +32,22 @@ def draw_jamb(draft: Draft, view: View, job: Subject, side: Box, *, inner: float
         job: for what the wall is made of.
         side: what is shown of it; its foot is the wall's face.
         inner: which of its sides is the reveal, X.
+        let_in: a mortise in the reveal, from the corner at the wall's face to the one inside;
+            None without one.
     """
     outer = side.x0 if inner == side.x1 else side.x1
-    face = ((outer, side.y0), (inner, side.y0), (inner, side.y1))
+    face: Polygon = ((outer, side.y0), (inner, side.y0), (inner, side.y1))
+    if let_in is not None:
+        (_, start), (deep_in, end) = let_in
+        notch: Polygon = ((inner, start), (deep_in, start), (deep_in, end), (inner, end))
+        face = without_spikes(((outer, side.y0), (inner, side.y0), *notch, (inner, side.y1)))
+        draft.path("cut_heavy", view.path(face), view.name)
+        region = view.path((*face, (outer, side.y1)))
+        draft.add(wall((region,), view.name, 2.2))
+        wave(draft, view.at((outer, side.y0)), view.at((outer, side.y1)), view.name, 0.9)
+        wave(draft, view.at((side.x0, side.y1)), view.at((side.x1, side.y1)), view.name, 0.9)
+        keep_off(draft, region)
+        return
     draft.path("cut_heavy", view.path(face), view.name)
     skin = job.resolved.door.opening.board
     deep = side.y0 + (0.0 if skin is None else float(skin))
