@@ -65,6 +65,12 @@ class MortiseLatchSpec(LockBlock):
 
 
 LockSpec = MortiseLockSpec | MortiseLatchSpec
+"""Locks and latches as written."""
+LOCK_KINDS: dict[str, type[LockBlock]] = {
+    "mortise lock": MortiseLockSpec,
+    "mortise latch": MortiseLatchSpec,
+}
+"""The word after `kind:` in a lock, and the Spec it is read by."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
