@@ -70,6 +70,12 @@ OVERHEAD: Cautions = (
     "chair, no top rung.",
     "Nobody stands under a track or a leaf that is not yet fixed at every point.",
 )
+HINGING: Cautions = (
+    "A leaf on one hinge is not hung: somebody holds it until every hinge has all its screws.",
+    "No hand in the gap beside the hinges of a leaf that can move: wedge it first.",
+    "Sharp chisels and a router at the jamb: both hands behind the edge, eyes covered, cables "
+    "looked for before a long screw goes into a jamb.",
+)
 ON_SITE: Cautions = (
     "Old paint may hold lead and old boards may hold asbestos: test before drilling or sanding.",
 )

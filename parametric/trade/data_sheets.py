@@ -1,4 +1,4 @@
-"""What the makers of track, hangers and guides must be asked, or their data sheets read for.
+"""What the makers of track, hangers, guides and hinges must be asked, or their data sheets read for.
 
 The design says what it needs; the sheet says what there is; both stand side by side.
 """
@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.hardware.track import Track
 from parametric.resolve.door import Door, Resolved
+from parametric.trade.hinge_places import hung_edges, seat_of
+from parametric.trade.hinge_steps import seat_words
 from parametric.trade.installing import InstallSheet
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import Printed, printed, weight
@@ -27,6 +29,21 @@ class Carried:
     mass: Figure
     hangers: Figure
     each: Figure
+    rated: Figure | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarriedByHinges:
+    """One leaf on the hinges of one of its edges, kg: its weight, down on each, sideways on the top.
+
+    `rated` is what the maker says that one carries; None where the design does not.
+    """
+
+    leaf: str
+    mass: Figure
+    hinges: Figure
+    each: Figure
+    pull: Figure
     rated: Figure | None
 
 
@@ -56,6 +73,22 @@ def carried(loads: tuple[LeafLoad, ...], track: Track | None) -> tuple[Carried, 
     )
 
 
+def carried_by_hinges(loads: tuple[LeafLoad, ...]) -> tuple[CarriedByHinges, ...]:
+    """Each leaf's weight shared over its hinges, beside what they are rated for."""
+    return tuple(
+        CarriedByHinges(
+            leaf=load.leaf,
+            mass=load.governing,
+            hinges=own.count,
+            each=own.share,
+            pull=own.pull,
+            rated=own.rating,
+        )
+        for load in loads
+        for own in load.on_hinges
+    )
+
+
 def to_read(
     resolved: Resolved, loads: tuple[LeafLoad, ...], install: InstallSheet
 ) -> tuple[ToRead, ...]:
@@ -66,6 +99,7 @@ def to_read(
         *(() if track is None else _hangers(door, track, loads, install, said)),
         *(() if track is None else _track(door, track, install, said)),
         *_guide(door, said),
+        *_hinge(door, loads, said),
     )
 
 
@@ -157,3 +191,24 @@ def _guide(door: Door, said: Printed) -> Iterator[ToRead]:
             what="length along the leaf",
             needed=f"{said.wood(overlap, down=True)} or less",
         )
+
+
+def _hinge(door: Door, loads: tuple[LeafLoad, ...], said: Printed) -> Iterator[ToRead]:
+    """What a hinge must do; each thing once, by the leaf that asks most of it."""
+    carried = [own for load in loads for own in load.on_hinges]
+    if not carried:
+        return
+    share = max((own.share for own in carried), key=float)
+    pull = max((own.pull for own in carried), key=float)
+    yield ToRead(of="hinge", what="carries, each", needed=f"{weight(share, said.unit)} or more")
+    yield ToRead(
+        of="hinge",
+        what="holds sideways, the top one",
+        needed=f"{weight(pull, said.unit)} or more, in its screws and in the jamb",
+    )
+    turns = max((leaf.hung.swing for leaf in door.leaves if leaf.hung.swing is not None), key=float)
+    yield ToRead(of="hinge", what="opens", needed=f"{float(turns):g} deg or more")
+    for seat in dict.fromkeys(
+        seat for _, hung, _ in hung_edges(door) if (seat := seat_of(hung.hinges)) is not None
+    ):
+        yield ToRead(of="hinge", what="flap, long × wide × thick", needed=seat_words(seat, said))

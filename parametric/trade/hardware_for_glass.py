@@ -112,7 +112,12 @@ def _bedding(panes: list[Pane], said: Printed) -> Iterator[HardwareItem]:
             join("hardware", "glazing compound"), _added([_edges(p) for p in panes]) / 1000, "m"
         ),
         unit="m",
-        size="the run of every pane's edges: a bed under the glass and a fillet over it",
+        size="the run of every pane's edges: "
+        + (
+            "a fillet over the glass, which lies on its tape"
+            if any(float(pane.tape) > 0 for pane in panes)
+            else "a bed under the glass and a fillet over it"
+        ),
         length=None,
         known_by=DESIGN,
         asked="what its maker names for sealed timber, for indoors, and for this glass; ask the "

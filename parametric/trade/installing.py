@@ -12,22 +12,18 @@ from parametric.figures import Figure, largest, named, smallest
 from parametric.hangings.hanging import HungLeaf
 from parametric.names import join
 from parametric.resolve.door import Door, Resolved
+from parametric.resolve.leaf import Leaf
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace, PullOut, bracket_places, pull_outs
-from parametric.trade.cautions import GLASS, LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
+from parametric.trade.cautions import GLASS, HINGING, LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
 from parametric.trade.delivery import Delivery
-from parametric.trade.install_steps import (
-    Adjustment,
-    GuidePlace,
-    Step,
-    behind,
-    datum,
-    order_of_work,
-    screw_words,
-    tools,
-)
+from parametric.trade.hinge_places import HingeFixing, hinge_fixings
+from parametric.trade.install_steps import Adjustment, Step, order_of_work, tools
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import Printed, printed, weight
+from parametric.trade.seasons import leaf_seasons
+from parametric.trade.site_words import datum, edge_gaps
+from parametric.trade.track_steps import GuidePlace, behind, screw_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +62,9 @@ class InstallSheet:
     screw: Figure | None
     screw_words: str
     guides: tuple[GuidePlace, ...]
+    hinges: tuple[HingeFixing, ...]
+    edge_gaps: tuple[tuple[str, Figure], ...]
+    travel_gap: Figure | None
     gaps: tuple[tuple[str, Figure], ...]
     clear_way: Figure
     alignment: StackUp
@@ -88,7 +87,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
     """
     door, shop, said = resolved.door, resolved.shop, printed(resolved)
     brackets = bracket_places(door)
-    guides = _guides(door)
+    guides, hinges = _guides(door), hinge_fixings(door)
     adjustment = _adjustment(door, shop)
     heaviest = max((load.governing for load in loads), key=float)
     return InstallSheet(
@@ -104,20 +103,24 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         screw=None if door.track is None else door.track.fixing_depth,
         screw_words="" if door.track is None else screw_words(door, door.track, said),
         guides=guides,
+        hinges=hinges,
+        edge_gaps=edge_gaps(door),
+        travel_gap=door.hanging.travel_gap if door.hanging.swings else None,
         gaps=door.gaps,
         clear_way=door.hanging.clear_way,
         alignment=stack_up(shop.accuracy),
         adjustment=adjustment,
         glazing_on_site=sent.glazed_on_site,
         glazing_because=sent.because,
-        steps=order_of_work(resolved, brackets, guides, adjustment, sent),
+        steps=order_of_work(resolved, brackets, guides, hinges, adjustment, sent),
         tools=tools(resolved, sent),
-        hold=_hold(door, brackets, said),
+        hold=_hold(resolved, loads, brackets, said),
         cautions=(
             *lifting(_people(sent), weight(heaviest, said.unit)),
             *(OVERHEAD if door.hanging.tracks else ()),
+            *(HINGING if hinges else ()),
             *ON_SITE,
-            *(GLASS if sent.glazed_on_site else ()),
+            *(GLASS if sent.glazed_on_site or (hinges and _glazed(door)) else ()),
             LOCAL,
         ),
     )
@@ -129,14 +132,9 @@ def _people(sent: Delivery) -> int:
 
 
 def _heights(door: Door) -> tuple[HeightLine, ...]:
-    hanging, leaf = door.hanging, door.leaves[0]
-    top = named("top of the leaves above the floor", hanging.floor_gap + hanging.leaf_height)
+    hanging = door.hanging
     head = HeightLine(what="head of the opening", height=door.opening.head, rule="as surveyed")
-    lines = [
-        HeightLine(what="foot of the leaves", height=hanging.floor_gap, rule="the floor gap"),
-        head,
-        HeightLine(what="top of the leaves", height=top, rule="floor gap and leaf height"),
-    ]
+    lines = [*_feet_and_tops(door), head]
     if hanging.tracks:
         lines.append(
             HeightLine(
@@ -148,20 +146,51 @@ def _heights(door: Door) -> tuple[HeightLine, ...]:
                 else "up into the head",
             )
         )
-    if leaf.pulls:
-        pull = leaf.pulls[0].pull
+    pulls = {
+        round(float(hung.pull.up + leaf.hung.foot), 6): (hung.pull, leaf)
+        for leaf in reversed(door.leaves)
+        for hung in reversed(leaf.pulls)
+    }
+    for pull, leaf in pulls.values():
+        one = "" if len(pulls) == 1 else f" of {leaf.name}"
         lines.append(
             HeightLine(
-                what="middle of the pulls",
-                height=named("pulls above the floor", pull.up + hanging.floor_gap),
+                what=f"middle of the pulls{one}",
+                height=named(f"pulls{one} above the floor", pull.up + leaf.hung.foot),
                 rule="as set in the leaves",
             )
         )
-    if leaf.guide is not None:
+    if any(leaf.guide is not None for leaf in door.leaves):
         lines.append(
             HeightLine(what="floor guides", height=None, rule="on the floor where they stand")
         )
+    top = float(hanging.floor_gap + hanging.leaf_height)
     return tuple(sorted(lines, key=lambda line: float(line.height or top)))
+
+
+def _feet_and_tops(door: Door) -> list[HeightLine]:
+    """Of all leaves where they are alike; else of each."""
+    alike = len({(float(leaf.hung.foot), float(leaf.height)) for leaf in door.leaves}) == 1
+    lines = []
+    for leaf in door.leaves[:1] if alike else door.leaves:
+        who = "the leaves" if alike and len(door.leaves) > 1 else leaf.name
+        who = "the leaf" if len(door.leaves) == 1 else who
+        foot = leaf.hung.foot
+        on_floor = float(foot) == float(door.hanging.floor_gap)
+        top = named(f"top of {who} above the floor", foot + leaf.height)
+        lines += [
+            HeightLine(
+                what=f"foot of {who}",
+                height=foot,
+                rule="the floor gap" if on_floor else "at the split",
+            ),
+            HeightLine(
+                what=f"top of {who}",
+                height=top,
+                rule="floor gap and leaf height" if on_floor else "split and leaf height",
+            ),
+        ]
+    return lines
 
 
 def _tracks(door: Door) -> tuple[TrackFixing, ...]:
@@ -206,7 +235,14 @@ def _always_under(hung: HungLeaf) -> Figure:
 
 
 def _adjustment(door: Door, shop: Shop) -> Adjustment:
-    leaf = door.leaves[0]
+    """What the leaf with the least to spare lets be done to all."""
+    return min(
+        (_adjustment_of(leaf, shop) for leaf in door.leaves),
+        key=lambda own: float(own.trim_allowed),
+    )
+
+
+def _adjustment_of(leaf: Leaf, shop: Shop) -> Adjustment:
     over = leaf.wood_over_guide
     return Adjustment(
         hangers=named(
@@ -230,8 +266,18 @@ def _adjustment(door: Door, shop: Shop) -> Adjustment:
     )
 
 
-def _hold(door: Door, brackets: tuple[BracketPlace, ...], said: Printed) -> tuple[str, ...]:
-    """What must be settled before a hole is drilled."""
+def _glazed(door: Door) -> bool:
+    return any(leaf.lites for leaf in door.leaves)
+
+
+def _hold(
+    resolved: Resolved,
+    loads: tuple[LeafLoad, ...],
+    brackets: tuple[BracketPlace, ...],
+    said: Printed,
+) -> tuple[str, ...]:
+    """What must be settled before a hole is drilled or a hinge let in."""
+    door = resolved.door
     points = []
     if door.hanging.tracks and door.hanging.on_wall:
         points.append(
@@ -249,4 +295,29 @@ def _hold(door: Door, brackets: tuple[BracketPlace, ...], said: Printed) -> tupl
         )
     if door.track is not None and door.track.carries is None:
         points.append("See the rating of the hangers on their data sheet before they are hung on.")
+    carried = [own for load in loads for own in load.on_hinges]
+    if any(leaf.hung.side_of("hinge") is not None for leaf in door.leaves):
+        points += _jambs(resolved, said)
+    if any(own.rating is None for own in carried):
+        points.append("See the rating of the hinges on their data sheet before they are hung on.")
     return tuple(points)
+
+
+def _jambs(resolved: Resolved, said: Printed) -> list[str]:
+    """What the leaves were sized for: jambs that stand, hold a screw, and timber that is dry."""
+    moisture = resolved.shop.moisture
+    points = [
+        "Jambs plumb, straight, out of wind and square to the head: the leaves were sized for "
+        "jambs that are. If they are not, say so before a leaf is planed.",
+        "Jambs fixed at every hinge, packed tight to something solid: a jamb that gives drops the "
+        "leaf.",
+    ]
+    seasons = leaf_seasons(resolved)
+    if seasons:
+        tight = min(seasons, key=lambda season: float(season.left))
+        points.append(
+            f"Moisture of the leaves read and written down: they were made at "
+            f"{float(moisture.made):g} %, and grow {said.gauge(tight.growth)} each by "
+            f"{float(moisture.dampest):g} %. Wetter than they were made, they need less gap now."
+        )
+    return points

@@ -8,7 +8,14 @@ from parametric.model import Assembly
 from parametric.resolve.door import Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.care import Care, care
-from parametric.trade.data_sheets import Carried, ToRead, carried, to_read
+from parametric.trade.data_sheets import (
+    Carried,
+    CarriedByHinges,
+    ToRead,
+    carried,
+    carried_by_hinges,
+    to_read,
+)
 from parametric.trade.delivery import Delivery, delivery
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
@@ -28,6 +35,7 @@ from parametric.trade.router_setups import (
     loose_tenon_set_ups,
 )
 from parametric.trade.saw_setups import PanelSawSetUp, panel_saw_set_ups
+from parametric.trade.seasons import LeafSeason, leaf_seasons
 from parametric.trade.stop_blocks import LengthStop, StopLine, length_stops, stop_list
 from parametric.trade.story_stick import StoryStick, story_sticks
 from parametric.trade.timber import TimberOrder, timber_order
@@ -41,6 +49,7 @@ class Paperwork:
     glazing: GlazingOrder
     hardware: tuple[HardwareItem, ...]
     carried: tuple[Carried, ...]
+    carried_by_hinges: tuple[CarriedByHinges, ...]
     data_sheets: tuple[ToRead, ...]
     finish: FinishOrder
     milling: tuple[Setting, ...]
@@ -59,6 +68,7 @@ class Paperwork:
     delivery: Delivery
     install: InstallSheet
     care: Care
+    seasons: tuple[LeafSeason, ...]
 
 
 def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]) -> Paperwork:
@@ -79,6 +89,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
         carried=carried(loads, resolved.door.track),
+        carried_by_hinges=carried_by_hinges(loads),
         data_sheets=to_read(resolved, loads, install),
         finish=finish_order(resolved),
         milling=settings,
@@ -99,4 +110,5 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         delivery=sent,
         install=install,
         care=care(resolved, assembly),
+        seasons=leaf_seasons(resolved),
     )

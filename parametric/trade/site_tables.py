@@ -7,8 +7,11 @@ from collections.abc import Iterator
 from parametric.figures import Figure
 from parametric.trade.care import Care
 from parametric.trade.delivery import Delivery
+from parametric.trade.hinge_places import HingeFixing
+from parametric.trade.hinge_steps import seat_words
 from parametric.trade.installing import InstallSheet
 from parametric.trade.printed import Printed, kg
+from parametric.trade.site_words import leaf_names
 from parametric.trade.tables import Table
 
 
@@ -60,6 +63,18 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
         yield (line.what, floor, size(line.height), unit, line.rule)
     for place, gap in sheet.gaps:
         yield (f"gap under the leaves, {place}", "floor, up", size(gap), unit, "")
+    if sheet.travel_gap is not None:
+        least = said.wood(sheet.travel_gap, down=True)
+        yield (
+            "gap under the leaves, least in the swing",
+            "floor, up",
+            least,
+            unit,
+            "show the client",
+        )
+    for where, gap in sheet.edge_gaps:
+        yield (f"gap {where}", "", said.fine(gap), unit, "")
+    yield from _hinges(sheet, said)
     for track in sheet.tracks:
         name = f"{track.track} track"
         yield (name, "wall face to its middle", size(track.off_wall), unit, track.leaf)
@@ -100,6 +115,27 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
         "at most",
     )
     yield ("clear way", "", said.wood(sheet.clear_way, down=True), unit, "show the client")
+
+
+def _hinges(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str, str, str]]:
+    """Each hinge by both measures; those of leaves alike in one line."""
+    lots: dict[tuple[str, ...], list[HingeFixing]] = {}
+    for hinge in sheet.hinges:
+        same = (hinge.word, hinge.on, said.fine(hinge.from_foot), said.fine(hinge.from_head))
+        lots.setdefault(same, []).append(hinge)
+    for (word, on, up, down), hinges in lots.items():
+        who = leaf_names([hinge.leaf for hinge in hinges])
+        first = hinges[0]
+        yield (f"{word}, middle, {who}", "leaf's foot, up", up, said.unit, _seat(first, said))
+        if on == "jamb":
+            near = f"its end nearer the head {said.fine(first.near_end)} down"
+            yield (f"{word}, middle, jamb of {who}", "jamb's head, down", down, said.unit, near)
+        else:
+            yield (f"{word}, middle, {on}", "leaf's foot, up", up, said.unit, "")
+
+
+def _seat(hinge: HingeFixing, said: Printed) -> str:
+    return "" if hinge.seat is None else f"mortise {seat_words(hinge.seat, said)}"
 
 
 def work_table(sheet: InstallSheet) -> Table:

@@ -25,13 +25,14 @@ def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tu
     said = printed(job.resolved)
     return run_on(
         bench_paper(job),
-        headed(title, "Hardware order", f"Weights in {weight_head(said.unit)}, pull in kN.", job),
+        headed(title, "Hardware order", _units(paper, said), job),
         [
             letterhead(job),
             *_items(paper, said),
-            _carried(paper, said),
-            _data_sheets(paper),
-            _finish(paper),
+            *([_carried(paper, said)] if paper.carried else []),
+            *([_by_hinges(paper, said)] if paper.carried_by_hinges else []),
+            *([_data_sheets(paper)] if paper.data_sheets else []),
+            *([_finish(paper)] if paper.finish.coats else []),
             Points(
                 title="",
                 mark="warning",
@@ -41,12 +42,19 @@ def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tu
     )
 
 
+def _units(paper: Paperwork, said: Printed) -> str:
+    pull = ", pull in kN" if paper.install.pulls else ""
+    return f"Weights in {weight_head(said.unit)}{pull}."
+
+
 def _items(paper: Paperwork, said: Printed) -> list[Block]:
     """First what the design knows, then what the supplier must know."""
     rows = hardware_table(paper.hardware, said).rows
     blocks: list[Block] = []
     for known_by, title in _TITLES.items():
         own = [row for row in rows if row[5] == known_by]
+        if not own:
+            continue
         blocks.append(
             Ruled(
                 title=title,
@@ -103,6 +111,43 @@ def _carried(paper: Paperwork, said: Printed) -> Ruled:
         ),
         air=1.0,
         foot=("Weights are the larger of the estimate and the sum of the parts, glass in.",),
+    )
+
+
+def _by_hinges(paper: Paperwork, said: Printed) -> Ruled:
+    """Each leaf's weight on its hinges, and how hard the top one is pulled, beside the rating."""
+    return Ruled(
+        title=f"What hinges carry, {weight_head(said.unit)}",
+        columns=(
+            Heading(text="leaf", grows=True),
+            Heading(text="it weighs", anchor="right"),
+            Heading(text="hinges", anchor="right"),
+            Heading(text="on each", anchor="right"),
+            Heading(text="top one, sideways", anchor="right"),
+            Heading(text="each carries", anchor="right"),
+            Heading(text="rating read", box=True, least=24.0),
+        ),
+        rows=tuple(
+            Row(
+                cells=(
+                    own.leaf,
+                    weighed(own.mass, kg(own.mass), said.unit),
+                    str(int(own.hinges)),
+                    weighed(own.each, kg(own.each), said.unit),
+                    weighed(own.pull, kg(own.pull), said.unit),
+                    "not written"
+                    if own.rated is None
+                    else weighed(own.rated, kg(own.rated), said.unit),
+                    "",
+                )
+            )
+            for own in paper.carried_by_hinges
+        ),
+        air=1.0,
+        foot=(
+            "Weights are the larger of the estimate and the sum of the parts, glass in. Sideways: "
+            "the leaf's weight times half its width, over the hinges' spread.",
+        ),
     )
 
 
