@@ -7,7 +7,8 @@ export function joined(shapes) {
     const start = position.length / 3;
     position.push(...shape.attributes.position.array);
     normal.push(...shape.attributes.normal.array);
-    for (const i of shape.index.array) index.push(start + i);
+    if (shape.index) for (const i of shape.index.array) index.push(start + i);
+    else for (let i = start; i < position.length / 3; i += 1) index.push(i);
     shape.dispose();
   }
   const all = new THREE.BufferGeometry();
