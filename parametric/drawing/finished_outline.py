@@ -10,8 +10,9 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from parametric.drawing.plane import Point, Polygon
-from parametric.model import Blank, Cut, Face, Groove, Mitre, Part, RoundCorners, Shaped, Trim
+from parametric.drawing.plane import Point
+from parametric.drawing.shaped import flattened
+from parametric.model import Blank, Cut, Edge, Face, Groove, Mitre, Part, RoundCorners, Shaped, Trim
 from parametric.outlines import (
     SAME,
     Bounds,
@@ -25,8 +26,6 @@ from parametric.outlines import (
     rounded_rectangle,
 )
 
-CHORD = 0.02
-"""How far a chord may leave its arc where an arc is drawn as chords, mm."""
 _NEAR = 1e-5
 """mm: edges this near to one another lie on one line."""
 _OTHER_FACE: dict[Face, Face] = {"low face": "high face", "high face": "low face"}
@@ -82,6 +81,36 @@ def _holds(outer: Bounds, inner: Bounds) -> bool:
     )
 
 
+def opened_edges(part: Part) -> set[Edge]:
+    """The long edges of the blank that are cut away, in part or from end to end."""
+    wide = float(part.blank.width)
+    found: set[Edge] = set()
+    for cut in through_cuts(part):
+        for a, b in edges(cut.outline):
+            if a.bulge == 0 and abs(a.x - b.x) > _NEAR:
+                if max(abs(a.y), abs(b.y)) < _NEAR:
+                    found.add("low edge")
+                if max(abs(a.y - wide), abs(b.y - wide)) < _NEAR:
+                    found.add("high edge")
+    return found
+
+
+def cut_off(part: Part) -> tuple[tuple[Point, Point], ...]:
+    """The stretches of the blank's own outline, in its x and y, that are not left on the piece."""
+    whole = rectangle(0.0, 0.0, float(part.blank.length), float(part.blank.width))
+    return not_left(whole, finished_outlines(part))
+
+
+def not_left(whole: Outline, left: Sequence[Outline]) -> tuple[tuple[Point, Point], ...]:
+    """The stretches of a straight outline along which nothing that is left of it runs."""
+    kept = [_Edge(a, b) for loop in left for a, b in edges(loop)]
+    return tuple(
+        ((piece.a.x, piece.a.y), (piece.b.x, piece.b.y))
+        for a, b in edges(whole)
+        for piece in _not_shared(_Edge(a, b), kept)
+    )
+
+
 def finished_outlines(part: Part) -> tuple[Outline, ...]:
     """The outline of a finished part in its own x and y, and the holes through it (clockwise).
 
@@ -116,26 +145,9 @@ def _sawn(blank: Blank, cuts: Sequence[Cut]) -> Outline:
     return tuple(corners)
 
 
-def chords(outline: Outline, leaves: float = CHORD) -> Polygon:
-    """An outline with its arcs as chords that leave them by no more than `leaves` mm."""
-    return tuple(point for a, b in edges(outline) for point in chords_of(a, b, leaves)[:-1])
-
-
-def chords_of(a: Vertex, b: Vertex, leaves: float = CHORD) -> Polygon:
-    """One edge of an outline, its two ends among the points."""
-    arc = arc_of(a, b)
-    if arc is None:
-        return ((a.x, a.y), (b.x, b.y))
-    turn = 2 * math.acos(max(0.0, 1 - leaves / arc.radius))
-    count = max(2, math.ceil(abs(arc.sweep) / turn))
-    turns = [arc.start + arc.sweep * i / count for i in range(1, count)]
-    between = [(arc.x + arc.radius * math.cos(t), arc.y + arc.radius * math.sin(t)) for t in turns]
-    return ((a.x, a.y), *between, (b.x, b.y))
-
-
 def inside_point(outline: Outline) -> Point:
     """A point well inside an outline: midway along it, in the middle of the widest place there."""
-    ring = chords(outline)
+    ring = flattened(outline)
     x0, _, x1, _ = bounds_of(outline)
     best = (0.0, ring[0])
     for share in (0.5, 0.45, 0.55, 0.3, 0.7):

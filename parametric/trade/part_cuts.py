@@ -34,16 +34,21 @@ from parametric.model import (
     Slot,
     Tongue,
     Trim,
+    face_depth,
     face_size,
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
+from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
 
 Quantity = Literal[
     "from",
     "to",
     "across",
     "width",
+    "left height",
+    "right height",
+    "crown",
     "deep",
     "begins",
     "ends",
@@ -220,6 +225,8 @@ def _row(number: int, cut: Cut, part: Part) -> CutRow:
 
 def _into(cut: Cut, part: Part) -> str:
     match cut:
+        case Shaped() if (bevel := bevel_of(cut, part.blank)) is not None:
+            return face_name(part, bevel.edge)
         case Slot() | Pocket() | Groove() | Island() | Shaped():
             return face_name(part, cut.face)
         case Trim() | Mitre():
@@ -300,18 +307,46 @@ class _Degrees:
                 assert_never(cut)
 
     def _shaped(self, cut: Shaped) -> Iterator[Size | Said]:
-        """The box of the shape, its depth, and the radius where it is curved."""
+        """A bevel by its angle, a curve by its heights; any other shape by its box."""
+        bevel = bevel_of(cut, self._part.blank)
+        if bevel is not None:
+            yield self._size("width", Figure(bevel.inwards))
+            lean = tilt(Figure(bevel.inwards), Figure(bevel.over))
+            yield Size(quantity="angle", figure=named(join(self._place, "angle"), lean, "deg"))
+            yield self._size("long", Figure(bevel.long))
+            return
         u0, v0, u1, v1 = bounds_of(cut.outline)
         yield from self._span(cut.face, Figure(u0), Figure(u1))
-        yield self._across(cut.face, Figure((v0 + v1) / 2))
-        yield self._size("width", Figure(v1 - v0))
-        yield from self._depth(cut.face, cut.depth, cut.surface)
+        curve = curve_of(cut, self._part.blank)
+        if curve is not None:
+            yield from self._heights(curve)
+        else:
+            yield self._across(cut.face, Figure((v0 + v1) / 2))
+            yield self._size("width", Figure(v1 - v0))
+        behind = face_depth(cut.face, self._part.blank)
+        if float(cut.depth) - float(cut.surface) >= float(behind) - 1e-9:
+            yield Said(quantity="deep", words="through")
+        else:
+            yield from self._depth(cut.face, cut.depth, cut.surface)
         radii = [arc.radius for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
-        if radii:
+        if curve is not None:
+            yield self._size("round", Figure(curve.radius), before="r")
+            if curve.largest > curve.radius + 1e-6:
+                yield self._size("outside", Figure(curve.largest), before="r")
+        elif radii:
             yield self._size("ends", Figure(min(radii)), before="r")
         else:
-            square = all(a.x == b.x or a.y == b.y for a, b in edges(cut.outline))
+            square = is_rectangle(cut.outline)
             yield Said(quantity="ends", words="square" if square else "aslant")
+
+    def _heights(self, curve: Curve) -> Iterator[Size]:
+        """The heights of a curve above the low edge, and how wide the cut beside it is."""
+        if curve.wide is not None:
+            yield self._size("width", Figure(curve.wide))
+        yield self._size("left height", Figure(curve.left))
+        yield self._size("right height", Figure(curve.right))
+        if curve.crowned:
+            yield self._size("crown", Figure(curve.crown))
 
     def _size(
         self,

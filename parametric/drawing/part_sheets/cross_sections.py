@@ -15,12 +15,21 @@ from parametric.drawing.marks import caption
 from parametric.drawing.part_sheets.cut_shapes import Milled, shape_on_face, span_along
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import Piece, cut_through, rounded
-from parametric.drawing.plane import Point, Polygon
+from parametric.drawing.plane import Box, Point, Polygon, around
 from parametric.drawing.primitives import Stroke
 from parametric.drawing.printing import Rule, Rules
 from parametric.drawing.sheet import View
 from parametric.figures import Figure
-from parametric.model import Groove, Part, Placement, Pocket, RoundArrises, Slot, face_point
+from parametric.model import (
+    Groove,
+    Part,
+    Placement,
+    Pocket,
+    RoundArrises,
+    Shaped,
+    Slot,
+    face_point,
+)
 from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Size
 
 FIRST = 6.5
@@ -32,6 +41,9 @@ _SMALL = 60.0
 
 _SHALLOW = 30.0
 """A cut that goes less far into an end has no room for a section line, mm."""
+
+_ALL = 1e-3
+"""mm: a section that is this near to the whole blank is all of it."""
 
 _CLEAR = 40.0
 """A shorter run hardly holds the mark of a section line, mm."""
@@ -108,13 +120,22 @@ def choose(own: PartCuts, part: Unfolded, letters: Sequence[str]) -> tuple[Chose
         if isinstance(row.cut, (Slot, Groove, Pocket)) and not on_end(row, part)
     ]
     spans = {row.number: _inside(span_along(row.cut, part), part) for row in rows}
-    stops = sorted({at for span in spans.values() for at in span})
+    other = [
+        _inside(span_along(cut, part), part)
+        for cut in part.part.cuts
+        if isinstance(cut, Shaped) and "end" not in cut.face
+    ]
+    stops = sorted({at for span in (*spans.values(), *other) for at in span})
     runs = []
     for low, high in itertools.pairwise(stops):
         middle = (low + high) / 2
         here = tuple(r for r in rows if spans[r.number][0] < middle < spans[r.number][1])
         if here and high - low > 1e-6:
             runs.append((low, high, here))
+
+    def shapes(run: tuple[float, float, tuple[CutRow, ...]]) -> int:
+        """How many shapes lie in a run and may take away what is measured there."""
+        return sum(low < run[1] - 1e-6 and high > run[0] + 1e-6 for low, high in other)
 
     def looks(here: Sequence[CutRow]) -> set[Shape]:
         return {shape(row, part) for row in here}
@@ -128,6 +149,7 @@ def choose(own: PartCuts, part: Unfolded, letters: Sequence[str]) -> tuple[Chose
             missing,
             key=lambda run: (
                 run[1] - run[0] < _CLEAR,
+                shapes(run),
                 -len(looks(run[2]) - seen),
                 len(looks(run[2])),
                 run[0] - run[1],
@@ -210,7 +232,8 @@ def draw(draft: Draft, drawn: Drawn, part: Unfolded, at: Point, words: str, scal
         )
     for start, end in _middles(chosen, part):
         draft.add(Stroke(layer="centre", points=view.path((start, end)), view=view.name))
-    place_chains(draft, [_chain(measure, view, part) for measure in drawn.measures])
+    reach = _reach(chosen, part)
+    place_chains(draft, [_chain(measure, view, reach) for measure in drawn.measures])
     low = at[1] - (drawn.below - CAPTION) - 5.4
     caption(draft, (at[0], low), f"{chosen.letter}-{chosen.letter}  {scale}", words)
     return view
@@ -285,10 +308,13 @@ def _measures(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> li
             for size in row.degrees:
                 if isinstance(size, Size) and size.quantity == quantity:
                     _measure(row, size, part, add)
-    whole: tuple[tuple[Side, float, Figure], ...] = (
-        ("under", part.width, own.width),
-        ("left", part.thickness, own.thickness),
-    )
+    reach = _reach(chosen, part)
+    whole: list[tuple[Side, float, Figure]] = []
+    # a blank's size is measured where all of it is there
+    if reach.width > part.width - _ALL:
+        whole.append(("under", part.width, own.width))
+    if reach.height > part.thickness - _ALL:
+        whole.append(("left", part.thickness, own.thickness))
     for side, far, figure in whole:
         level = levels.get(side, 0)
         found.append(
@@ -301,6 +327,16 @@ def _measures(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> li
             )
         )
     return found
+
+
+def _reach(chosen: Chosen, part: Unfolded) -> Box:
+    """The box of the wood that a section cuts."""
+    whole = Box(0.0, 0.0, part.width, part.thickness)
+    if not any(isinstance(cut, Shaped) for cut in part.part.cuts):
+        return whole
+    low, high = chosen.runs[0]
+    ring = _outline(part.part, (low + high) / 2 + part.foot)
+    return around(part.cross(y, z) for y, z in ring)
 
 
 def _measure(row: CutRow, size: Size, part: Unfolded, add: _Add) -> None:
@@ -350,9 +386,9 @@ def _sorted(ends: tuple[float, float]) -> tuple[float, float]:
     return (min(ends), max(ends))
 
 
-def _chain(measure: Measure, view: View, part: Unfolded) -> Chain:
+def _chain(measure: Measure, view: View, reach: Box) -> Chain:
     out = FIRST + measure.rule.next_chain * measure.level
-    low, high = view.at((0.0, 0.0)), view.at((part.width, part.thickness))
+    low, high = view.at((reach.x0, reach.y0)), view.at((reach.x1, reach.y1))
     axis: Axis
     match measure.side:
         case "over":

@@ -6,19 +6,19 @@ draws it.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import assert_never
 
 from parametric.drawing.part_sheets.shaped_cuts import (
     Bow,
     Line,
+    shaped_lines,
+    shaped_target,
     span_of,
 )
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import rounded
 from parametric.drawing.plane import Point, Polygon
-from parametric.drawing.shaped import flattened, middle_of
 from parametric.model import (
     Cut,
     Face,
@@ -36,7 +36,6 @@ from parametric.model import (
     face_size,
     ramp_length,
 )
-from parametric.outlines import Vertex, bounds_of, edges
 
 Milled = Slot | Pocket | Groove
 """Cuts that go into one face to a depth, with a middle line."""
@@ -59,7 +58,7 @@ def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line | Bow]:
         case Slot() | Pocket() | Groove():
             yield from _milled(cut, part)
         case Shaped():
-            yield from _shaped(cut, part)
+            yield from shaped_lines(cut, part)
         case Trim():
             along = 0.0 if cut.end == "low end" else part.length
             sides: tuple[Side, ...] = ("face", "back", "over", "under")
@@ -105,7 +104,7 @@ def target(cut: Cut, part: Unfolded) -> Point:
         case Pocket():
             return _pocket_target(cut, part)
         case Shaped():
-            return _shaped_target(cut, part)
+            return shaped_target(cut, part)
         case Trim():
             off = float(cut.length) / 2
             return (-off if cut.end == "low end" else part.length + off, part.width / 2)
@@ -132,11 +131,8 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
     match cut:
         case Slot() | Groove() if cut.face in ("low end", "high end"):
             return _end_span(cut.face, float(cut.depth), part)
-        case Pocket() | Shaped() if cut.face in ("low end", "high end"):
+        case Pocket() if cut.face in ("low end", "high end"):
             return _end_span(cut.face, float(cut.depth), part)
-        case Shaped():
-            u0, _, u1, _ = bounds_of(cut.outline)
-            return (float(u0) - part.foot, float(u1) - part.foot)
         case Slot():
             return (float(cut.u0) - part.foot, float(cut.u1) - part.foot)
         case Groove():
@@ -175,49 +171,6 @@ def shape_on_face(cut: Milled, part: Unfolded) -> Polygon:
             return _groove(cut, part)
         case _:
             assert_never(cut)
-
-
-def _through(cut: Shaped, part: Unfolded) -> bool:
-    """Whether a shaped cut goes right through: the piece's own outline then follows it."""
-    return "face" in cut.face and float(cut.depth) >= part.thickness - 1e-6
-
-
-def _shaped(cut: Shaped, part: Unfolded) -> Iterator[Line]:
-    side = part.side(cut.face)
-    if _through(cut, part) and float(cut.surface) == 0:
-        return
-    yield Line(side=side, layer="edge", points=part.path(cut.face, flattened(cut.outline), side))
-    if "end" not in cut.face:
-        return
-    # An edge shaped along the piece: where it leaves the broad sides, a line from end to end.
-    for vertex in cut.outline:
-        y, z = float(vertex.x), float(vertex.y)
-        face: Face = "low face" if z < 1e-6 else "high face"
-        if 1e-6 < y < part.width - 1e-6 and (z < 1e-6 or z > part.thickness - 1e-6):
-            other = part.side(face)
-            ends = (
-                part.place(other, (part.foot, y, z)),
-                part.place(other, (part.foot + part.length, y, z)),
-            )
-            yield Line(side=other, layer="edge_fine", points=ends, closed=False)
-
-
-def _shaped_target(cut: Shaped, part: Unfolded) -> Point:
-    """Half along the longest side of the shape that does not lie along the piece's own edge."""
-    far_u, far_v = (float(size) for size in face_size(cut.face, part.part.blank))
-
-    def on_rim(a: Vertex, b: Vertex) -> bool:
-        return a.bulge == 0 and (
-            max(abs(a.x), abs(b.x)) < 1e-6
-            or max(abs(a.y), abs(b.y)) < 1e-6
-            or min(a.x, b.x) > far_u - 1e-6
-            or min(a.y, b.y) > far_v - 1e-6
-        )
-
-    own = [(a, b) for a, b in edges(cut.outline) if not on_rim(a, b)] or edges(cut.outline)
-    a, b = max(own, key=lambda side: math.dist(side[0][:2], side[1][:2]))
-    u, v = middle_of(a, b)
-    return part.on_face(cut.face, float(u), float(v), 0.0, part.side(cut.face))
 
 
 def _groove(cut: Groove, part: Unfolded) -> Polygon:

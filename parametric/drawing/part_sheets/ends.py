@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
+from parametric.drawing.finished_outline import not_left
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.part_sheets.balloons import PITCH, Call, balloon
 from parametric.drawing.part_sheets.cross_sections import drawn_rule, on_end
@@ -12,13 +13,17 @@ from parametric.drawing.part_sheets.running_sizes import zero_ring
 from parametric.drawing.part_sheets.shaped_cuts import Bow
 from parametric.drawing.part_sheets.strips import Strip
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
-from parametric.drawing.plane import spread
+from parametric.drawing.pieces import Piece, cut_through
+from parametric.drawing.plane import Polygon, edges, spread
 from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.printing import Rules
 from parametric.drawing.sheet import View
-from parametric.model import Groove, Pocket, Slot
+from parametric.model import Groove, Placement, Pocket, Shaped, Slot
+from parametric.outlines import Outline, Vertex, bounds_of
 from parametric.trade.part_cuts import PartCuts, Size
 
+_INSIDE = 1e-4
+"""An end is looked at a hair inside the wood, mm."""
 _FIRST = 6.5
 """From an end to its first dimension, mm on paper."""
 APART = 9.4
@@ -34,7 +39,10 @@ def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
     x = face.lie.left - APART - wide if side == "left" else face.lie.right + APART
     view = draft.view(f"{part.part.mark} {part.word(side)}", scale, (x, face.base))
     box = ((0.0, 0.0), (part.thickness, 0.0), (part.thickness, part.width), (0.0, part.width))
-    draft.add(Stroke(layer="edge", points=view.path(box), closed=True, view=view.name))
+    left = _wood_at(part, side) or box
+    draft.add(Stroke(layer="edge", points=view.path(left), closed=True, view=view.name))
+    for off in not_left(_outline(box), (_outline(left),)):
+        draft.add(Stroke(layer="adjacent", points=view.path(off), view=view.name))
     for cut in part.part.cuts:
         for line in lines_of(cut, part):
             if line.side == side and own_side(cut, part) == side:
@@ -50,6 +58,25 @@ def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
                     )
                 )
     return view
+
+
+def _wood_at(part: Unfolded, side: Side) -> Polygon:
+    """What is left of an end that shapes run out of, as the end shows it; empty where none does."""
+    shapes = [cut for cut in part.part.cuts if isinstance(cut, Shaped) and "face" in cut.face]
+    low, high = part.foot, part.foot + part.length
+    at = low + _INSIDE if side == "left" else high - _INSIDE
+    if not any(bounds_of(cut.outline)[0] < at < bounds_of(cut.outline)[2] for cut in shapes):
+        return ()
+    stands = Placement(x=(0.0, 0.0, 1.0), y=(1.0, 0.0, 0.0))
+    cut = cut_through(Piece(part=part.part, group="", stands=stands), "level", at)
+    assert cut is not None
+    ring = tuple(part.place(side, (at, y, z)) for y, z in cut.outline)
+    turned = sum(a[0] * b[1] - b[0] * a[1] for a, b in edges(ring))
+    return ring if turned > 0 else ring[::-1]
+
+
+def _outline(ring: Polygon) -> Outline:
+    return tuple(Vertex(x, y) for x, y in ring)
 
 
 def _arc(bow: Bow, view: View) -> Arc:

@@ -32,6 +32,7 @@ from parametric.drawing.part_sheets import cross_sections
 from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons
 from parametric.drawing.part_sheets.breaks import Lie, lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
+from parametric.drawing.part_sheets.curves import dimension_curves
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
 from parametric.drawing.part_sheets.cut_shapes import own_side, span_along, target
 from parametric.drawing.part_sheets.ends import (
@@ -49,6 +50,7 @@ from parametric.drawing.part_sheets.running_sizes import (
     places_along,
     sizes_by_side,
 )
+from parametric.drawing.part_sheets.shaped_cuts import changing_stops
 from parametric.drawing.part_sheets.strips import Strip, lay_strip, mark_face, word_beside
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded, unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, runs_said, scales_said
@@ -183,6 +185,7 @@ def _draw(plan: _Plan, paper: Paper, scale: float, title: TitleBlock) -> Sheet |
         balloons += balloon_end(draft, plan.own, part, side, view)
     for chosen in plan.sections:
         call_section(draft, chosen, face)
+    dimension_curves(draft, plan.own, part, strips, job.rules)
     mark_face(draft, part, face, lettered="face" in plan.own.part.faces.values())
     for side in plan.sides:
         if side != "face":
@@ -229,7 +232,7 @@ def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
     room = frame.width - 2 * _EDGE - left - right
     return lie_along(
         (-part.foot, part.length + part.head),
-        [at for span in spans for at in span],
+        [*(at for span in spans for at in span), *changing_stops(part)],
         milled,
         scale=scale,
         left=frame.x0 + _EDGE + left,

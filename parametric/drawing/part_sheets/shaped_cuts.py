@@ -11,15 +11,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.drawing.finished_outline import (
-    chords,
-    finished_outlines,
-    inside_point,
-    opens,
-)
+from parametric.drawing.finished_outline import finished_outlines, inside_point, opens
 from parametric.drawing.layers import Layer
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.plane import Point, Polygon, arc_points
+from parametric.drawing.shaped import middle_of
 from parametric.model import Face, Shaped
 from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges, moved
 
@@ -209,9 +205,23 @@ def _on_border(ends: Polygon, part: Unfolded) -> bool:
 
 
 def shaped_target(cut: Shaped, part: Unfolded) -> Point:
-    """Where the leader of its balloon ends, on its own side."""
+    """Where the leader of its balloon ends, on its own side: on the edge of what is cut through."""
     u, v = inside_point(cut.outline)
+    if "face" in cut.face and opens(cut, part.part):
+        u, v = _on_wall(cut, part)
     return part.on_face(cut.face, u, v, 0.0, part.side(cut.face))
+
+
+def _on_wall(cut: Shaped, part: Unfolded) -> Point:
+    """Halfway along the longest edge that does not lie along the piece's own."""
+    blank = part.part.blank
+    rims = ((0, 0.0), (0, float(blank.length)), (1, 0.0), (1, float(blank.width)))
+    own = [
+        (a, b)
+        for a, b in edges(cut.outline)
+        if a.bulge or not any(abs(a[i] - at) + abs(b[i] - at) <= _SAME for i, at in rims)
+    ]
+    return middle_of(*max(own or edges(cut.outline), key=lambda e: math.dist(e[0][:2], e[1][:2])))
 
 
 def span_of(cut: Shaped, part: Unfolded) -> tuple[float, float]:
@@ -224,18 +234,14 @@ def span_of(cut: Shaped, part: Unfolded) -> tuple[float, float]:
     return (x0, x1)
 
 
-def changing_stops(cut: Shaped, part: Unfolded) -> Iterator[float]:
-    """Places along the part between which nothing is broken out: where its curves or slants run."""
-    if cut.face in ("low end", "high end"):
-        return
-    for a, b in edges(cut.outline):
-        if not a.bulge and (abs(a.x - b.x) <= _SAME or abs(a.y - b.y) <= _SAME):
+def changing_stops(part: Unfolded) -> Iterator[float]:
+    """Places along the part between which nothing is broken out: where curves or slants run."""
+    for cut in part.part.cuts:
+        if not isinstance(cut, Shaped) or cut.face in ("low end", "high end"):
             continue
-        x0, x1 = sorted((a.x, b.x))
-        count = max(1, math.ceil((x1 - x0) / _STOPS))
-        yield from (x0 + (x1 - x0) * i / count - part.foot for i in range(count + 1))
-
-
-def outline_polygon(cut: Shaped) -> Polygon:
-    """Its outline on its own face, in the face's u and v, arcs as short chords."""
-    return chords(cut.outline)
+        for a, b in edges(cut.outline):
+            if not a.bulge and (abs(a.x - b.x) <= _SAME or abs(a.y - b.y) <= _SAME):
+                continue
+            x0, x1 = sorted((a.x, b.x))
+            count = max(1, math.ceil((x1 - x0) / _STOPS))
+            yield from (x0 + (x1 - x0) * i / count - part.foot for i in range(count + 1))

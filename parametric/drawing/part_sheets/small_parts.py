@@ -33,6 +33,7 @@ from parametric.drawing.part_sheets.running_sizes import (
     places_along,
     sizes_by_side,
 )
+from parametric.drawing.part_sheets.shaped_cuts import changing_stops
 from parametric.drawing.part_sheets.strips import lay_strip, mark_grain
 from parametric.drawing.part_sheets.unfolded import unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, scales_said
@@ -185,7 +186,7 @@ def _block(
     spans = [span for cut in part.part.cuts if (span := span_along(cut, part)) is not None]
     lie = lie_along(
         (-part.foot, part.length + part.head),
-        [at for span in spans for at in span],
+        [*(at for span in spans for at in span), *changing_stops(part)],
         [],
         scale=scale,
         left=left,

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.finished_outline import through_cuts
+from parametric.drawing.finished_outline import cut_off, finished_outline, through_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import grain, wave
 from parametric.drawing.part_sheets.breaks import Lie, kept
@@ -19,8 +19,9 @@ from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side
 from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, finished_lines
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import face_outline
-from parametric.drawing.plane import Box, Point, Polygon, around
+from parametric.drawing.plane import Box, Point, Polygon, around, inside
 from parametric.drawing.primitives import Arc, Label, Stroke
+from parametric.drawing.shaped import flattened
 from parametric.drawing.sheet import View
 from parametric.model import Groove, Mitre, Pocket, RoundCorners, Slot
 
@@ -109,7 +110,9 @@ def _outline(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
     )
     if side in ("face", "back") and through_cuts(part.part):
         yield from finished_lines(part, side)
-        yield Line(side=side, layer="adjacent", points=box)
+        for stretch in cut_off(part.part):
+            ends = part.path("high face", stretch, side)
+            yield Line(side=side, layer="adjacent", points=ends, closed=False)
         return
     shaped = any(isinstance(cut, (Mitre, RoundCorners)) for cut in part.part.cuts)
     if side != "face" or not shaped:
@@ -171,10 +174,13 @@ def mark_face(draft: Draft, part: Unfolded, strip: Strip, *, lettered: bool) -> 
         for line in _cut_lines(part, "face")
     ]
 
+    wood = _left(part, strip)
+
     def on_cut(place: tuple[View, float, float]) -> bool:
         _, x, y = place
         own = Box(x - 8.0, y - 2.4, x + 8.0, y + 2.4)
-        return any(own.meets(cut) for cut in cuts)
+        off = wood and not all(inside(corner, (wood,)) for corner in own.polygon)
+        return bool(off) or any(own.meets(cut) for cut in cuts)
 
     places = sorted(_places(strip), key=on_cut)
     if not places:
@@ -197,6 +203,14 @@ def mark_face(draft: Draft, part: Unfolded, strip: Strip, *, lettered: bool) -> 
         )
     # The arrow takes the place farthest from the mark: both are then found at a glance.
     _grain_arrow(draft, (*reversed(plain), *places))
+
+
+def _left(part: Unfolded, strip: Strip) -> Polygon:
+    """What is left of a face that is cut through, on paper; empty for a plain one."""
+    if not through_cuts(part.part):
+        return ()
+    ring = part.path("high face", flattened(finished_outline(part.part)), strip.side)
+    return tuple(strip.at(point) for point in ring)
 
 
 def mark_grain(draft: Draft, strip: Strip) -> None:

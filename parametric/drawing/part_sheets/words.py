@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from parametric.drawing.finished_outline import opened_edges
 from parametric.drawing.lettering import width
 from parametric.drawing.papers import scale_words
 from parametric.drawing.part_sheets.cut_shapes import own_side
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.subject import Subject
-from parametric.model import Groove, Pocket, RaisedBevel, Slot
+from parametric.model import Groove, Pocket, RaisedBevel, Shaped, Slot
 from parametric.names import SEPARATOR
 from parametric.trade.part_cuts import PartCuts, face_name
 from parametric.trade.twins import alike_both_sides, lies_turned, mirrors
@@ -82,7 +83,7 @@ def _blank(job: Subject, own: PartCuts, part: Unfolded) -> str:
 
 
 def _measured(own: PartCuts, part: Unfolded) -> Iterator[str]:
-    cuts = [row.cut for row in own.rows if isinstance(row.cut, (Slot, Groove, Pocket))]
+    cuts = [row.cut for row in own.rows if isinstance(row.cut, (Slot, Groove, Pocket, Shaped))]
     sides = {part.side(cut.face) for cut in cuts}
     low = face_name(own.part, "low edge")
     said = []
@@ -93,13 +94,17 @@ def _measured(own: PartCuts, part: Unfolded) -> Iterator[str]:
     ends = f"; in the ends, from and to from the {low}" if sides & {"left", "right"} else ""
     if said:
         yield f"Across is measured {', '.join(said)}{ends}."
+    if any(row.size("left height") is not None for row in own.rows):
+        yield f"Heights of a curve are measured up from the {low} of the blank."
 
 
 def _bare(part: Unfolded) -> Iterator[str]:
     """The sides that no cut is made in."""
-    cut = {own_side(cut, part) for cut in part.part.cuts if isinstance(cut, (Slot, Groove, Pocket))}
+    kinds = (Slot, Groove, Pocket, Shaped)
+    cut = {own_side(cut, part) for cut in part.part.cuts if isinstance(cut, kinds)}
     if not cut:
         return
+    cut |= {part.side(edge) for edge in opened_edges(part.part)}
     bare = [part.word(side) for side in _SIDES if side not in cut]
     if bare:
         text = f"{', '.join(bare[:-1])} and {bare[-1]}" if len(bare) > 1 else bare[0]

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from parametric.model import Assembly, Group, Mitre, Part, Placement, RaisedBevel
-from parametric.pack.verifying.expected import wood
-from parametric.pack.verifying.outlines import Point
+from parametric.model import Assembly, Face, Group, Mitre, Part, Placement, RaisedBevel, Shaped
+from parametric.pack.verifying.expected import hollow, wood
+from parametric.pack.verifying.outlines import Outline, Point
 
 Side = tuple[Point, Point]
 _SAME = 1e-6
+_BESIDE = 1e-3
+"""How far beside a line one looks for what lies there, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,15 +52,65 @@ def _front(part: Part, group: Placement | None) -> Front:
     low, high = wood(part)
     nearest = min(seen(x, y, z)[1] for x in (low, high) for y in (0.0, wide) for z in (0.0, thick))
     sides: list[Side] = []
-    for z in (0.0, thick):
-        for a, b in _on_face(part):
-            (ax, _, az), (bx, _, bz) = seen(*a, z), seen(*b, z)
-            sides.append(((ax, az), (bx, bz)))
+    near_z = thick if seen(0.0, 0.0, thick)[1] < seen(0.0, 0.0, 0.0)[1] else 0.0
+    cut = _shapes(part, "low face" if near_z == 0.0 else "high face")
+    faces = [(z, side) for z in (0.0, thick) for side in _on_face(part)]
+    if cut:
+        faces = [(near_z, side) for side in _left_in_front(part, cut)]
+    for z, (a, b) in faces:
+        (ax, _, az), (bx, _, bz) = seen(*a, z), seen(*b, z)
+        sides.append(((ax, az), (bx, bz)))
     for x in (low, high):
         for y in (0.0, wide):
             (ax, _, az), (bx, _, bz) = seen(x, y, 0.0), seen(x, y, thick)
             sides.append(((ax, az), (bx, bz)))
     return Front(part=part, nearest=nearest, sides=tuple(_with_length(sides)))
+
+
+def _shapes(part: Part, face: Face) -> list[Outline]:
+    """What shaped cuts take off a face itself, however deep they go."""
+    return [
+        made.shape
+        for cut in part.cuts
+        if isinstance(cut, Shaped) and cut.face == face and float(cut.surface) == 0
+        if (made := hollow(part, cut, at_machine=False)).shape is not None
+    ]
+
+
+def _left_in_front(part: Part, cut: Sequence[Outline]) -> Iterator[Side]:
+    """The straight sides of what is left of a face in its own plane.
+
+    A side of the wood or of a cut bounds it where there is face on one side of it only.
+    """
+    low, high = wood(part)
+    wide = float(part.blank.width)
+    outer = [(low, 0.0), (high, 0.0), (high, wide), (low, wide)]
+    sides: list[Side] = list(zip(outer, [*outer[1:], outer[0]], strict=True))
+    sides += [(edge.a, edge.b) for shape in cut for edge in shape.edges if edge.bulge == 0]
+    corners = [*outer, *(edge.a for shape in cut for edge in shape.edges)]
+
+    def left(x: float, y: float) -> bool:
+        in_wood = low < x < high and 0.0 < y < wide
+        return in_wood and not any(shape.contains((x, y)) for shape in cut)
+
+    for a, b in sides:
+        far = math.dist(a, b)
+        ux, uy = (b[0] - a[0]) / far, (b[1] - a[1]) / far
+        stops = {0.0, far}
+        for x, y in corners:
+            along, beside = (x - a[0]) * ux + (y - a[1]) * uy, (x - a[0]) * uy - (y - a[1]) * ux
+            if abs(beside) < _BESIDE and 0.0 < along < far:
+                stops.add(along)
+        for start, end in itertools.pairwise(sorted(stops)):
+            x, y = (a[i] + (ux, uy)[i] * (start + end) / 2 for i in (0, 1))
+            off = (-uy * _BESIDE, ux * _BESIDE)
+            if end - start > _BESIDE and left(x + off[0], y + off[1]) != left(
+                x - off[0], y - off[1]
+            ):
+                yield (
+                    (a[0] + ux * start, a[1] + uy * start),
+                    (a[0] + ux * end, a[1] + uy * end),
+                )
 
 
 def _with_length(sides: list[Side]) -> Iterator[Side]:

@@ -1,0 +1,155 @@
+"""What a shaped cut is measured by: a curve by its radius and its heights, a bevel by its angle.
+
+The heights of a curve are those above the low edge of the blank, at both of its ends and at
+its crown where that is higher: with the radius they set a trammel.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+
+from parametric.model import Blank, Edge, Shaped, face_size
+from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges
+
+_SAME = 1e-6
+Run = tuple[tuple[Vertex, Vertex], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Curve:
+    """The curved wall of a cut that runs along its face, mm.
+
+    `low` and `high` are where it begins and ends along u, `left` and `right` its heights
+    there; `crown` its greatest height, and `crown_at` where that is. `radius` is the smallest
+    of its arcs, `largest` the largest. `wide` is how far it stands off the wall that runs with
+    it, None where nothing does.
+    """
+
+    low: float
+    high: float
+    left: float
+    right: float
+    crown: float
+    crown_at: float
+    radius: float
+    largest: float
+    wide: float | None
+    run: Run
+
+    @property
+    def crowned(self) -> bool:
+        """Whether it is higher between its ends than at either."""
+        return self.crown > max(self.left, self.right) + _SAME
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bevel:
+    """An edge planed aslant along the piece: how far in at one face, over what thickness, mm."""
+
+    inwards: float
+    over: float
+    edge: Edge
+    long: float
+
+
+def curve_of(cut: Shaped, blank: Blank) -> Curve | None:
+    """The curve of a cut; None for one that has none, or one that runs across its face.
+
+    Between two arcs about one centre, a rebate that follows an arch, it is the outer one.
+    """
+    runs = [run for run in _runs(cut, blank) if any(a.bulge for a, _ in run)]
+    if not 1 <= len(runs) <= 2 or not all(_goes_along(run) for run in runs):
+        return None
+    arcs = [[arc for a, b in run if (arc := arc_of(a, b)) is not None] for run in runs]
+    outer = max(range(len(runs)), key=lambda i: min(arc.radius for arc in arcs[i]))
+    wide = None
+    if len(runs) == 2:
+        (one, *more), (other, *others) = arcs
+        if more or others or max(abs(one.x - other.x), abs(one.y - other.y)) > 1e-4:
+            return None
+        wide = abs(one.radius - other.radius)
+    run = runs[outer]
+    ends = sorted((run[0][0], run[-1][1]), key=lambda v: v.x)
+    tops = [(v.y, v.x) for a, b in run for v in (a, b)]
+    for a, b in run:
+        arc = arc_of(a, b)
+        if arc is not None:
+            _, _, _, top = bounds_of((a, Vertex(b.x, b.y)))
+            if top > max(a.y, b.y) + _SAME:
+                tops.append((top, arc.x))
+    crown, crown_at = max(tops)
+    radii = [arc.radius for arc in arcs[outer]]
+    return Curve(
+        low=ends[0].x,
+        high=ends[1].x,
+        left=ends[0].y,
+        right=ends[1].y,
+        crown=crown,
+        crown_at=crown_at,
+        radius=min(radii),
+        largest=max(radii),
+        wide=wide,
+        run=run,
+    )
+
+
+def bevel_of(cut: Shaped, blank: Blank) -> Bevel | None:
+    """The bevel of a long edge; None for another cut."""
+    if cut.face not in ("low end", "high end") or len(cut.outline) != 3:
+        return None
+    (run,) = _runs(cut, blank) or (None,)
+    if run is None or len(run) != 1 or run[0][0].bulge:
+        return None
+    (a, b) = run[0]
+    wide, thick = (float(size) for size in face_size(cut.face, blank))
+    if abs(abs(a.y - b.y) - thick) > _SAME:
+        return None
+    us = [vertex.x for vertex in cut.outline]
+    if min(us) > _SAME and max(us) < wide - _SAME:
+        return None
+    edge: Edge = "low edge" if min(us) <= _SAME else "high edge"
+    return Bevel(
+        inwards=abs(a.x - b.x),
+        over=abs(a.y - b.y),
+        edge=edge,
+        long=float(cut.depth) - float(cut.surface),
+    )
+
+
+def is_rectangle(outline: Outline) -> bool:
+    """Whether an outline is a rectangle along the face's own edges."""
+    u0, v0, u1, v1 = bounds_of(outline)
+    corners = {(u, v) for u in (u0, u1) for v in (v0, v1)}
+    return (
+        len(outline) == 4
+        and not any(v.bulge for v in outline)
+        and {(v.x, v.y) for v in outline} == corners
+    )
+
+
+def _runs(cut: Shaped, blank: Blank) -> list[Run]:
+    """The walls of a cut that are curved or aslant, those that follow one another together."""
+    far = tuple(float(size) for size in face_size(cut.face, blank))
+
+    def upright(a: Vertex, b: Vertex) -> bool:
+        square = abs(a.x - b.x) <= _SAME or abs(a.y - b.y) <= _SAME
+        on_rim = any(
+            abs(a[axis] - at) <= _SAME and abs(b[axis] - at) <= _SAME
+            for axis in (0, 1)
+            for at in (0.0, far[axis])
+        )
+        return not a.bulge and (square or on_rim)
+
+    sides = edges(cut.outline)
+    start = next((i for i, side in enumerate(sides) if upright(*side)), 0)
+    turned = [*sides[start:], *sides[:start]]
+    return [
+        tuple(run) for square, run in itertools.groupby(turned, lambda s: upright(*s)) if not square
+    ]
+
+
+def _goes_along(run: Run) -> bool:
+    """Whether a run of walls goes along the face rather than across it."""
+    a, b = run[0][0], run[-1][1]
+    return abs(a.x - b.x) > abs(a.y - b.y)
