@@ -92,11 +92,11 @@ class JambMortise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingeScrew:
-    """The far row of screws, mm: `from_far_face` is the wood between it and the leaf's far face."""
+    """A hinge's screws, mm: `from_far_face` is from their far row to the leaf's far face, if known."""
 
     thick: Figure
     long: Figure
-    from_far_face: Figure
+    from_far_face: Figure | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -245,13 +245,16 @@ def _mortise(
 
 
 def _screw(spec: ButtHingeSpec, place: str, behind: Figure) -> HingeScrew | None:
-    if spec.screw is None or spec.screw_from_edge is None:
+    if spec.screw is None:
         return None
-    row = named(join(place, "far screws from the flap's edge"), spec.screw_from_edge)
+    far = None
+    if spec.screw_from_edge is not None:
+        row = named(join(place, "far screws from the flap's edge"), spec.screw_from_edge)
+        far = named(join(place, "far screws from the far face"), behind + row)
     return HingeScrew(
         thick=named(join(place, "screw thickness"), spec.screw[0]),
         long=named(join(place, "screw length"), spec.screw[1]),
-        from_far_face=named(join(place, "far screws from the far face"), behind + row),
+        from_far_face=far,
     )
 
 

@@ -195,12 +195,6 @@ class HingeCount:
     past: Figure | None
     saving: Saving | None
 
-    @property
-    def asked(self) -> Figure | None:
-        """The larger of what height and weight ask for; None where neither is known."""
-        asked = [one for one in (self.by_height, self.by_weight) if one is not None]
-        return max(asked, key=float, default=None)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingeLoad:

@@ -17,6 +17,10 @@ from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_leaf import heavy_leaf
+from parametric.rules.hinge_does_not_fit import hinge_does_not_fit
+from parametric.rules.hinge_meets_rebate import hinge_meets_rebate
+from parametric.rules.hinge_meets_slot import hinge_meets_slot
+from parametric.rules.hinge_overloaded import hinge_overloaded
 from parametric.rules.leaf_binds import leaf_binds
 from parametric.rules.leaf_grows_tight import leaf_grows_tight
 from parametric.rules.leaf_meets_something import leaf_meets_something
@@ -29,6 +33,7 @@ from parametric.rules.part_has_no_size import part_has_no_size
 from parametric.rules.pocket_meets_something import pocket_meets_something
 from parametric.rules.reading_doubted import reading_doubted
 from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
+from parametric.rules.screws_near_edge import screws_near_edge
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.stops_too_deep import stops_too_deep
@@ -46,6 +51,11 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     cutter_too_big,
     sawn_groove_meets_slot,
     hanger_overloaded,
+    hinge_does_not_fit,
+    hinge_meets_slot,
+    hinge_meets_rebate,
+    screws_near_edge,
+    hinge_overloaded,
     fixing_not_known,
     uneven_floor_gap,
     floor_rises_in_travel,

@@ -23,6 +23,8 @@ PAIR = Path(__file__).with_name("hinged-pair.yaml")
 HOUSE = DESIGN.parents[1] / "house.yaml"
 
 Lines = dict[str, str]
+HINGE = "hinge: {kind: butt, length: 4-1/2}"
+"""The line of the pair that says what it hangs on."""
 
 
 class Case(NamedTuple):
@@ -514,6 +516,193 @@ CASES = (
         },
         {"thickness: 1/4}": "thickness: 1/4, held by: rebate}"},
         "2 panes are no rectangles: they go to the glazier as full-size templates",
+        design=PAIR,
+    ),
+    # A stile of 4-1/2 less slots of 2-1/16 leaves 2-7/16 behind them.
+    case(
+        "hinge_meets_slot",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from top: 2, screw: 3/16 x 2-1/2}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from top: 2, screw: 3/16 x 2-7/16}"},
+        "comes 1/16 into the top rail's slot",
+        design=PAIR,
+    ),
+    # 2-7/16 - 2-1/4 = 3/16, 4.8 mm, under the 6 of `pocket wall`; 2-3/16 leaves 1/4.
+    case(
+        "hinge_meets_slot",
+        "caution",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from top: 2, screw: 3/16 x 2-1/4}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from top: 2, screw: 3/16 x 2-3/16}"},
+        "leaves 3/16 of wood beside the top rail's slot",
+        design=PAIR,
+    ),
+    # A stile of 4-1/2 less a rebate of 3/8: it begins 4-1/8 in.
+    case(
+        "hinge_meets_rebate",
+        "stop",
+        {
+            "thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 3/8}",
+            HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-1/4}",
+        },
+        {
+            "thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 3/8}",
+            HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-1/8}",
+        },
+        "comes 1/8 into the glass rebate",
+        design=PAIR,
+    ),
+    # 4-1/8 - 4 = 1/8 is under 6 mm; 3-7/8 leaves 1/4.
+    case(
+        "hinge_meets_rebate",
+        "caution",
+        {
+            "thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 3/8}",
+            HINGE: "hinge: {kind: butt, length: 4-1/2, from bottom: 11, screw: 3/16 x 4}",
+        },
+        {
+            "thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 3/8}",
+            HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 3-7/8}",
+        },
+        "leaves 1/8 of wood before the glass rebate",
+        design=PAIR,
+    ),
+    # 77 + 4-1/2 = 81-1/2 on a leaf of 81-3/8.
+    case(
+        "hinge_off_the_leaf",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from bottom: 77}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, from bottom: 76-7/8}"},
+        "does not lie on a leaf 81-3/8 high",
+        design=PAIR,
+    ),
+    # 81-3/8 - 6 - 9 = 66-3/8 for 12 of 6: (66-3/8 - 6)/11 = 5.49 apart; for 11, 6.04.
+    case(
+        "hinges_overlap",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 6, count: 12, from top: 6, from bottom: 9}"},
+        {HINGE: "hinge: {kind: butt, length: 6, count: 11, from top: 6, from bottom: 9}"},
+        "they overlap",
+        design=PAIR,
+    ),
+    # 1-3/4 - 1-5/8 = 1/8, 3.2 mm, under the 5 of `groove wall`; 1-1/2 leaves 1/4.
+    case(
+        "flap_too_wide",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, leaf: 1-5/8}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, leaf: 1-1/2}"},
+        "leaves 1/8 behind it",
+        design=PAIR,
+    ),
+    # 1 + (0 - 2.38)/2 = -0.19; with 1/64, 1 + (0.397 - 2.381)/2 = 0.008.
+    case(
+        "flap_not_let_in",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, thick: 1 mm, shut gap: 0}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, thick: 1 mm, shut gap: 1/64}"},
+        "come to 0 deep",
+        design=PAIR,
+    ),
+    # Half of 1/2 is 1/4.
+    case(
+        "knuckle_in_the_wood",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, knuckle: 1/2, pin out: 3/16}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, knuckle: 1/2, pin out: 1/4}"},
+        "the knuckle would lie in the wood",
+        design=PAIR,
+    ),
+    # Half of 3/8 is 3/16; half of 1/4 is 1/8.
+    case(
+        "hinge_cutter_too_big",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, corners: round, corner: 1/8, cutter: 3/8}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, corners: round, corner: 1/8, cutter: 1/4}"},
+        "leaves a corner of 3/16; the flap's is 1/8",
+        design=PAIR,
+    ),
+    # 3-1/8 + 1-1/2 = 4-5/8.
+    case(
+        "cup_off_the_stile",
+        "stop",
+        {HINGE: "hinge: {kind: cup, cup: 1-1/2, cup from edge: 3-1/8}"},
+        {HINGE: "hinge: {kind: cup, cup: 1-1/2, cup from edge: 3}"},
+        "ends 1/8 beyond the stile, 4-1/2 wide",
+        design=PAIR,
+    ),
+    # 1-3/4 - 1-5/8 = 1/8.
+    case(
+        "cup_too_deep",
+        "stop",
+        {HINGE: "hinge: {kind: cup, depth: 1-5/8}"},
+        {HINGE: "hinge: {kind: cup, depth: 1-1/2}"},
+        "leaves 1/8 of a leaf 1-3/4 thick",
+        design=PAIR,
+    ),
+    # 3/8 - 1/4 = 1/8; 1/2 - 1/4 = 1/4, 6.4 mm.
+    case(
+        "pivot_leaves_no_wall",
+        "stop",
+        {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 3/8}"},
+        {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 1/2}"},
+        "leaves 1/8 of the stile",
+        design=PAIR,
+    ),
+    # A leaf of 82.8 lb on three is 27.6 each.
+    case(
+        "hinge_overloaded",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, count: 3, carries: 20 lb}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, count: 3, carries: 40 lb}"},
+        "and is rated for 20 lb",
+        design=PAIR,
+    ),
+    # 81-3/8 is exactly at the step that bears its name.
+    case(
+        "leaf_above_the_steps",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {60: 2, 81: 3}}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {60: 2, 81-3/8: 3}}"},
+        "A leaf 81-3/8 high is above the last step for hinges, 81",
+        design=PAIR,
+    ),
+    # 81-3/8 lies between 60 and 90.
+    case(
+        "too_few_hinges",
+        "caution",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, count: 2}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, count: 3}"},
+        "its height asks for 3",
+        design=PAIR,
+    ),
+    # 81-3/8 - 81-1/4 = 1/8; exactly at the step nothing is to be saved.
+    case(
+        "hinge_step_just_passed",
+        "note",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {81-1/4: 2, 90: 3}}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {81-3/8: 2, 90: 3}}"},
+        "1/8 less, and it would save 1 hinge a leaf",
+        design=PAIR,
+    ),
+    # 1-3/4 - 1-3/8 + 1/8 = 1/2, and 3 x 3/16 = 9/16; with 3/16 it is that.
+    case(
+        "screws_near_edge",
+        "caution",
+        {
+            HINGE: "hinge: {kind: butt, length: 4-1/2, leaf: 1-3/8, screw: 3/16 x 1-1/2, screw from edge: 1/8}"
+        },
+        {
+            HINGE: "hinge: {kind: butt, length: 4-1/2, leaf: 1-3/8, screw: 3/16 x 1-1/2, screw from edge: 3/16}"
+        },
+        "3 times their thickness is 9/16",
+        design=PAIR,
+    ),
+    # 4-1/2 - 4-5/16 = 3/16 is under the 6 mm of `pocket wall`; 1/4 is not.
+    case(
+        "hinge_screws_come_through",
+        "stop",
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-5/16}"},
+        {HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-1/4}"},
+        "leave 3/16 of a stile 4-1/2 wide",
         design=PAIR,
     ),
 )

@@ -1,0 +1,91 @@
+"""What is cut in one stile of a leaf, as boxes of wood: hinges, slots, rebates, grooves.
+
+A rule that asks whether two of them meet compares these; none asks how they are cut.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from parametric.figures import Figure, exceeds
+from parametric.hangings.hanging import Side
+from parametric.hardware.hinge_kinds import hinge_wood
+from parametric.hardware.wood_taken import Taken, kept_apart, through
+from parametric.resolve.leaf import HungHinges, Leaf
+
+
+def hinges_of(leaf: Leaf, hung: HungHinges) -> tuple[Taken, ...]:
+    """The flaps with their screws, the cups or the pins."""
+    return hinge_wood(hung.hinges, knuckles=hung.face, thickness=leaf.thickness)
+
+
+def slots_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
+    """The rails' slots in the inner edge."""
+    joint, width = leaf.joint, stile_width(leaf, side)
+    near = width - joint.slot_depth
+    half = joint.slot_width / 2
+    return tuple(
+        Taken(
+            name=rail.noun,
+            low=slot.low,
+            high=slot.high,
+            near=near,
+            far=width,
+            front=leaf.thickness / 2 - half,
+            back=leaf.thickness / 2 + half,
+        )
+        for rail in leaf.rails
+        for slot in rail.slots
+    )
+
+
+def rebates_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
+    """The rebates that glass lies in, from the back; beside a curve as far as the leaf goes up."""
+    width = stile_width(leaf, side)
+    return tuple(
+        Taken(
+            name="glass rebate",
+            low=lite.foot - lite.rebate.frame,
+            high=lite.top + lite.rebate.frame if lite.head is None else leaf.height,
+            near=width - lite.rebate.frame,
+            far=width,
+            front=through("back", lite.rebate.depth, leaf.thickness)[0],
+            back=leaf.thickness,
+        )
+        for lite in leaf.lites
+        if lite.rebate is not None
+    )
+
+
+def grooves_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
+    """The grooves that panels stand in."""
+    width = stile_width(leaf, side)
+    return tuple(
+        Taken(
+            name="panel groove",
+            low=field.groove_low,
+            high=field.groove_high,
+            near=width - field.panel.groove_depth,
+            far=width,
+            front=(leaf.thickness - field.panel.groove_width) / 2,
+            back=(leaf.thickness + field.panel.groove_width) / 2,
+        )
+        for field in leaf.panels
+    )
+
+
+def stile_width(leaf: Leaf, side: Side) -> Figure:
+    """The width of the left or the right stile, mm."""
+    return leaf.left_stile if side == "left" else leaf.right_stile
+
+
+def too_near(
+    ones: Iterable[Taken], others: Iterable[Taken], least: float
+) -> Iterator[tuple[Taken, Taken, Figure]]:
+    """Pairs with less wood between them than `least`, mm, and how much there is."""
+    others = tuple(others)
+    for one in ones:
+        for other in others:
+            apart = kept_apart(one, other)
+            if exceeds(least, apart):
+                yield one, other, apart
