@@ -44,6 +44,7 @@ from parametric.drawing.site import (
 )
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
+from parametric.names import join
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 
@@ -138,7 +139,9 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
         )
     ]
     lap_name = "head lap" if hanging.on_wall else "track allowance"
-    lap = job.figures[lap_name]
+    lap = job.figures.get(lap_name)
+    if lap is None:
+        lap = named("leaf past the head", abs(top - extent.head))
     line = right + STUB + FIRST - 1.0
     low, high = sorted((extent.head, top))
     stops = [Stop(at=low, foot=leaf_right), Stop(at=high, foot=leaf_right)]
@@ -176,11 +179,21 @@ def _within_chains(job: Subject, view: View, extent: Extent, head_gap: Figure) -
     links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
     below: Leaf | None = None
     for box, leaf in column:
-        if below is not None:
-            between = leaf.hung.foot - (below.hung.foot + below.height)
-            links.append(Link(figure=_known(hanging.meeting_gap, between), rule=wood))
-        stops += [Stop(at=y, foot=view.x(box.x0)) for y in (box.y0, box.y1)]
-        links.append(Link(figure=leaf.height, rule=wood))
+        edge_at = view.x(box.x0)
+        top = Stop(at=box.y1, foot=edge_at)
+        height = Link(figure=leaf.height, rule=wood)
+        between = None if below is None else leaf.hung.foot - (below.hung.foot + below.height)
+        if between is not None and float(between) < 0:
+            # One lies over the other there: what stands above it is read.
+            assert below is not None
+            above = leaf.hung.foot + leaf.height - (below.hung.foot + below.height)
+            height = Link(figure=named(join(leaf.name, "above the one below"), above), rule=wood)
+        else:
+            if between is not None:
+                links.append(Link(figure=_known(hanging.meeting_gap, between), rule=wood))
+            stops.append(Stop(at=box.y0, foot=edge_at))
+        stops.append(top)
+        links.append(height)
         below = leaf
     stops.append(Stop(at=extent.head, foot=left))
     links.append(Link(figure=head_gap, rule=wood))
@@ -265,7 +278,8 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
         first, second = hung_words(door, index)
         way = slides(leaf.hung)
         before = leaf_boxes(door)[index - 1]
-        hidden = max(0.0, before.x1 - box.x0) if index and before.meets(box) else 0.0
+        laps = index > 0 and before.meets(box) and before.x1 < box.x1 - _ONE_COLUMN
+        hidden = before.x1 - box.x0 if laps else 0.0
         middle = view.x(
             (box.x0 + max(hidden, float(leaf.left_stile)) + box.x1 - float(leaf.right_stile)) / 2
         )

@@ -97,9 +97,7 @@ class Placing:
 def extent_of(job: Subject) -> Extent:
     """Measure the job for its arrangement."""
     door = job.resolved.door
-    leaves = [p for p in job.shut if p.group != "tracks"]
     everything = around_boxes(around_points(silhouette(p)) for p in job.shut)
-    alone = around_boxes(around_points(silhouette(p)) for p in leaves)
     outline = around_points(door.opening.outline())
     faces = [
         float(leaf.hung.plane) + way * float(leaf.thickness) / 2
@@ -107,8 +105,8 @@ def extent_of(job: Subject) -> Extent:
         for way in (-1.0, 1.0)
     ]
     return Extent(
-        x0=min(alone.x0, 0.0),
-        x1=max(alone.x1, float(door.opening.widest)),
+        x0=min(everything.x0, 0.0),
+        x1=max(everything.x1, float(door.opening.widest)),
         low=min(z for _, z in door.opening.floor_line()),
         high=max(everything.y1, outline.y1),
         off_least=min(faces),

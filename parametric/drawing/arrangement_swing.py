@@ -94,6 +94,10 @@ def draw_leaves_open(
         if state.open.get(leaf.name, 0.0) == 0.0:
             continue
         draft.path("edge_fine", view.path(stands(leaf, state)), view.name, closed=True)
+        if len(leaf.hung.motion) > 1:
+            # Leaves that fold are seen on their way too.
+            half = corners_at(leaf, state.open[leaf.name] / 2)
+            draft.path("adjacent", view.path(half), view.name, closed=True)
         way = way_of_edge(leaf, state)
         if way:
             draft.path("hidden", view.path(way), view.name)

@@ -258,7 +258,7 @@ def _timber(job: Subject) -> str:
 def _key_plan(job: Subject) -> Picture:
     """The leaves open in plan: stacked where they pass one another, else as they stand."""
     hanging = job.resolved.door.hanging
-    if hanging.stack_lap is None:
+    if hanging.passing_gap is None or hanging.stack_lap is None:
         return _open_plan(job)
     span = float(hanging.cover) + 2 * _KEY_STUB
     unit = job.rules.unit
@@ -289,8 +289,9 @@ def _open_plan(job: Subject) -> Picture:
     scale = next((s for s in scales if wide / s + _REACH_WORDS <= _KEY_WIDE), scales[-1])
     over = max(_WALL_DEEP, box.y1 / scale)
     tall = over + max(0.0, -box.y0) / scale + _UNDER
+    whose = "leaves" if len(door.leaves) > 1 else "leaf"
     return Picture(
-        title=f"The leaves open: the clear way, plan {scale_words(scale, unit)}",
+        title=f"The {whose} open: the clear way, plan {scale_words(scale, unit)}",
         height=tall,
         draw=lambda draft, at: _draw_open(draft, job, (at[0], at[1] - over), scale),
     )

@@ -215,6 +215,13 @@ def _captions(
             # Beside its head, where the sheet ends over it; the title block says its scale.
             half = extent.thickness / placing.scale / 2
             places.append(_title("C-C", (x + half + 2.6, top - 8.0), "left"))
+            # Lists that stand beside the section are lettered later: its name keeps off them.
+            aside = [_title(text, (x + half, top + row), "right") for row in rows]
+            places = [
+                place
+                for place in (*places, *aside)
+                if not any(place.box.meets(column) for column in placing.columns)
+            ] or places
         else:
             places.append(_title(text, (x + 30.0, top), anchor))
         found = draft.add_first(places)

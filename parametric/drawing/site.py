@@ -124,15 +124,17 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
     """
     leaf = door.leaves[index]
     hung = leaf.hung
-    if hung.track is not None:
-        place = ("front", "rear")[min(index, 1)]
-        return f"{place} leaf", f"{door.hanging.tracks[hung.track].word} track"
     if hung.swing is not None:
         side = hung_by(hung)
-        hinges = "turns" if side is None else f"hinged {side}"
-        return hinges, "opens to you" if comes_to_viewer(leaf) else "opens away"
+        word = {"hinge": "hinged", "pivot": "pivots", "fold": "folds"}
+        turns = "turns" if side is None else f"{word.get(hung.edge(side), 'turns')} {side}"
+        return turns, "opens to you" if comes_to_viewer(leaf) else "opens away"
+    track = "" if hung.track is None else f"{door.hanging.tracks[hung.track].word} track"
+    if track and door.hanging.passing_gap is not None:
+        place = ("front", "rear")[min(index, 1)]
+        return f"{place} leaf", track
     way = slides(hung)
-    return f"leaf {leaf.letter}", "stands still" if way is None else f"slides {way}"
+    return "stands still" if way is None else f"slides {way}", track or f"leaf {leaf.letter}"
 
 
 def floor_at(door: Door, x: float) -> float:

@@ -112,8 +112,13 @@ def _at_stile(
                 view,
                 "up",
                 left - FIRST,
-                ((0.0, left), (lip, left), (glass[1], left), (thick, left)),
-                (Link(figure=front, rule=fine), reference(pane.thickness, fine), None),
+                tuple((y, left) for y in dict.fromkeys((0.0, lip, *glass, thick))),
+                (
+                    Link(figure=front, rule=fine),
+                    *((Link(figure=pane.tape, rule=fine),) if float(pane.tape) > 0 else ()),
+                    reference(pane.thickness, fine),
+                    None,
+                ),
             ),
         ],
     )

@@ -6,6 +6,7 @@ import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from parametric.drawing.details.arch_set_out import arch_set_out
 from parametric.drawing.details.board import Detail, carried
 from parametric.drawing.details.floor_guide import floor_guide
 from parametric.drawing.details.glass_in_rebate import glass_in_rebate
@@ -124,6 +125,7 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
         panel_in_stile(job, paper),
         glass_in_stops(job),
         glass_in_rebate(job),
+        arch_set_out(job),
         loose_tenon_joint(job, paper),
         stopped_groove(job),
         pull_pockets(job),

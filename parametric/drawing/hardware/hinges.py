@@ -219,11 +219,12 @@ def _draw_mortise(draft: Draft, job: Subject, leaf: Leaf, hung: HungHinges, at: 
         view=view.name,
     )
     draft.add_first([words])
+    beside = "jamb" if leaf.hung.edge(hung.side) == "hinge" else "next leaf"
     caption(
         draft,
         (view.x(low), at[1] + 5.4),
         "Mortise for one flap",
-        f"{scale_words(scale, job.rules.unit)}, on the hinge edge; the jamb's is alike",
+        f"{scale_words(scale, job.rules.unit)}, on the hinge edge; the {beside}'s is alike",
     )
 
 

@@ -174,11 +174,21 @@ def _numbers(marks: Sequence[Mark]) -> dict[str, int]:
 def _items(job: Subject, marks: Sequence[Mark]) -> list[Item]:
     door = job.resolved.door
     height = table_height(job.rules.unit)
-    rows = tuple((str(m.number), m.what, *m.across, m.up, m.middle) for m in marks)
+    alike = _alike([tuple(m.across[i] for m in marks) for i in range(len(door.leaves))])
+    rows = tuple(
+        (str(m.number), m.what, *(m.across[own[0]] for own in alike), m.up, m.middle) for m in marks
+    )
     columns = (
         Column(head="No.", width=8.0),
         Column(head="What", width=33.0),
-        *(Column(head=f"Leaf {leaf.letter}, across", width=28.0) for leaf in door.leaves),
+        *(
+            Column(
+                head=f"{'Leaf' if len(own) == 1 else 'Leaves'} "
+                f"{', '.join(door.leaves[i].letter for i in own)}, across",
+                width=28.0 * 2 / max(2, len(alike)),
+            )
+            for own in alike
+        ),
         Column(head="Up", width=12.0, anchor="right"),
         Column(head="In", width=13.0, anchor="right"),
     )
@@ -191,6 +201,16 @@ def _items(job: Subject, marks: Sequence[Mark]) -> list[Item]:
         ),
         Sentences(title="Notes", kind="numbered", texts=_notes(job)),
     ]
+
+
+def _alike(columns: Sequence[tuple[str, ...]]) -> list[list[int]]:
+    """Leaves that share a column of the table: of a pair each has its own, of more those alike."""
+    if len(columns) <= 2:
+        return [[index] for index in range(len(columns))]
+    found: dict[tuple[str, ...], list[int]] = {}
+    for index, column in enumerate(columns):
+        found.setdefault(column, []).append(index)
+    return list(found.values())
 
 
 def _notes(job: Subject) -> tuple[str, ...]:

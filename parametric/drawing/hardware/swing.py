@@ -36,6 +36,8 @@ from parametric.units import mm_text
 
 _STUB, _DEEP = 9.0, 8.0
 """How much wall is shown beside the opening and behind its face, mm on paper."""
+_LEAST_SWING = 100.0
+"""A leaf that comes farther than this before the wall opens into the room, mm."""
 _PINS = 24.0
 """What the pins' ordinates take over the wall, mm on paper."""
 _UNDER = 24.0
@@ -50,7 +52,8 @@ def swing_size(job: Subject, scale: float) -> tuple[float, float]:
     box = swing_box(door)
     left, right = jambs(door)
     wide = (max(box.x1, right) - min(box.x0, left)) / scale + 2 * _STUB + _RIGHT
-    over = max(_DEEP, box.y1 / scale)
+    wall = door.survey.wall
+    over = max(float(wall) / scale if isinstance(wall, Figure) else _DEEP, box.y1 / scale)
     return wide, over + max(0.0, -box.y0) / scale + _UNDER + _PINS
 
 
@@ -63,7 +66,8 @@ def draw_swing(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     x1 = max(box.x1, right) + _STUB * scale
     face = at[1] + _UNDER + max(0.0, -box.y0) / scale
     view = draft.view("plan of the open leaves", scale, (at[0] - x0 / scale, face))
-    deep = max(_DEEP * scale, box.y1 + 3.0 * scale if box.y1 > _DEEP * scale else 0.0)
+    wall = door.survey.wall
+    deep = float(wall) if isinstance(wall, Figure) else _DEEP * scale
     for inner, outer in ((left, x0), (right, x1)):
         wall_end(draft, view, job, inner, outer, deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
@@ -86,7 +90,7 @@ def _pins(draft: Draft, job: Subject, view: View, deep: float) -> None:
     """Where the pins stand across the plumb clear opening, from its left side."""
     door = job.resolved.door
     start = float(door.opening.clear_left)
-    over = view.y(deep) + 2.0
+    over = view.y(max(deep, swing_box(door).y1)) + 2.0
     zero = Place(at=start, figure=Figure(0.0, "left side"), start=over, rule=job.rules.wood)
     end = Place(
         at=start + float(door.opening.clear),
@@ -115,10 +119,19 @@ def _turns(draft: Draft, door: Door, view: View) -> None:
     if turn is None or not pins:
         return
     x, y = view.at(pins[0])
-    way = -1.0 if swing_box(door).y0 < 0 else 1.0
+    way = -1.0 if swing_box(door).y0 < -_LEAST_SWING else 1.0
+    first = next(leaf for leaf in door.leaves if leaf.hung.swing is not None)
+    centre = view.x(float(first.hung.left + first.width / 2))
+    aside = 1.0 if centre > x else -1.0
     places = [
-        Label(text=f"{mm_text(float(turn), 0.1)}°", at=(x + dx, y + way * dy), view=view.name)
-        for dx, dy in ((7.0, 8.0), (9.0, 11.0), (7.0, 14.0), (12.0, 6.0))
+        Label(
+            text=f"{mm_text(float(turn), 0.1)}°",
+            at=(x + aside * dx, y + way * dy),
+            anchor="left" if aside > 0 else "right",
+            view=view.name,
+        )
+        for dy in (8.0, 11.0, 14.0, 18.0, 24.0, 30.0)
+        for dx in (7.0, 9.0, 12.0, 16.0, 22.0)
     ]
     draft.add_first(places)
 
