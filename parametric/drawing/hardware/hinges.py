@@ -382,9 +382,13 @@ def _of_kind(job: Subject, hung: Sequence[tuple[Leaf, HungHinges]]) -> list[str]
                 "Try one hinge of the lot first: sizes here are its data sheet's or callipers'.",
             ]
             if hinges.screw is not None:
+                far = hinges.screw.from_far_face
+                kept = (
+                    "" if far is None else f"; the far row leaves {job.fine(far)} to the far face"
+                )
                 notes.append(
-                    f"Screws {job.fine(hinges.screw.thick)} × {job.fine(hinges.screw.long)}; the far "
-                    f"row leaves {job.fine(hinges.screw.from_far_face)} to the far face. Drill pilots."
+                    f"Screws {job.fine(hinges.screw.thick)} × {job.fine(hinges.screw.long)}{kept}. "
+                    "Drill pilots."
                 )
             return notes
         case CupHinges():
