@@ -140,6 +140,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             pilot="2.5 x 10",
         ),
         "hinge pivot": _habits(from_edge="40"),
+        "lock": _habits(fit="0.3", extra_depth="0.5", faceplate_corner="0", height="1000"),
         "finish": _habits(
             kind="none",
             primer_coats="1",

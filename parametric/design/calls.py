@@ -171,7 +171,24 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
                 else "Write `survey:` with its widths and heights.",
             )
         )
-    return [*problems, *_of_the_track(door, blocks), *door.faults(), *door.leaves_called()]
+    return [
+        *problems,
+        *_of_the_track(door, blocks),
+        *_lock_on_a_step(door, blocks),
+        *door.faults(),
+        *door.leaves_called(),
+    ]
+
+
+def _lock_on_a_step(door: DoorSpec, blocks: Blocks) -> list[Problem]:
+    """A lock is let into a plain edge: a stepped one would need another plate."""
+    name = str(door.lock or "")
+    stepped = getattr(door, "meeting_stiles", "butt") == "rebated"
+    if not stepped or name == "none" or ("lock", name) not in blocks:
+        return []
+    return [
+        not_built("A lock in rebated meeting stiles", door.line("meeting stiles"), about="lock")
+    ]
 
 
 def _of_the_track(door: DoorSpec, blocks: Blocks) -> list[Problem]:

@@ -31,6 +31,7 @@ from parametric.design.survey import Diagonals, InTheWay, SurveySpec
 from parametric.hangings import DOOR_KINDS
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge_kinds import HINGE_KINDS
+from parametric.hardware.lock import LOCK_KINDS
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
@@ -51,6 +52,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
         "pull": MappingProxyType({"recessed": PullSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
+        "lock": MappingProxyType(dict[str, type[Block]](LOCK_KINDS)),
     }
 )
 """Blocks that are read by their `kind`, and the Spec of each kind that builds."""
@@ -90,7 +92,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
     "board",
-    "lock",
     "cabinet",
     "bay",
     "run",
@@ -131,6 +132,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "guide",
         "hinge",
         "pull",
+        "lock",
         "finish",
         "timber",
     ),
@@ -205,6 +207,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         ),
         "pull": ("recessed", "edge", "bar", "knob"),
         "hinge": tuple(HINGE_KINDS),
+        "lock": tuple(LOCK_KINDS),
     }
 )
 """Every kind there is; KINDS says which build."""
@@ -212,7 +215,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "survey": ("rake",),
-        "door": ("lock", "tracks"),
+        "door": ("tracks",),
         "leaf": ("mullions",),
         "glass": ("weight",),
         "joint": ("length", "pegs"),
@@ -276,7 +279,10 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {
         "door": MappingProxyType(
             {
-                **{word: word for word in ("leaf", "track", "guide", "hinge", "pull", "finish")},
+                **{
+                    word: word
+                    for word in ("leaf", "track", "guide", "hinge", "pull", "lock", "finish")
+                },
                 "upper leaf": "leaf",
                 "lower leaf": "leaf",
                 "in": "survey",
@@ -286,7 +292,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     }
 )
 """Keys that call another block by its name, and the kind they call."""
-MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "finish")
+MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "lock", "finish")
 """Calls that may say `none`."""
 
 

@@ -58,6 +58,8 @@ def schema() -> dict[str, Any]:
         shapes = [_shape(spec, defs) for spec in by_word.values()]
         _place(kind, shapes[0] if len(shapes) == 1 else {"anyOf": shapes}, properties, patterns)
         needs = [need for word, spec in by_word.items() for need in _needs(kind, word, spec)]
+        if "kind" not in DEFAULTS.get(kind, ()):
+            needs.append({"if": {"not": {"required": ["like"]}}, "then": {"required": ["kind"]}})
         whole |= {_headings(kind): {"allOf": needs}} if needs else {}
     for kind, spec in PLAIN.items():
         _place(kind, _shape(spec, defs, blank=kind in BLANK_ALLOWED), properties, patterns)
@@ -90,7 +92,8 @@ def _needs(kind: str, word: str | None, spec: type[Group]) -> list[dict[str, Any
     ]
     own: dict[str, Any] = {"not": {"required": ["like"]}}
     if word is not None:
-        own["properties"] = {"kind": {"const": word}}
+        own |= {"properties": {"kind": {"const": word}}, "required": ["kind"]}
+        keys = [key for key in keys if key != "kind"]
     return [{"if": own, "then": {"required": keys}}] if keys else []
 
 

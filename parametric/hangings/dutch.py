@@ -150,6 +150,7 @@ class DutchSpec(DoorBlock):
                     pull_side="right" if on_left else "left",
                     swing=swings[i].angle,
                     knuckles=swings[i].knuckles,
+                    lock_edge="right" if on_left else "left",
                     hinged=((self.hinge_side, swings[i].knuckles),),
                     left_bevel=None if on_left else planed,
                     right_bevel=planed if on_left else None,

@@ -125,6 +125,10 @@ class HungLeaf:
     right_bevel: Figure | None = None
     hinged: tuple[tuple[Side, Literal["front", "back"]], ...] = ()
     """The edges that carry butt hinges, each with the face its knuckles stand on."""
+    lock_edge: Side | None = None
+    """The edge that a lock is let into, if the door has one."""
+    strike_edge: Side | None = None
+    """The edge that the strike of the other leaf's lock is let into."""
     rebates: tuple[EdgeRebate, ...] = ()
     strip: Strip | None = None
 

@@ -97,6 +97,7 @@ class HingedSpec(DoorBlock):
                     pull_side="right" if on_left else "left",
                     swing=swing.angle,
                     knuckles=swing.knuckles,
+                    lock_edge="right" if on_left else "left",
                     hinged=((self.hinge_side, swing.knuckles),),
                     left_bevel=None if on_left else planed,
                     right_bevel=planed if on_left else None,

@@ -94,6 +94,10 @@ def _first(spec: HingedPairSpec) -> int:
     return 0 if spec.first_to_open == "left" else 1
 
 
+def _meeting(index: int) -> Side:
+    return "right" if index == 0 else "left"
+
+
 def _over(spec: HingedPairSpec, index: int) -> Literal["front", "back"]:
     """The face that a leaf's overlap leaves standing: that of the leaf that opens first leads."""
     leading = spec.opens == "towards you"
@@ -107,7 +111,7 @@ def _rebates(
         return ()
     return (
         EdgeRebate(
-            edge="right" if index == 0 else "left",
+            edge=_meeting(index),
             face="back" if _over(spec, index) == "front" else "front",
             width=overlap,
             depth=named(
@@ -124,7 +128,7 @@ def _strip(spec: HingedPairSpec, index: int, between: Figure) -> Strip | None:
         return None
     wide = named("astragal width", spec.astragal[0])
     return Strip(
-        edge="right" if index == 0 else "left",
+        edge=_meeting(index),
         face=_over(spec, index),
         width=wide,
         thickness=named("astragal thickness", spec.astragal[1]),
@@ -185,9 +189,11 @@ def _size(
             left_edge=spec.roles()[i][0],
             right_edge=spec.roles()[i][1],
             motion=(swings[i].turn,),
-            pull_side="right" if i == 0 else "left",
+            pull_side=_meeting(i),
             swing=swings[i].angle,
             knuckles=swings[i].knuckles,
+            lock_edge=_meeting(i) if i == _first(spec) else None,
+            strike_edge=None if i == _first(spec) else _meeting(i),
             hinged=((hinges[i], swings[i].knuckles),),
             rebates=_rebates(spec, i, stock[i].thickness, overlap, between),
             strip=_strip(spec, i, between),

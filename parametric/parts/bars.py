@@ -16,9 +16,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import Figure
+from parametric.figures import Figure, largest
 from parametric.hangings.hanging import Side
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Shaped
+from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, rectangle
 from parametric.parts.rebates import between, rail_chain, tidy
 from parametric.resolve.leaf import Leaf, Rail
@@ -248,13 +249,13 @@ def _square_end(
 def _highest(lite: Lite, rebate: Rebate, bar: Bar) -> Figure:
     """The top of a bar's blank: where its tongue reaches highest in the arched rail."""
     assert lite.head is not None
-    chain = lite.head.edge(
-        float(bar.low + rebate.bar), float(bar.high - rebate.bar), out=float(rebate.frame)
+    tongue = lite.head.most(
+        bar.low + rebate.bar,
+        bar.high - rebate.bar,
+        join(bar.name, "tongue to"),
+        out=rebate.frame,
     )
-    crown = max(vertex.y for vertex in chain)
-    return Figure(
-        max(crown, float(bar.end)), op="highest of the tongue", args=(bar.end, rebate.frame)
-    )
+    return largest(tongue, bar.end)
 
 
 def _curved_end(

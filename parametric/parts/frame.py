@@ -13,6 +13,7 @@ from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.hardware.guide import guide_cut
 from parametric.hardware.hinge_kinds import hinge_cuts
+from parametric.hardware.lock import lock_cuts, strike_cuts
 from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
@@ -71,6 +72,13 @@ def _stile(leaf: Leaf, side: Side) -> Part:
                 thickness=leaf.thickness,
                 shift=leaf.trim,
             )
+    planed = _planed(leaf, side, front, back)
+    shift = float(leaf.trim)
+    thickness = float(leaf.thickness)
+    if leaf.lock is not None and leaf.hung.lock_edge == side:
+        cuts += lock_cuts(leaf.lock, front=front, planed=planed, thickness=thickness, shift=shift)
+    if leaf.strike is not None and leaf.hung.strike_edge == side:
+        cuts += strike_cuts(leaf.strike, planed=planed, thickness=thickness, shift=shift)
     cuts += stile_edges(leaf, side, front, back)
     if leaf.guide is not None:
         cuts.append(
@@ -100,6 +108,13 @@ def _stile(leaf: Leaf, side: Side) -> Part:
             back: "back",
         },
     )
+
+
+def _planed(leaf: Leaf, side: Side, front: BroadFace, back: BroadFace) -> BroadFace | None:
+    """The broad face whose edge a bevel sets back; None for a square edge."""
+    if leaf.hung.bevel(side) is None:
+        return None
+    return front if leaf.hung.knuckles == "back" else back
 
 
 def _trims(leaf: Leaf) -> list[Cut]:

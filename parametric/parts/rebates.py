@@ -9,6 +9,7 @@ from __future__ import annotations
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.model import Cut, Face, Groove, Making, Shaped
+from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, no_short_edges
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf, Rail
@@ -54,10 +55,12 @@ def rebate_top(leaf: Leaf, lite: Lite, rebate: Rebate, side: Side) -> float:
     """How far up a stile its rebate runs: under a curve, to where the rail's rebate is highest there."""
     if lite.head is None:
         return lite.top + rebate.frame
-    inner = float(leaf.left_stile if side == "left" else leaf.width - leaf.right_stile)
-    outer = inner - float(rebate.frame) if side == "left" else inner + float(rebate.frame)
-    chain = lite.head.edge(min(inner, outer), max(inner, outer), out=float(rebate.frame))
-    return max(vertex.y for vertex in chain)
+    inner = leaf.left_stile if side == "left" else leaf.width - leaf.right_stile
+    outer = inner - rebate.frame if side == "left" else inner + rebate.frame
+    low, high = (outer, inner) if side == "left" else (inner, outer)
+    return lite.head.most(
+        low, high, join(lite.name, f"rebate in the {side} stile to"), out=rebate.frame
+    )
 
 
 def rail_rebates(leaf: Leaf, rail: Rail) -> tuple[Cut, ...]:

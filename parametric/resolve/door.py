@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
@@ -15,6 +16,7 @@ from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge import HingeBlock
 from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_out_of
+from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
@@ -116,6 +118,7 @@ def _resolve_door(
             leaves.append(leaf)
     if stops(problems):
         return None, problems
+    leaves = _with_strikes(leaves)
     track = None
     if track_spec is not None and hanging.tracks:
         heaviest = largest(*(leaf.weights.estimate for leaf in leaves))
@@ -143,6 +146,15 @@ def _resolve_door(
         ),
         problems,
     )
+
+
+def _with_strikes(leaves: list[Leaf]) -> list[Leaf]:
+    """Each leaf with the lock that closes into it."""
+    lock = next((leaf.lock for leaf in leaves if leaf.lock is not None), None)
+    return [
+        leaf if leaf.hung.strike_edge is None else dataclasses.replace(leaf, strike=lock)
+        for leaf in leaves
+    ]
 
 
 def _new(problem: Problem, told: list[Problem]) -> bool:
@@ -197,6 +209,15 @@ def _hinge(design: Design, spec: DoorSpec) -> HingeSpec | None:
     return found
 
 
+def _lock(design: Design, spec: DoorSpec) -> LockSpec | None:
+    """The lock or latch that a door calls."""
+    found = called(design, spec, "lock", LockBlock)
+    if found is None:
+        return None
+    assert isinstance(found, LockSpec), LOCK_KINDS
+    return found
+
+
 def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> list[Problem]:
     """A stop for every size of 0, each line of the file once."""
     found: list[Problem] = []
@@ -232,6 +253,7 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
         guide=called(design, spec, "guide", GuideSpec),
         pull=called(design, spec, "pull", PullSpec),
         hinge=_hinge(design, spec),
+        lock=_lock(design, spec),
     )
 
 

@@ -11,14 +11,15 @@ from dataclasses import dataclass
 
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
-from parametric.figures import Figure, largest, named
+from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging
 from parametric.names import join
 from parametric.outlines import Vertex
 from parametric.problems import Problem
 from parametric.resolve.calls import called
 from parametric.shapes.arch import ArchSpec, CannotArch, head_curve
-from parametric.shapes.curve import HeadCurve, area_under, beside, height_at, part_of
+from parametric.shapes.curve import HeadCurve, area_under, beside, height_at, highest, part_of
+from parametric.units import Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +44,12 @@ class LeafHead:
         """Above the leaf's foot at x, on the curve or on the one `out` outside it."""
         curve = beside(self.curve, out) if float(out) else self.curve
         return named(name, self.springing + height_at(curve, x - self.left, name))
+
+    def most(self, x0: float, x1: float, name: str, *, out: float = 0.0) -> Figure:
+        """The highest above the leaf's foot between two places."""
+        curve = beside(self.curve, out) if float(out) else self.curve
+        top = highest(curve, x0 - self.left, x1 - self.left, name)
+        return named(name, self.springing + top)
 
     def edge(self, x0: float, x1: float, *, out: float = 0.0) -> tuple[Vertex, ...]:
         """The curve between two places as an open chain from left to right, in the leaf."""
@@ -88,14 +95,14 @@ def curves_over(
         if line is None or spec is None:
             found.append(None)
             continue
-        over = _over(spec, hanging, leaves, index)
+        over = _over(spec, hanging, leaves, index, design.unit)
         if isinstance(over, CannotArch):
             problems.append(
                 Problem(
                     code="no_such_arch",
                     level="stop",
                     message=over.message,
-                    where=spec.line("rise"),
+                    where=spec.line(over.key),
                     about=spec.heading,
                     found=over.found,
                     allowed=over.allowed,
@@ -110,7 +117,7 @@ def curves_over(
 
 
 def _over(
-    spec: ArchSpec, hanging: Hanging, leaves: Sequence[LeafSpec], index: int
+    spec: ArchSpec, hanging: Hanging, leaves: Sequence[LeafSpec], index: int, unit: Unit
 ) -> Over | CannotArch:
     hung = hanging.leaves[index]
     first = hanging.leaves[0] if spec.across == "pair" else hung
@@ -124,7 +131,7 @@ def _over(
     place = "arch" if spec.across == "pair" else join(hung.name, "arch")
     springs = named(join(place, "left springing"), first.left + first_stile)
     ends = named(join(place, "right springing"), last.left + last.width - last_stile)
-    curve = head_curve(spec, named(join(place, "span"), ends - springs), place)
+    curve = head_curve(spec, named(join(place, "span"), ends - springs), place, unit)
     if isinstance(curve, CannotArch):
         return curve
     own = leaves[index].stile_widths((hung.left_edge, hung.right_edge))
@@ -133,14 +140,11 @@ def _over(
     high = named(join(hung.name, "right of the opening"), hung.width - own[1] - left)
     at_left = height_at(curve, low, join(hung.name, "arch height at the left stile"))
     at_right = height_at(curve, high, join(hung.name, "arch height at the right stile"))
-    heights: list[float] = [at_left, at_right]
-    if float(low) < float(curve.crown_at) < float(high):
-        heights.append(curve.rise)
     return Over(
         curve=curve,
         left=left,
         at_left=at_left,
         at_right=at_right,
-        crown=named(join(hung.name, "arch over the opening"), largest(*heights)),
+        crown=highest(curve, low, high, join(hung.name, "arch over the opening")),
         area=named(join(hung.name, "area under the arch"), area_under(curve, low, high), "mm2"),
     )

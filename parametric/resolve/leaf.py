@@ -14,6 +14,7 @@ from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging, HungLeaf, Side
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
 from parametric.hardware.hinge_kinds import AnyHinges, HingeSpec, size_hinges
+from parametric.hardware.lock import Lock, LockSpec, size_lock
 from parametric.hardware.pull import Pull, PullSpec, size_pull
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
@@ -117,10 +118,13 @@ class Leaf:
     guide: GuideGroove | None
     pulls: tuple[HungPull, ...]
     hinges: tuple[HungHinges, ...]
+    lock: Lock | None
     wood_over_guide: Figure | None
     wood_over_guide_after_site_trim: Figure | None
     least_cover_at_top: Figure
     weights: Weights
+    strike: Lock | None = None
+    """The other leaf's lock, whose strike is let into this one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,6 +138,7 @@ class LeafParts:
     guide: GuideSpec | None
     pull: PullSpec | None
     hinge: HingeSpec | None = None
+    lock: LockSpec | None = None
 
 
 def resolve_leaf(
@@ -254,6 +259,7 @@ def resolve_leaf(
             else at("wood over the guide groove after site trim", over - site_trim),
             least_cover_at_top=at("cover over the top slot", own_height - highest.high),
             hinges=_hinges(blocks.hinge, hung, hanging, thickness, weights, shop),
+            lock=_lock(blocks.lock, hung, thickness, shop),
             weights=weights,
         ),
         (),
@@ -369,6 +375,19 @@ def _hinges(
             ),
         )
         for side, face in hung.hinged
+    )
+
+
+def _lock(spec: LockSpec | None, hung: HungLeaf, thickness: Figure, shop: Shop) -> Lock | None:
+    if spec is None or hung.lock_edge is None:
+        return None
+    return size_lock(
+        spec,
+        leaf=hung.name,
+        foot=hung.foot,
+        thickness=thickness,
+        cutters=shop.router.cutters,
+        bevel=hung.bevel(hung.lock_edge),
     )
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.glass_facts import MASS
 from parametric.design.leaf import Band as WrittenBand
-from parametric.figures import Figure, largest, named
+from parametric.figures import Figure, named
 from parametric.infill.glass import GlassSpec, Pane, size_pane, true_thickness
 from parametric.names import join
 from parametric.outlines import Vertex, area_of, backwards, moved
@@ -233,17 +233,13 @@ def _pane(
             -float(low),
             -float(floor),
         )
-        tall: list[float] = [*edges]
-        crown = head.left + head.curve.crown_at
-        if float(low) < float(crown) < float(right):
-            tall.append(head.springing + head.curve.rise + out - floor)
-        height = at("height", largest(*tall))
+        height = at("height", head.most(low, right, join(name, "highest"), out=out) - floor)
         area = Figure(area_of(outline), op="area of the outline", unit="mm2")
         left_day = head.height(left, join(name, "daylight at the left"))
         right_day = head.height(left + across, join(name, "daylight at the right"))
         daylight = (
             across,
-            named(join(name, "daylight height"), largest(left_day, right_day) - foot),
+            at("daylight height", head.most(left, left + across, join(name, "daylight to")) - foot),
         )
         edges = (
             *edges,
@@ -276,13 +272,7 @@ def _upright(band: Band, number: int, low: Figure, face: Figure, head: LeafHead 
     far = named(join(name, "right edge"), low + face)
     end: Figure = band.top
     if head is not None:
-        end = named(
-            join(name, "longest to"),
-            largest(
-                head.height(edge, join(name, "arch at its left edge")),
-                head.height(far, join(name, "arch at its right edge")),
-            ),
-        )
+        end = head.most(edge, far, join(name, "longest to"))
     return Bar(name=name, upright=True, low=edge, high=far, start=band.foot, end=end)
 
 

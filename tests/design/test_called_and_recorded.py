@@ -29,8 +29,8 @@ def checked(folder: Path, *changes: tuple[str, str], house: str = "", more: str 
     [
         ("panel x: {thickness: 9}\n", ("leaf:\n", "leaf:\n  panel: x\n"), '"kind"'),
         ("glass x: {clearance: 9}\n", ("leaf:\n", "leaf:\n  glass: x\n"), '"kind"'),
-        ("track x: {bearing: 9}\n", ("door:\n", "door:\n  track: x\n"), '"spacing"'),
-        ("joint x: {off groove: 9}\n", ("leaf:\n", "leaf:\n  joint: x\n"), '"slot"'),
+        ("track x: {bearing: 9}\n", ("door:\n", "door:\n  track: x\n"), '"off wall"'),
+        ("guide x: {cutter: 6}\n", ("door:\n", "door:\n  guide: x\n"), '"groove"'),
     ],
 )
 def test_half_a_block_of_the_house_is_a_habit_until_it_is_called(

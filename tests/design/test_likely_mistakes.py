@@ -249,9 +249,9 @@ MISTAKES = {
     "an arch without one": Mistake(
         (("- top rail: 120", "- {top rail: 120, underside: arch}"),),
         "underside: arch",
-        "not_built_yet",
-        '"underside: arch" in leaf cannot be built by this version yet.',
-        exit_status=1,
+        "missing_block",
+        'The top rail has an arch underneath, but there is no "arch" block to say its rise.',
+        alone=False,
     ),
     # 46 - 40 = 6; the pull no longer lies within so narrow a stile either
     "a slot too deep": Mistake(
