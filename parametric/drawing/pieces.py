@@ -15,6 +15,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from parametric.drawing.finished_outline import finished_outline, through_cuts
 from parametric.drawing.layers import Layer
 from parametric.drawing.plane import (
     Point,
@@ -142,7 +143,9 @@ def silhouette(piece: Piece) -> Polygon:
 
 
 def face_outline(part: Part) -> Polygon:
-    """The outline of a part's face in its own x and y, ends trimmed, mitred or rounded."""
+    """The outline of a part's face in its own x and y: trimmed, mitred, rounded, cut to a shape."""
+    if through_cuts(part):
+        return flattened(finished_outline(part))
     low, high = _trimmed(part)
     wide = float(part.blank.width)
     corners = {
@@ -158,12 +161,7 @@ def face_outline(part: Part) -> Polygon:
             corners[cut.end, short] = (x + wide if cut.end == "low end" else x - wide, y)
         if isinstance(cut, RoundCorners):
             return rounded(low, 0.0, high, wide, float(cut.radius))
-    ring: Polygon = tuple(corners.values())
-    thick = float(part.blank.thickness)
-    for cut in part.cuts:
-        if isinstance(cut, Shaped) and "face" in cut.face and float(cut.depth) >= thick - 1e-6:
-            ring = less(ring, flattened(cut.outline)) if float(cut.surface) == 0 else ring
-    return ring
+    return tuple(corners.values())
 
 
 def rounded(x0: float, y0: float, x1: float, y1: float, radius: float) -> Polygon:
@@ -196,8 +194,7 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
     outline, layer = silhouette(piece), _outline_layer(piece)
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
     if shaped:
-        # What is set back from the face, a tongue or a lap, lies behind its neighbours there;
-        # a shaped edge is seen as far as nothing nearer covers it.
+        # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
         behind = _set_back(piece)
         for a, b in edges(outline):
             for p, q in outside_all(a, b, behind):
