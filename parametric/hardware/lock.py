@@ -508,16 +508,31 @@ def _on_the_slope(
 
 
 def lock_wood(lock: Lock, *, thickness: Figure) -> Taken:
-    """The wood that the lock's body and plate take from the stile."""
-    one = lock.mortise
-    assert one.low is not None
-    assert one.high is not None
+    """The wood that the lock's plate and body take from the stile."""
+    return _wood(lock.mortise, "lock", lock.back_of_mortise, thickness)
+
+
+def strike_wood(lock: Lock, *, thickness: Figure) -> tuple[Taken, ...]:
+    """The wood that its strike and box take from the other leaf's stile; none without a strike."""
+    one = lock.strike
+    if one is None:
+        return ()
+    deep = one.plate_depth if one.deep is None else one.deep
+    return (_wood(one, "strike", deep if lock.bevel is None else deep + lock.bevel, thickness),)
+
+
+def _wood(one: LetIn, name: str, far: Figure, thickness: Figure) -> Taken:
+    low, high, width = one.plate_low, one.plate_high, one.plate_width
+    if one.low is not None and one.high is not None and one.width is not None:
+        low = min(low, one.low - one.run_past, key=float)
+        high = max(high, one.high + one.run_past, key=float)
+        width = one.width
     return Taken(
-        name=lock.name,
-        low=min(one.plate_low, one.low - one.run_past, key=float),
-        high=max(one.plate_high, one.high + one.run_past, key=float),
+        name=name,
+        low=low,
+        high=high,
         near=Figure(0.0),
-        far=lock.back_of_mortise,
-        front=lock.wall,
-        back=thickness - lock.wall,
+        far=far,
+        front=(thickness - width) / 2,
+        back=(thickness + width) / 2,
     )

@@ -25,6 +25,8 @@ from parametric.rules.leaf_binds import leaf_binds
 from parametric.rules.leaf_grows_tight import leaf_grows_tight
 from parametric.rules.leaf_meets_something import leaf_meets_something
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
+from parametric.rules.lock_does_not_fit import lock_does_not_fit
+from parametric.rules.lock_meets_something import lock_meets_something
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_moves_upright import panel_moves_upright
@@ -56,6 +58,8 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     hinge_meets_rebate,
     screws_near_edge,
     hinge_overloaded,
+    lock_does_not_fit,
+    lock_meets_something,
     fixing_not_known,
     uneven_floor_gap,
     floor_rises_in_travel,

@@ -1,4 +1,4 @@
-"""What is cut in one stile of a leaf, as boxes of wood: hinges, slots, rebates, grooves.
+"""What is cut in one stile of a leaf, as boxes of wood: hinges, locks, slots, rebates, grooves.
 
 A rule that asks whether two of them meet compares these; none asks how they are cut.
 """
@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from parametric.figures import Figure, exceeds
 from parametric.hangings.hanging import Side
 from parametric.hardware.hinge_kinds import hinge_wood
+from parametric.hardware.lock import lock_wood, strike_wood
 from parametric.hardware.wood_taken import Taken, kept_apart, through
 from parametric.resolve.leaf import HungHinges, Leaf
 
@@ -17,6 +18,15 @@ from parametric.resolve.leaf import HungHinges, Leaf
 def hinges_of(leaf: Leaf, hung: HungHinges) -> tuple[Taken, ...]:
     """The flaps with their screws, the cups or the pins."""
     return hinge_wood(hung.hinges, knuckles=hung.face, thickness=leaf.thickness)
+
+
+def lock_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
+    """The lock in this stile, or the strike of the other leaf's."""
+    if leaf.lock is not None and leaf.hung.lock_edge == side:
+        return (lock_wood(leaf.lock, thickness=leaf.thickness),)
+    if leaf.strike is not None and leaf.hung.strike_edge == side:
+        return strike_wood(leaf.strike, thickness=leaf.thickness)
+    return ()
 
 
 def slots_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:

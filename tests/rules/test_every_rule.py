@@ -27,6 +27,24 @@ HINGE = "hinge: {kind: butt, length: 4-1/2}"
 """The line of the pair that says what it hangs on."""
 
 
+def locked(**of: str) -> Lines:
+    """The pair with a lock: a body 3 deep, its spindle 40 up, or otherwise."""
+    keys = {
+        "kind": "mortise lock",
+        "body": "6 x 5/8 x 3",
+        "faceplate": "8 x 7/8 x 1/8",
+        "backset": "2-1/4",
+        "height": "40",
+        "above spindle": "1-3/4",
+        "spindle": "3/4",
+        "keyhole": "5/8",
+        "keyhole below": "2-3/4",
+        **{key.replace("_", " "): value for key, value in of.items()},
+    }
+    written = ", ".join(f"{key}: {value}" for key, value in keys.items())
+    return {HINGE: f"{HINGE}\nlock: {{{written}}}"}
+
+
 class Case(NamedTuple):
     code: str
     level: Level
@@ -703,6 +721,79 @@ CASES = (
         {HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-5/16}"},
         {HINGE: "hinge: {kind: butt, length: 4-1/2, screw: 3/16 x 4-1/4}"},
         "leave 3/16 of a stile 4-1/2 wide",
+        design=PAIR,
+    ),
+    # (44.45 - 38.1 - 0.6)/2 = 2.88, under the 5 of `groove wall`; 1-5/16 leaves 5.26.
+    case(
+        "lock_leaves_no_wall",
+        "stop",
+        locked(body="6 x 1-1/2 x 3"),
+        locked(body="6 x 1-5/16 x 3"),
+        "of wood each side in a leaf 1-3/4 thick; at least 3/16 is needed",
+        design=PAIR,
+    ),
+    # Half a bevel of 3 deg is 1.16, the plate 3.18, 0.5 spare: 111.1 + 4.8 = 116.0 in a stile of 114.3;
+    # 4-1/4 ends at 112.8.
+    case(
+        "lock_comes_through",
+        "stop",
+        locked(body="6 x 5/8 x 4-3/8"),
+        locked(body="6 x 5/8 x 4-1/4"),
+        "comes out of the inner edge of a stile 4-1/2 wide",
+        design=PAIR,
+    ),
+    # 114.3 - 101.6 - 4.8 = 7.9, under the 10 of `behind slot`; 3-7/8 leaves 11.0.
+    case(
+        "lock_comes_through",
+        "caution",
+        locked(body="6 x 5/8 x 4"),
+        locked(body="6 x 5/8 x 3-7/8"),
+        "of a stile 4-1/2 wide behind it",
+        design=PAIR,
+    ),
+    # The plate's middle is 1-1/4 under the spindle: 79-1/2 - 1-1/4 + 4 = 82-1/4; 79 less the gap, 81-1/4.
+    case(
+        "lock_off_the_leaf",
+        "stop",
+        locked(height="80"),
+        locked(height="79"),
+        "does not lie on a leaf 81-3/8 high",
+        design=PAIR,
+    ),
+    # The mortise is 6 and twice the fit; so is the recess of a plate of 6.
+    case(
+        "faceplate_does_not_cover",
+        "stop",
+        locked(faceplate="5-7/8 x 7/8 x 1/8"),
+        locked(faceplate="6 x 7/8 x 1/8"),
+        "does not cover the body's mortise",
+        design=PAIR,
+    ),
+    # The body ends 6 - 1-3/4 = 4-1/4 below the spindle; 3-15/16 + 5/16 = 4-1/4.
+    case(
+        "bore_misses_the_lock",
+        "stop",
+        locked(keyhole_below="4-1/4"),
+        locked(keyhole_below="3-15/16"),
+        "A bore does not come out in the lock's body",
+        design=PAIR,
+    ),
+    # Slots of 2-1/16 begin 61.9 in; the body ends 76.2 + 4.8 = 81.0 in, one of 2-3/16 at 60.4.
+    case(
+        "lock_meets_something",
+        "stop",
+        locked(height="8"),
+        locked(height="8", body="6 x 5/8 x 2-3/16"),
+        "into the bottom rail's slot",
+        design=PAIR,
+    ),
+    # 61.9 - 60.4 = 1.5, under the 6 of `pocket wall`; a body of 2 leaves 6.3.
+    case(
+        "lock_meets_something",
+        "caution",
+        locked(height="8", body="6 x 5/8 x 2-3/16", backset="1-1/2"),
+        locked(height="8", body="6 x 5/8 x 2", backset="1-1/2"),
+        "of wood beside the bottom rail's slot",
         design=PAIR,
     ),
 )
