@@ -27,6 +27,7 @@ export class Eye {
     this.spot = null;
     this.person = false;
     this.cut = null; // metres
+    this.before = null;
     this.now = null;
     this.walked = null;
     this.width = 1;
@@ -57,10 +58,14 @@ export class Eye {
     this.wake();
   }
 
-  /** Stand beside a section at x, mm, where its pieces are seen; or go back. */
-  besideCut(x) {
+  /**
+   * Stand beside a section at x, mm, where its pieces are seen; or go back. `before` is how far
+   * before the wall they are, metres, where they are not where the doors shut.
+   */
+  besideCut(x, before = null) {
     if ((x === null) !== (this.cut === null)) this.by = still();
     this.cut = x === null ? null : x / 1000;
+    this.before = before;
     this.wake();
   }
 
@@ -154,7 +159,7 @@ export class Eye {
         return { x: frame.middle, z: -frame.wall, turn: Math.PI - 0.24, height: 1.5, far: frame.back - frame.wall - 0.42, centre: 1.12, half: BROAD };
       default:
         if (this.cut === null) return { ...before, ...scene.stances.facing, ...this.#whole() };
-        return { ...before, x: this.cut, z: frame.front / 2, turn: ACROSS, height: CUT.height, far: CUT.half / NARROW, centre: CUT.middle };
+        return { ...before, x: this.cut, z: this.before ?? frame.front / 2, turn: ACROSS, height: CUT.height, far: CUT.half / NARROW, centre: CUT.middle };
     }
   }
 

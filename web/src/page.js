@@ -32,6 +32,7 @@ const wide = matchMedia('(min-width: 900px)').matches;
 const SHARPEST = 2;
 const HINT = 6000; // ms
 const HINTED = 'stilewright hinted';
+const GROWS = 0.15; // of how far a leaf comes towards the viewer, by which its head rises in the picture
 const PERSON = 0.62; // metres from the doors' side to the middle of the person
 
 const tell = (text) => ($('told').textContent = text);
@@ -123,18 +124,22 @@ function frameOf() {
   const reach = every.flatMap((leaf) => sweep(leaf).across);
   const ways = options.all.flatMap((one) => one.way);
   const [low, high] = [Math.min(...reach, ...ways), Math.max(...reach, ...ways)];
+  const front = -Math.min(0, ...every.map((leaf) => leaf.front)) / 1000;
+  // what swings towards the viewer grows as it comes
+  const comes = Math.max(0, -Math.min(...every.map((leaf) => sweep(leaf).away[0])) / 1000 - front);
   const held = [...job.leaves, ...every].find((leaf) => leaf.pull !== null);
   return {
     middle: (low + high) / 2000,
     halfWidth: (high - low) / 2000 + 0.09,
     side: high / 1000,
     foot: -0.33,
-    head: Math.max(...options.all.map((one) => one.top)) / 1000 + 0.46,
-    front: -Math.min(0, ...every.map((leaf) => leaf.front)) / 1000,
+    head: Math.max(...options.all.map((one) => one.top)) / 1000 + 0.46 + comes * GROWS,
+    front,
     lift: 0.25,
     wall: job.wall / 1000,
     back: BACK,
     beside: PERSON * 2,
+    held: held?.name,
     pull: held ? { x: (held.x + held.pull) / 1000, y: held.pull_up / 1000, z: -held.front / 1000 } : null,
     span: [low, high],
   };
@@ -275,7 +280,12 @@ async function hang() {
     fresh();
   };
   finish.watch(wear);
-  new Stand({ eye, person, changed: fresh, section, words, unit: job.unit, span: frame.span, wide });
+  // the pull of a leaf that swings is where one stands only while it is shut
+  const atPull = () => {
+    const leaf = leaves.named(frame.held);
+    if (leaf && !leaf.slides) leaves.glide(leaf, 0);
+  };
+  new Stand({ eye, person, changed: fresh, atPull, section, words, unit: job.unit, span: frame.span, wide });
   sizes.pictured(chalk, eye);
   measure = new Measure({
     canvas: $('canvas'), button: $('measure'), told: $('measured'), words, unit: job.unit, chalk, hit: hitter(picture.lens, () => hung, leaves, $('canvas')), carry: (name, point) => leaves.named(name).carry(point), started: () => sizes.show(null),
@@ -347,6 +357,7 @@ async function hang() {
     at: (name, [px, py, pz]) => hung.groups.get(name).object.localToWorld(v.set(px / 1000, pz / 1000, -py / 1000)).toArray().map((n) => n * 1000),
     shown: () => [...hung.groups.values()].flatMap((group) => group.parts.map((part) => part.name)),
     seen: (point) => chalk.project(point),
+    cut: () => section.spans(),
     caps: () => [...section.holders.values()].flatMap((holder) => holder.children.map((cap) => cap.userData.cap).filter(Boolean)),
     figures: () => ({ ...picture.figures, drawn: picture.drawn, wanted: picture.wanted }),
   };

@@ -136,6 +136,23 @@ export class Section {
     this.changed();
   }
 
+  /** Where the cut faces of each group are in the scene, metres: a box by its name. */
+  spans() {
+    const found = {};
+    for (const [{ object }, holder] of this.holders) {
+      const box = new THREE.Box3();
+      for (const cap of holder.children) if (cap.userData.cap) box.expandByObject(cap, true);
+      if (!box.isEmpty()) found[object.name] = { min: box.min.toArray(), max: box.max.toArray(), turned: isTurned(object.quaternion) };
+    }
+    return found;
+  }
+
+  /** How far before the wall the cut faces of leaves that stand turned are, metres; null where none is. */
+  get before() {
+    const turned = Object.values(this.spans()).filter((span) => span.turned);
+    return turned.length ? (Math.min(...turned.map(({ min }) => min[2])) + Math.max(...turned.map(({ max }) => max[2]))) / 2 : null;
+  }
+
   /** A leaf has moved: cut it where it now stands. */
   moved(group) {
     if (this.on) this.#cap(group);

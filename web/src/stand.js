@@ -2,11 +2,16 @@
 import { spoken } from './figures.js';
 
 export class Stand {
-  constructor({ eye, person, changed, section, words, unit, span, wide }) {
+  /** `changed` is called when there is something new to draw, `atPull` when one goes to a pull. */
+  constructor({ eye, person, changed, atPull, section, words, unit, span, wide }) {
     const places = [...document.querySelectorAll('[name="place"]')];
     for (const place of places) {
       if (place.value === 'pull' && !eye.frame.pull) place.closest('label').remove();
-      else place.addEventListener('change', () => place.checked && eye.go(place.value));
+      else place.addEventListener('change', () => {
+        if (!place.checked) return;
+        eye.go(place.value);
+        if (place.value === 'pull') atPull();
+      });
     }
     const beside = document.getElementById('person');
     beside.checked = wide;
@@ -25,7 +30,7 @@ export class Stand {
       where.hidden = !cut.checked;
       at.setAttribute('aria-valuetext', words['cut said'].replace('{0}', spoken(Number(at.value), unit)));
       section.set(cut.checked ? Number(at.value) : null);
-      eye.besideCut(cut.checked ? Number(at.value) : null);
+      eye.besideCut(cut.checked ? Number(at.value) : null, section.before);
     };
     cut.addEventListener('change', set);
     at.addEventListener('input', set);

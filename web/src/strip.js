@@ -77,6 +77,8 @@ export class Strip {
       bar.style.left = `${a[0]}px`;
       bar.style.width = `${Math.hypot(right, down)}px`;
       bar.style.top = `${a[1] - TOUCH / 2}px`;
+      // what stands across another bar is the shorter of the two, and lies on top
+      bar.style.zIndex = leaf.slides || leaf.shut ? '' : '1';
       bar.style.transform = leaf.slides ? '' : `rotate(${Math.atan2(down, right)}rad)`;
       bar.setAttribute('aria-valuenow', String(Math.round(leaf.value * 10) / 10));
       bar.setAttribute('aria-valuetext', this.#said(leaf));
