@@ -13,8 +13,10 @@ from dataclasses import dataclass
 
 from parametric.catalog.bench import GRAVITY
 from parametric.figures import Figure, largest, named
+from parametric.hardware.track import Track
 from parametric.names import join
 from parametric.resolve.door import Door
+from parametric.resolve.leaf import Leaf
 from parametric.trade.loads import LeafLoad
 
 
@@ -90,17 +92,18 @@ def pull_outs(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[PullOut, ...]:
     found = []
     for index, line in enumerate(door.hanging.tracks):
         hung = [
-            load.per_hanger
+            (load.per_hanger, _by_estimate(leaf, load, track))
             for leaf, load in zip(door.leaves, loads, strict=True)
             if leaf.hung.track == index and load.per_hanger is not None
         ]
         if not hung:
             continue
+        governing, estimate = max(hung, key=lambda pair: float(pair[0]))
         place, plane = f"{line.word} track", line.plane
         pulls: list[Figure | None] = []
         for quantity, mass in (
-            ("pull at a bracket", track.load_per_hanger),
-            ("governing pull at a bracket", max(hung, key=float)),
+            ("pull at a bracket", estimate),
+            ("governing pull at a bracket", governing),
         ):
             down = mass * GRAVITY / 1000
             if not door.hanging.on_wall:
@@ -113,3 +116,10 @@ def pull_outs(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[PullOut, ...]:
             PullOut(track=line.word, off_wall=plane, bearing=arm, pull=pulls[0], governing=pulls[1])
         )
     return tuple(found)
+
+
+def _by_estimate(leaf: Leaf, load: LeafLoad, track: Track) -> Figure:
+    """What one hanger carries of the estimate, kg; of folding leaves as it does of the larger weight."""
+    if leaf.hung.swing is None or load.per_hanger is None:
+        return track.load_per_hanger
+    return load.per_hanger * (leaf.weights.estimate / load.governing)

@@ -22,8 +22,11 @@ def hardware_for_hinges(
     """One line for every size of hinge; nothing where no leaf is hinged."""
     carried = {own.hinges: own for load in loads for own in load.on_hinges}
     lots: dict[tuple[str, str], list[AnyHinges]] = {}
-    for _, hung, _ in hung_edges(resolved.door):
+    on_jambs: set[str] = set()
+    for _, hung, on in hung_edges(resolved.door):
         lots.setdefault((hung.hinges.kind, _size(hung.hinges, said)), []).append(hung.hinges)
+        if on == "jamb":
+            on_jambs.add(hung.hinges.name)
     for index, ((_, size), hinges) in enumerate(lots.items()):
         number = hinges[0].count
         for more in hinges[1:]:
@@ -37,7 +40,7 @@ def hardware_for_hinges(
             size=f"{size}{_maker(hinges[0])}",
             length=None,
             known_by=DESIGN,
-            asked=f"{_rating(each, said)}; {_with(hinges[0], said)}",
+            asked=f"{_rating(each, said)}; {_with(hinges[0], on_jambs, said)}",
         )
 
 
@@ -93,9 +96,10 @@ def _rating(own: OnHinges, said: Printed) -> str:
     )
 
 
-def _with(hinges: AnyHinges, said: Printed) -> str:
+def _with(hinges: AnyHinges, on_jambs: set[str], said: Printed) -> str:
     """The screws."""
     if isinstance(hinges, ButtHinges) and hinges.screw is not None:
         thick, long = (said.fine(size) for size in (hinges.screw.thick, hinges.screw.long))
         return f"with screws {thick} × {long} for leaf and jamb, every hole filled"
-    return "with the screws its maker sends, every hole filled; into the jamb's stud where it can"
+    stud = "; the top one's long enough to hold past the jamb" if hinges.name in on_jambs else ""
+    return f"with the screws its maker sends, every hole filled{stud}"

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import assert_never
+from typing import Literal, assert_never
 
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
@@ -42,7 +42,7 @@ class HingeFixing:
     """One hinge to hang a leaf by, mm: its middle, thrice measured, and its two ends on the jamb.
 
     `on` is what carries the leaf there: `jamb`, or the next leaf. `above_floor` is from the
-    datum; `near_end` is the end of the jamb's seat nearer the head, down from it.
+    datum, `face` where the knuckles stand; `near_end` is the end of the jamb's seat nearer the head, down from it.
     """
 
     leaf: str
@@ -55,6 +55,7 @@ class HingeFixing:
     from_head: Figure
     near_end: Figure
     above_floor: Figure
+    face: Literal["front", "back"]
     seat: Seat | None
 
 
@@ -106,5 +107,6 @@ def _fixing(door: Door, leaf: Leaf, hung: HungHinges, place: HingePlace, on: str
         from_head=at("down from the jamb's head", head - above),
         near_end=at("near end down from the jamb's head", head - foot - place.high),
         above_floor=above,
+        face=hung.face,
         seat=seat_of(hung.hinges),
     )

@@ -20,13 +20,15 @@ def fold_together(hinges: tuple[HingeFixing, ...], said: Printed) -> list[Said]:
     folds = [hinge for hinge in hinges if hinge.on != "jamb"]
     if not folds:
         return []
-    pairs = dict.fromkeys((hinge.leaf, hinge.on) for hinge in folds)
-    joined = "; ".join(leaf_names([one, other]) for one, other in pairs)
+    pairs = dict.fromkeys((hinge.leaf, hinge.on, hinge.face) for hinge in folds)
+    joined = "; ".join(
+        f"{leaf_names([one, other])}, knuckles on the {face}" for one, other, face in pairs
+    )
     ups = ", ".join(dict.fromkeys(said.fine(hinge.from_foot) for hinge in folds))
     return [
         (
             f"On trestles, feet in one line, hinge the leaves to one another: {joined}. Middles "
-            f"{ups} up from the foot; which face the knuckles stand on is on the leaves' sheet.",
+            f"{ups} up from the foot.",
             "Each pair folds flat and opens to one plane; feet in one line.",
         )
     ]
@@ -48,7 +50,11 @@ def hang_on_hinges(
     own = [hinge for hinge in hinges if hinge.on == "jamb"]
     if not own:
         return []
-    leaves = [leaf for leaf in door.leaves if leaf.name in {hinge.leaf for hinge in own}]
+    named_ones = {hinge.leaf for hinge in own}
+    leaves = sorted(
+        (leaf for leaf in door.leaves if leaf.name in named_ones),
+        key=lambda leaf: float(leaf.hung.foot),
+    )
     return [
         _offer_up(door, leaves, sent, said),
         *foot,
@@ -67,9 +73,11 @@ def _offer_up(door: Door, leaves: list[Leaf], sent: Delivery, said: Printed) -> 
     hands = max(int(item.people_glazed or item.people) for item in sent.items)
     who = f"{hands} people: offer" if hands > 1 else "Offer"
     each = " one after the other" if len(leaves) > 1 else ""
+    split = door.hanging.split_gap
+    over = "" if split is None else f"; the upper leaf packed {said.fine(split)} off the lower"
     return (
         f"{who} up {leaf_names([leaf.name for leaf in leaves])}{each}: wedged {foot} over the "
-        f"high point of the floor, {' and '.join(off)}. Where a jamb is not straight, scribe the "
+        f"high point of the floor, {' and '.join(off)}{over}. Where a jamb is not straight, scribe the "
         "leaf and plane it to the jamb before a hinge is let in.",
         "Gaps even from end to end; the leaf lies flush with its jamb at head and foot, not in "
         "wind.",
@@ -206,6 +214,8 @@ def keep_shut(door: Door, hinges: tuple[HingeFixing, ...], said: Printed) -> lis
     bolts = (
         " Bolts at head and foot of the leaf that opens second."
         if len(own) > 1 and _side_by_side(own)
+        else " A bolt that ties the upper leaf to the lower."
+        if door.hanging.split_gap is not None
         else ""
     )
     return [

@@ -18,11 +18,12 @@ from parametric.trade.brackets import BracketPlace, PullOut, bracket_places, pul
 from parametric.trade.cautions import GLASS, HINGING, LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
 from parametric.trade.delivery import Delivery
 from parametric.trade.hinge_places import HingeFixing, hinge_fixings
+from parametric.trade.hinge_steps import swing_words
 from parametric.trade.install_steps import Adjustment, Step, order_of_work, tools
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import Printed, printed, weight
 from parametric.trade.seasons import leaf_seasons
-from parametric.trade.site_words import datum, edge_gaps
+from parametric.trade.site_words import datum, edge_gaps, gap_words, leaf_names
 from parametric.trade.track_steps import GuidePlace, behind, screw_words
 
 
@@ -50,7 +51,11 @@ class TrackFixing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InstallSheet:
-    """Everything the fitter needs on one sheet. Lengths mm."""
+    """Everything the fitter needs on one sheet. Lengths mm.
+
+    `stop_lines` are the faces of hinged leaves from the wall's face: what they lie flush with,
+    and where their stops stand.
+    """
 
     datum: str
     heights: tuple[HeightLine, ...]
@@ -65,6 +70,7 @@ class InstallSheet:
     hinges: tuple[HingeFixing, ...]
     edge_gaps: tuple[tuple[str, Figure], ...]
     travel_gap: Figure | None
+    stop_lines: tuple[tuple[str, Figure], ...]
     gaps: tuple[tuple[str, Figure], ...]
     clear_way: Figure
     alignment: StackUp
@@ -106,6 +112,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         hinges=hinges,
         edge_gaps=edge_gaps(door),
         travel_gap=door.hanging.travel_gap if door.hanging.swings else None,
+        stop_lines=_stop_lines(door),
         gaps=door.gaps,
         clear_way=door.hanging.clear_way,
         alignment=stack_up(shop.accuracy),
@@ -129,6 +136,21 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
 def _people(sent: Delivery) -> int:
     """The most that any piece takes, glazed."""
     return max(int(item.people_glazed or item.people) for item in sent.items)
+
+
+def _stop_lines(door: Door) -> tuple[tuple[str, Figure], ...]:
+    """Where the two faces of hinged leaves stand; leaves alike share a line."""
+    found: dict[tuple[str, float], Figure] = {}
+    for leaf in door.leaves:
+        if leaf.hung.side_of("hinge") is None or leaf.hung.knuckles is None:
+            continue
+        half = leaf.thickness / 2
+        front, back = leaf.hung.plane + half, leaf.hung.plane - half
+        opens, far = (front, back) if leaf.hung.knuckles == "front" else (back, front)
+        for words, off in (("leaves, the face they open to", opens), ("leaves, their stops", far)):
+            key = (words, round(float(off), 6))
+            found.setdefault(key, named(f"{leaf.name} / {words.partition(', ')[2]}", off))
+    return tuple((words, figure) for (words, _), figure in found.items())
 
 
 def _heights(door: Door) -> tuple[HeightLine, ...]:
@@ -197,7 +219,7 @@ def _tracks(door: Door) -> tuple[TrackFixing, ...]:
     return tuple(
         TrackFixing(
             track=line.word,
-            leaf=" and ".join(leaf.name for leaf in door.leaves if leaf.hung.track == index),
+            leaf=leaf_names([leaf.name for leaf in door.leaves if leaf.hung.track == index]),
             off_wall=line.plane,
             left_end=named(f"{line.word} track / left end", line.left),
             length=line.length,
@@ -307,6 +329,7 @@ def _jambs(resolved: Resolved, said: Printed) -> list[str]:
     """What the leaves were sized for: jambs that stand, hold a screw, and timber that is dry."""
     moisture = resolved.shop.moisture
     points = [
+        f"Gaps to set: {gap_words(resolved.door, said)}. {swing_words(resolved.door, said)}",
         "Jambs plumb, straight, out of wind and square to the head: the leaves were sized for "
         "jambs that are. If they are not, say so before a leaf is planed.",
         "Jambs fixed at every hinge, packed tight to something solid: a jamb that gives drops the "

@@ -76,14 +76,15 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
         yield (f"gap {where}", "", said.fine(gap), unit, "")
     yield from _hinges(sheet, said)
     for track in sheet.tracks:
-        name = f"{track.track} track"
+        name = "track" if len(sheet.tracks) == 1 else f"{track.track} track"
         yield (name, "wall face to its middle", size(track.off_wall), unit, track.leaf)
         yield (f"{name}, left end", left, size(track.left_end), unit, "negative is left of it")
         yield (f"{name}, length", "", size(track.length), unit, "")
+    of = {1: "", 2: ", both tracks"}.get(len(sheet.tracks), ", every track")
     for bracket in sheet.brackets:
         near = "" if bracket.off_stud is None else f"nearest stud {size(bracket.off_stud)} away"
         yield (
-            f"bracket {bracket.number}, both tracks",
+            f"bracket {bracket.number}{of}",
             left,
             size(bracket.from_opening),
             unit,
@@ -95,7 +96,7 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
     for pull in sheet.pulls:
         if pull.governing is not None:
             yield (
-                f"pull at one bracket, {pull.track} track",
+                "pull at one bracket" + ("" if len(sheet.tracks) == 1 else f", {pull.track} track"),
                 "",
                 f"{float(pull.governing):.3f}",
                 "kN",
@@ -121,9 +122,15 @@ def _hinges(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str,
     """Each hinge by both measures; those of leaves alike in one line."""
     lots: dict[tuple[str, ...], list[HingeFixing]] = {}
     for hinge in sheet.hinges:
-        same = (hinge.word, hinge.on, said.fine(hinge.from_foot), said.fine(hinge.from_head))
+        same = (
+            hinge.word,
+            hinge.on,
+            hinge.face,
+            said.fine(hinge.from_foot),
+            said.fine(hinge.from_head),
+        )
         lots.setdefault(same, []).append(hinge)
-    for (word, on, up, down), hinges in lots.items():
+    for (word, on, _, up, down), hinges in lots.items():
         who = leaf_names([hinge.leaf for hinge in hinges])
         first = hinges[0]
         yield (f"{word}, middle, {who}", "leaf's foot, up", up, said.unit, _seat(first, said))
@@ -135,7 +142,8 @@ def _hinges(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str,
 
 
 def _seat(hinge: HingeFixing, said: Printed) -> str:
-    return "" if hinge.seat is None else f"mortise {seat_words(hinge.seat, said)}"
+    knuckles = f"knuckles on the {hinge.face}"
+    return knuckles if hinge.seat is None else f"mortise {seat_words(hinge.seat, said)}; {knuckles}"
 
 
 def work_table(sheet: InstallSheet) -> Table:

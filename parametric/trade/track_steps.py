@@ -168,6 +168,8 @@ def _line(door: Door, said: Printed, top: Figure) -> str:
     begins = (
         f"{said.site(-left)} left of the opening's left edge"
         if float(left) < 0
+        else "the opening's left edge"
+        if float(left) == 0
         else f"{said.site(left)} right of the opening's left edge"
     )
     level = f"{said.site(top)} over {datum(door)}" if hanging.on_wall else "along the head"

@@ -16,6 +16,7 @@ from parametric.drawing.on_site.wall import (
     Span,
     bracket_places_on,
     draw_wall,
+    head_places,
     height_places,
     line_height,
     span_of,
@@ -60,7 +61,7 @@ def _draw_wall_sheet(job: Subject, install: InstallSheet, title: TitleBlock) -> 
     """The wall and its plan on the first paper and scale on which both stand clear."""
     span = span_of(job)
     unit = job.rules.unit
-    titled = headed(title, "Install", "Mark the wall from this sheet.", job)
+    titled = headed(title, "Install", _mark_what(install), job)
     titled = dataclasses.replace(titled, revisions=())
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
@@ -99,12 +100,14 @@ def _attempt(
     tracks = track_places(job, install, 0.0)
     brackets = bracket_places_on(job, install, 0.0, 0.0)
     guides = guide_places(job, install, 0.0)
-    wide = (span.x1 - span.x0) / scale + 2 * STUB
+    down = head_places(job, install, 0.0)
+    left = TO_NUMBERS + words_wide(down) if down else 0.0
+    wide = (span.x1 - span.x0) / scale + 2 * STUB + left
     beside = TO_NUMBERS + max(words_wide(heights), words_wide(tracks))
     if wide + beside + 1.0 > body.width:
         return None
     behind, before = plan_depth(job, scale)
-    over = _CAPTION + words_wide(brackets) + TO_NUMBERS + OVER
+    over = _CAPTION + OVER + (words_wide(brackets) + TO_NUMBERS if install.brackets else 0.0)
     elevation = (line_height(job) - span.low) / scale + GROUND + READINGS
     plan = _CAPTION + behind + before + (TO_NUMBERS + words_wide(guides) if guides else 0.0)
     # A lying sheet has the room beside the views, a standing one over them.
@@ -121,7 +124,7 @@ def _attempt(
     low = draw_block(draft, first, frame)
     top = body.y1 if frame is not body else low - _APART
     spare = min((body.height - tall) / 2, 8.0)
-    x = body.x0 + 1.0 + STUB - span.x0 / scale
+    x = body.x0 + 1.0 + STUB + left - span.x0 / scale
     name = f"The wall from the front  {words}"
     draft.add(_caption(name, (body.x0, top - TITLE * 1.12)))
     line = top - over
@@ -138,9 +141,18 @@ _LEAST_BESIDE = 84.0
 """What the frame of words needs beside the views of a lying sheet, mm."""
 
 
+def _mark_what(install: InstallSheet) -> str:
+    return f"Mark the {'wall' if install.tracks else 'jambs'} from this sheet."
+
+
 def _floor_words(install: InstallSheet) -> str:
-    guides = " and floor guides" if install.guides else ""
-    return f"From above: tracks, brackets{guides}"
+    """What the view from above shows."""
+    turning = install.travel_gap is not None or bool(install.hinges)
+    shown = ["tracks" if len(install.tracks) > 1 else "track", "brackets"] if install.tracks else []
+    shown += ["floor guides"] if install.guides else []
+    shown += ["leaves shut and open"] if turning else []
+    *first, last = shown or ["the opening"]
+    return f"From above: {', '.join(first)} and {last}" if first else f"From above: {last}"
 
 
 def _caption(text: str, at: tuple[float, float]) -> Label:
@@ -149,8 +161,8 @@ def _caption(text: str, at: tuple[float, float]) -> Label:
 
 def _before_drilling(install: InstallSheet) -> Framed:
     """What must be settled first, and the one height that only the data sheet knows."""
-    known = f"Behind the wall: {install.behind}."
-    points = tuple(dict.fromkeys((*install.hold, known)))
+    known = (f"Behind the wall: {install.behind}.",) if install.behind else ()
+    points = tuple(dict.fromkeys((*install.hold, *known)))
     unknown = any(line.height is None and "screw" in line.what for line in install.heights)
     lines = Fields(
         rows=(
@@ -161,7 +173,7 @@ def _before_drilling(install: InstallSheet) -> Framed:
         )
     )
     return Framed(
-        title="Before a hole is drilled",
+        title="Before a hole is drilled" if install.tracks else "Before a hinge is let in",
         parts=(
             Points(title="", mark="box", texts=points),
             *((lines,) if unknown else ()),

@@ -21,7 +21,7 @@ from parametric.drawing.lettering import width
 from parametric.drawing.marks import datum, leaf_letter_mark
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.plane import Box, around
-from parametric.drawing.primitives import Circle, Label
+from parametric.drawing.primitives import Circle, Label, Stroke
 from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
 from parametric.drawing.site import floor_at
@@ -30,6 +30,7 @@ from parametric.figures import Figure
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import PLACES_ACROSS
+from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.installing import InstallSheet
 
 STUB = 6.0
@@ -88,19 +89,79 @@ def line_height(job: Subject) -> float:
 def height_places(job: Subject, install: InstallSheet, start: float) -> list[Place]:
     """Every height that is known, from the datum."""
     rule = site_rule(job)
-    on_wall = job.resolved.door.hanging.on_wall
+    hanging = job.resolved.door.hanging
+    on_wall = hanging.on_wall and bool(hanging.tracks)
     places = [Place(at=0.0, figure=Figure(0.0, "datum"), start=start, words=DATUM, rule=rule)]
     seen: set[float] = set()
     for line in install.heights:
         if line.height is None or float(line.height) in seen:
             continue
         seen.add(float(line.height))
-        marked = on_wall and line.what == "top of the leaves"
+        marked = on_wall and line.what.startswith("top of the lea")
         words = f"{line.what}: mark this line" if marked else line.what
         places.append(
             Place(at=float(line.height), figure=line.height, start=start, words=words, rule=rule)
         )
+    for hinges in _alike(install):
+        up = hinges[0].above_floor
+        places.append(
+            Place(
+                at=float(up),
+                figure=up,
+                start=start,
+                words=f"{_hinge_words(hinges)}, {_up_the_leaf(job, hinges)} up the leaf",
+                rule=rule,
+            )
+        )
     return places
+
+
+def _alike(install: InstallSheet) -> list[list[HingeFixing]]:
+    """Hinges at one height, from the top down."""
+    lots: dict[float, list[HingeFixing]] = {}
+    for hinge in install.hinges:
+        lots.setdefault(round(float(hinge.above_floor), 6), []).append(hinge)
+    return [lots[height] for height in sorted(lots, reverse=True)]
+
+
+def _hinge_words(hinges: list[HingeFixing]) -> str:
+    words = dict.fromkeys(hinge.word for hinge in hinges)
+    more = "s" if len(hinges) > 1 else ""
+    return " and ".join(f"{word}{more}" for word in words)
+
+
+def _up_the_leaf(job: Subject, hinges: list[HingeFixing]) -> str:
+    """From each leaf's own foot, which is what its stile is marked from."""
+    rule = site_rule(job)
+    return " and ".join(dict.fromkeys(rule.dimension(hinge.from_foot) for hinge in hinges))
+
+
+def head_places(job: Subject, install: InstallSheet, start: float) -> list[Place]:
+    """The hinges' middles down from the jamb's head; none where no jamb carries any."""
+    rule = site_rule(job)
+    on_jambs = [hinges for hinges in _alike(install) if hinges[0].on == "jamb"]
+    if not on_jambs:
+        return []
+    head = Place(
+        at=float(job.resolved.door.opening.head),
+        figure=Figure(0.0, "jamb's head"),
+        start=start,
+        words="head, down",
+        rule=rule,
+    )
+    return [
+        head,
+        *(
+            Place(
+                at=float(hinges[0].above_floor),
+                figure=hinges[0].from_head,
+                start=start,
+                rule=rule,
+                down=True,
+            )
+            for hinges in on_jambs
+        ),
+    ]
 
 
 def bracket_places_on(
@@ -127,8 +188,8 @@ def bracket_places_on(
 
 
 def words_wide(places: list[Place]) -> float:
-    """The widest of some running sizes with its words, mm."""
-    return max(width(place.text) for place in places)
+    """The widest of some running sizes with its words, mm; 0 without any."""
+    return max((width(place.text) for place in places), default=0.0)
 
 
 def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, span: Span) -> None:
@@ -143,12 +204,29 @@ def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, spa
         line = door.hanging.tracks[0]
         left, right = view.x(float(line.left)), view.x(float(line.left + line.length))
         draft.line("cut", (left, level), (right, level), view.name)
-    start = level + OVER
-    places = bracket_places_on(job, install, start, start)
-    place_ordinates(draft, view, "across", places, start + TO_NUMBERS)
-    _brackets(draft, view, job, install, level)
+    if install.brackets:
+        start = level + OVER
+        places = bracket_places_on(job, install, start, start)
+        place_ordinates(draft, view, "across", places, start + TO_NUMBERS)
+        _brackets(draft, view, job, install, level)
+    _hinges(draft, view, job, install)
     side = view.x(span.x1) + STUB
     place_ordinates(draft, view, "up", height_places(job, install, side), side + TO_NUMBERS)
+    down = head_places(job, install, view.x(span.x0) - STUB)
+    if down:
+        place_ordinates(draft, view, "up", down, view.x(span.x0) - STUB - TO_NUMBERS)
+
+
+def _hinges(draft: Draft, view: View, job: Subject, install: InstallSheet) -> None:
+    """Each hinge as long as it is, on the edge that it hangs, its middle across it."""
+    leaves = {leaf.name: leaf_box(leaf) for leaf in job.resolved.door.leaves}
+    for hinge in install.hinges:
+        box = leaves[hinge.leaf]
+        x = view.x(box.x0 if hinge.side == "left" else box.x1)
+        low, high = view.y(float(hinge.low)), view.y(float(hinge.high))
+        draft.add(Stroke(layer="cut_heavy", points=((x, low), (x, high)), view=view.name))
+        middle = view.y(float(hinge.above_floor))
+        draft.line("centre", (x - 2.2, middle), (x + 2.2, middle), view.name)
 
 
 def _floor(draft: Draft, view: View, job: Subject, span: Span) -> None:
@@ -226,7 +304,8 @@ def _seen(box: Box, before: list[Box]) -> tuple[float, float]:
     """From where to where a leaf is seen past those that stand before it at its height."""
     left, right = box.x0, box.x1
     for other in before:
-        if other.y0 >= box.y1 or other.y1 <= box.y0:
+        # Leaves one over the other share no more than the step between their edges.
+        if min(other.y1, box.y1) - max(other.y0, box.y0) < box.height / 2:
             continue
         if other.x0 <= left < other.x1:
             left = other.x1
@@ -238,7 +317,8 @@ def _seen(box: Box, before: list[Box]) -> tuple[float, float]:
 def _hung_from(door: Door, leaf: Leaf) -> tuple[str, ...]:
     """What a leaf hangs from, under its letter."""
     if leaf.hung.track is not None:
-        return (f"{door.hanging.tracks[leaf.hung.track].word} track",)
+        several = len(door.hanging.tracks) > 1
+        return (f"{door.hanging.tracks[leaf.hung.track].word} track" if several else "track",)
     side = leaf.hung.side_of("hinge")
     return () if side is None else (f"hung {side}",)
 
