@@ -18,10 +18,11 @@ from typing import Literal
 from pydantic import Field
 
 from parametric.figures import Figure, exceeds, named, root, square, tangent
+from parametric.hardware.bore import circle
 from parametric.hardware.wood_taken import Taken
-from parametric.model import Cut, Making, Pocket, Shaped
+from parametric.model import Cut, Making, Shaped
 from parametric.names import join
-from parametric.outlines import Outline, Vertex
+from parametric.outlines import Outline, Vertex, rounded_rectangle
 from parametric.written import Block, Length, LengthTriple, Words
 
 SideFace = Literal["low face", "high face"]
@@ -344,14 +345,10 @@ def lock_cuts(
     """
     back: SideFace = "high face" if front == "low face" else "low face"
     bores = [
-        Pocket(
+        Shaped(
             name=bore.name,
             face=face,
-            u=bore.up + shift,
-            v=bore.across,
-            length=bore.width,
-            width=bore.width,
-            corner=bore.width / 2,
+            outline=circle(bore.up + shift, bore.across, bore.width),
             depth=bore.depth,
             making=Making(
                 by="bench", when="after glue-up", tool="bored from both faces before the mortise"
@@ -406,36 +403,49 @@ def _plate_and_body(
     chopped = Making(
         by="bench", when="after glue-up", tool="marked from the plate and chopped square"
     )
-    middle = thickness / 2
     cuts: list[Cut] = [
-        Pocket(
+        Shaped(
             name=plate,
             face="low edge",
-            u=(one.plate_low + one.plate_high) / 2 + shift,
-            v=middle,
-            length=one.plate_high - one.plate_low,
-            width=one.plate_width,
-            corner=one.plate_corner,
+            outline=_in_the_middle(
+                one.plate_low + shift,
+                one.plate_high + shift,
+                one.plate_width,
+                one.plate_corner,
+                thickness,
+            ),
             depth=one.plate_depth,
             making=router if float(one.plate_corner) else chopped,
         )
     ]
     if one.low is not None and one.high is not None and one.width and one.deep is not None:
         cuts.append(
-            Pocket(
+            Shaped(
                 name=body,
                 face="low edge",
-                u=(one.low + one.high) / 2 + shift,
-                v=middle,
-                length=one.high - one.low + 2 * one.run_past,
-                width=one.width,
-                corner=one.width / 2,
-                depth=one.deep,
+                outline=_in_the_middle(
+                    one.low - one.run_past + shift,
+                    one.high + one.run_past + shift,
+                    one.width,
+                    one.width / 2,
+                    thickness,
+                ),
                 surface=one.plate_depth,
+                depth=one.deep,
                 making=router,
             )
         )
     return tuple(cuts)
+
+
+def _in_the_middle(
+    low: float, high: float, width: float, corner: float, thickness: float
+) -> Outline:
+    """A recess about the middle of an edge."""
+    near, radius = (thickness - float(width)) / 2, float(corner)
+    return rounded_rectangle(
+        (float(low), near, float(high), thickness - near), (radius, radius, radius, radius)
+    )
 
 
 def _on_the_slope(

@@ -14,9 +14,10 @@ from typing import Literal
 from pydantic import Field
 
 from parametric.figures import Figure, named
+from parametric.hardware.bore import circle
 from parametric.hardware.hinge import HingeBlock, HingeCount, HingePlace, Hinges, load_of
 from parametric.hardware.wood_taken import OnFace, Taken
-from parametric.model import Cut, End, Making, Pocket
+from parametric.model import Cut, End, Making, Shaped
 from parametric.names import join
 from parametric.written import Length, LengthPair
 
@@ -140,14 +141,10 @@ def pin_bores(
     ends: tuple[End, End] = ("low end", "high end")
     through = pivots.from_face if opens_to == "low face" else thickness - pivots.from_face
     return tuple(
-        Pocket(
+        Shaped(
             name="pivot bore",
             face=end,
-            u=pivots.from_edge,
-            v=through,
-            length=pivots.width,
-            width=pivots.width,
-            corner=pivots.width / 2,
+            outline=circle(pivots.from_edge, through, pivots.width),
             surface=trimmed,
             depth=trimmed + pivots.depth,
             making=Making(

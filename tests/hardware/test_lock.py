@@ -8,7 +8,7 @@ import pytest
 
 from parametric.figures import Figure
 from parametric.hardware.lock import Lock, lock_cuts, lock_wood, strike_cuts
-from parametric.model import Cut, Making, Pocket, Shaped
+from parametric.model import Cut, Making, Shaped
 from parametric.outlines import Vertex
 from tests.hardware.hung import lock
 from tests.hardware.solid import holds
@@ -176,7 +176,7 @@ def test_router_and_bench_share_the_work() -> None:
         return [
             (cut.name, cut.making.by)
             for cut in lock_cuts(one, front="low face", planed=None, thickness=THICK, shift=TRIM)
-            if isinstance(cut, Pocket) and cut.face == "low edge"
+            if isinstance(cut, Shaped) and cut.face == "low edge"
         ]
 
     assert by(lock()) == [("lock faceplate", "bench"), ("lock mortise", "router")]
