@@ -215,7 +215,6 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "survey": ("rake",),
-        "door": ("tracks",),
         "leaf": ("mullions",),
         "glass": ("weight",),
         "joint": ("length", "pegs"),

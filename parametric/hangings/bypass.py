@@ -9,6 +9,7 @@ seen from above, shut                wall face
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Literal
 
 from parametric.figures import Figure, named
@@ -25,10 +26,14 @@ from parametric.hangings.hanging import (
     TrackLine,
     states_of,
 )
-from parametric.model import Slide
+from parametric.model import Slide, State
 from parametric.names import leaf_letter
 from parametric.problems import Problem
 from parametric.written import Count, Length
+
+TRACK_PLACES = ("front", "middle", "back")
+MOST_LEAVES = 6
+"""More that pass one another are a slip of the pen. Common practice, no source."""
 
 
 class BypassSpec(DoorBlock):
@@ -43,6 +48,7 @@ class BypassSpec(DoorBlock):
     overlap: Literal["stile"] | Length
     between_leaves: Length
     beside_leaves: Length
+    tracks: tuple[Literal["front", "middle", "back"], ...] | None = None
 
     @property
     def fit(self) -> Fit:
@@ -72,38 +78,79 @@ class BypassSpec(DoorBlock):
             for i in range(self.leaf_count)
         )
 
+    @property
+    def places(self) -> tuple[int, ...]:
+        """The track of each leaf, 0 for the outermost: as written, else one and the other in turn."""
+        if self.tracks is None:
+            return tuple(i % 2 for i in range(self.leaf_count))
+        used = [word for word in TRACK_PLACES if word in self.tracks]
+        return tuple(used.index(word) for word in self.tracks)
+
     def faults(self) -> tuple[Problem, ...]:
-        """One leaf has none to pass; more than two wait for a later version."""
+        """One leaf has none to pass; neighbours on one track would meet and not pass."""
         count = self.leaf_count
-        if count == 2:
-            return ()
-        if count > 2:
+        if count < 2:
+            said = (
+                'One leaf has none to pass. Did you mean "kind: sliding"?'
+                if count == 1
+                else "A door has at least one leaf."
+            )
             return (
-                Problem(
-                    code="not_built_yet",
-                    level="stop",
-                    message=f"A bypass door of {count} leaves cannot be built by this version yet.",
-                    where=self.line("leaves"),
-                    about="leaves",
-                    found="leaves",
-                    allowed="2",
-                    fix="Take it out, or wait for a version that builds it.",
+                self._fault(
+                    "too_few_leaves",
+                    said,
+                    "leaves",
+                    str(count),
+                    "2",
+                    "Write `leaves: 2`, or `kind: sliding`.",
                 ),
             )
-        return (
-            Problem(
-                code="too_few_leaves",
-                level="stop",
-                message='One leaf has none to pass. Did you mean "kind: sliding"?'
-                if count == 1
-                else "A door has at least one leaf.",
-                where=self.line("leaves"),
-                about=self.heading,
-                found=f"{count}",
-                allowed="2",
-                fix="Write `leaves: 2`, or `kind: sliding`.",
-                unreadable=True,
-            ),
+        if count > MOST_LEAVES:
+            return (
+                self._fault(
+                    "too_many_leaves",
+                    f"{count} leaves that pass one another are more than anybody hangs.",
+                    "leaves",
+                    str(count),
+                    f"2 to {MOST_LEAVES}",
+                    f"Write {MOST_LEAVES} or fewer.",
+                ),
+            )
+        if self.tracks is not None and len(self.tracks) != count:
+            return (
+                self._fault(
+                    "tracks_do_not_match",
+                    f'"tracks" says where {len(self.tracks)} leaves run, and there are {count}.',
+                    "tracks",
+                    f"{len(self.tracks)} tracks",
+                    f"{count}, one a leaf from the left",
+                    "Write one for each leaf, from the left.",
+                ),
+            )
+        if any(a == b for a, b in pairwise(self.places)):
+            return (
+                self._fault(
+                    "neighbours_on_one_track",
+                    "Two leaves beside one another run on one track: they cannot pass.",
+                    "tracks",
+                    ", ".join(self.tracks or ()),
+                    "neighbours on different tracks",
+                    "Write `tracks: [front, back, front]`, and so on.",
+                ),
+            )
+        return ()
+
+    def _fault(self, code: str, said: str, key: str, found: str, allowed: str, fix: str) -> Problem:
+        return Problem(
+            code=code,
+            level="stop",
+            message=said,
+            where=self.line(key),
+            about=self.heading,
+            found=found,
+            allowed=allowed,
+            fix=fix,
+            unreadable=True,
         )
 
     def size(self, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
@@ -145,18 +192,21 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     assert fittings.spacing is not None
     on_wall = spec.hung == "on the wall"
     thickness = stock[0].thickness
+    count, places = spec.leaf_count, spec.places
     cover = cover_width(spec, site.widest, site.clear)
     overlap = overlap_width(spec, stock[0].right_stile)
     width = leaf_width(cover, overlap, spec.leaves)
     height = leaf_height(spec, site.head)
     floor_gap = named("floor gap", spec.floor_gap)
+    words = ("outer", "middle", "inner") if max(places) == 2 else ("outer", "inner")
+    side_by_side = max(places.count(track) for track in places)
+    stacked = width if side_by_side == 1 else side_by_side * width
     if on_wall:
         outer = named("outer track off the wall", fittings.off_wall)
         apart = named("track spacing", fittings.spacing)
-        inner = named("inner track off the wall", outer - apart)
         left = named("leaf A / left edge", -named("side lap", spec.side_lap))
         lap = named("lap each side where narrowest", (cover - site.narrowest) / 2)
-        clear_way = named("clear way", site.narrowest - (width - lap))
+        clear_way = named("clear way", site.narrowest - (stacked - lap))
     else:
         # Inside the opening the planes lie behind the wall face, so they count negative.
         half = thickness / 2
@@ -164,14 +214,25 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         outer = named(
             "outer track off the wall", -(named("beside leaves", spec.beside_leaves) + half)
         )
-        inner = named("inner track off the wall", outer - apart)
         left = named("leaf A / left edge", site.clear_left)
         lap = named("lap each side where narrowest", 0.0)
-        clear_way = named("clear way", cover - width)
-    lefts = (left, named("leaf B / left edge", left + cover - width))
-    travels = (named("leaf A / travel", cover - width), named("leaf B / travel", -(cover - width)))
+        clear_way = named("clear way", cover - stacked)
+    planes = [outer]
+    for word in words[1:]:
+        planes.append(named(f"{word} track off the wall", planes[-1] - apart))
+    if count == 2:
+        lefts = [left, named("leaf B / left edge", left + cover - width)]
+    else:
+        lefts = [left] + [
+            named(f"leaf {leaf_letter(i)} / left edge", left + i * (width - overlap))
+            for i in range(1, count)
+        ]
+    travels = tuple(
+        named(f"leaf {leaf_letter(i)} / travel", far)
+        for i, far in enumerate(_travels(places, cover, width, overlap))
+    )
     length = named("track length", cover)
-    planes, roles = (outer, inner), spec.roles()
+    roles = spec.roles()
     return Hanging(
         kind=spec.kind,
         on_wall=on_wall,
@@ -184,7 +245,7 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         passing_gap=named("gap between passing leaves", apart - thickness),
         wall_gap=named(
             "gap behind the inner leaf" if on_wall else "gap before the outer leaf",
-            inner - thickness / 2 if on_wall else -outer - thickness / 2,
+            planes[-1] - thickness / 2 if on_wall else -outer - thickness / 2,
         ),
         leaves=tuple(
             HungLeaf(
@@ -194,21 +255,61 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
                 height=height,
                 left=lefts[i],
                 foot=floor_gap,
-                plane=planes[i],
+                plane=planes[places[i]],
                 left_edge=roles[i][0],
                 right_edge=roles[i][1],
                 motion=(Slide(direction=(1.0, 0.0, 0.0), travel=travels[i]),),
-                pull_side="left" if i == 0 else "right",
+                pull_side="right" if i == count - 1 else "left",
                 travel=travels[i],
-                track=i,
+                track=places[i],
             )
-            for i in range(2)
+            for i in range(count)
         ),
         tracks=tuple(
             TrackLine(word=word, plane=plane, left=left, length=length)
-            for word, plane in zip(("outer", "inner"), planes, strict=True)
+            for word, plane in zip(words, planes, strict=True)
         ),
-        states=states_of(
+        states=_states(count, travels),
+        clear_way=clear_way,
+        stack_lap=lap,
+        travel_gap=None
+        if site.rise is None
+        else named("floor gap in the travel", floor_gap - site.rise),
+        across=tuple(
+            Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width) for i in range(count)
+        ),
+    )
+
+
+def _travels(
+    places: tuple[int, ...], cover: Figure, width: Figure, overlap: Figure
+) -> tuple[Figure, ...]:
+    """How far each leaf slides, right positive: to the right as far as its track is free.
+
+    Leaves of one track stand side by side there. The last of each track stands there already,
+    and slides to the left instead, to the one before it.
+    """
+    if len(places) == 2:
+        return (cover - width, -(cover - width))
+    found: list[Figure] = []
+    for i, track in enumerate(places):
+        after = places[i + 1 :].count(track)
+        beside = max((j for j in range(i) if places[j] == track), default=None)
+        stands = i * (width - overlap)
+        free = Figure(0.0) if beside is None else beside * (width - overlap) + width
+        right = cover - (after + 1) * width - stands
+        found.append(right if float(right) > SAME_PLACE else free - stands)
+    return tuple(found)
+
+
+SAME_PLACE = 1e-6
+"""A leaf that could go no farther than this stays, mm."""
+
+
+def _states(count: int, travels: tuple[Figure, ...]) -> tuple[State, ...]:
+    """A pair passes either way; more leaves stand together at the right, or the rest at the left."""
+    if count == 2:
+        return states_of(
             {
                 "shut": {},
                 "half open, left leaf": {0: 0.5},
@@ -217,13 +318,15 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
                 "open to the right": {0: 1.0},
             },
             2,
-        ),
-        clear_way=clear_way,
-        stack_lap=lap,
-        travel_gap=None
-        if site.rise is None
-        else named("floor gap in the travel", floor_gap - site.rise),
-        across=tuple(
-            Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width) for i in range(2)
-        ),
+        )
+    rights = [i for i, travel in enumerate(travels) if float(travel) > 0]
+    lefts = [i for i in range(count) if i not in rights]
+    return states_of(
+        {
+            "shut": {},
+            "half open": dict.fromkeys(rights, 0.5),
+            "open to the right": dict.fromkeys(rights, 1.0),
+            "last leaves to the left": dict.fromkeys(lefts, 1.0),
+        },
+        count,
     )

@@ -17,12 +17,14 @@ from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_leaf import heavy_leaf
+from parametric.rules.heel_binds import heel_binds
 from parametric.rules.hinge_does_not_fit import hinge_does_not_fit
 from parametric.rules.hinge_meets_rebate import hinge_meets_rebate
 from parametric.rules.hinge_meets_slot import hinge_meets_slot
 from parametric.rules.hinge_overloaded import hinge_overloaded
 from parametric.rules.leaf_binds import leaf_binds
 from parametric.rules.leaf_grows_tight import leaf_grows_tight
+from parametric.rules.leaf_in_the_wall import leaf_in_the_wall
 from parametric.rules.leaf_meets_something import leaf_meets_something
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.lock_does_not_fit import lock_does_not_fit
@@ -64,6 +66,8 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     uneven_floor_gap,
     floor_rises_in_travel,
     leaf_binds,
+    leaf_in_the_wall,
+    heel_binds,
     leaf_grows_tight,
     leaf_meets_something,
     blade_will_not_reach,

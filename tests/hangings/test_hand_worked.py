@@ -44,6 +44,21 @@ WORKED: dict[str, dict[str, float]] = {
         "clear way": 1524 - (849.5 - 42.5),
         "track length": 1609,
     },
+    "bypass of three": {
+        # three leaves, two overlaps of a stile; A and C on the outer track, B on the inner
+        "leaf width": (1609 + 2 * 90) / 3,
+        "leaf B / left edge": -40 + (1789 / 3 - 90),
+        "leaf A / travel": 1609 - 2 * 1789 / 3,
+        "leaf B / travel": 1609 - 1789 / 3 - (1789 / 3 - 90),
+        "leaf C / travel": 1789 / 3 - 2 * (1789 / 3 - 90),
+        "clear way": 1524 - (2 * 1789 / 3 - 42.5),
+        "inner track off the wall": 86 - 52,
+    },
+    "bypass of three on three": {
+        "inner track off the wall": 86 - 2 * 52,
+        "middle track off the wall": 86 - 52,
+        "clear way": 1524 - (1789 / 3 - 42.5),
+    },
     "pocket right": {
         "leaf width": 1524 + 10 + 18,
         "leaf height": 2069 + 25 - 10,

@@ -103,7 +103,9 @@ def test_no_leaf_meets_another(resolved: Resolved) -> None:
                     placed(leaf, thick, solid, state.open[leaf.name])
                     for leaf, solid in ((a, one), (b, other))
                 ]
-                assert apart(*plans) > 0.05, (state.name, a.name, b.name)
+                # Leaves of one track stand side by side and touch; any others keep apart.
+                least = -1e-6 if a.travel is not None and a.track == b.track else 0.05
+                assert apart(*plans) > least, (state.name, a.name, b.name)
 
 
 def test_no_leaf_enters_a_jamb(resolved: Resolved) -> None:

@@ -486,6 +486,15 @@ CASES = (
         "of the 1/2 gap nothing is left",
         design=PAIR,
     ),
+    # The inner track 60 - 52 = 8 off the wall, the leaf 40 thick: 12 of it in the wall. With 72.1 it
+    # clears by a tenth.
+    case(
+        "leaf_in_the_wall",
+        "stop",
+        {"off wall: 86": "off wall: 60"},
+        {"off wall: 86": "off wall: 72.1"},
+        "The leaf nearest the wall would stand 12 in it.",
+    ),
     # The pin 6 out, the gap 1/16: arm 29.84375 x 25.4 + 3/64 x 25.4 = 759.22, far corner 50.45 back:
     # root(759.22^2 + 50.45^2 - 6^2) - 759.22 = 1.65 when it is level with the face, against 1.59.
     # With 5/64, 1.98, it clears.
@@ -794,6 +803,15 @@ CASES = (
         locked(height="8", body="6 x 5/8 x 2-3/16", backset="1-1/2"),
         locked(height="8", body="6 x 5/8 x 2", backset="1-1/2"),
         "of wood beside the bottom rail's slot",
+        design=PAIR,
+    ),
+    # Pins 1-1/2 in and 7/8 from the face: sqrt(1.5**2 + 0.875**2) - 1.5 = 0.237; 1/2 from it, 0.081.
+    case(
+        "heel_binds",
+        "stop",
+        {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 1-1/2}"},
+        {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 1-1/2, from face: 1/2}"},
+        "the leaf needs 0.237 as it turns: its heel binds.",
         design=PAIR,
     ),
 )
