@@ -38,6 +38,8 @@ _WALL = 130.0
 face matters."""
 _ROOM_ABOVE = 90.0
 """What must be seen above the leaves, mm: the tracks."""
+_SKIRTING_ENDS = 10.0
+"""How far skirting runs on behind what it ends against, mm."""
 _SKIRTING = (95.0, 16.0)
 """Height and thickness of the skirting that is pictured, mm: scenery, common practice, no source."""
 
@@ -217,7 +219,9 @@ def _scenery(resolved: Resolved) -> Scenery:
     about = surround(door, _wall(resolved))
     return Scenery(
         skirting=_SKIRTING,
-        skirting_clear=cover_stretch(door) if about is None else about.reach,
+        skirting_clear=cover_stretch(door)
+        if about is None
+        else (about.reach[0] + _SKIRTING_ENDS, about.reach[1] - _SKIRTING_ENDS),
         brackets=tuple(brackets),
         trims=()
         if about is None

@@ -9,7 +9,7 @@ from parametric.pack.door_words import door_names, filled, in_words, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
-from parametric.trade.standing import first_to_open, outer_corner, swept
+from parametric.trade.standing import clear_stretch, first_to_open, outer_corner, swept
 from parametric.writers.client_page import Chalk, Fact, said
 from parametric.writers.page_words import FACT_WORDS
 
@@ -27,7 +27,9 @@ def room_to_swing(resolved: Resolved) -> Fact | None:
     leaf = max(door.leaves, key=_beyond)
     half = float(leaf.thickness) / 2
     face = -float(leaf.hung.plane) + (-half if into else half)
-    x, _ = outer_corner(leaf, 1.0)
+    opened = MappingProxyType({one.name: 1.0 for one in door.leaves})
+    # in the middle of the way, where no open door hides it
+    x = sum(clear_stretch(door, opened)) / 2
     end = face + (-float(reach) if into else float(reach))
     amount = wood_amount(resolved, reach)
     way = "towards" if into else "away"
@@ -42,7 +44,7 @@ def room_to_swing(resolved: Resolved) -> Fact | None:
         value=filled(FACT_WORDS[f"{way} value"], amount),
         note=said("".join(note)),
         chalk=(Chalk(start=(x, face, _OVER_FLOOR), end=(x, end, _OVER_FLOOR), text=amount.text),),
-        opened=MappingProxyType({one.name: 1.0 for one in door.leaves}),
+        opened=opened,
     )
 
 

@@ -88,7 +88,11 @@ class _Doors:
             for piece in wanted
             if piece.part.noun != "loose tenon" and piece.part.material.look != "tape"
         ]
-        ranked = sorted(enumerate(seen), key=lambda pair: (-front(pair[1]), pair[0]))
+        # bars run on behind the frame, into its rebates
+        ranked = sorted(
+            enumerate(seen),
+            key=lambda pair: (-front(pair[1]), not pair[1].part.noun.endswith("bar"), pair[0]),
+        )
         for index, piece in ranked:
             yield from self.piece(piece, index)
 
@@ -238,9 +242,7 @@ class _Doors:
         match glass:
             case ClearGlass():
                 yield from self.bookcase(pane)
-                yield Tint(
-                    points=outline, colour=glass.colour, alpha=min(0.7, 0.16 + glass.body)
-                )
+                yield Tint(points=outline, colour=glass.colour, alpha=min(0.7, 0.16 + glass.body))
             case VeiledGlass() if glass.reed:
                 yield Tint(points=outline, colour=glass.colour, alpha=0.45)
                 x = pane.x0 + 0.35
