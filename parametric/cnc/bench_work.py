@@ -187,7 +187,9 @@ def _shape(outline: Outline, n: Callable[[float], str]) -> str:
         if arc is not None:
             high = abs(a.bulge) * math.dist(a[:2], b[:2]) / 2
             way = "bulging" if a.bulge > 0 else "hollow"
-            corner += f" {way} {n(high)} (r {n(arc.radius)})"
+            # a bow too slight to be said is still an arc
+            bow = f"r {n(arc.radius)}" if n(high) == "0" else f"{n(high)} (r {n(arc.radius)})"
+            corner += f" {way} {bow}"
         said.append(corner)
     return f"the shape {', '.join(said)}"
 

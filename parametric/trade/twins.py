@@ -30,6 +30,7 @@ from parametric.model import (
     Tongue,
     Trim,
     digest,
+    face_depth,
     face_size,
 )
 from parametric.outlines import turned_over, turned_upside_down
@@ -126,7 +127,8 @@ def mirrors(part: Part, other: Part) -> bool:
 
 def _is_image(part: Part, other: Part, way: Way) -> bool:
     turned = [mirrored(cut, part.blank, way) for cut in part.cuts]
-    return digest(part.blank) == digest(other.blank) and _keys(turned) == _keys(other.cuts)
+    same_blank = digest(part.blank) == digest(other.blank)
+    return same_blank and _keys(turned, part.blank) == _keys(other.cuts, other.blank)
 
 
 def lies_turned(part: Part, twin: Part) -> bool:
@@ -135,12 +137,20 @@ def lies_turned(part: Part, twin: Part) -> bool:
     return any(part.faces.get(side) != twin.faces.get(side) for side in sides)
 
 
-def _keys(cuts: Sequence[Cut | None]) -> list[str]:
-    return sorted(digest(_begun(cut) if isinstance(cut, Shaped) else cut) for cut in cuts)
+def _keys(cuts: Sequence[Cut | None], blank: Blank) -> list[str]:
+    return sorted(digest(_wood(cut, blank) if isinstance(cut, Shaped) else cut) for cut in cuts)
 
 
-def _begun(cut: Shaped) -> Shaped:
-    """The same cut with its outline begun at its lowest corner on the left: round is round."""
+def _wood(cut: Shaped, blank: Blank) -> Shaped:
+    """The same wood said in one way: from the high side, begun at the lowest corner on the left.
+
+    What is cut right through may be cut from either side, and an outline begun anywhere.
+    """
     corners = [(round(vertex.x, 6), round(vertex.y, 6)) for vertex in cut.outline]
     first = corners.index(min(corners))
-    return dataclasses.replace(cut, outline=(*cut.outline[first:], *cut.outline[:first]))
+    outline = (*cut.outline[first:], *cut.outline[:first])
+    face, surface, depth = cut.face, float(cut.surface), float(cut.depth)
+    if face.startswith("low"):
+        behind = float(face_depth(face, blank))
+        face, surface, depth = _OPPOSITE[face], behind - depth, behind - surface
+    return dataclasses.replace(cut, face=face, outline=outline, surface=surface, depth=depth)

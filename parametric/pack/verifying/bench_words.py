@@ -91,7 +91,7 @@ def read_words(text: str) -> Said | None:
     return None
 
 
-_CORNER = re.compile(rf"{_N}; {_N}(?: (hollow|bulging) {_N} \(r {_N}\))?")
+_CORNER = re.compile(rf"{_N}; {_N}(?: (hollow|bulging)(?: {_N} \(r {_N}\)| r {_N}))?")
 
 
 def _shape_said(corners: str, deep: float, begins: float, face: str) -> Said | None:
@@ -101,9 +101,9 @@ def _shape_said(corners: str, deep: float, begins: float, face: str) -> Said | N
         found = _CORNER.fullmatch(corner)
         if found is None:
             return None
-        u, v, way, height, radius = found.groups()
+        u, v, way, height, radius, alone = found.groups()
         bow = float(height or 0.0) * (-1 if way == "hollow" else 1)
-        sizes += [float(u), float(v), bow, float(radius or 0.0)]
+        sizes += [float(u), float(v), bow, float(radius or alone or 0.0)]
     return Said(kind="shape", sizes=tuple(sizes), faces=(face,))
 
 
