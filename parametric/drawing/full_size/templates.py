@@ -1,4 +1,4 @@
-"""The templates of a job: one for every hand of its pulls, one for the gauges of each saw set-up."""
+"""The templates of a job: for every hand of its pulls, every curve, the gauges of each saw set-up."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from parametric.drawing.chains import Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.full_size.bars import END, bars_for, rows_deep
+from parametric.drawing.full_size.curves import curve_templates
 from parametric.drawing.full_size.outlines import rounded, square
 from parametric.drawing.full_size.template import Laid, Note, Opening, Template, draw_template
 from parametric.drawing.full_size.tiles import LAP, Board, draw_tiles
@@ -56,7 +57,11 @@ def draw_templates_tiled(job: Subject, paper: Paperwork, title: TitleBlock) -> t
 
 def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, ...]:
     title = dataclasses.replace(title, scale=scale_words(1, job.resolved.design.unit))
-    templates = [*_pull_templates(job, title), *(_gauges(job, own) for own in paper.panel_saw)]
+    templates = [
+        *_pull_templates(job, title),
+        *curve_templates(job, title),
+        *(_gauges(job, own) for own in paper.panel_saw),
+    ]
     return tuple(
         draw_template(
             own, dataclasses.replace(title, document=own.document, second_line=own.second_line)
