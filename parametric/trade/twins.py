@@ -33,7 +33,7 @@ from parametric.model import (
     face_depth,
     face_size,
 )
-from parametric.outlines import turned_over, turned_upside_down
+from parametric.outlines import Vertex, turned_over, turned_upside_down
 
 Way = Literal["length", "width", "thickness"]
 
@@ -148,7 +148,8 @@ def _wood(cut: Shaped, blank: Blank) -> Shaped:
     """
     corners = [(round(vertex.x, 6), round(vertex.y, 6)) for vertex in cut.outline]
     first = corners.index(min(corners))
-    outline = (*cut.outline[first:], *cut.outline[:first])
+    begun = (*cut.outline[first:], *cut.outline[:first])
+    outline = tuple(Vertex(*map(float, vertex)) for vertex in begun)
     face, surface, depth = cut.face, float(cut.surface), float(cut.depth)
     if face.startswith("low"):
         behind = float(face_depth(face, blank))
