@@ -13,7 +13,7 @@ from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.hardware.guide import guide_cut
 from parametric.hardware.hinge_kinds import hinge_cuts
-from parametric.hardware.lock import lock_cuts, strike_cuts
+from parametric.hardware.lock_cuts import lock_cuts, strike_cuts
 from parametric.hardware.pull import pull_pockets
 from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim

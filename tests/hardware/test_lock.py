@@ -7,7 +7,8 @@ import math
 import pytest
 
 from parametric.figures import Figure
-from parametric.hardware.lock import Lock, lock_cuts, lock_wood, strike_cuts
+from parametric.hardware.lock import Lock, lock_wood
+from parametric.hardware.lock_cuts import lock_cuts, strike_cuts
 from parametric.model import Cut, Making, Shaped
 from parametric.outlines import Vertex
 from tests.hardware.hung import lock
