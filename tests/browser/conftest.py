@@ -82,7 +82,12 @@ AS_OPENED = """async () => {
   const tick = () => new Promise((done) => setTimeout(done));
   const pick = (input, on = true) => { if (input && input.checked !== on) input.click(); };
   if (!$('done').hidden) $('take-back').click();
-  for (const tick of document.querySelectorAll('[name="tick"]')) pick(tick, false);
+  // what is ticked of an option that is not shown is kept until it is shown again
+  const [first, ...others] = document.querySelectorAll('[name="option"]');
+  for (const option of [...others, first]) {
+    pick(option);
+    for (const tick of document.querySelectorAll('[name="tick"]')) pick(tick, false);
+  }
   $('who').value = '';
   $('who').dispatchEvent(new Event('input'));
   for (const pressed of document.querySelectorAll('#sizes [aria-pressed="true"]')) pressed.click();

@@ -192,6 +192,17 @@ def test_saying_yes_to_one_option_is_received_as_that_option(two_ways, built, tm
     assert checked(design).letter == "B"
 
 
+def test_what_was_said_is_not_talked_over_by_doors_that_did_not_move(two_ways):
+    """The strip speaks 0.7 s after the doors come to rest; another pair hung shut has not moved."""
+    seen = two_ways()
+    choose(seen, "B")
+    seen.page.wait_for_timeout(1000)
+    assert "one tall lite: shown now" in (seen.page.text_content("#told") or "")
+    seen.page.focus('[data-leaf="leaf A"]')
+    seen.page.keyboard.press("End")
+    seen.wait("document.getElementById('told').textContent.includes('852')")
+
+
 def test_each_options_ticks_are_its_own_and_are_asked_before_yes(two_ways):
     seen = two_ways()
     seen.page.click("#tab-yes")

@@ -31,6 +31,7 @@ export class Strip {
     this.state = root.querySelector('#state');
     this.plan = root.querySelector('#plan');
     this.svg = this.plan.querySelector('svg');
+    this.told = words.shut; // as the page opens nothing need be said
     this.hang();
     leaves.watch(() => {
       this.draw();
@@ -105,10 +106,14 @@ export class Strip {
     return words.open_by.replace('{0}', spoken(leaf.open * leaf.long, unit));
   }
 
-  /** Say what is clear, once, when the leaves have come to rest. */
+  /** Say what is clear, once, when the leaves have come to rest and it is not what it was. */
   #tell() {
     clearTimeout(this.telling);
-    this.telling = setTimeout(() => this.tell(this.state.textContent), SETTLED);
+    this.telling = setTimeout(() => {
+      const now = this.state.textContent;
+      if (now !== this.told) this.tell(now);
+      this.told = now;
+    }, SETTLED);
   }
 
   #x(mm) {
