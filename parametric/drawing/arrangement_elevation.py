@@ -290,6 +290,11 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
                 for aside in (0.0, -0.16, 0.16):
                     x = middle + aside * (box.x1 - box.x0) / view.scale
                     options.append(_name(leaf.letter, words, way, (x, centre), view))
+        # A leaf too narrow for words has its letter alone: the table of leaves says the rest.
+        options += [
+            _name(leaf.letter, (), way, (middle, view.y(float(leaf.hung.foot) + up)), view)
+            for up in _middles(leaf)
+        ]
         draft.add_first_clear(options, f"leaf {leaf.letter}")
 
 
@@ -318,9 +323,11 @@ def _name(
     """A leaf's letter, its words and its arrow where it slides, about one middle."""
     x, y = centre
     if way is None:
-        under = 4.0 + 1.2 + TEXT * (1.0 + LEADER_PITCH * (len(words) - 1))
+        lines = TEXT * (1.0 + LEADER_PITCH * (len(words) - 1)) if words else 0.0
+        under = 4.0 + 1.2 + lines
         return [*leaf_letter_mark(letter, words, (x, y + (under - 4.0) / 2), view.name)]
-    under = 4.0 + 1.2 + TEXT * (1.0 + LEADER_PITCH * (len(words) - 1)) + 3.4
+    lines = TEXT * (1.0 + LEADER_PITCH * (len(words) - 1)) if words else 0.0
+    under = 4.0 + 1.2 + lines + 3.4
     ring = (x, y + (under - 4.0) / 2)
     return [
         *leaf_letter_mark(letter, words, ring, view.name),

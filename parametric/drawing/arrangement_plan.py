@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from parametric.drawing.arrangement_layout import (
     PLAN_FIRST,
     STUB,
@@ -18,10 +20,12 @@ from parametric.drawing.leafviews import (
 from parametric.drawing.marks import wave
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.plane import Box, rectangle
+from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
 from parametric.drawing.site import jambs_at, leaf_boxes, level_cut, wall_depth
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure
+from parametric.figures import Figure, named
+from parametric.names import leaf_letter
 from parametric.resolve.door import Door
 
 _WORD = {1: "as measured", 2: "larger of two", 3: "largest of three"}
@@ -149,6 +153,8 @@ def _shared(job: Subject, view: View, line: float) -> Chain:
             ),
             links=(go, Link(figure=hanging.overlap, rule=wood), go),
         )
+    if hanging.overlap is not None:
+        return _lapped(view, line, boxes, fronts, hanging.overlap, wood)
     face = view.y(0.0)
     lead = 0.0
     for span in hanging.across:
@@ -157,18 +163,50 @@ def _shared(job: Subject, view: View, line: float) -> Chain:
         lead += float(span.size)
     at = boxes[0].x0 - lead
     stops = [Stop(at=at, foot=face if lead else fronts[0])]
+    links: list[Link] = []
+    hidden: Figure | None = None
     for index, span in enumerate(hanging.across):
         at += float(span.size)
+        if float(span.size) < 0:
+            # Two leaves lie over one another there: the next is read from where the first ends.
+            at -= float(span.size)
+            hidden = span.size
+            continue
+        size = span.size
+        if hidden is not None:
+            at += float(hidden)
+            size = named(f"{span.name} past the one before", span.size + hidden)
+            hidden = None
         last = index == len(hanging.across) - 1
         foot = face if last and span.what != "leaf" else fronts[0]
         stops.append(Stop(at=at, foot=foot))
-    return Chain(
-        view=view,
-        axis="across",
-        line=line,
-        stops=tuple(stops),
-        links=tuple(Link(figure=span.size, rule=wood) for span in hanging.across),
+        links.append(Link(figure=size, rule=wood))
+    return Chain(view=view, axis="across", line=line, stops=tuple(stops), links=tuple(links))
+
+
+def _lapped(
+    view: View,
+    line: float,
+    boxes: Sequence[Box],
+    fronts: Sequence[float],
+    overlap: Figure,
+    rule: Rule,
+) -> Chain:
+    """More than two leaves that lie over one another: overlap by overlap, and what is between."""
+    edges = sorted(
+        (x, front) for box, front in zip(boxes, fronts, strict=True) for x in (box.x0, box.x1)
     )
+    stops = tuple(Stop(at=x, foot=front) for x, front in edges)
+    links = tuple(
+        Link(
+            figure=overlap
+            if index % 2
+            else named(f"leaf {leaf_letter(index // 2)} alone", edges[index + 1][0] - x),
+            rule=rule,
+        )
+        for index, (x, _) in enumerate(edges[:-1])
+    )
+    return Chain(view=view, axis="across", line=line, stops=stops, links=links)
 
 
 def plan_ordinates(draft: Draft, job: Subject, view: View, extent: Extent) -> None:

@@ -39,6 +39,7 @@ from parametric.units import mm_text
 _KNUCKLE = 0.9
 """How far a hinge's knuckle is drawn past the leaf's edge, mm on paper: by the supplier, no size."""
 _FRONT = ("low face", "high face")
+_RAIL_PLACES = ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5))
 _GRAIN_LEAST = 18.0
 """The lowest opening on paper, mm, whose panel wears the arrow of its grain."""
 
@@ -127,7 +128,7 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
         "S": ((0.5, 0.8), (0.5, 0.62), (0.5, 0.3), (0.5, 0.5)),
         "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.2, 0.6), (0.5, 0.7)),
         "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25), (0.5, 0.12), (0.2, 0.88), (0.5, 0.88)),
-    }.get(part.mark[0], ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5)))
+    }.get(part.mark[0], (*_RAIL_PLACES, (0.5, 0.85), (0.5, 0.15), (0.2, 0.85), (0.8, 0.15)))
     if part.mark[0] == "R" and any(
         isinstance(cut, Shaped) and cut.face in _FRONT for cut in part.cuts
     ):
@@ -208,6 +209,12 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
             (pane.left + pane.width / 2, pane.foot + share * pane.daylight[1]),
         ]
     ]
+    options += [
+        leaf_letter_mark(leaf.letter, (), (middle, view.y(float(up))), view.name)
+        for field in openings(leaf)
+        for share in (0.62, 0.5, 0.75, 0.3)
+        for up in [float(field.foot) + share * float(field.height)]
+    ]
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"
@@ -248,17 +255,17 @@ def name_bevels(draft: Draft, leaf: Leaf, view: View) -> None:
         stile = float(leaf.left_stile if side == "left" else leaf.right_stile)
         edge = 0.0 if side == "left" else float(leaf.width)
         way = 1.0 if side == "left" else -1.0
-        in_by = min(0.28 * stile / view.scale, 3.2)
-        x = view.x(edge) + way * in_by + TEXT / 2
+        near = min(0.28 * stile / view.scale, 3.2)
         draft.add_first(
             [
                 Label(
                     text=text,
-                    at=(x, view.y(float(leaf.height) * up)),
+                    at=(view.x(edge) + way * in_by + TEXT / 2, view.y(float(leaf.height) * up)),
                     anchor="centre",
                     turned=90,
                     view=view.name,
                 )
+                for in_by in (near, 0.5 * stile / view.scale, 0.72 * stile / view.scale)
                 for text in (f"this edge bevelled {degrees(bevel)}", f"bevel {degrees(bevel)}")
                 for up in (0.62, 0.5, 0.4, 0.72, 0.3, 0.2)
             ]

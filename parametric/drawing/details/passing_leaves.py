@@ -31,23 +31,22 @@ def passing_leaves(job: Subject, paper: Paperwork) -> Detail | None:
     hanging = door.hanging
     if hanging.passing_gap is None or len(door.leaves) < 2:
         return None
+    pair = door.leaves[:2]
     boxes = leaf_boxes(door)
     x0, x1 = boxes[1].x0, boxes[0].x1
     half = float(door.leaves[0].thickness) / 2
-    ys = [-float(plane) for plane in hanging.planes]
+    ys = [-float(plane) for plane in hanging.planes[:2]]
     window = Box(x0 - _PAST, min(*ys, 0.0) - half - 40.0, x1 + _PAST, max(*ys, 0.0) + half + 40.0)
     draft = board()
     tall = max(*ys, 0.0) - min(*ys, 0.0) + 2 * half
     scale = detail_scale(window.width, tall)
     view = draft.view("passing leaves", scale, (ORIGIN[0] - x0 / scale, ORIGIN[1]))
     at = level_cut(door)
-    leaves = [leaf.name for leaf in door.leaves]
+    leaves = [leaf.name for leaf in pair]
     pieces = [p for p in job.shut if p.group in leaves]
     cuts = cut_in_window(pieces, "level", at, window)
     stiles = {
-        f"{leaf.name} / {side} stile": leaf.letter
-        for leaf in door.leaves
-        for side in ("left", "right")
+        f"{leaf.name} / {side} stile": leaf.letter for leaf in pair for side in ("left", "right")
     }
     draw_cut(
         draft,
@@ -59,7 +58,7 @@ def passing_leaves(job: Subject, paper: Paperwork) -> Detail | None:
             letters=stiles,
             bows={
                 f"{leaf.name} / {side} stile": bow
-                for leaf, bow in zip(door.leaves, _BOWS, strict=True)
+                for leaf, bow in zip(pair, _BOWS, strict=True)
                 for side in ("left", "right")
             },
         ),
@@ -101,7 +100,7 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box, passing: Figure
     hanging, wood = door.hanging, job.rules.wood
     boxes = leaf_boxes(door)
     half = float(door.leaves[0].thickness) / 2
-    ys = [-float(plane) for plane in hanging.planes]
+    ys = [-float(plane) for plane in hanging.planes[:2]]
     top = max(view.y(max(ys) + half), view.y(0.0))
     feet = (view.y(ys[1] + half), view.y(ys[0] + half))
     chains = []
@@ -118,7 +117,7 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box, passing: Figure
     right = view.x(window.x1) + 1.4
     wall = view.x(window.x1) + 4.0
     stile = view.x(boxes[0].x1)
-    thick = [reference(leaf.thickness, wood) for leaf in door.leaves]
+    thick = [reference(leaf.thickness, wood) for leaf in door.leaves[:2]]
     gap = Link(figure=passing, rule=wood)
     links: tuple[Link | None, ...]
     behind = hanging.wall_gap
@@ -150,7 +149,7 @@ def _words(draft: Draft, view: View, job: Subject, passing: Figure) -> None:
     door = job.resolved.door
     hanging = door.hanging
     boxes = leaf_boxes(door)
-    ys = [-float(plane) for plane in hanging.planes]
+    ys = [-float(plane) for plane in hanging.planes[:2]]
     middle = (ys[0] + ys[1]) / 2
     room = passing - job.resolved.shop.limits.passing
     words = ["nothing may stand out", f"more than {job.wood(room, down=True)} here"]
