@@ -114,7 +114,7 @@ def assembly() -> Assembly:
         Shaped(
             name="edge bevel",
             face="low end",
-            outline=(Vertex(WIDE, 0), Vertex(WIDE, THICK), Vertex(WIDE - LEAN, THICK)),
+            outline=(Vertex(WIDE - LEAN, 0), Vertex(WIDE, 0), Vertex(WIDE, THICK)),
             depth=LONG,
             making=BENCH,
         ),

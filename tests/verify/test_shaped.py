@@ -11,10 +11,20 @@ from parametric.cnc.operations import Operation
 from parametric.cnc.setups import set_ups
 from parametric.model import Assembly, Cut, Part, Shaped
 from parametric.outlines import Outline, Vertex, turned_over, turned_upside_down
+from parametric.pack.verifying.fronts import leaf_fronts
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
 from parametric.pack.verifying.rebuilt import check_cutting
-from tests.verify.arched import LEANING, LONG, UNDER, WAVE, assembly, between, known
+from tests.verify.arched import (
+    LEANING,
+    LONG,
+    UNDER,
+    WAVE,
+    assembly,
+    between,
+    height,
+    known,
+)
 from tests.verify.lopsided import cutting, written
 
 Files = dict[str, bytes]
@@ -211,3 +221,31 @@ def test_a_wrong_shape_in_the_solids_is_found(name: str, mark: str, outline: Out
     step, glb = models(altered(name, lambda c: dataclasses.replace(c, outline=outline)))
     one(check_step(step, known()).faults, f"{mark} ")
     one(check_glb(glb, known()).faults, f"mesh of {mark}")
+
+
+# --- fronts ---------------------------------------------------------------------------------
+
+
+def test_a_front_is_wanted_as_far_as_there_is_face() -> None:
+    """The rail stands 80 to 480 across, 700 to 810 up; its face begins where the arch ends."""
+    fronts = {front.part.name: front.sides for front in leaf_fronts(assembly().groups[0])}
+    rail = {
+        tuple(sorted((round(x, 3), round(z, 3)) for x, z in side))
+        for side in fronts["leaf A / top rail"]
+    }
+    left, right = round(700 + height(0), 3), round(700 + height(LONG), 3)
+    assert rail == {
+        # the bevel of its upper edge lies behind its face; nothing is left at its lower edge
+        ((80.0, 810.0), (480.0, 810.0)),
+        ((80.0, left), (80.0, 810.0)),
+        ((480.0, right), (480.0, 810.0)),
+    }
+    bar = {
+        tuple(sorted((round(x, 3), round(z, 3)) for x, z in side))
+        for side in fronts["leaf A / bar"]
+    }
+    # turned end for end, 100 to 430 across; 9 of its face is cut back to the shoulder at the
+    # right, and at the left 3 at most of the tongue goes to a curve
+    assert ((421.0, 300.0), (421.0, 322.0)) not in bar
+    assert {((421.0, 300.0), (421.0, 308.0)), ((421.0, 308.0), (421.0, 314.0))} <= bar
+    assert not any(max(a[0], b[0]) > 421.0 for a, b in bar)
