@@ -70,9 +70,7 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
     panes = []
     for leaf in resolved.door.leaves:
         for lite, pane in _panes_of(leaf):
-            row, stops = rows.get(pane.name), pane.stops
-            if row is None:
-                continue
+            row, stops = rows[pane.name], pane.stops
             place = lite.name if len(lite.panes) == 1 else pane.name
             panes.append(
                 ReplacementPane(
@@ -130,8 +128,7 @@ def _fingers(hanging: Hanging) -> Cautions:
         found.append("Fingers: a leaf pinches where it slides shut. Mind children.")
     if hanging.swings:
         found.append(
-            "Fingers: a door that turns crushes at its hinges and where it shuts. Mind children; "
-            "never hold the edge beside the hinges."
+            "Fingers: a door that turns crushes at its hinges and where it shuts. Mind children."
         )
     return tuple(found)
 
@@ -157,8 +154,7 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
         *(
             (
                 "Once a year: tighten hinge screws by hand, a drop of light oil on each pin, "
-                "wiped off. Nothing hung on the leaf, nothing wedged under it or in the hinge "
-                "gap.",
+                "wiped off. Hang nothing on a leaf.",
             )
             if hanging.swings
             else ()
@@ -188,9 +184,8 @@ def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
     if seasons:
         tight = min(seasons, key=lambda season: float(season.left))
         lines.append(
-            f"The gaps beside a leaf close by {said.gauge(tight.growth)} in the dampest season and "
-            "open again in the driest. Do not plane an edge in a wet month: it is too wide a gap "
-            "by winter."
+            f"The gaps beside a leaf close by {said.gauge(tight.growth)} in the dampest season "
+            "and open again. Never plane an edge in a wet month."
         )
     if moved is not None:
         lines.append(
@@ -245,9 +240,9 @@ def _out_and_in(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str,
             found += [
                 "Soften and lift the compound from the back, never against the bars; draw the "
                 "points.",
-                f"Clean and seal the rebate, a bed of compound, setting blocks, "
-                f"{said.fine(pane.clearance)} free all round; points pressed in flat on the "
-                "glass, a fillet of compound over them that does not show from the front.",
+                "Clean and seal the rebate: bed, setting blocks, "
+                f"{said.fine(pane.clearance)} free all round, points flat on the glass, a fillet "
+                "over them.",
             ]
     return tuple(dict.fromkeys(found))
 

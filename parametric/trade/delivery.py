@@ -131,18 +131,21 @@ def _bedded(heaviest: Figure, unit: Unit, people: int) -> str:
 
 def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:
     area = named(join(leaf.name, "face"), leaf.width * leaf.height / 1e6, "m2")
+    bedded = any(pane.stops is None for lite in leaf.lites for pane in lite.panes)
+    carried = load.governing if bedded else load.bare
+    later = bool(leaf.lites) and not bedded
     return DeliveryItem(
         what=leaf.name,
         mark="",
         number=1,
         sizes=(leaf.width, leaf.height, leaf.thickness),
-        weight=load.bare,
-        glazed=load.governing if leaf.lites else None,
-        people=people_for(join(leaf.name, "people"), load.bare, one_person, area),
+        weight=carried,
+        glazed=load.governing if later else None,
+        people=people_for(join(leaf.name, "people"), carried, one_person, area),
         people_glazed=people_for(
             join(leaf.name, "people when glazed"), load.governing, one_person, area
         )
-        if leaf.lites
+        if later
         else None,
         handling="upright on its foot, on two battens, faces blanketed; corners guarded",
     )

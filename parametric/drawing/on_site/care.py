@@ -9,6 +9,8 @@ from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Field, Fields, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.names import SEPARATOR
+from parametric.trade.care import ReplacementPane
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import Printed, printed, weight_head
 from parametric.trade.site_tables import pane_table
@@ -60,8 +62,15 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
     """The panes as they were ordered, and how one is changed."""
     rows = []
     table = pane_table(paper.care, said)
+    divided = _places_by_mark(paper.care.panes)
+    told: set[str] = set()
     for row, pane in zip(table.rows, paper.care.panes, strict=True):
         mark, place, kind, wide, high, thick, kg, category, corners, clearance, tape, stop = row
+        if mark in told:
+            continue
+        if mark in divided:
+            told.add(mark)
+            place = divided[mark]
         heavy = weighed(pane.weight, kg, said.unit)
         rows.append(
             Row(
@@ -69,11 +78,14 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
                 under=(_under(corners, clearance, tape, stop),),
             )
         )
-    if len({row.under for row in rows}) == 1:
-        foot: tuple[str, ...] = rows[0].under
-        rows = [Row(cells=row.cells) for row in rows]
-    else:
-        foot = ()
+    foot = ["2.1 is the second row from the top, the first pane from the left."] if divided else []
+    # What is said of most panes is said once, under the table.
+    unders = [row.under for row in rows]
+    for most in sorted(set(unders), key=lambda under: (-unders.count(under), unders.index(under)))[
+        :1
+    ]:
+        rows = [Row(cells=row.cells) if row.under == most else row for row in rows]
+        foot = [*most, *foot]
     return [
         Ruled(
             title="If a pane breaks",
@@ -88,12 +100,27 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
                 Heading(text="class", anchor="right"),
             ),
             rows=tuple(rows),
-            foot=foot,
+            foot=tuple(foot),
         ),
         Points(title="", mark="number", texts=paper.care.replacing),
     ]
 
 
+def _places_by_mark(panes: tuple[ReplacementPane, ...]) -> dict[str, str]:
+    """Where the panes of divided lites stand that are alike: `leaf A 2.1 2.2, leaf B 2.1 2.2`."""
+    found: dict[str, dict[str, list[str]]] = {}
+    for pane in panes:
+        leaf, *places = pane.name.split(SEPARATOR)
+        numbers = [place.split(" ")[1] for place in places if place.startswith(("row ", "pane "))]
+        if numbers:
+            found.setdefault(pane.mark, {}).setdefault(leaf, []).append(".".join(numbers))
+    return {
+        mark: ", ".join(f"{leaf} {' '.join(places)}" for leaf, places in leaves.items())
+        for mark, leaves in found.items()
+    }
+
+
 def _under(corners: str, clearance: str, tape: str, stop: str) -> str:
     taped = f"tape {tape} thick" if tape != "0" else "no tape"
-    return f"Corners {corners}. {clearance} free all round, {taped}, stops {shown(stop)}."
+    held = f"stops {shown(stop)}" if stop else "bedded in a rebate"
+    return f"Corners {corners}. {clearance} free all round, {taped}, {held}."

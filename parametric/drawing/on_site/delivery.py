@@ -74,6 +74,7 @@ def _way_in(paper: Paperwork, said: Printed) -> Framed:
 def _pieces(paper: Paperwork, said: Printed) -> Ruled:
     """Every piece; how it travels stands under it."""
     rows, head = [], weight_head(said.unit)
+    glazing = any(item.glazed is not None for item in paper.delivery.items)
     table = delivery_table(paper.delivery, said)
     for row, item in zip(table.rows, paper.delivery.items, strict=True):
         what, mark, number, size, each, people, glazed, glazed_people, handling = row
@@ -81,7 +82,10 @@ def _pieces(paper: Paperwork, said: Printed) -> Ruled:
         heavier = weighed(item.glazed, glazed, said.unit)
         rows.append(
             Row(
-                cells=(what, mark, number, shown(size), heavy, people, heavier, glazed_people),
+                cells=(
+                    *(what, mark, number, shown(size), heavy, people),
+                    *((heavier, glazed_people) if glazing else ()),
+                ),
                 under=(f"{handling[:1].upper()}{handling[1:]}.",),
             )
         )
@@ -94,8 +98,14 @@ def _pieces(paper: Paperwork, said: Printed) -> Ruled:
             Heading(text="size", anchor="right", whole=True),
             Heading(text=head, anchor="right"),
             Heading(text="people", anchor="right"),
-            Heading(text=f"{head} glazed", anchor="right"),
-            Heading(text="people glazed", anchor="right"),
+            *(
+                (
+                    Heading(text=f"{head} glazed", anchor="right"),
+                    Heading(text="people glazed", anchor="right"),
+                )
+                if glazing
+                else ()
+            ),
         ),
         rows=tuple(rows),
         ticks=("van", "here"),
