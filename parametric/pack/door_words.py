@@ -70,13 +70,15 @@ class DoorNames:
 
     @property
     def many(self) -> str:
-        """The key of a sentence about one, two or more of them."""
+        """The key of a sentence about one, two or more of them, or the two halves of one."""
+        if self.halves:
+            return "halves"
         return str(self.count) if self.count < 3 else "n"
 
     @property
     def one(self) -> str:
-        """The key of a sentence that knows only one and several."""
-        return "1" if self.count == 1 else "n"
+        """The key of a sentence that knows only one and several; two halves are one door."""
+        return "1" if self.count == 1 or self.halves else "n"
 
     @property
     def subtitle(self) -> str:

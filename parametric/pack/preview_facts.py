@@ -142,7 +142,7 @@ class _Sizes:
             key="clear way",
             label=SAID["clear way"],
             value=said(clear),
-            note=said(SAID[f"{self._how_open()} clear {self.names.many}"]),
+            note=said(SAID[f"{self._how_open()} clear {self._apart() or self.names.many}"]),
             chalk=(
                 Chalk(
                     start=(left, self.foremost, up),
@@ -154,6 +154,11 @@ class _Sizes:
                 {leaf.name: state.open.get(leaf.name, 0.0) for leaf in self.door.leaves}
             ),
         )
+
+    def _apart(self) -> str:
+        """Two that slide away from one another, neither before the other."""
+        slide = self.names.moves == "slide" and self.names.count == 2
+        return "apart" if slide and self.hanging.passing_gap is None else ""
 
     def _how_open(self) -> str:
         """Slid, square to the wall, or simply open."""
@@ -237,7 +242,7 @@ class _Sizes:
         """What stays free round leaves that stand in their opening, and between them."""
         hanging = self.hanging
         ends = [span for span in (*hanging.across[:1], *hanging.across[-1:]) if span.what == "gap"]
-        if hanging.head_gap is None or len(ends) < 2:
+        if len(ends) < 2:
             return None
         left, right = cover_stretch(self.door)
         up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
@@ -251,22 +256,26 @@ class _Sizes:
             self._across(left, left + float(ends[0].size), up, sides[0], (-90.0, 70.0)),
             self._across(right - float(ends[1].size), right, up, sides[1], (90.0, 70.0)),
         ]
-        if hanging.meeting_gap is not None:
-            between = self.size(hanging.meeting_gap)
+        gap = hanging.meeting_gap
+        if gap is None and self.names.halves:
+            gap = collect(hanging).get("split gap")
+        if gap is not None:
+            between = self.size(gap)
             value += [", ", *filled(SAID["gaps middle"], between)]
-            chalk.append(self._meeting(float(hanging.meeting_gap), up, between))
-        head = self.size(hanging.head_gap)
-        value += [", ", *filled(SAID["gaps head"], head)]
-        top = max(float(leaf.hung.foot + leaf.height) for leaf in self.door.leaves)
-        middle = left + (right - left) * 0.25
-        chalk.append(
-            Chalk(
-                start=(middle, self.foremost, top),
-                end=(middle, self.foremost, top + float(hanging.head_gap)),
-                text=head.text,
-                aside=(120.0, -70.0),
+            chalk.append(self._meeting(float(gap), up, between))
+        if hanging.head_gap is not None:
+            head = self.size(hanging.head_gap)
+            value += [", ", *filled(SAID["gaps head"], head)]
+            top = max(float(leaf.hung.foot + leaf.height) for leaf in self.door.leaves)
+            middle = left + (right - left) * 0.25
+            chalk.append(
+                Chalk(
+                    start=(middle, self.foremost, top),
+                    end=(middle, self.foremost, top + float(hanging.head_gap)),
+                    text=head.text,
+                    aside=(120.0, -70.0),
+                )
             )
-        )
         return Fact(
             key="gaps",
             label=SAID[f"gaps {self.names.one}"],
@@ -358,6 +367,8 @@ class _Sizes:
         whose = self.names.one
         if self.names.count > 1 and not alike(self.door):
             whose = "heavier" if self.names.count == 2 else "heaviest"
+        if self.names.halves:
+            whose = "half"
         glazed = any(leaf.lites for leaf in self.door.leaves)
         return Fact(
             key="weight",

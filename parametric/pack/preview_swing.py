@@ -40,7 +40,7 @@ def room_to_swing(resolved: Resolved) -> Fact | None:
         note.append(FACT_WORDS["first"].format(in_words(which)))
     return Fact(
         key="swing",
-        label=FACT_WORDS["swing"],
+        label=FACT_WORDS["fold" if names.moves == "fold" else "swing"],
         value=filled(FACT_WORDS[f"{way} value"], amount),
         note=said("".join(note)),
         chalk=(Chalk(start=(x, face, _OVER_FLOOR), end=(x, end, _OVER_FLOOR), text=amount.text),),
@@ -58,18 +58,19 @@ def swinging_gap(resolved: Resolved) -> Fact | None:
     """The least gap over the floor on their way, or that nobody has measured there."""
     door = resolved.door
     hanging = door.hanging
-    if not hanging.swings:
+    slides = not hanging.swings
+    if slides and (hanging.travel_gap is None or hanging.travel_gap >= hanging.floor_gap):
         return None
     names = door_names(door)
-    one = " 1" if names.count == 1 else ""
-    label = FACT_WORDS[f"gap swinging{one}"]
+    one = names.one
+    label = FACT_WORDS[f"gap swinging {one}"]
     opened = MappingProxyType({leaf.name: 1.0 for leaf in door.leaves})
     if hanging.travel_gap is None:
         return Fact(
             key="swinging gap",
             label=label,
             value=said(FACT_WORDS["not known"]),
-            note=said(FACT_WORDS[f"floor not known{one}"]),
+            note=said(FACT_WORDS[f"floor not known {one}"]),
         )
     least = wood_amount(resolved, hanging.travel_gap)
     rise = collect(hanging)["floor in the travel"]
@@ -81,9 +82,9 @@ def swinging_gap(resolved: Resolved) -> Fact | None:
         key="swinging gap",
         label=label,
         value=filled(FACT_WORDS["gap swinging value"], least),
-        note=filled(FACT_WORDS[f"floor in the way{one}"], risen)
+        note=filled(FACT_WORDS[f"floor in the way {one}"], risen)
         if float(rise) > 0
-        else said(FACT_WORDS[f"floor level{one}"]),
+        else said(FACT_WORDS[f"floor level {one}"]),
         chalk=(
             Chalk(
                 start=(x, y, foot - float(hanging.travel_gap)),

@@ -43,19 +43,12 @@ def _swing(resolved: Resolved) -> tuple[Saying, ...]:
     if reach is None or into is None:
         return ()
     names, first = door_names(door), first_to_open(door)
-    before = ""
+    aside: str = hung_on(door) if names.one == "1" else ""
     if first is not None:
         which = names.which[door.leaves.index(first)]
-        before = TICK_WORDS["first"].format(in_words(which))
-    return (
-        filled(
-            TICK_WORDS[f"swing {names.one}"],
-            TICK_WORDS["towards" if into else "away"],
-            before if names.count > 1 else hung_on(door),
-            wood_amount(resolved, reach),
-            TICK_WORDS["into this" if into else "into that"],
-        ),
-    )
+        aside = TICK_WORDS["first"].format(in_words(which))
+    words = TICK_WORDS[f"swing {'towards' if into else 'away'} {names.one}"]
+    return (filled(words, aside, wood_amount(resolved, reach)),)
 
 
 def _swinging_gap(resolved: Resolved) -> bool:
@@ -73,19 +66,17 @@ def _not_safety(_: Resolved) -> Saying:
 def _gap(resolved: Resolved) -> Saying:
     """The gap under the doors, at each place and where it is least as they swing."""
     door = resolved.door
-    hanging, gaps = door.hanging, door.gaps
-    alone = len(door.leaves) == 1
-    words: list[str | Amount] = [TICK_WORDS["gap 1" if alone else "gap"]]
+    hanging, gaps, one = door.hanging, door.gaps, door_names(door).one
+    words: list[str | Amount] = [TICK_WORDS[f"gap {one}"]]
     for index, (place, gap) in enumerate(gaps):
         before = "" if not index else " and " if index == len(gaps) - 1 else ", "
         words += [before, wood_amount(resolved, gap), f" {_PLACES.get(place, place)}"]
-    one = " 1" if alone else ""
     if not _swinging_gap(resolved):
         return said(*words, TICK_WORDS["because"])
     if hanging.travel_gap is None:
-        return said(*words, TICK_WORDS[f"gap not known{one}"])
+        return said(*words, TICK_WORDS[f"gap not known {one}"])
     least = wood_amount(resolved, hanging.travel_gap)
-    return said(*words, *filled(TICK_WORDS[f"gap swinging{one}"], least), TICK_WORDS["because"])
+    return said(*words, *filled(TICK_WORDS[f"gap swinging {one}"], least), TICK_WORDS["because"])
 
 
 def _fingers(resolved: Resolved) -> Saying:

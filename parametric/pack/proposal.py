@@ -258,7 +258,10 @@ def _paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
     what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
     clear = plain(facts["clear way"].value)
-    opened = f"open slide {names.many}" if names.moves == "slide" else f"open {names.many}"
+    opened = f"open {names.many}"
+    if names.moves == "slide":
+        apart = names.count == 2 and door.hanging.passing_gap is None
+        opened = "open slide apart" if apart else f"open slide {names.many}"
     sentences = [
         what.format(_wood_words(resolved), worn, counted(names.count)),
         *_sized(resolved),
@@ -276,8 +279,9 @@ def _sized(resolved: Resolved) -> tuple[str, ...]:
     thick = wood_amount(resolved, leaf.thickness).text
     if names.count == 1 or alike(door):
         sizes = [wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height)]
-        return (SAID[f"each {names.one}"].format(*sizes, thick, _filled([leaf])),)
-    each = [
+        each = "each 1" if names.count == 1 else "each n"
+        return (SAID[each].format(*sizes, thick, _filled([leaf])),)
+    apart = [
         SAID["differ"].format(
             in_words(which),
             wood_amount(resolved, one.width).text,
@@ -285,7 +289,7 @@ def _sized(resolved: Resolved) -> tuple[str, ...]:
         )
         for one, which in zip(door.leaves, names.which, strict=True)
     ]
-    return (*each, SAID["differ thick"].format(thick, _filled(door.leaves)))
+    return (*apart, SAID["differ thick"].format(thick, _filled(door.leaves)))
 
 
 def _filled(leaves: Sequence[Leaf]) -> str:
@@ -322,7 +326,7 @@ def _moving(resolved: Resolved, facts: dict[str, Fact]) -> tuple[str, ...]:
         return ()
     reach = next(piece.text for piece in swing.value if isinstance(piece, Amount))
     first = first_to_open(door)
-    aside: str = "" if names.count > 1 else hung_on(door)
+    aside: str = hung_on(door) if names.one == "1" else ""
     if first is not None:
         aside = SAID["first"].format(in_words(names.which[door.leaves.index(first)]))
     return (SAID[f"swing {'towards' if into else 'away'} {names.one}"].format(reach, aside),)

@@ -61,10 +61,11 @@ def cover_stretch(door: Door) -> Stretch:
 
 
 def way(door: Door) -> Stretch:
-    """The way through where it is narrowest: in the middle of what leaves before the wall cover."""
-    left, right = cover_stretch(door)
+    """The way through: plumb and clear; in the middle of what leaves before the wall cover."""
     if not door.hanging.on_wall:
-        return left, right
+        left = float(door.opening.clear_left)
+        return left, left + float(door.opening.clear)
+    left, _ = cover_stretch(door)
     narrow = float(door.opening.narrowest)
     left += (float(door.hanging.cover) - narrow) / 2
     return left, left + narrow

@@ -75,7 +75,7 @@ def surround(door: Door, wall: float) -> Surround | None:
     return Surround(
         lining=(
             *_round(outline, -_WITHIN, CASING.lining, 0.0, wall),
-            *_round(outline, -CASING.stop, 0.0, *stop),
+            *(_round(outline, -CASING.stop, 0.0, *stop) if stop[0] < stop[1] else ()),
         ),
         casing=_round(outline, *face, -CASING.thick, 0.0),
         beyond=_round(outline, *face, wall, wall + CASING.thick),

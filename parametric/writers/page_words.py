@@ -211,6 +211,9 @@ FACT_WORDS = {
     "slide clear 1": "With the door slid open, at the narrowest part of your opening.",
     "slide clear 2": "With both doors slid to one side, at the narrowest part of your opening.",
     "slide clear n": "With the doors slid to one side, at the narrowest part of your opening.",
+    "slide clear apart": "With both doors slid apart, at the narrowest part of your opening.",
+    "swing clear halves": "With both halves standing open square to the wall.",
+    "open clear halves": "With both halves open.",
     "swing clear 1": "With the door standing open square to the wall.",
     "swing clear 2": "With both doors standing open square to the wall.",
     "swing clear n": "With all the doors standing open square to the wall.",
@@ -219,6 +222,7 @@ FACT_WORDS = {
     "open clear n": "With all the doors open.",
     # what they swing over
     "swing": "Swing",
+    "fold": "Room to fold",
     "towards value": "{0} into the room",
     "away value": "{0} into the room beyond",
     "towards 1": "The door opens towards you: keep that much floor clear before it.",
@@ -232,15 +236,15 @@ FACT_WORDS = {
     "floor rises 1": "Your floor rises {0} across the opening; the door hangs level.",
     "floor rises n": "Your floor rises {0} across the opening; the doors hang level.",
     "level floor": "Your floor is level.",
-    "gap swinging": "Least gap as they swing",
-    "gap swinging 1": "Least gap as it swings",
+    "gap swinging n": "Least gap as they open",
+    "gap swinging 1": "Least gap as it opens",
     "gap swinging value": "{0} over the floor",
-    "floor in the way": "Your floor rises {0} where they swing, above that under them shut.",
-    "floor in the way 1": "Your floor rises {0} where it swings, above that under it shut.",
-    "floor level": "Your floor does not rise where they swing.",
-    "floor level 1": "Your floor does not rise where it swings.",
-    "floor not known": "Not measured where they swing: a floor that rises there can catch them.",
-    "floor not known 1": "Not measured where it swings: a floor that rises there can catch it.",
+    "floor in the way n": "Your floor rises {0} on their way, above that under them shut.",
+    "floor in the way 1": "Your floor rises {0} on its way, above that under it shut.",
+    "floor level n": "Your floor does not rise on their way.",
+    "floor level 1": "Your floor does not rise on its way.",
+    "floor not known n": "Not measured on their way: a floor that rises there can catch them.",
+    "floor not known 1": "Not measured on its way: a floor that rises there can catch it.",
     "not known": "not known yet",
     # round them
     "laps": "Over the wall",
@@ -264,8 +268,9 @@ FACT_WORDS = {
     "pull from": "From the highest floor to its middle.",
     "weight n": "Weight of each door",
     "weight 1": "Weight of the door",
-    "weight heavier": "Weight of the heavier",
-    "weight heaviest": "Weight of the heaviest",
+    "weight heavier": "Weight of the heavier door",
+    "weight half": "Weight of the heavier half",
+    "weight heaviest": "Weight of the heaviest door",
     "weight of": "Wood and glass, without the fittings.",
     "weight of wood": "Wood alone, without the fittings.",
     "head": "Shaped head",
@@ -281,23 +286,30 @@ FACT_WORDS = {
 """The words about sizes; {0} and on are the job's own numbers."""
 
 TICK_WORDS = {
-    "swing n": "I have seen that the doors open {0}{1} and come {2} {3}: nothing may stand there.",
-    "swing 1": (
-        "I have seen that the door is hung on its {1}, opens {0} and comes {2} {3}: nothing may "
+    "swing towards n": (
+        "I have seen that the doors open towards me{0} and come {1} into the room: nothing may "
         "stand there."
     ),
+    "swing away n": (
+        "I have seen that the doors open away from me{0} and go {1} into the room beyond: nothing "
+        "may stand there."
+    ),
+    "swing towards 1": (
+        "I have seen that the door is hung on its {0}, opens towards me and comes {1} into the "
+        "room: nothing may stand there."
+    ),
+    "swing away 1": (
+        "I have seen that the door is hung on its {0}, opens away from me and goes {1} into the "
+        "room beyond: nothing may stand there."
+    ),
     "first": ", the {0} first,",
-    "towards": "towards me",
-    "away": "away from me",
-    "into this": "into the room",
-    "into that": "into the room beyond",
-    "gap": "I have seen that the gap under the doors is ",
+    "gap n": "I have seen that the gap under the doors is ",
     "gap 1": "I have seen that the gap under the door is ",
-    "gap swinging": ", and {0} at the least where they swing",
-    "gap swinging 1": ", and {0} at the least where it swings",
+    "gap swinging n": ", and {0} at the least on their way",
+    "gap swinging 1": ", and {0} at the least on its way",
     "because": ", because the floor is not level.",
-    "gap not known": ", and that the floor was not measured where they swing.",
-    "gap not known 1": ", and that the floor was not measured where it swings.",
+    "gap not known n": ", and that the floor was not measured on their way.",
+    "gap not known 1": ", and that the floor was not measured on its way.",
 }
 """What a client says to have seen, beside the cautions."""
 

@@ -18,10 +18,10 @@ from parametric.drawing.arrangement_elevation import draw_elevation
 from parametric.drawing.arrangement_layout import GROUND, STUB, WALL, Extent, Placing, extent_of
 from parametric.drawing.arrangement_plan import draw_plan
 from parametric.drawing.arrangement_upright import draw_upright
-from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
+from parametric.drawing.chains import FIRST, SIDES, Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.leafviews import cuts_through
-from parametric.drawing.lettering import width
+from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import Piece, front, pieces, silhouette
 from parametric.drawing.plane import Box, around
@@ -40,8 +40,9 @@ from parametric.drawing.proposal.setting import (
 )
 from parametric.drawing.proposal.shades import mixed
 from parametric.drawing.sheet import View
-from parametric.drawing.site import leaf_boxes, level_cut, wall_depth
+from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
+from parametric.figures import Figure
 from parametric.model import Mitre, State
 from parametric.names import join
 from parametric.resolve.door import Door
@@ -119,7 +120,8 @@ def draw_doors(draft: Draft, job: Subject, said: ProposalContent, box: Box) -> t
     fitting = (s for s in scales if _fits(extent, room, body, s, said))
     scale = next(fitting, scales[-1])
     spare = max(0.0, body.height - _needs(extent, room, scale))
-    place = _placing(draft, extent, room, body, scale, min(spare / 4, 9.0))
+    lines = _floor_lines(extent, scale, said)
+    place = _placing(draft, extent, room, body, scale, min(spare / 4, 9.0), lines)
     _words_of_scale(draft, job, box, scale)
     return _draw(draft, job, said, extent, place, room)
 
@@ -181,13 +183,23 @@ def _fits(extent: Extent, room: _Room, body: Box, scale: float, said: ProposalCo
     across = room.left + (extent.x1 - extent.x0) / scale + room.right + side
     if across > body.width:
         return False
-    needs = _needs(extent, room, scale)
-    lines = lines_of(said.floor, (extent.x1 - extent.x0) / scale, NOTE)
-    return needs + (len(lines) - 1) * pitch(NOTE) <= body.height
+    more = (_floor_lines(extent, scale, said) - 1) * pitch(NOTE)
+    return _needs(extent, room, scale) + more <= body.height
+
+
+def _floor_lines(extent: Extent, scale: float, said: ProposalContent) -> int:
+    """How many lines the words about the floor take under the doors."""
+    return len(lines_of(said.floor, (extent.x1 - extent.x0) / scale, NOTE))
 
 
 def _placing(
-    draft: Draft, extent: Extent, room: _Room, body: Box, scale: float, air: float
+    draft: Draft,
+    extent: Extent,
+    room: _Room,
+    body: Box,
+    scale: float,
+    air: float,
+    lines: int,
 ) -> Placing:
     """Views from the head down; what the width leaves over goes half to each side."""
     side = _deep(extent, scale) + max(extent.off_most, 0.0) / scale + STUB
@@ -198,7 +210,7 @@ def _placing(
     leaves = max(extent.off_most, 0.0) / scale + STUB
     deep = _deep(extent, scale)
     floor = y + extent.low / scale - GROUND
-    plan = floor - _UNDER_FLOOR - 3 * pitch(NOTE) - air - deep
+    plan = floor - _UNDER_FLOOR - (2 + lines) * pitch(NOTE) - air - deep
     return Placing(
         paper=draft.paper,
         scale=scale,
@@ -230,8 +242,11 @@ def _draw(
     place_chains(draft, [clear, *_reach(job, ajar, extent)])
     _floor_words(draft, said, elevation, extent)
     _names(draft, said, place, extent, elevation, upright)
-    for words, view in ((said.shut, shut), (said.opened, ajar)):
-        y = view.y(wall_depth(extent, place.scale) * place.scale) + 1.2 + pitch(NOTE)
+    for words, view, deep in (
+        (said.shut, shut, _deep(extent, place.scale)),
+        (said.opened, ajar, room.opened_far(extent, place.scale)),
+    ):
+        y = view.y(deep * place.scale) + 1.2 + pitch(NOTE)
         set_lines(draft, [words], (view.x(extent.x0) - STUB, y), NOTE, layer="table")
     _key(draft, said, extent, shut)
     return (
@@ -289,17 +304,21 @@ def _elevation_chains(job: Subject, view: View, extent: Extent, room: _Room) -> 
     floors = {place: float(z) for place, z in opening.floor.items()}
     chains = [_column(job, view, left)]
     line = right + FIRST - 1.0
-    over = hanging.head_gap
-    if over is None:
-        over = job.figures["head lap" if hanging.on_wall else "track allowance"]
+    over = _over_leaves(job)
     low, high = sorted((extent.head, top))
-    stops = [Stop(at=low, foot=leaf_right), Stop(at=high, foot=leaf_right)]
-    links: list[Link | None] = [Link(figure=over, rule=wood)]
+    stops = [Stop(at=low, foot=leaf_right)]
+    links: list[Link | None] = []
+    if over is not None:
+        stops.append(Stop(at=high, foot=leaf_right))
+        links.append(Link(figure=over, rule=wood))
     if len(door.gaps) > 1:
         floor = Stop(at=floors[last_at], foot=right)
         stops = [floor, Stop(at=extent.foot, foot=leaf_right), *stops]
         links = [Link(figure=last_gap, rule=wood), None, *links]
-    chains.append(Chain(view=view, axis="up", line=line, stops=tuple(stops), links=tuple(links)))
+    if links:
+        chains.append(
+            Chain(view=view, axis="up", line=line, stops=tuple(stops), links=tuple(links))
+        )
     last = door.leaves[-1]
     if last.pulls:
         up = job.figures[join(last.name, "pull", "height above the floor")]
@@ -326,6 +345,16 @@ def _elevation_chains(job: Subject, view: View, extent: Extent, room: _Room) -> 
     return chains
 
 
+def _over_leaves(job: Subject) -> Figure | None:
+    """What lies between the head of the leaves and that of the opening; None where nothing is
+    to be seen of it.
+    """
+    hanging = job.resolved.door.hanging
+    if hanging.head_gap is not None:
+        return hanging.head_gap
+    return job.figures.get("head lap" if hanging.on_wall else "track allowance")
+
+
 def _column(job: Subject, view: View, left: float) -> Chain:
     """The gap under the leaf at the left and its height; the leaf over it, where one stands there."""
     door, wood = job.resolved.door, job.rules.wood
@@ -337,8 +366,7 @@ def _column(job: Subject, view: View, left: float) -> Chain:
     links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
     for n in sorted(own, key=lambda n: boxes[n].y0):
         if len(links) > 1:
-            between = door.hanging.meeting_gap
-            links.append(None if between is None else Link(figure=between, rule=wood))
+            links.append(None)
         foot = view.x(boxes[n].x0)
         stops += [Stop(at=boxes[n].y0, foot=foot), Stop(at=boxes[n].y1, foot=foot)]
         links.append(Link(figure=door.leaves[n].height, rule=wood))
@@ -383,9 +411,9 @@ def _plan_chains(
                     Stop(at=boxes[0].x0, foot=lines[0], inner=True),
                     Stop(at=0.0, foot=face),
                     Stop(at=float(opening.widest), foot=face),
-                    Stop(at=boxes[1].x1, foot=front),
+                    Stop(at=boxes[-1].x1, foot=front),
                 ),
-                links=(lap, Link(figure=opening.widest, after=said.opening, rule=wood), lap),
+                links=(lap, _said(job, view, opening.widest, said.opening), lap),
             )
         )
     gapped = bool(hanging.across) and hanging.across[0].what == "gap"
@@ -402,14 +430,17 @@ def _plan_chains(
                 Stop(at=at, foot=foot, inner=not gapped)
                 for at, foot in zip(ends, feet, strict=True)
             ),
-            links=(
-                Link(
-                    figure=hanging.cover, after=said.plumb if gapped else said.over_all, rule=wood
-                ),
-            ),
+            links=(_said(job, view, hanging.cover, said.plumb if gapped else said.over_all),),
         )
     )
     return chains
+
+
+def _said(job: Subject, view: View, figure: Figure, words: str) -> Link:
+    """A size with its words, as far as there is room for them."""
+    link = Link(figure=figure, after=words, rule=job.rules.wood)
+    room = float(figure) / view.scale - 2 * SIDES
+    return link if width(link.text, TEXT) <= room else dataclasses.replace(link, after="")
 
 
 def _told_apart(door: Door) -> tuple[int, ...]:
