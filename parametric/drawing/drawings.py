@@ -10,6 +10,10 @@ from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.bench import draw_bench
 from parametric.drawing.details import Details, draw_details
+from parametric.drawing.full_size.shaped_panes import (
+    draw_glass_templates,
+    draw_glass_templates_tiled,
+)
 from parametric.drawing.full_size.story_stick import draw_story_stick, draw_story_stick_tiles
 from parametric.drawing.full_size.templates import draw_templates, draw_templates_tiled
 from parametric.drawing.hardware import draw_hardware, draw_hinges
@@ -34,6 +38,7 @@ from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.comparing import Changes
+from parametric.trade.glass import TEMPLATES
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import printed
@@ -227,6 +232,11 @@ def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple
     """What suppliers are sent, each under the job's own number, and what goes to site."""
     drawn = (
         ("order/glass", draw_glass_order(job, paper, block)),
+        (f"order/{TEMPLATES}", draw_glass_templates(job, paper, _of(block, "G", "", ""))),
+        (
+            f"order/{TEMPLATES}-tiled",
+            draw_glass_templates_tiled(job, paper, _of(block, "G", "", "")),
+        ),
         ("order/timber", draw_timber_order(job, paper, block)),
         ("order/hardware", draw_hardware_order(job, paper, block)),
         ("site/install", draw_install(job, paper, _of(block, "S", "", ""))),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from parametric.catalog.shop import Shop
@@ -23,7 +23,8 @@ class Rule:
     In inches only: `feet` says lengths over six feet in feet and inches, as arrangements do;
     `marked` puts the inch mark on every value, as site sheets do; `decimals` follows a
     dimension that falls on no step with its decimal in brackets, as what a machine is set
-    to must.
+    to must. `down` prints a dimension to the step below, as glass is ordered: a pane that is
+    too large does not go in.
     """
 
     unit: Unit
@@ -31,6 +32,7 @@ class Rule:
     feet: bool = False
     marked: bool = False
     decimals: bool = False
+    down: bool = False
 
     def text(self, value: float, *, down: bool = False) -> str:
         """A length, mm, as printed."""
@@ -43,8 +45,8 @@ class Rule:
 
     def dimension(self, value: float) -> str:
         """A length, mm, as a dimension prints it: `10-17/32 (10.534)` where no step is exact."""
-        text = self.text(value)
-        if self.unit == "mm" or not self.decimals:
+        text = self.text(value, down=self.down)
+        if self.unit == "mm" or self.down or not self.decimals:
             return text
         exact = decimal_inch_text(value)
         return (
@@ -78,6 +80,11 @@ class Rules:
     fine: Rule
     arrangement: Rule
     site: Rule
+
+    @property
+    def glass(self) -> Rule:
+        """The finer step, rounded down."""
+        return replace(self.fine, down=True)
 
     @property
     def unit(self) -> Unit:

@@ -11,9 +11,11 @@ from dataclasses import dataclass
 from parametric.catalog.bench import CLEARANCE_KEPT, GLASS_TOLERANCE
 from parametric.catalog.glass_facts import SAFETY_KINDS, SAFETY_MARK
 from parametric.figures import Figure, hypot, largest, named, smallest
+from parametric.infill.glass import Pane
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
+from parametric.resolve.lite import Lite
 from parametric.trade.cautions import GLASS, Cautions
 from parametric.trade.glass import GlassRow, glass_order
 from parametric.trade.printed import printed
@@ -21,7 +23,10 @@ from parametric.trade.printed import printed
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningToMeasure:
-    """One lite, mm: what it should measure, and the least that still takes its pane.
+    """Where one pane goes, mm: what it should measure, and the least that still takes its pane.
+
+    Between stops that is the lite; in a rebate, from rebate to rebate. A shaped pane is tried
+    with its template, cut out of paper: `tried`, and of its sizes only the width is measured.
 
     The least leaves half the drawn clearance round a pane that came out at the top of its
     tolerance. `diagonals` is how far they may differ where both sizes are as drawn: what a
@@ -36,21 +41,21 @@ class OpeningToMeasure:
     least_width: Figure
     least_height: Figure
     diagonals: Figure
+    tried: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GlazingOrder:
     """The glass order with all that the glazier asks: panes, tolerance mm, corners, the gate.
 
-    `template` is the full-size drawing of shaped panes; a rectangle needs none. `stamp` says
-    where the maker's mark goes, so that no stop covers it.
+    Each row says its own template. `stamp` says where the maker's mark goes, so that no stop
+    and no rebate covers it.
     """
 
     rows: tuple[GlassRow, ...]
     tolerance: Figure
     corners: str
     edges: str
-    template: str
     openings: tuple[OpeningToMeasure, ...]
     gate: str
     stamp: str
@@ -62,41 +67,73 @@ def glazing_order(resolved: Resolved, assembly: Assembly) -> GlazingOrder:
     """All panes, and all openings in which they are to stand."""
     rows = glass_order(resolved, assembly)
     marks = {name: row.mark for row in rows for name in row.names}
-    openings = []
-    for leaf in resolved.door.leaves:
-        for lite in leaf.lites:
-            pane = lite.pane
-            spare = GLASS_TOLERANCE + 2 * pane.clearance * CLEARANCE_KEPT
-            least_width = named(join(lite.name, "least width"), pane.width + spare)
-            least_height = named(join(lite.name, "least height"), pane.height + spare)
-            openings.append(
-                OpeningToMeasure(
-                    lite=lite.name,
-                    pane=pane.name,
-                    mark=marks[pane.name],
-                    width=lite.width,
-                    height=lite.height,
-                    least_width=least_width,
-                    least_height=least_height,
-                    diagonals=named(
-                        join(lite.name, "diagonals may differ"),
-                        _slant(lite.width, lite.height, least_width, least_height),
-                    ),
-                )
-            )
+    openings = tuple(
+        _opening(lite, pane, marks[pane.name])
+        for leaf in resolved.door.leaves
+        for lite in leaf.lites
+        for pane in lite.panes
+    )
     safe = any(row.kind in SAFETY_KINDS for row in rows)
     return GlazingOrder(
         rows=rows,
         tolerance=GLASS_TOLERANCE,
         corners="square",
         edges="arrises taken off all round",
-        template="none: every pane is a rectangle",
-        openings=tuple(openings),
-        gate="Measure every opening after glue-up, both ways and both diagonals. Order only when "
-        "none is under its least size; if one is, work the pane out again.",
+        openings=openings,
+        gate=_gate(openings),
         stamp=_stamp(resolved) if safe else "",
         safety=SAFETY_MARK if safe else "Not safety glass: see the caution on the sheet.",
         cautions=GLASS if rows else (),
+    )
+
+
+def template_words(row: GlassRow) -> str:
+    """What the order says of the full-size drawing of a size of pane."""
+    return "none: every pane is a rectangle" if row.template is None else row.template.words
+
+
+def corner_words(order: GlazingOrder, row: GlassRow) -> str:
+    """How the corners of a size of pane are left."""
+    return order.corners if row.template is None else "as the outline has them"
+
+
+def _opening(lite: Lite, pane: Pane, mark: str) -> OpeningToMeasure:
+    """What is measured for one pane."""
+    spare = GLASS_TOLERANCE + 2 * pane.clearance * CLEARANCE_KEPT
+    if lite.rebate is None:
+        name, width, height = lite.name, lite.width, lite.height
+    else:
+        name = pane.name
+        width = named(join(name, "between the rebates"), pane.width + 2 * pane.clearance)
+        height = named(join(name, "rebate to rebate"), pane.height + 2 * pane.clearance)
+    least_width = named(join(name, "least width"), pane.width + spare)
+    least_height = named(join(name, "least height"), pane.height + spare)
+    return OpeningToMeasure(
+        lite=name,
+        pane=pane.name,
+        mark=mark,
+        width=width,
+        height=height,
+        least_width=least_width,
+        least_height=least_height,
+        diagonals=named(
+            join(name, "diagonals may differ"), _slant(width, height, least_width, least_height)
+        ),
+        tried=pane.outline is not None,
+    )
+
+
+def _gate(openings: tuple[OpeningToMeasure, ...]) -> str:
+    """What must be found before the order goes out."""
+    square = (
+        "Measure every opening after glue-up, both ways and both diagonals. Order only when "
+        "none is under its least size; if one is, work the pane out again."
+    )
+    if not any(opening.tried for opening in openings):
+        return square
+    return (
+        f"{square} For a shaped pane cut its template out of the paper and lay it in its rebate, "
+        "turned over where it says so: it must show the clearance all round."
     )
 
 
@@ -115,8 +152,15 @@ def _slant(width: Figure, height: Figure, least_width: Figure, least_height: Fig
 def _stamp(resolved: Resolved) -> str:
     """Where the mark of a safety pane is seen when it is in."""
     said = printed(resolved)
-    bite = max((t.pane.bite for leaf in resolved.door.leaves for t in leaf.lites), key=float)
+    lites = [lite for leaf in resolved.door.leaves for lite in leaf.lites]
+    covered = max((_covered(lite, pane) for lite in lites for pane in lite.panes), key=float)
+    what = "stops cover" if all(lite.rebate is None for lite in lites) else "rebates cover"
     return (
         "Mark in the low left corner seen from the front, upright, and clear of the "
-        f"{said.up(bite)} at each edge that the stops cover."
+        f"{said.up(covered)} at each edge that the {what}."
     )
+
+
+def _covered(lite: Lite, pane: Pane) -> Figure:
+    """The most of a pane's edge that is not seen."""
+    return pane.bite if lite.rebate is None else lite.rebate.frame - pane.clearance

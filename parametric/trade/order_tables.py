@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from parametric.figures import exceeds
 from parametric.trade.finish import FinishOrder
-from parametric.trade.glazing import GlazingOrder
+from parametric.trade.glazing import GlazingOrder, corner_words, template_words
 from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.printed import Printed
 from parametric.trade.tables import Table, glass_table
@@ -151,11 +152,23 @@ def finish_table(order: FinishOrder) -> Table:
 def glazing_table(order: GlazingOrder, said: Printed) -> Table:
     """The glass order, with the tolerance, corners and template that the glazier asks for."""
     panes = glass_table(order.rows, said.unit, said.shop)
-    asked = (said.fine(order.tolerance), order.corners, order.edges, order.template)
+    tolerance = said.fine(order.tolerance)
     return Table(
         header=(*panes.header, "tolerance each way", "corners", "edges", "template"),
-        rows=tuple((*row, *asked) for row in panes.rows),
+        rows=tuple(
+            (*row, tolerance, corner_words(order, own), order.edges, template_words(own))
+            for row, own in zip(panes.rows, order.rows, strict=True)
+        ),
     )
+
+
+TRIED = "template"
+"""In place of a height that no rule measures."""
+
+
+def _least(said: Printed, least: float, drawn: float) -> str:
+    """Rounded up; but where all that is drawn is needed, as that is printed, and no more."""
+    return said.up(least) if exceeds(drawn, least) else said.fine(drawn)
 
 
 def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:
@@ -177,10 +190,10 @@ def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:
                 opening.lite,
                 opening.mark,
                 said.fine(opening.width),
-                said.fine(opening.height),
-                said.up(opening.least_width),
-                said.up(opening.least_height),
-                said.fine(opening.diagonals, down=True),
+                TRIED if opening.tried else said.fine(opening.height),
+                _least(said, opening.least_width, opening.width),
+                "" if opening.tried else _least(said, opening.least_height, opening.height),
+                "" if opening.tried else said.fine(opening.diagonals, down=True),
                 "",
                 "",
             )

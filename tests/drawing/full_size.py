@@ -13,9 +13,19 @@ import pdfplumber
 from parametric.drawing.drawings import draw
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject, subject
+from parametric.figures import Figure
 from parametric.job import check
+from parametric.outlines import Outline, Vertex, backwards, moved
+from parametric.shapes.segmental import segmental
 from parametric.trade.paperwork import Paperwork, paperwork
 from parametric.writers.pdf import write_pdf
+
+
+def arched(width: float, spring: float, rise: float) -> Outline:
+    """A light with a segmental head, its low left corner at zero."""
+    head = segmental(Figure(width), Figure(rise), "arch").edge
+    return (Vertex(0.0, 0.0), Vertex(width, 0.0), *backwards(moved(head, 0.0, spring)))
+
 
 POINTS = 72 / 25.4
 """Points in a mm. Source: ISO 32000-1, 8.3.2.3: a unit is 1/72 inch; the inch is 25.4 mm."""

@@ -17,8 +17,6 @@ from hypothesis import HealthCheck, given, settings
 from parametric.drawing.audit import audit
 from parametric.drawing.full_size.outlines import (
     STRIP,
-    Outline,
-    arched,
     polygon,
     rounded,
     waste_strip,
@@ -33,12 +31,13 @@ from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.job import check
+from parametric.outlines import Outline
 from parametric.problems import stops
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.story_stick import story_sticks
 from parametric.writers.dxf_sheets import write_dxf
 from parametric.writers.pdf import write_pdf
-from tests.drawing.full_size import Line, Page, made, pages
+from tests.drawing.full_size import Line, Page, arched, made, pages
 from tests.drawing.sheets import LARCH_HILL
 from tests.invariants.designs import bypass_designs
 from tests.whole.test_build import INCH_TWIN

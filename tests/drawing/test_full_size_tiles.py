@@ -14,7 +14,6 @@ import ezdxf
 import pytest
 
 from parametric.drawing.audit import audit
-from parametric.drawing.full_size.outlines import arched
 from parametric.drawing.full_size.story_stick import draw_story_stick, draw_story_stick_tiles
 from parametric.drawing.full_size.template import Laid, Opening, Template, draw_template
 from parametric.drawing.full_size.tiles import GRID, LAP, Board, draw_tiles, tiles_of
@@ -23,7 +22,7 @@ from parametric.drawing.plane import Box, Point, arc_points
 from parametric.drawing.primitives import Arc, Circle, Label, Stroke
 from parametric.drawing.sheet import Paper, Sheet, View, primitives
 from parametric.writers.dxf_sheets import write_dxf
-from tests.drawing.full_size import Page, pages
+from tests.drawing.full_size import Page, arched, pages
 from tests.drawing.test_full_size import HEIGHTS, WIDTHS, inch_twin, reading_room
 
 ARM = 3.0

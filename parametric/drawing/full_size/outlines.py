@@ -1,22 +1,18 @@
-"""Outlines of templates: straight lines and true arcs, and the strip that says which side is waste.
-
-A vertex is (x, y, bulge). The bulge belongs to the edge that leaves it: the tangent of a
-quarter of the arc's angle, 0 for a straight line, positive when the arc turns
-anticlockwise. Outlines run anticlockwise.
-"""
+"""Outlines of templates on paper: straight lines and true arcs, and the strip that is waste."""
 
 from __future__ import annotations
 
 import itertools
 import math
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from parametric.drawing.layers import Layer
 from parametric.drawing.plane import Box, Point, Polygon, along, arc_points, around, cut_line, edges
 from parametric.drawing.primitives import Arc, Primitive, Stroke
 from parametric.drawing.sheet import View
 from parametric.model import relief_chord, relief_turn
+from parametric.outlines import QUARTER, Outline, Vertex, arc_of
 
 Waste = Literal["inside", "outside"]
 
@@ -24,19 +20,11 @@ STRIP = 5.0
 """Width of the hatched strip on the waste side, mm."""
 _GAP = 1.8
 _CHORD = 0.2
-_QUARTER = math.tan(math.pi / 8)
+_SAGITTA = 2e-4
+"""Of the chords of a flat arc, mm: short ones where it is tight, no more than it takes elsewhere."""
+_WIDE, _TRUE = 60.0, 0.002
+"""From this radius on chords may be longer; how far off the arc they may lie, mm."""
 _SAME = 1e-9
-
-
-class Vertex(NamedTuple):
-    """A corner of an outline and the bulge of the edge that leaves it."""
-
-    x: float
-    y: float
-    bulge: float = 0.0
-
-
-Outline = tuple[Vertex, ...]
 
 
 def square(box: Box) -> Outline:
@@ -54,7 +42,7 @@ def rounded(box: Box, radius: float, relief: float = 0.0) -> Outline:
     """
     if radius <= _SAME and relief <= radius:
         return square(box)
-    off, bulge = radius, _QUARTER
+    off, bulge = radius, QUARTER
     if relief > radius:
         off, bulge = relief_chord(radius, relief), math.tan(relief_turn(radius, relief) / 4)
     x0, y0, x1, y1 = box
@@ -70,58 +58,28 @@ def rounded(box: Box, radius: float, relief: float = 0.0) -> Outline:
     )
 
 
-def arched(width: float, spring: float, rise: float) -> Outline:
-    """A light with a segmental or round head, its low left corner at zero.
-
-    Args:
-        width: between the sides, mm.
-        spring: height of the sides.
-        rise: of the arc over them, no more than half the width.
-    """
-    return (
-        Vertex(0.0, 0.0),
-        Vertex(width, 0.0),
-        # The tangent of a quarter of the angle is the rise over half the chord.
-        Vertex(width, spring, rise / (width / 2)),
-        Vertex(0.0, spring),
-    )
-
-
-def _arc(a: Vertex, b: Vertex) -> tuple[Point, float, float, float]:
-    """Centre, radius, start and end of the edge between two vertices, anticlockwise, degrees."""
-    off = (1 / a.bulge - a.bulge) / 4
-    centre = ((a.x + b.x) / 2 - (b.y - a.y) * off, (a.y + b.y) / 2 + (b.x - a.x) * off)
-    radius = math.dist((a.x, a.y), centre)
-    start = math.degrees(math.atan2(a.y - centre[1], a.x - centre[0]))
-    sweep = math.degrees(4 * math.atan(a.bulge))
-    return (
-        (centre, radius, start, start + sweep)
-        if sweep > 0
-        else (
-            centre,
-            radius,
-            start + sweep,
-            start,
-        )
-    )
-
-
 def drawn(outline: Outline, view: View, layer: Layer = "edge") -> Iterator[Primitive]:
-    """An outline on paper: lines and arcs, each edge on its own."""
-    for a, b in itertools.pairwise((*outline, outline[0])):
+    """A closed outline on paper: lines and arcs, each edge on its own."""
+    return drawn_chain((*outline, outline[0]), view, layer)
+
+
+def drawn_chain(chain: Outline, view: View, layer: Layer = "edge") -> Iterator[Primitive]:
+    """An open chain on paper: lines and arcs, each edge on its own."""
+    for a, b in itertools.pairwise(chain):
         if math.dist((a.x, a.y), (b.x, b.y)) <= _SAME:
             continue
-        if a.bulge == 0.0:
+        arc = arc_of(a, b)
+        if arc is None:
             points = (view.at((a.x, a.y)), view.at((b.x, b.y)))
             yield Stroke(layer=layer, points=points, view=view.name)
             continue
-        centre, radius, start, end = _arc(a, b)
+        start, sweep = math.degrees(arc.start), math.degrees(arc.sweep)
         yield Arc(
             layer=layer,
-            centre=view.at(centre),
-            radius=radius / view.scale,
-            start=start,
-            end=end,
+            centre=view.at((arc.x, arc.y)),
+            radius=arc.radius / view.scale,
+            start=min(start, start + sweep),
+            end=max(start, start + sweep),
             view=view.name,
         )
 
@@ -130,12 +88,15 @@ def polygon(outline: Outline) -> Polygon:
     """An outline with its arcs as short chords, mm."""
     points: list[Point] = []
     for a, b in itertools.pairwise((*outline, outline[0])):
-        if a.bulge == 0.0:
+        arc = arc_of(a, b)
+        if arc is None:
             points.append((a.x, a.y))
             continue
-        centre, radius, start, end = _arc(a, b)
-        run = arc_points(centre, radius, start, end, _CHORD)
-        points += (run if a.bulge > 0 else run[::-1])[:-1]
+        start, sweep = math.degrees(arc.start), math.degrees(arc.sweep)
+        low, high = min(start, start + sweep), max(start, start + sweep)
+        chord = max(_CHORD, math.sqrt(8 * arc.radius * _SAGITTA))
+        run = arc_points((arc.x, arc.y), arc.radius, low, high, chord)
+        points += (run if sweep > 0 else run[::-1])[:-1]
     return tuple(points)
 
 

@@ -11,20 +11,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import dataclasses
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from parametric.drawing.chains import Chain, place_chains
 from parametric.drawing.draft import Draft
-from parametric.drawing.full_size.outlines import Outline, Waste, drawn, waste_strip
+from parametric.drawing.full_size.outlines import Waste, drawn, drawn_chain, waste_strip
 from parametric.drawing.full_size.tiles import Board
 from parametric.drawing.layers import Layer
-from parametric.drawing.lettering import BENCH, PITCH, TEXT, TITLE, wrap
+from parametric.drawing.lettering import BENCH, PITCH, TEXT, TITLE, Weight, wrap
 from parametric.drawing.marks import grain
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Hatch, Paper, TitleBlock, View
+from parametric.drawing.tables import Table
+from parametric.outlines import Outline
 
 _ARM = 4.0
 _AIR = 30.0
@@ -33,10 +36,11 @@ _GRAIN = 16.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
-    """One outline and the side of it that is cut away."""
+    """One outline and the side of it that is cut away; `drawn` unless the template's lines bound it."""
 
     outline: Outline
     waste: Waste
+    drawn: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,13 +70,16 @@ class Template:
         plate: what is cut out of the page.
         openings: the outlines.
         lines: centre lines and edges that the template is laid to.
+        curves: open chains of lines and arcs.
         crosses: at two corners or more; none on a gauge, which is laid to nothing.
         notes: words at places of their own.
         chains: its dimensions, once it stands in a view.
         words: what must be read from the template itself, the first of it bold.
         words_in: where they stand.
+        table: what stands under them; its place is found with them.
         face: what is lettered large on the side that is looked at; "" where either will do.
         grain: which way the grain of the work runs; None where that is of no account.
+        cross: a place that one of the register crosses lies on, where it is cut into tiles.
     """
 
     view: str
@@ -81,13 +88,16 @@ class Template:
     plate: Box
     openings: tuple[Opening, ...]
     lines: tuple[tuple[Layer, Point, Point], ...] = ()
+    curves: tuple[tuple[Layer, Outline], ...] = ()
     crosses: tuple[Laid, ...] = ()
     notes: tuple[Note, ...] = ()
     chains: Callable[[View], list[Chain]] = lambda _: []
     words: tuple[str, ...] = ()
     words_in: Box
+    table: Table | None = None
     face: str = "FACE"
     grain: Literal["across", "up"] | None = None
+    cross: Point | None = None
 
 
 def draw_template(template: Template, title: TitleBlock) -> Board:
@@ -106,9 +116,12 @@ def draw_template(template: Template, title: TitleBlock) -> Board:
     for opening in template.openings:
         strokes = tuple(view.path(line) for line in waste_strip(opening.outline, opening.waste))
         draft.add(Hatch(material="waste", strokes=strokes, view=view.name))
-        draft.add(*drawn(opening.outline, view))
+        if opening.drawn:
+            draft.add(*drawn(opening.outline, view))
     for layer, a, b in template.lines:
         draft.line(layer, view.at(a), view.at(b), view.name)
+    for layer, chain in template.curves:
+        draft.add(*drawn_chain(chain, view, layer))
     place_chains(draft, template.chains(view))
     for cross in template.crosses:
         _cross(draft, view, cross)
@@ -119,7 +132,7 @@ def draw_template(template: Template, title: TitleBlock) -> Board:
         sheet=draft.sheet(title),
         view=view.name,
         area=plate.grown(0.5),
-        cross=(plate.x0 + 5.0, plate.y0 + 5.0),
+        cross=template.cross or (plate.x0 + 5.0, plate.y0 + 5.0),
     )
 
 
@@ -163,13 +176,29 @@ def _note(draft: Draft, view: View, note: Note) -> None:
         draft.add_first([label])
 
 
+def height_of_words(words: Sequence[str], table: Table | None, room: float, *, face: bool) -> float:
+    """How much room a template's words take up, one under the other, mm."""
+    used = 0.0
+    for index, text in enumerate(words):
+        height, weight = _lettered(index)
+        used += len(wrap(text, room, height, weight)) * height * PITCH + TEXT * 0.6
+    if table is not None:
+        used += TEXT * PITCH + table.box.height
+    return used + (BENCH * PITCH if face else 0.0)
+
+
+def _lettered(index: int) -> tuple[float, Weight]:
+    """The first of the words is large and bold."""
+    return (TITLE, "bold") if index == 0 else (TEXT, "regular")
+
+
 def _words(draft: Draft, view: View, template: Template) -> None:
     """From the top of their room down; the large word and the grain under them."""
     x, y = view.at((template.words_in.x0, template.words_in.y1))
     room = template.words_in.width
     for index, text in enumerate(template.words):
-        height, weight = (TITLE, "bold") if index == 0 else (TEXT, "regular")
-        for line in wrap(text, room, height, weight):  # type: ignore[arg-type]
+        height, weight = _lettered(index)
+        for line in wrap(text, room, height, weight):
             y -= height * PITCH
             draft.add_first(
                 [
@@ -177,12 +206,17 @@ def _words(draft: Draft, view: View, template: Template) -> None:
                         text=line,
                         at=(x, y),
                         height=height,
-                        weight=weight,  # type: ignore[arg-type]
+                        weight=weight,
                         view=view.name,
                     )
                 ]
             )
         y -= TEXT * 0.6
+    if template.table is not None:
+        y -= TEXT * PITCH
+        table = dataclasses.replace(template.table, at=(x, y), view=view.name)
+        draft.add(table)
+        y = table.box.y0
     if template.face:
         y -= BENCH * PITCH
         label = Label(text=template.face, at=(x, y), height=BENCH, weight="bold", view=view.name)

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Iterator
 
 from parametric.drawing.chains import Chain, Link, Stop
-from parametric.drawing.draft import Draft
-from parametric.drawing.full_size.bars import END, bars_for, rows_deep
 from parametric.drawing.full_size.curves import curve_templates
 from parametric.drawing.full_size.outlines import rounded, square
-from parametric.drawing.full_size.template import Laid, Note, Opening, Template, draw_template
-from parametric.drawing.full_size.tiles import LAP, Board, draw_tiles
+from parametric.drawing.full_size.pages import boards_of, in_tiles, whole
+from parametric.drawing.full_size.template import Laid, Note, Opening, Template
+from parametric.drawing.full_size.tiles import Board
 from parametric.drawing.lettering import printable
-from parametric.drawing.page import draw_page
-from parametric.drawing.papers import bench_paper, scale_words
 from parametric.drawing.plane import Box
-from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
+from parametric.drawing.sheet import Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.hardware.pull import Pull
 from parametric.trade.paperwork import Paperwork
@@ -37,49 +33,21 @@ _APART = 14.0
 
 def draw_templates(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
     """Each on a page of its own size."""
-    unit = job.resolved.design.unit
-    return tuple(
-        sheet
-        for board in _boards(job, paper, title)
-        for sheet in draw_tiles(board, _page(job, board), board.sheet.title, unit)
-    )
+    return whole(job, _boards(job, paper, title))
 
 
 def draw_templates_tiled(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
     """Each on plain paper, in tiles where one page does not hold it."""
-    unit = job.resolved.design.unit
-    return tuple(
-        sheet
-        for board in _boards(job, paper, title)
-        for sheet in draw_tiles(board, bench_paper(job), board.sheet.title, unit)
-    )
+    return in_tiles(job, _boards(job, paper, title))
 
 
 def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, ...]:
-    title = dataclasses.replace(title, scale=scale_words(1, job.resolved.design.unit))
-    templates = [
+    templates = (
         *_pull_templates(job, title),
         *curve_templates(job, title),
         *(_gauges(job, own) for own in paper.panel_saw),
-    ]
-    return tuple(
-        draw_template(
-            own, dataclasses.replace(title, document=own.document, second_line=own.second_line)
-        )
-        for own in templates
     )
-
-
-def _page(job: Subject, board: Board) -> Paper:
-    """The smallest page that holds a template with its bars, no narrower than plain paper."""
-    usual = bench_paper(job)
-    trial = dataclasses.replace(
-        usual, name="template", width=max(usual.width, board.area.width + 2 * LAP + 40.0)
-    )
-    body = draw_page(Draft(trial), board.sheet.title)
-    around = trial.height - body.height
-    bars = rows_deep(len(bars_for(job.resolved.design.unit, body.width)))
-    return dataclasses.replace(trial, height=board.area.height + around + bars + 0.5 + END)
+    return boards_of(job, templates, title)
 
 
 # --- pulls ---------------------------------------------------------------------------------

@@ -10,12 +10,15 @@ from parametric.drawing.running import Beside, Block, Field, Fields, Framed, Poi
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.cautions import LOCAL
-from parametric.trade.order_tables import glass_gate_table, glazing_table
+from parametric.trade.order_tables import TRIED, glass_gate_table, glazing_table
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import Printed, printed, weight_head
 
 _BESIDE = 90.0
 """What sentences need beside a picture, mm."""
+_SHAPED = (
+    "Shaped: the sizes are those of the rectangle it is cut from. Cut to the outline, not to them."
+)
 _MOST_HIGH = (70.0, 48.0, 26.0)
 """How tall a pane is drawn, mm: large where that costs no page."""
 
@@ -72,27 +75,22 @@ def _panes(
 
 
 def _gate(paper: Paperwork, said: Printed) -> Framed:
-    """Openings to measure in the glued-up leaves, with boxes to write them in."""
+    """Openings to measure in the glued-up leaves, with boxes to write them in.
+
+    Those of a divided lite are many and have long names: only what is needed stands here, what
+    is drawn on the leaf's own sheet; and the lite is not named where its leaf has only one.
+    """
     order = paper.glazing
-    found = Heading(text="found", box=True, least=13.5, grows=True)
+    divided = any(opening.lite == opening.pane for opening in order.openings)
+    found = Heading(text="found", box=True, least=11.0 if divided else 13.5, grows=True)
+    drawn = () if divided else (Heading(text="drawn", anchor="right"),)
     rows = []
     for row in glass_gate_table(order, said).rows:
         opening, pane, wide, high, least_wide, least_high, slant, *_ = row
-        rows.append(
-            Row(
-                cells=(
-                    opening,
-                    pane,
-                    f"{wide} × {high}",
-                    least_wide,
-                    "",
-                    least_high,
-                    "",
-                    slant,
-                    "",
-                )
-            )
-        )
+        size = () if divided else (f"{wide} × {high}",)
+        tall = TRIED if high == TRIED else least_high
+        opening = opening.replace(" / lite /", " /")
+        rows.append(Row(cells=(opening, pane, *size, least_wide, "", tall, "", slant, "")))
     return Framed(
         title="Measure first",
         parts=(
@@ -109,9 +107,9 @@ def _gate(paper: Paperwork, said: Printed) -> Framed:
             Ruled(
                 title="",
                 columns=(
-                    Heading(text="opening"),
+                    Heading(text="opening", whole=divided),
                     Heading(text="pane"),
-                    Heading(text="drawn", anchor="right"),
+                    *drawn,
                     Heading(text="least width", anchor="right"),
                     found,
                     Heading(text="least height", anchor="right"),
@@ -151,6 +149,7 @@ def _order(paper: Paperwork, said: Printed) -> Ruled:
                     f"Tolerance each way {tolerance}. Corners {corners}. Edges: {edges}. "
                     f"Template {template}.",
                     f"{note[:1].upper()}{note[1:]}.",
+                    *(() if pane.template is None else (_SHAPED,)),
                 ),
             )
         )

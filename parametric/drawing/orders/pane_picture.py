@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from parametric.catalog.glass_facts import SAFETY_KINDS
 from parametric.drawing.draft import Draft
+from parametric.drawing.full_size.outlines import drawn
 from parametric.drawing.hatching import glass_seen
 from parametric.drawing.lettering import TEXT, TITLE, width
 from parametric.drawing.papers import scale_words
@@ -21,6 +22,8 @@ _SCALES: dict[str, tuple[float, ...]] = {
     "inch": (12.0, 16.0, 24.0, 48.0),
 }
 _LEFT, _RIGHT = 13.0, 16.0
+_SECOND = 9.0
+"""What the height of a shaped pane's right edge takes up beside it, mm."""
 _BELOW, _ABOVE = 12.0, 6.5
 _STAMP = 3.2
 _ROW = 6.0
@@ -42,8 +45,9 @@ def pane_picture(
     scales = _SCALES[job.rules.wood.unit]
     tallest = max(float(row.height) for row in rows)
     widest = max(float(row.width) for row in rows)
+    beside = max(_beside(row) for row in rows)
     scale = next(
-        (s for s in scales if tallest / s <= most_high and widest / s + _LEFT + _RIGHT <= wide),
+        (s for s in scales if tallest / s <= most_high and widest / s + beside <= wide),
         scales[-1],
     )
     shelves = _shelves(rows, scale, wide)
@@ -67,7 +71,11 @@ def pane_picture(
 
 
 def _span(row: GlassRow, scale: float) -> float:
-    return _LEFT + float(row.width) / scale + _RIGHT
+    return float(row.width) / scale + _beside(row)
+
+
+def _beside(row: GlassRow) -> float:
+    return _LEFT + _RIGHT + (0.0 if row.template is None else _SECOND)
 
 
 def _shelf_height(shelf: Sequence[GlassRow], scale: float) -> float:
@@ -92,10 +100,20 @@ def _draw_pane(
     x, y = low_left
     pane = Box(x, y, x + float(row.width) / scale, y + float(row.height) / scale)
     view = draft.view(f"pane {row.mark}", scale, low_left)
-    draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
-    draft.add(glass_seen(pane, view.name))
-    _sizes(draft, pane, said.fine(row.width, down=True), said.fine(row.height, down=True))
-    _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
+    across = said.fine(row.width, down=True)
+    if row.template is None:
+        draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
+        draft.add(glass_seen(pane, view.name))
+        _sizes(draft, pane, across, said.fine(row.height, down=True))
+        _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
+    else:
+        left, right = row.template.edges
+        draft.add(*drawn(row.template.outline, view, "cut"))
+        level = Box(pane.x0, pane.y0, pane.x1, view.y(min(left, right, key=float)))
+        draft.add(glass_seen(level, view.name))
+        _sizes(draft, pane, across, said.fine(left, down=True), view.y(left))
+        _up_an_edge(draft, pane, 1.0, view.y(right), said.fine(right, down=True))
+        _upward(draft, (pane.x1 + 5.0 + _SECOND, pane.centre[1]))
     if row.kind in SAFETY_KINDS:
         _stamp(draft, pane)
     beside = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
@@ -122,7 +140,7 @@ def _stamp(draft: Draft, pane: Box) -> None:
     )
 
 
-def _sizes(draft: Draft, pane: Box, across: str, up: str) -> None:
+def _sizes(draft: Draft, pane: Box, across: str, up: str, top: float | None = None) -> None:
     """The two sizes as the order prints them: rounded down, so no pane comes out too large."""
     line = pane.y0 - 6.5
     for at in (pane.x0, pane.x1):
@@ -135,17 +153,22 @@ def _sizes(draft: Draft, pane: Box, across: str, up: str) -> None:
             for y in (line + 1.0, line - 2.2 - TEXT)
         ]
     )
-    side = pane.x0 - 6.5
-    for at in (pane.y0, pane.y1):
-        draft.line("dims", (pane.x0 - 1.2, at), (side - 1.6, at))
+    _up_an_edge(draft, pane, -1.0, pane.y1 if top is None else top, up)
+
+
+def _up_an_edge(draft: Draft, pane: Box, way: float, top: float, up: str) -> None:
+    """The height of a pane's left or right edge."""
+    edge = pane.x0 if way < 0 else pane.x1
+    side = edge + way * 6.5
+    for at in (pane.y0, top):
+        draft.line("dims", (edge + way * 1.2, at), (side + way * 1.6, at))
         draft.line("dim_ticks", (side - 0.9, at - 0.9), (side + 0.9, at + 0.9))
-    draft.line("dims", (side, pane.y0), (side, pane.y1))
+    draft.line("dims", (side, pane.y0), (side, top))
     # A value longer than its pane stands clear of the ends of its own lines.
+    middle = pane.centre[1] if top == pane.y1 else (pane.y0 + top) / 2
+    places = (side - 1.0, side - 2.6) if way < 0 else (side - 1.0, side + 1.2 + TEXT)
     draft.add_first(
-        [
-            Label(text=up, at=(x, pane.centre[1]), anchor="centre", turned=90, layer="dims")
-            for x in (side - 1.0, side - 2.6)
-        ]
+        [Label(text=up, at=(x, middle), anchor="centre", turned=90, layer="dims") for x in places]
     )
 
 
