@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-import itertools
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
@@ -28,10 +27,9 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
+from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.model import Group, Part, Shaped, Trim
-from parametric.names import join
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 from parametric.units import mm_text
@@ -307,8 +305,6 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
         places = leaf.hinges[0].hinges.places[::-1]
         ends: list[Figure] = [end for place in places for end in (place.low, place.high)]
         stops_up = [0.0, *(float(end) for end in ends), float(leaf.height)]
-        sizes = [high - low for low, high in itertools.pairwise([Figure(0.0), *ends, leaf.height])]
-        words = [f"{place.name.rpartition(' / ')[2]}" for place in places]
         chains.append(
             Chain(
                 view=view,
@@ -322,11 +318,11 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
                 ),
                 links=tuple(
                     Link(
-                        figure=named(_hinge_name(leaf, words, index), size),
+                        figure=size,
                         after="hinge" if index == 1 else "",
                         rule=wood,
                     )
-                    for index, size in enumerate(sizes)
+                    for index, size in enumerate(leaf.hinges[0].chain)
                 ),
             )
         )
@@ -371,16 +367,6 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
             )
         )
     return chains
-
-
-def _hinge_name(leaf: Leaf, words: Sequence[str], index: int) -> str:
-    """The name of a stretch of the chain of hinges: a hinge's own length, or what is below it."""
-    which = index // 2
-    if index % 2:
-        return join(leaf.name, words[which], "length")
-    if which == len(words):
-        return join(leaf.name, "above the top hinge")
-    return join(leaf.name, f"below the {words[which]}")
 
 
 def bars_chain(

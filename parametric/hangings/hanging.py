@@ -225,6 +225,8 @@ class Hanging:
     reach: Figure | None = None
     meeting: Literal["butt", "rebated", "astragal"] | None = None
     meeting_rebate: Figure | None = None
+    planed_gap: Figure | None = None
+    """The meeting gap on the face that bevels are planed off; None between square edges."""
     clearances: tuple[Clearance, ...] = ()
 
     @property

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from parametric.figures import Figure, named
+from parametric.hangings.closing_arc import bevel_across
 from parametric.hangings.hanging import (
     Clearance,
     DoorBlock,
@@ -246,6 +247,14 @@ def _size(
         reach=max((swing.reach for swing in swings), key=float),
         meeting=spec.meeting_stiles,
         meeting_rebate=overlap if spec.meeting_stiles == "rebated" else None,
+        planed_gap=None
+        if planed is None
+        else named(
+            "meeting gap on the planed face",
+            between
+            + bevel_across(stock[0].thickness, planed, "leaf A / bevel")
+            + bevel_across(stock[1].thickness, planed, "leaf B / bevel"),
+        ),
         clearances=tuple(
             Clearance(
                 where=f"meeting gap beside leaf {leaf_letter(i)}",

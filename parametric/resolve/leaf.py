@@ -71,11 +71,15 @@ class HungPull:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HungHinges:
-    """The hinges at one edge of a leaf, and the face their knuckles stand on."""
+    """The hinges at one edge of a leaf, and the face their knuckles stand on.
+
+    `chain` is from the foot to the top: what is below a hinge, its length, and so on, mm.
+    """
 
     side: Side
     face: Literal["front", "back"]
     hinges: AnyHinges
+    chain: tuple[Figure, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -357,25 +361,43 @@ def _hinges(
         return ()
     gap = hanging.fold_gap if hanging.hinge_gap is None else hanging.hinge_gap
     assert gap is not None, "what hangs on hinges has a gap there"
-    return tuple(
-        HungHinges(
-            side=side,
-            face=face,
-            hinges=size_hinges(
-                spec,
-                leaf=hung.name if len(hung.hinged) == 1 else join(hung.name, f"{side} edge"),
-                height=hung.height,
-                width=hung.width,
-                thickness=thickness,
-                gap=gap,
-                foot=hung.foot,
-                head_gap=hanging.head_gap,
-                weight=weights.estimate,
-                cutters=shop.router.cutters,
-            ),
+    found: list[HungHinges] = []
+    for side, face in hung.hinged:
+        place = hung.name if len(hung.hinged) == 1 else join(hung.name, f"{side} edge")
+        hinges = size_hinges(
+            spec,
+            leaf=place,
+            height=hung.height,
+            width=hung.width,
+            thickness=thickness,
+            gap=gap,
+            foot=hung.foot,
+            head_gap=hanging.head_gap,
+            weight=weights.estimate,
+            cutters=shop.router.cutters,
         )
-        for side, face in hung.hinged
-    )
+        found.append(
+            HungHinges(
+                side=side, face=face, hinges=hinges, chain=_hinge_chain(hinges, place, hung.height)
+            )
+        )
+    return tuple(found)
+
+
+def _hinge_chain(hinges: AnyHinges, place: str, height: Figure) -> tuple[Figure, ...]:
+    """From the foot to the top of the leaf, hinge by hinge, as they are marked."""
+    chain: list[Figure] = []
+    at: Figure | None = None
+    for one in reversed(hinges.places):
+        word = one.name.rpartition(" / ")[2]
+        below = one.low if at is None else one.low - at
+        chain += [
+            named(join(place, f"below the {word}"), below),
+            named(join(one.name, "length"), one.high - one.low),
+        ]
+        at = one.high
+    top = height if at is None else height - at
+    return (*chain, named(join(place, "above the top hinge"), top))
 
 
 def _lock(spec: LockSpec | None, hung: HungLeaf, thickness: Figure, shop: Shop) -> Lock | None:

@@ -22,11 +22,19 @@ from parametric.resolve.head import LeafHead
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rebate:
-    """The rebate that glass lies in, from the back of the leaf, mm."""
+    """The rebate that glass lies in, from the back of the leaf, mm.
+
+    `lip` is the wood before it; `bite` how much of the glass the frame covers; `web` what two
+    rebates leave of a bar, and `face` the bar's own width.
+    """
 
     frame: Figure
     bar: Figure
     depth: Figure
+    lip: Figure
+    bite: Figure
+    face: Figure
+    web: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,11 +115,17 @@ def resolve_lite(
             panes=(pane,),
             weight=pane.weight,
         )
-    return _in_rebate(band, glass, left=left, width=width, head=head)
+    return _in_rebate(band, glass, left=left, width=width, thickness=thickness, head=head)
 
 
 def _in_rebate(
-    band: Band, glass: GlassSpec, *, left: Figure, width: Figure, head: LeafHead | None
+    band: Band,
+    glass: GlassSpec,
+    *,
+    left: Figure,
+    width: Figure,
+    thickness: Figure,
+    head: LeafHead | None,
 ) -> Lite:
     def at(quantity: str, value: float, unit: str = "mm") -> Figure:
         return named(join(band.name, quantity), value, unit)
@@ -122,6 +136,10 @@ def _in_rebate(
         frame=at("rebate in the frame", glass.frame_rebate),
         bar=at("rebate in the bars", glass.muntin_rebate),
         depth=at("rebate depth", glass.rebate_depth),
+        lip=at("wood before the glass", thickness - glass.rebate_depth),
+        bite=at("bite in the frame", glass.frame_rebate - glass.clearance),
+        face=face,
+        web=at("web of a bar", face - 2 * glass.muntin_rebate),
     )
     across = at("daylight width", (width - (wide - 1) * face) / wide)
     up = at("daylight height", (band.height - (high - 1) * face) / high)

@@ -14,9 +14,7 @@ from parametric.drawing.pieces import Piece, leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
-from parametric.figures import named
 from parametric.infill.glass import Pane
-from parametric.names import join
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Bar, Lite, Rebate
 
@@ -84,8 +82,6 @@ def _at_stile(
     reach, lip = float(rebate.frame), thick - float(rebate.depth)
     glass = (lip + float(pane.tape), lip + float(pane.tape + pane.thickness))
     over = view.y(thick)
-    bite = named(join(pane.name, "bite in the frame"), rebate.frame - pane.clearance)
-    front = named(join(leaf.name, "wood before the glass"), leaf.thickness - rebate.depth)
     left = view.x(window.x0) - 1.0
     place_chains(
         draft,
@@ -99,7 +95,7 @@ def _at_stile(
                     (edge + reach - float(pane.clearance), view.y(glass[1])),
                     (edge + reach, over),
                 ),
-                (Link(figure=bite, rule=fine), Link(figure=pane.clearance, rule=fine)),
+                (Link(figure=rebate.bite, rule=fine), Link(figure=pane.clearance, rule=fine)),
             ),
             chain(
                 view,
@@ -114,7 +110,7 @@ def _at_stile(
                 left - FIRST,
                 tuple((y, left) for y in dict.fromkeys((0.0, lip, *glass, thick))),
                 (
-                    Link(figure=front, rule=fine),
+                    Link(figure=rebate.lip, rule=fine),
                     *((Link(figure=pane.tape, rule=fine),) if float(pane.tape) > 0 else ()),
                     reference(pane.thickness, fine),
                     None,
@@ -165,8 +161,6 @@ def _at_bar(
     for x0, x1 in ((window.x0, low), (high, window.x1)):
         beyond(draft, view, *(((x0, y), (x1, y)) for y in (0.0, lip)))
     over, under = view.y(thick), view.y(0.0)
-    web = named(join(bar.name, "web"), bar.high - bar.low - 2 * rebate.bar)
-    face = named(join(bar.name, "face"), bar.high - bar.low)
     inner = (low + float(rebate.bar), high - float(rebate.bar))
     place_chains(
         draft,
@@ -178,7 +172,7 @@ def _at_bar(
                 ((low, view.y(lip)), (inner[0], over), (inner[1], over), (high, view.y(lip))),
                 (
                     Link(figure=rebate.bar, rule=fine),
-                    Link(figure=web, rule=fine),
+                    Link(figure=rebate.web, rule=fine),
                     Link(figure=rebate.bar, rule=fine),
                 ),
             ),
@@ -187,7 +181,7 @@ def _at_bar(
                 "across",
                 under - FIRST + 2.0,
                 ((low, under), (high, under)),
-                (reference(face, fine),),
+                (reference(rebate.face, fine),),
             ),
         ],
     )

@@ -15,11 +15,9 @@ from parametric.drawing.primitives import Circle
 from parametric.drawing.sheet import View
 from parametric.drawing.site import hung_by, jambs_at, leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
 from parametric.hardware.butt_hinge import ButtHinges
 from parametric.model import Turn
-from parametric.names import join
 from parametric.resolve.leaf import Leaf
 
 _STILE, _JAMB = 58.0, 34.0
@@ -177,7 +175,7 @@ def _chains(
     places: list[tuple[float, float]] = [(front, side), (back, side)]
     links: list[Link | None] = [reference(leaf.thickness, wood)]
     if pin is not None:
-        proud = _proud(leaf, pin, front, back)
+        proud = leaf.hinges[0].hinges.pin_out
         foot = view.x(pin[0]) + way * 10.0
         if knuckle_front:
             places.insert(0, (pin[1], foot))
@@ -208,9 +206,3 @@ def _chains(
             fan((-way * 0.8, -1.0 if knuckle_front else 1.0), (way * 0.6, -1.0)),
             view.name,
         )
-
-
-def _proud(leaf: Leaf, pin: Point, front: float, back: float) -> Figure:
-    """How far the pin's middle stands out of the knuckle's face."""
-    value = front - pin[1] if leaf.hung.knuckles != "back" else pin[1] - back
-    return named(join(leaf.name, "pin proud of the face"), value)

@@ -16,7 +16,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
+from parametric.figures import Figure
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 
@@ -105,8 +105,8 @@ def _chains(
             (Link(figure=gap, rule=wood),),
         )
     ]
-    if any(off):
-        wide = named("meeting gap on the planed face", gap + off[0] + off[1])
+    wide = job.resolved.door.hanging.planed_gap
+    if wide is not None:
         chains.append(
             chain(
                 view,
