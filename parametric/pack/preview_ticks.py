@@ -52,11 +52,11 @@ def _swing(resolved: Resolved) -> tuple[Saying, ...]:
 
 
 def _swinging_gap(resolved: Resolved) -> bool:
-    """Whether the floor rises, or was not measured, where they swing."""
+    """Whether the floor rises on their way, or was not measured where they swing."""
     hanging = resolved.door.hanging
-    if not hanging.swings:
-        return False
-    return hanging.travel_gap is None or float(hanging.travel_gap) < float(hanging.floor_gap)
+    if hanging.travel_gap is None:
+        return hanging.swings
+    return float(hanging.travel_gap) < float(hanging.floor_gap)
 
 
 def _not_safety(_: Resolved) -> Saying:

@@ -54,32 +54,52 @@ class Surround:
 
 
 def surround(door: Door, wall: float) -> Surround | None:
-    """What stands round doors that swing within their opening; None round any other.
+    """What stands round doors that swing within their opening, or that go into the wall beside
+    it; None round any other.
 
     Args:
         door: the door.
         wall: how thick its wall is pictured, mm.
     """
     hanging = door.hanging
-    if hanging.on_wall or not hanging.swings or hanging.head_gap is None:
+    if hanging.on_wall:
         return None
     outline = door.opening.outline()
-    leaf = door.leaves[0]
-    half, y = float(leaf.thickness) / 2, -float(leaf.hung.plane)
-    into = comes_towards(leaf)
-    stop = (
-        (y + half, y + half + CASING.stop_wide) if into else (y - half - CASING.stop_wide, y - half)
-    )
-    stop = (max(stop[0], 0.0), min(stop[1], wall))
+    if goes_into_wall(door):
+        face = (0.0, CASING.wide)
+        return Surround(
+            lining=(),
+            casing=_round(outline, *face, -CASING.thick, 0.0),
+            beyond=_round(outline, *face, wall, wall + CASING.thick),
+        )
+    if not hanging.swings:
+        return None
+    stop = None if hanging.head_gap is None else _stop(door, wall)
     face = (CASING.back, CASING.back + CASING.wide)
     return Surround(
         lining=(
             *_round(outline, -_WITHIN, CASING.lining, 0.0, wall),
-            *(_round(outline, -CASING.stop, 0.0, *stop) if stop[0] < stop[1] else ()),
+            *(() if stop is None else _round(outline, -CASING.stop, 0.0, *stop)),
         ),
         casing=_round(outline, *face, -CASING.thick, 0.0),
         beyond=_round(outline, *face, wall, wall + CASING.thick),
     )
+
+
+def goes_into_wall(door: Door) -> bool:
+    """Whether what is in the opening is wider than it is: it slides within the wall."""
+    return not door.hanging.on_wall and float(door.hanging.cover) > float(door.opening.clear) + 1.0
+
+
+def _stop(door: Door, wall: float) -> tuple[float, float] | None:
+    """The two faces of what the leaves shut against, on the side that they do not open to."""
+    leaf = door.leaves[0]
+    half, y = float(leaf.thickness) / 2, -float(leaf.hung.plane)
+    if comes_towards(leaf):
+        near, far = y + half, min(y + half + CASING.stop_wide, wall)
+    else:
+        near, far = max(y - half - CASING.stop_wide, 0.0), y - half
+    return (near, far) if near < far else None
 
 
 def _round(

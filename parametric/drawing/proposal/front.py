@@ -73,7 +73,8 @@ class _Doors:
         """Tracks, then leaf by leaf from the wall outwards, each with its shadow on the last."""
         door = self.job.resolved.door
         boxes = [self.room.on_paper(box) for box in leaf_boxes(door)]
-        yield from self.painted(p for p in self.job.shut if p.group == "tracks")
+        if not self.room.in_wall:
+            yield from self.painted(p for p in self.job.shut if p.group == "tracks")
         order = sorted(range(len(boxes)), key=lambda n: float(door.hanging.planes[n]))
         for rank, index in enumerate(order):
             if rank:

@@ -12,7 +12,7 @@ from parametric.drawing.proposal.shades import darker, lighter, mixed
 from parametric.drawing.sheet import View
 from parametric.drawing.site import floor_at, leaf_boxes
 from parametric.resolve.door import Door
-from parametric.trade.surround import surround
+from parametric.trade.surround import goes_into_wall, surround
 
 _SKIRTING = 95.0
 """How high the skirting that is pictured is, mm: scenery."""
@@ -32,6 +32,7 @@ class FrontRoom:
         self.door, self.box, self.view = door, box, view
         self.leaves = leaf_boxes(door)
         self.about = surround(door, _WALL)
+        self.in_wall = goes_into_wall(door)
 
     def tints(self) -> Iterator[Tint]:
         """From the far to the near."""
@@ -139,7 +140,8 @@ class FrontRoom:
         yield Tint(points=hole, colour="#59615f")
         yield Tint(points=hole, colour=INK, alpha=0.7, width=0.25)
         yield from self.on_floor()
-        yield from self.casings()
+        if not self.in_wall:
+            yield from self.casings()
 
     def casings(self) -> Iterator[Tint]:
         """The casings round hung doors, lit from the upper left, with their shade on the wall."""
@@ -162,8 +164,13 @@ class FrontRoom:
             yield Tint(points=(*points, points[0]), colour=INK, alpha=0.30, width=0.12)
 
     def before_doors(self) -> Iterator[Tint]:
-        """What the wall throws on doors that hang inside it: along the head and the left jamb."""
+        """What the wall throws on doors that hang inside it: along the head and the left jamb.
+
+        Of doors that go into the wall it covers the edges.
+        """
         back = min(-float(leaf.hung.plane + leaf.thickness / 2) for leaf in self.door.leaves)
+        if self.in_wall:
+            yield from self.casings()
         if self.door.hanging.on_wall or back < _FLUSH:
             return
         outline = self.view.path(self.door.opening.outline())
