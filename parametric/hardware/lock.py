@@ -7,7 +7,7 @@ closing edge seen straight on       stile seen from its face
    |#|  body, let in behind it       ||body|     (o) keyhole
    |_|                               |
 
-An edge planed to a bevel is followed: plate and floor lie on its slope, and are chopped square.
+Depths are from the edge as it is planed; of a bevelled one, from where its middle is.
 """
 
 from __future__ import annotations
@@ -105,7 +105,8 @@ class Lock:
     """A lock or latch in a closing stile and its strike opposite, mm.
 
     `up` is the spindle above the finished foot; `wall` the wood left each side of the body;
-    `back_of_mortise` how far in from the edge it ends; `strike_above_floor` the strike's middle.
+    `back_of_mortise` how far in from the edge it ends; `strike_above_floor` the strike's middle;
+    `bevel` what the bevel takes off the middle of the edge, None for a square one.
     """
 
     kind: Literal["mortise lock", "mortise latch"]
@@ -119,7 +120,7 @@ class Lock:
     strike: LetIn | None
     strike_above_floor: Figure
     bevel: Figure | None
-    square_ends: bool
+    thickness: Figure
     written: LockSpec
 
     @property
@@ -132,6 +133,18 @@ class Lock:
             exceeds(one.plate_low, one.low - one.run_past)
             or exceeds(one.high + one.run_past, one.plate_high)
             or exceeds(one.width, one.plate_width)
+        )
+
+    @property
+    def plate_lies_in(self) -> bool:
+        """Whether plates are thick enough for the bevel: at their lower side they are still let in."""
+        if self.bevel is None:
+            return True
+        slope = 2 * float(self.bevel) / float(self.thickness)
+        return all(
+            exceeds(one.plate_depth, one.plate_width / 2 * slope)
+            for one in (self.mortise, self.strike)
+            if one is not None
         )
 
     @property
@@ -184,7 +197,6 @@ def size_lock(
     )
     body_top = up + at("body above the spindle", spec.above_spindle)
     middle = at("middle of the faceplate", body_top - long / 2)
-    sloped = bevel is not None and float(bevel) > 0
     mortise = _let_in(
         name,
         middle=middle,
@@ -193,13 +205,12 @@ def size_lock(
         body=(long, wide, deep),
         fit=fit,
         extra=at("extra depth", spec.extra_depth),
-        sloped=sloped,
         words=("faceplate", "mortise"),
         cutter=_cutter(spec, wide + 2 * fit, cutters),
     )
     # what a bevel has taken off the edge where the middle of the faceplate lies
     off = None
-    if bevel is not None and sloped:
+    if bevel is not None and float(bevel) > 0:
         off = at("bevel at the middle of the edge", thickness / 2 * tangent(bevel))
     assert mortise.deep is not None
     assert mortise.width is not None
@@ -227,7 +238,6 @@ def size_lock(
             body=spec.box,
             fit=fit,
             extra=at("strike / extra depth", spec.extra_depth),
-            sloped=sloped,
             words=("plate", "box"),
             cutter=_cutter(
                 spec, spec.strike[1] if spec.box is None else spec.box[1] + 2 * fit, cutters
@@ -235,7 +245,7 @@ def size_lock(
         ),
         strike_above_floor=at("strike above the floor", middle + foot),
         bevel=off,
-        square_ends=sloped,
+        thickness=thickness,
         written=spec,
     )
 
@@ -256,7 +266,6 @@ def _let_in(
     body: tuple[Figure, Figure, Figure] | None,
     fit: Figure,
     extra: Figure,
-    sloped: bool,
     words: tuple[str, str],
     cutter: Figure,
 ) -> LetIn:
@@ -281,16 +290,13 @@ def _let_in(
         low = at(f"{of_body} low end", middle - long / 2 - fit)
         high = at(f"{of_body} high end", middle + long / 2 + fit)
         deep = at(f"{of_body} depth", thick + far + extra)
-        if not sloped:
-            run_past = width / 2 - root(square(width / 2) - square(wide / 2))
+        run_past = width / 2 - root(square(width / 2) - square(wide / 2))
     return LetIn(
         plate_low=at(f"{of_plate} recess low end", middle - half),
         plate_high=at(f"{of_plate} recess high end", middle + half),
         plate_width=at(f"{of_plate} recess width", plate[1] + 2 * fit),
         plate_depth=thick,
-        plate_corner=at(
-            f"{of_plate} recess corner", 0.0 if sloped or not float(corner) else corner + fit
-        ),
+        plate_corner=at(f"{of_plate} recess corner", corner + fit if float(corner) else 0.0),
         low=low,
         high=high,
         width=width,

@@ -1,6 +1,7 @@
 """What a lock or latch and its strike cut: plate and body in the edge, bores from both faces.
 
-In a bevelled edge plate and floor lie on the slope, and are chopped square; the back is level.
+The floor of what is let into a bevelled edge is level here, as deep as the plate at its
+middle: pared to the slope at the bench it takes as much on one side as it leaves on the other.
 """
 
 from __future__ import annotations
@@ -11,26 +12,18 @@ from parametric.figures import Figure
 from parametric.hardware.bore import circle
 from parametric.hardware.lock import LetIn, Lock
 from parametric.model import Cut, Making, Shaped
-from parametric.outlines import Outline, Vertex, rounded_rectangle
+from parametric.outlines import Outline, rounded_rectangle
 
 SideFace = Literal["low face", "high face"]
 """A face of the stile's own frame."""
 
 
-def lock_cuts(
-    lock: Lock,
-    *,
-    front: SideFace,
-    planed: SideFace | None,
-    thickness: float,
-    shift: float,
-) -> tuple[Cut, ...]:
+def lock_cuts(lock: Lock, *, front: SideFace, thickness: float, shift: float) -> tuple[Cut, ...]:
     """Faceplate, mortise and bores in a closing stile, once the leaf is glued, trimmed and planed.
 
     Args:
         lock: the lock.
         front: the face of the stile's own frame that is the leaf's front.
-        planed: the face whose edge the bevel sets back; None for a square edge.
         thickness: of the stile, mm.
         shift: turns heights above the finished foot into heights on the blank, mm.
     """
@@ -50,49 +43,41 @@ def lock_cuts(
     ]
     return (
         *_plate_and_body(
-            lock.mortise, "lock faceplate", "lock mortise", lock, planed, thickness, shift
+            lock.mortise, "lock faceplate", "lock mortise", shift, lock.bevel, thickness
         ),
         *bores,
     )
 
 
-def strike_cuts(
-    lock: Lock, *, planed: SideFace | None, thickness: float, shift: float
-) -> tuple[Cut, ...]:
+def strike_cuts(lock: Lock, *, thickness: float, shift: float) -> tuple[Cut, ...]:
     """The strike let into the meeting edge of the leaf that stands opposite.
+
+    Both edges are planed alike, so what the bevel takes there is what it takes here.
 
     Args:
         lock: the other leaf's lock.
-        planed: the face whose edge a bevel sets back here; None for a square edge.
         thickness: of the stile, mm.
         shift: turns heights above the finished foot into heights on the blank, mm.
     """
     if lock.strike is None:
         return ()
-    return _plate_and_body(
-        lock.strike, "strike plate", "strike box", lock, planed, thickness, shift
-    )
+    return _plate_and_body(lock.strike, "strike plate", "strike box", shift, lock.bevel, thickness)
 
 
 def _plate_and_body(
-    one: LetIn,
-    plate: str,
-    body: str,
-    lock: Lock,
-    planed: SideFace | None,
-    thickness: float,
-    shift: float,
+    one: LetIn, plate: str, body: str, shift: float, off: Figure | None, thickness: float
 ) -> tuple[Cut, ...]:
-    if planed is not None and lock.bevel is not None:
-        return _on_the_slope(one, plate, body, 2 * float(lock.bevel), planed, thickness, shift)
+    """Both straight in from the edge; a bevelled one begins, on the average, where its middle is."""
+    begins = Figure(0.0) if off is None else off
+    slope = "" if off is None else ", plate and floor pared to the bevel"
     router = Making(
         by="router",
         when="after glue-up",
         cutter=one.cutter,
-        tool="straight or spiral cutter, fence and stops on the edge",
+        tool=f"straight or spiral cutter, fence and stops on the edge{slope}",
     )
     chopped = Making(
-        by="bench", when="after glue-up", tool="marked from the plate and chopped square"
+        by="bench", when="after glue-up", tool=f"marked from the plate and chopped square{slope}"
     )
     cuts: list[Cut] = [
         Shaped(
@@ -105,7 +90,8 @@ def _plate_and_body(
                 one.plate_corner,
                 thickness,
             ),
-            depth=one.plate_depth,
+            surface=begins,
+            depth=begins + one.plate_depth,
             making=router if float(one.plate_corner) else chopped,
         )
     ]
@@ -121,8 +107,8 @@ def _plate_and_body(
                     one.width / 2,
                     thickness,
                 ),
-                surface=one.plate_depth,
-                depth=one.deep,
+                surface=begins + one.plate_depth,
+                depth=begins + one.deep,
                 making=router,
             )
         )
@@ -137,72 +123,3 @@ def _in_the_middle(
     return rounded_rectangle(
         (float(low), near, float(high), thickness - near), (radius, radius, radius, radius)
     )
-
-
-def _on_the_slope(
-    one: LetIn,
-    plate: str,
-    body: str,
-    off: float,
-    planed: SideFace,
-    thickness: float,
-    shift: float,
-) -> tuple[Cut, ...]:
-    """The same in a bevelled edge: drawn on the stile's end, from height to height.
-
-    Args:
-        one: plate and body.
-        plate: what the plate's cut is called.
-        body: what the body's cut is called.
-        off: what the bevel takes off the planed face's edge, mm.
-        planed: that face.
-        thickness: of the stile, mm.
-        shift: turns heights above the finished foot into heights on the blank, mm.
-    """
-    making = Making(
-        by="bench", when="after glue-up", tool="bored out and chopped square to the bevelled edge"
-    )
-
-    def edge(z: float) -> float:
-        part = 1 - z / thickness if planed == "low face" else z / thickness
-        return off * part
-
-    def across(width: Figure, near: float, far: float | None) -> Outline:
-        """Between two depths under the slope; a floor that is level, where `far` is given."""
-        low, high = (thickness - float(width)) / 2, (thickness + float(width)) / 2
-        begin = near if far is None else far
-        ends = (
-            (edge(low) + float(one.plate_depth), edge(high) + float(one.plate_depth))
-            if far is None
-            else (begin, begin)
-        )
-        return (
-            Vertex(edge(low) + near, low),
-            Vertex(ends[0], low),
-            Vertex(ends[1], high),
-            Vertex(edge(high) + near, high),
-        )
-
-    cuts: list[Cut] = [
-        Shaped(
-            name=plate,
-            face="low end",
-            outline=across(one.plate_width, 0.0, None),
-            surface=one.plate_low + shift,
-            depth=one.plate_high + shift,
-            making=making,
-        )
-    ]
-    if one.low is not None and one.high is not None and one.width and one.deep is not None:
-        floor = float(one.deep) + off / 2
-        cuts.append(
-            Shaped(
-                name=body,
-                face="low end",
-                outline=across(one.width, float(one.plate_depth), floor),
-                surface=one.low + shift,
-                depth=one.high + shift,
-                making=making,
-            )
-        )
-    return tuple(cuts)

@@ -72,13 +72,12 @@ def _stile(leaf: Leaf, side: Side) -> Part:
                 thickness=leaf.thickness,
                 shift=leaf.trim,
             )
-    planed = _planed(leaf, side, front, back)
     shift = float(leaf.trim)
     thickness = float(leaf.thickness)
     if leaf.lock is not None and leaf.hung.lock_edge == side:
-        cuts += lock_cuts(leaf.lock, front=front, planed=planed, thickness=thickness, shift=shift)
+        cuts += lock_cuts(leaf.lock, front=front, thickness=thickness, shift=shift)
     if leaf.strike is not None and leaf.hung.strike_edge == side:
-        cuts += strike_cuts(leaf.strike, planed=planed, thickness=thickness, shift=shift)
+        cuts += strike_cuts(leaf.strike, thickness=thickness, shift=shift)
     cuts += stile_edges(leaf, side, front, back)
     if leaf.guide is not None:
         cuts.append(
@@ -108,13 +107,6 @@ def _stile(leaf: Leaf, side: Side) -> Part:
             back: "back",
         },
     )
-
-
-def _planed(leaf: Leaf, side: Side, front: BroadFace, back: BroadFace) -> BroadFace | None:
-    """The broad face whose edge a bevel sets back; None for a square edge."""
-    if leaf.hung.bevel(side) is None:
-        return None
-    return front if leaf.hung.knuckles == "back" else back
 
 
 def _trims(leaf: Leaf) -> list[Cut]:

@@ -94,6 +94,18 @@ def _itself(job: Checked, lock: Lock) -> Iterator[Problem]:
             allowed=f"{job.fine(long)} x {job.fine(one.width or 0.0)} or more",
             fix="Measure both again; the mortise is longer than the body for its round ends.",
         )
+    if not lock.plate_lies_in:
+        yield Problem(
+            code="plate_over_the_bevel",
+            level="stop",
+            message="The bevel of the edge falls more over a plate's width than the plate is "
+            "thick: on its lower side it would not be let in.",
+            where=written.line("faceplate"),
+            about=lock.name,
+            found=job.fine(one.plate_depth),
+            allowed="a thicker or narrower plate",
+            fix="Take a thicker plate, or plane a smaller bevel.",
+        )
     if not lock.bores_meet_body:
         across = ", ".join(
             f"{bore.name} {job.fine(bore.up)} up and {job.fine(bore.across)} in"

@@ -90,7 +90,8 @@ def _shaped(cut: Shaped, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shap
     """What is inside an outline, run out past every edge of the face that it lies along."""
     surface, inwards = _outside(cut.face, blank)
     begins, ends = cut.surface, cut.depth
-    if begins <= SAME:
+    # what stood before a cut in an edge is gone, level or planed to a bevel
+    if begins <= SAME or cut.face in ("low edge", "high edge"):
         begins = -OVER
     if ends >= _last_of(cut.face, blank, wood) - SAME:
         ends += OVER

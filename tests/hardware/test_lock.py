@@ -79,7 +79,11 @@ def test_a_bevel_moves_what_is_measured_from_the_edge() -> None:
     off = 22 * math.tan(math.radians(3))
     assert float(one.bores[0].across) == pytest.approx(55 + off)
     assert float(one.back_of_mortise) == pytest.approx(85 + off)
-    assert one.mortise.run_past == 0.0
+    assert one.bevel is not None
+    assert float(one.bevel) == pytest.approx(off)
+    assert one.plate_lies_in
+    # 11.5 to the plate's side at 15 deg is 3.08: more than the 3 that it is let in
+    assert not lock(bevel=15.0).plate_lies_in
     assert lock(bevel=0.0).bores[0].across == 55.0
 
 
@@ -99,7 +103,7 @@ def bevel(planed: str) -> Shaped:
 @pytest.mark.kernel
 def test_a_lock_in_a_square_edge() -> None:
     """Plate 201 x 23 x 3; mortise 162.256 x 17 with round ends, 82 behind it; four bores 13.5 deep."""
-    cuts = lock_cuts(lock(), front="low face", planed=None, thickness=THICK, shift=TRIM)
+    cuts = lock_cuts(lock(), front="low face", thickness=THICK, shift=TRIM)
     past = 8.5 - math.sqrt(8.5**2 - 8**2)
     mortise = ((151 + 2 * past - 17) * 17 + math.pi * 8.5**2) * 82
     bores = 2 * 13.5 * math.pi * (10**2 + 8**2)
@@ -122,26 +126,36 @@ def test_a_lock_in_a_square_edge() -> None:
 @pytest.mark.kernel
 @pytest.mark.parametrize("planed", ["low face", "high face"])
 def test_a_lock_in_a_bevelled_edge(planed: str) -> None:
-    """Plate and floor on the slope, all chopped square; the bevel is there too, and no wood twice.
+    """Floors 3 and 85 under the middle of the bevel, and no wood taken twice.
 
-    On the slope the plate takes 201 x 23 x 3 again, and what is behind it 151 x 17 x 82 on the
-    average; the bores are as before.
+    What lies above the middle on one side of the plate lies under it on the other, so beyond
+    the bevel plate, mortise and bores take what they take in a square edge.
     """
-    one = lock(bevel=3.0)
     cuts: tuple[Cut, ...] = (
         bevel(planed),
-        *lock_cuts(one, front="high face", planed=planed, thickness=THICK, shift=TRIM),  # type: ignore[arg-type]
+        *lock_cuts(lock(bevel=3.0), front="high face", thickness=THICK, shift=TRIM),
     )
-    off = THICK * math.tan(math.radians(3))
+    half = 22 * math.tan(math.radians(3))
+    past = 8.5 - math.sqrt(8.5**2 - 8**2)
+    mortise = ((151 + 2 * past - 17) * 17 + math.pi * 8.5**2) * 82
     bores = 2 * 13.5 * math.pi * (10**2 + 8**2)
-    z = 12 if planed == "low face" else 32
-    slope = off * (1 - 12 / 44)
+    full = 33.0 if planed == "low face" else 11.0
     holds(
         cuts,
         size=(LONG, WIDE, THICK),
-        removed=off * THICK / 2 * LONG + 201 * 23 * 3 + 151 * 17 * 82 + bores,
-        gone=((870 + TRIM, slope + 2.9, z), (960 + TRIM, 86, 22), (990 + TRIM, 55, 1)),
-        left=((870 + TRIM, slope + 3.1, z), (960 + TRIM, 86.5, 22), (858 + TRIM, slope + 1, z)),
+        removed=half * THICK * LONG + 201 * 23 * 3 + mortise + bores,
+        gone=(
+            (870 + TRIM, half + 2.9, 12),
+            (870 + TRIM, half + 2.9, 32),
+            (870 + TRIM, 0.7, full),
+            (960 + TRIM, half + 84.9, 22),
+            (990 + TRIM, 55, 1),
+        ),
+        left=(
+            (870 + TRIM, half + 3.1, 12),
+            (960 + TRIM, half + 85.1, 22),
+            (858 + TRIM, 2 * half, full),
+        ),
     )
 
 
@@ -149,7 +163,7 @@ def test_a_lock_in_a_bevelled_edge(planed: str) -> None:
 def test_the_strike_in_the_other_leaf() -> None:
     """Plate 60 x 22 x 2 and a box 40 x 14 x 15 behind it, both with 0.5 round them."""
     one = lock(strike="60 x 22 x 2", box="40 x 14 x 15")
-    cuts = strike_cuts(one, planed=None, thickness=THICK, shift=TRIM)
+    cuts = strike_cuts(one, thickness=THICK, shift=TRIM)
     past = 7.5 - math.sqrt(7.5**2 - 7**2)
     box = ((41 + 2 * past - 15) * 15 + math.pi * 7.5**2) * 17
     assert [cut.name for cut in cuts] == ["strike plate", "strike box"]
@@ -160,7 +174,7 @@ def test_the_strike_in_the_other_leaf() -> None:
         gone=((960 + TRIM, 18, 22), (960 + 28 + TRIM, 1, 22)),
         left=((960 + TRIM, 19.5, 22), (960 + 28 + TRIM, 3, 22)),
     )
-    assert strike_cuts(lock(), planed=None, thickness=THICK, shift=TRIM) == ()
+    assert strike_cuts(lock(), thickness=THICK, shift=TRIM) == ()
 
 
 def test_wood_that_a_lock_takes() -> None:
@@ -176,7 +190,7 @@ def test_router_and_bench_share_the_work() -> None:
     def by(one: Lock) -> list[tuple[str, str]]:
         return [
             (cut.name, cut.making.by)
-            for cut in lock_cuts(one, front="low face", planed=None, thickness=THICK, shift=TRIM)
+            for cut in lock_cuts(one, front="low face", thickness=THICK, shift=TRIM)
             if isinstance(cut, Shaped) and cut.face == "low edge"
         ]
 

@@ -769,12 +769,13 @@ CASES = (
         "does not lie on a leaf 81-3/8 high",
         design=PAIR,
     ),
-    # The mortise is 6 and twice the fit; so is the recess of a plate of 6.
+    # Round ends hold a body of 15.9 back by 8.24 - sqrt(8.24**2 - 7.94**2) = 6.03 in a mortise of 16.5:
+    # 152.4 + 12.1 = 164.5, and a plate of 6-1/2 is 165.1; one of 6-3/8, 161.9; the fit is on both.
     case(
         "faceplate_does_not_cover",
         "stop",
-        locked(faceplate="5-7/8 x 7/8 x 1/8"),
-        locked(faceplate="6 x 7/8 x 1/8"),
+        locked(faceplate="6-3/8 x 7/8 x 1/8"),
+        locked(faceplate="6-1/2 x 7/8 x 1/8"),
         "does not cover the body's mortise",
         design=PAIR,
     ),
@@ -812,6 +813,16 @@ CASES = (
         {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 1-1/2}"},
         {HINGE: "hinge: {kind: pivot, pin: 1/2 x 1, from edge: 1-1/2, from face: 1/2}"},
         "the leaf needs 0.237 as it turns: its heel binds.",
+        design=PAIR,
+    ),
+    # A plate of 7/8, 11.4 to its side with the fit: at 15 deg the bevel falls 3.06 there, and 1/8 is
+    # 3.18; at 16 deg 3.27.
+    case(
+        "plate_over_the_bevel",
+        "stop",
+        locked() | {"meeting gap: 1/8": "meeting gap: 1/8\n  edge bevel: 16 deg"},
+        locked() | {"meeting gap: 1/8": "meeting gap: 1/8\n  edge bevel: 15 deg"},
+        "falls more over a plate's width",
         design=PAIR,
     ),
 )
