@@ -44,6 +44,8 @@ def draw_plan(
         (right, extent.x1 + STUB * view.scale),
     ):
         wall_end(draft, view, job, inner, outer, deep)
+    if not door.hanging.on_wall:
+        _plumb_lines(draft, view, door, (left, right), deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
     for track in door.hanging.tracks:
         y = -float(track.plane)
@@ -55,6 +57,17 @@ def draw_plan(
             view.name,
         )
     return view
+
+
+def _plumb_lines(
+    draft: Draft, view: View, door: Door, jambs: tuple[float, float], deep: float
+) -> None:
+    """Where the opening is narrowest, plumb: what leaves are sized from, when a jamb leans from it."""
+    low = float(door.opening.clear_left)
+    for jamb, clear in zip(jambs, (low, low + float(door.opening.clear)), strict=True):
+        if abs(jamb - clear) > 1e-6:
+            ends = (view.at((clear, 0.0)), view.at((clear, deep)))
+            draft.line("adjacent", *ends, view.name)
 
 
 def _jambs(door: Door) -> tuple[float, float]:

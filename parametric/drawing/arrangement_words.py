@@ -258,7 +258,8 @@ def _timber(job: Subject) -> str:
 def _key_plan(job: Subject) -> Picture:
     """The leaves open in plan: stacked where they pass one another, else as they stand."""
     hanging = job.resolved.door.hanging
-    if hanging.passing_gap is None or hanging.stack_lap is None:
+    two = len(job.resolved.door.leaves) == 2
+    if hanging.passing_gap is None or hanging.stack_lap is None or not two:
         return _open_plan(job)
     span = float(hanging.cover) + 2 * _KEY_STUB
     unit = job.rules.unit

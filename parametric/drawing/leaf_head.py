@@ -16,8 +16,7 @@ from parametric.drawing.plane import around_boxes
 from parametric.drawing.primitives import Label, reach
 from parametric.drawing.sheet import Hatch, View
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
-from parametric.names import join
+from parametric.figures import Figure
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf, Rail
 from parametric.shapes.curve import Bow
@@ -62,7 +61,8 @@ def draw_arch(draft: Draft, job: Subject, leaf: Leaf, view: View, *, sizes: bool
         if float(height) <= _LEAST:
             continue
         way = 1.0 if side == "left" else -1.0
-        over = named(join(rail.name, f"height at its {side} end"), rail.height - height)
+        over = rail.left_end if side == "left" else rail.right_end
+        assert over is not None
         chain = Chain(
             view=view,
             axis="up",

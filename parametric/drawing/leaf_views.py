@@ -387,7 +387,8 @@ def bars_chain(
     links: list[Link | None] = []
     for index, bar in enumerate(bars):
         places += [float(bar.low), float(bar.high)]
-        face = Link(figure=bar.high - bar.low, rule=wood) if index == 0 else None
+        wide = None if lite.rebate is None else lite.rebate.face
+        face = Link(figure=wide, rule=wood) if index == 0 and wide is not None else None
         links += [Link(figure=day, rule=wood), face]
     places.append(float(bars[-1].high + day))
     links.append(Link(figure=day, rule=wood))

@@ -131,7 +131,10 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
         return turns, "opens to you" if comes_to_viewer(leaf) else "opens away"
     track = "" if hung.track is None else f"{door.hanging.tracks[hung.track].word} track"
     if track and door.hanging.passing_gap is not None:
-        place = ("front", "rear")[min(index, 1)]
+        off = float(hung.plane)
+        behind = sum(float(plane) > off + 1e-6 for plane in set(door.hanging.planes))
+        before = sum(float(plane) < off - 1e-6 for plane in set(door.hanging.planes))
+        place = "front" if not behind else "middle" if before else "rear"
         return f"{place} leaf", track
     way = slides(hung)
     return "stands still" if way is None else f"slides {way}", track or f"leaf {leaf.letter}"

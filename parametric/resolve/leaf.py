@@ -58,6 +58,9 @@ class Rail:
     slots: tuple[SlotPlace, ...]
     head: LeafHead | None = None
     """The curve of its underside; `height` is then that of its blank, `foot` the springing."""
+    left_end: Figure | None = None
+    right_end: Figure | None = None
+    """How high an arched rail is at its ends."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -303,6 +306,12 @@ def _rail(
         top=band.top,
         length=named(join(band.name, "length"), shoulder),
         head=head,
+        left_end=None
+        if head is None
+        else named(join(band.name, "height at its left end"), band.height - head.at_left),
+        right_end=None
+        if head is None
+        else named(join(band.name, "height at its right end"), band.height - head.at_right),
         low_groove=low if below == "panel" else None,
         high_groove=high if above == "panel" else None,
         slots=place_slots(

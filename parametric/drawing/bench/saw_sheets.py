@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from parametric.drawing.bench.saying import Numbers, listed, said
+from parametric.drawing.bench.saying import Numbers, Said, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import sketch
 from parametric.drawing.bench.words import heading, pieces_row, when_words
@@ -127,7 +127,6 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> Se
 
     `site` is what may still come off the foot where it is hung, mm.
     """
-    heights = dict.fromkeys(say.wood(leaf.height) for leaf in job.resolved.door.leaves)
     assert setting.depth is not None
     return SetUp(
         title=heading(setting),
@@ -138,7 +137,10 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> Se
                 number=say.wood(setting.depth),
                 name="comes off foot and top, flush with the rails: kerf in the waste",
             ),
-            Key(number=listed(list(heights), " or "), name="high, when both are off"),
+            *(
+                Key(number=height, name=f"high, when both are off{whose}")
+                for height, whose in _heights(job, say)
+            ),
         ),
         rows=(
             pieces_row(say, setting, spare="waste strip"),
@@ -150,6 +152,17 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> Se
         picture=lambda draft, box: _trim_picture(draft, job, box, setting),
         seen="From above, foot at the right",
     )
+
+
+def _heights(job: Subject, say: Numbers) -> list[tuple[Said, str]]:
+    """Every height that leaves have, and whose it is where there is more than one."""
+    found: dict[str, tuple[Said, list[str]]] = {}
+    for leaf in job.resolved.door.leaves:
+        said_so = say.wood(leaf.height)
+        found.setdefault(str(said_so), (said_so, []))[1].append(leaf.letter)
+    if len(found) == 1:
+        return [(one, "") for one, _ in found.values()]
+    return [(one, f": leaf {' and '.join(letters)}") for one, letters in found.values()]
 
 
 def _later(say: Numbers, site: Figure) -> tuple[Row, ...]:

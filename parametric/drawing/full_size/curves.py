@@ -11,9 +11,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.shaped import across, flattened
 from parametric.drawing.sheet import TitleBlock, View
 from parametric.drawing.subject import Subject
-from parametric.figures import named
 from parametric.model import Part, Shaped
-from parametric.names import join
 from parametric.outlines import Outline, bounds_of, turned_over
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Rail
@@ -78,7 +76,7 @@ def _rail_template(
 ) -> Template:
     long, tall = float(rail.length), float(rail.height)
     sizes = " and ".join(job.fine(radius) for radius in radii(head))
-    ends = ((0.0, head.at_left, "left end"), (long, head.at_right, "right end"))
+    ends = ((0.0, head.at_left, rail.left_end), (long, head.at_right, rail.right_end))
 
     def chains(view: View) -> list[Chain]:
         rule = job.rules.fine
@@ -103,15 +101,10 @@ def _rail_template(
                     ),
                     links=(
                         Link(figure=height, rule=rule) if float(height) > 0.05 else None,
-                        Link(
-                            figure=named(
-                                join(rail.name, f"height at its {word}"), rail.height - height
-                            ),
-                            rule=rule,
-                        ),
+                        None if whole is None else Link(figure=whole, rule=rule),
                     ),
                 )
-                for x, height, word in ends
+                for x, height, whole in ends
             ),
         ]
 

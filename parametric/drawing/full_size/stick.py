@@ -230,6 +230,10 @@ def _places(
             )
             for words in _beside(view, line, number, side, None):
                 yield number, words, jog
+    # Under its own line, where another lies close over it.
+    number = _number(view, line, (view.x(side.x(start)), y - 1.0 - sample.height), side)
+    for words in _beside(view, line, number, side, None):
+        yield number, words, lead
 
 
 def _number(view: View, line: _Line, at: Point, side: _Side) -> Label:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from parametric.drawing.part_sheets.moulded_cuts import moulded_lines, moulded_target
 from parametric.drawing.part_sheets.shaped_cuts import (
     Bow,
     Line,
@@ -25,6 +26,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Pocket,
     RaisedBevel,
     RoundArrises,
@@ -36,6 +38,7 @@ from parametric.model import (
     face_size,
     ramp_length,
 )
+from parametric.trade.moulded_runs import run_sizes
 
 Milled = Slot | Pocket | Groove
 """Cuts that go into one face to a depth, with a middle line."""
@@ -44,7 +47,7 @@ Milled = Slot | Pocket | Groove
 def own_side(cut: Cut, part: Unfolded) -> Side:
     """The side on which a cut is seen and wears its balloon."""
     match cut:
-        case Slot() | Pocket() | Groove() | Island() | Shaped():
+        case Slot() | Pocket() | Groove() | Island() | Shaped() | Moulded():
             return part.side(cut.face)
         case Trim() | Mitre() | RaisedBevel() | Tongue() | RoundArrises() | RoundCorners():
             return "face"
@@ -59,6 +62,8 @@ def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line | Bow]:
             yield from _milled(cut, part)
         case Shaped():
             yield from shaped_lines(cut, part)
+        case Moulded():
+            yield from moulded_lines(cut, part)
         case Trim():
             along = 0.0 if cut.end == "low end" else part.length
             sides: tuple[Side, ...] = ("face", "back", "over", "under")
@@ -105,6 +110,8 @@ def target(cut: Cut, part: Unfolded) -> Point:
             return _pocket_target(cut, part)
         case Shaped():
             return shaped_target(cut, part)
+        case Moulded():
+            return moulded_target(cut, part)
         case Trim():
             off = float(cut.length) / 2
             return (-off if cut.end == "low end" else part.length + off, part.width / 2)
@@ -143,6 +150,9 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
             return (float(cut.u) - half - part.foot, float(cut.u) + half - part.foot)
         case Shaped():
             return span_of(cut, part)
+        case Moulded():
+            own = run_sizes(cut, part.part.blank)
+            return (own.low - part.foot, own.high - part.foot)
         case Trim() if cut.end == "low end":
             return (-float(cut.length), 0.0)
         case Trim():

@@ -146,7 +146,7 @@ def _ends_on_something(
         if window.holds(line.a) and (there(line.a) or there(line.b)):
             return True
     for one in file.rounds:
-        if window.holds(one.centre):
+        if window.holds(one.centre) or any(map(window.holds, one.ends)):
             middle = dimension.along(one.centre)
             sides = (middle, middle - one.radius, middle + one.radius)
             if any(abs(side - at) <= NEAR for side in sides) or any(map(there, one.ends)):
