@@ -213,7 +213,8 @@ class Shaped:
     A curved underside, a rebate that follows it, the cheek of a tenon, an edge planed to a
     bevel (on the end face, as long as the piece). `outline` is in the face's u and v,
     counter-clockwise, within the face; it may lie along the face's own edges. Depth equal
-    to what lies behind the face goes right through.
+    to what lies behind the face goes right through. In an edge, what stands before `surface`
+    is gone already: where that is a bevel, `surface` is its mean over the outline.
     """
 
     name: str

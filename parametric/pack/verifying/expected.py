@@ -344,7 +344,9 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
     """
     if made.shape is not None:
         u, v, depth = on_face(part, made.face, point)
-        if not made.begins - margin < depth < made.floor + margin:
+        # what stands before a cut in an edge is gone, level or planed to a bevel
+        begins = -math.inf if "edge" in made.face else made.begins
+        if not begins - margin < depth < made.floor + margin:
             return False
         turns = [math.tau * (i + 0.5) / _ROUND for i in range(_ROUND if margin else 0)]
         around = [(margin * math.cos(t), margin * math.sin(t)) for t in turns]
