@@ -25,7 +25,7 @@ from parametric.figures import Figure, named
 from parametric.outlines import Vertex
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf
-from parametric.shapes.curve import Bow, HeadCurve, height_at
+from parametric.shapes.curve import Bow, HeadCurve, height_at, part_of
 
 _STEP_MM, _STEP_INCH = 100.0, 101.6
 """From one height to the next along the springing line, mm: 4 in where the job is in inches."""
@@ -96,10 +96,16 @@ def _scale(job: Subject, span: float, over: float) -> float:
 
 
 def _points(curve: HeadCurve) -> tuple[tuple[float, float], ...]:
-    """The open curve as points fine enough for paper."""
-    chain_: tuple[Vertex, ...] = curve.edge
-    closed = flattened((*chain_, Vertex(chain_[-1].x, -1.0), Vertex(chain_[0].x, -1.0)))
-    return tuple((x, y) for x, y in closed if y > -0.5)
+    """The open curve as points fine enough for paper, its crown among them."""
+    crown, span = float(curve.crown_at), float(curve.span)
+    found: list[tuple[float, float]] = []
+    for x0, x1 in ((0.0, crown), (crown, span)):
+        if x1 - x0 < 1e-6:
+            continue
+        half: tuple[Vertex, ...] = part_of(curve, x0, x1)
+        closed = flattened((*half, Vertex(half[-1].x, -1.0), Vertex(half[0].x, -1.0)))
+        found += [(x, y) for x, y in closed if y > -0.5]
+    return tuple(dict.fromkeys(found))
 
 
 def _rails(
