@@ -1,6 +1,6 @@
-"""Leaves that pass one another leave a gap that a finger goes into.
+"""Leaves that slide past one another, or shut on one another, catch a finger.
 
-Why: a moving leaf shears past a still one.
+Why: a moving leaf shears past a still one, or closes on it; a pocket draws a hand in.
 Example: 12 between two leaves on tracks 52 apart, 40 thick.
 Source: common practice, no source; CEN/TR 13387 treats gaps of 5 to 12 as finger traps.
 """
@@ -17,7 +17,10 @@ from parametric.rules.checked import Checked
 def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
     """Caution, always; stop when the leaves or their pulls would touch."""
     gap, track = job.door.hanging.passing_gap, job.door.track
-    if gap is None or track is None:
+    if track is None:
+        return
+    if gap is None:
+        yield from _where_they_shut(job)
         return
     room = gap - job.shop.limits.passing
     if float(gap) <= 0:
@@ -57,3 +60,27 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
                 allowed=f"{job.size(room)} or less",
                 fix="Choose a flush pull, or set the tracks farther apart.",
             )
+
+
+def _where_they_shut(job: Checked) -> Iterator[Problem]:
+    """Sliding leaves that do not pass: they meet one another, or go into the wall."""
+    hanging = job.door.hanging
+    if hanging.swings:
+        return
+    if hanging.pocket is not None:
+        said = "A leaf that slides into its pocket draws in the hand that pushes it flat."
+    elif hanging.meeting_gap is not None:
+        said = "The leaves slide shut edge to edge: fingers can be caught where they meet."
+    else:
+        return
+    yield Problem(
+        code="fingers_where_leaves_shut",
+        level="caution",
+        message=said,
+        where=job.door.written.here,
+        about="fingers where leaves shut",
+        found="finger trap",
+        allowed="no finger trap",
+        fix="Tell the client, above all where there are children; stops can keep the last of the "
+        "travel.",
+    )

@@ -21,9 +21,10 @@ from typing import Literal
 
 from parametric.figures import Figure, named
 from parametric.model import Assembly
-from parametric.names import join
+from parametric.names import SEPARATOR, join
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.resolve.lite import Bar
 
 Kind = Literal["datum", "edge", "stop", "pull", "trim", "floor", "slot"]
 
@@ -114,10 +115,10 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
     bands = leaf.bands[::-1]
     yield StickMark(kind="datum", at=0.0, figure=bands[0].foot, words="datum, foot")
     for band in bands[:-1]:
-        words = "rail" if band.is_rail else "opening"
-        yield StickMark(
-            kind="edge", at=float(band.top), figure=band.top, words=f"top of the {words}"
-        )
+        words = f"top of the {'rail' if band.is_rail else 'opening'}"
+        if band is leaf.bands[1] and leaf.rails[0].head is not None:
+            words = "springing"
+        yield StickMark(kind="edge", at=float(band.top), figure=band.top, words=words)
     yield StickMark(kind="edge", at=float(leaf.height), figure=leaf.height, words="finished top")
     if trim > 0:
         yield StickMark(kind="trim", at=-trim, figure=leaf.trim, words="blank")
@@ -132,11 +133,34 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
     for field in leaf.panels:
         for stop in (field.groove_low, field.groove_high):
             yield StickMark(kind="stop", at=float(stop), figure=stop, words="groove stops")
+    for bar in _bars(leaf, upright=False):
+        for edge in (bar.low, bar.high):
+            yield StickMark(kind="edge", at=float(edge), figure=edge, words=_bar_words(bar))
+    for edge_hung in leaf.hinges:
+        for hinge in edge_hung.hinges.places:
+            word = hinge.name.rpartition(SEPARATOR)[2]
+            for end in (hinge.low, hinge.high):
+                yield StickMark(kind="stop", at=float(end), figure=end, words=word)
     for hung in leaf.pulls:
         yield StickMark(kind="pull", at=float(hung.pull.up), figure=hung.pull.up, words="pull")
     for rail in leaf.rails:
         for place in rail.slots:
             yield StickMark(kind="slot", at=float(place.centre), figure=place.centre, words="slot")
+
+
+def _bars(leaf: Leaf, *, upright: bool) -> Iterator[Bar]:
+    """The bars of all lites that run one way; those alike of two lites are marked once."""
+    told: set[float] = set()
+    for lite in leaf.lites:
+        for bar in lite.bars:
+            if bar.upright == upright and round(float(bar.low), 6) not in told:
+                told.add(round(float(bar.low), 6))
+                yield bar
+
+
+def _bar_words(bar: Bar) -> str:
+    """`level bar 2`."""
+    return bar.name.rpartition(SEPARATOR)[2]
 
 
 def _bands(leaf: Leaf, marks: dict[str, str]) -> Iterator[StickBand]:
@@ -156,6 +180,9 @@ def _widths(leaf: Leaf, marks: dict[str, str]) -> Iterator[StickMark]:
         (leaf.width, "leaf"),
     ):
         yield StickMark(kind="edge", at=float(figure), figure=figure, words=words)
+    for bar in _bars(leaf, upright=True):
+        for edge in (bar.low, bar.high):
+            yield StickMark(kind="edge", at=float(edge), figure=edge, words=_bar_words(bar))
     yield StickMark(kind="stop", at=float(leaf.shoulder), figure=leaf.shoulder, words="rails, long")
     said: set[str] = set()
     for field in leaf.panels:

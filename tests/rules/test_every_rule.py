@@ -351,6 +351,16 @@ CASES = (
         "12 between the passing leaves: fingers can be caught. Nothing may stand out more than 6.",
     ),
     case(
+        "fingers_where_leaves_shut",
+        "caution",
+        {
+            "kind: bypass\n  leaves: 2\n": "kind: biparting\n",
+            "  overlap: stile ": "  meeting gap: 3 ",
+        },
+        {"spacing: 52": "spacing: 50"},
+        "The leaves slide shut edge to edge: fingers can be caught where they meet.",
+    ),
+    case(
         "leaves_touch",
         "stop",
         {"spacing: 52": "spacing: 40"},

@@ -30,7 +30,8 @@ def draw_order_of_work(job: Subject, paper: Paperwork, title: TitleBlock) -> tup
 
 
 _FITTERS = (
-    *("fingers_between_leaves", "fingers_at_hinges", "uneven_floor_gap", "floor_rises_in_travel"),
+    *("fingers_between_leaves", "fingers_where_leaves_shut", "fingers_at_hinges"),
+    *("uneven_floor_gap", "floor_rises_in_travel"),
     *("little_wood_over_guide", "leaf_grows_tight", "leaf_meets_something"),
 )
 """Problems of the design that the fitter meets again on site."""
