@@ -11,6 +11,7 @@ from parametric.hardware.pull import Pull
 from parametric.resolve.door import Resolved
 from parametric.trade.hardware_for_glass import hardware_for_glass
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
+from parametric.trade.hardware_for_locks import hardware_for_locks
 from parametric.trade.hardware_for_tracks import hardware_for_tracks
 from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
 from parametric.trade.loads import LeafLoad
@@ -18,11 +19,12 @@ from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
-    """Tracks and what hangs from them, hinges, pulls, then what the glass takes."""
+    """Tracks and what hangs from them, hinges, locks, pulls, then what the glass takes."""
     said = printed(resolved)
     return (
         *hardware_for_tracks(resolved, loads, said),
         *hardware_for_hinges(resolved, loads, said),
+        *hardware_for_locks(resolved, said),
         *_pulls(resolved, said),
         *hardware_for_glass(resolved, said),
     )
