@@ -331,7 +331,7 @@ def _name(
     ring = (x, y + (under - 4.0) / 2)
     return [
         *leaf_letter_mark(letter, words, ring, view.name),
-        *travel((x, ring[1] - under), way, view.name, 22.0),
+        *travel((x, ring[1] - under), way, view.name, 22.0 if words else 9.0),
     ]
 
 

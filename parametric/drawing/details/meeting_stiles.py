@@ -57,7 +57,7 @@ def meeting_stiles(job: Subject) -> Detail | None:
     scale = detail_scale(window.width, thick)
     view = draft.view("meeting stiles", scale, (ORIGIN[0] - x0 / scale, ORIGIN[1]))
     names = {f"{left.name} / right stile": 0, f"{right.name} / left stile": 1}
-    planted = {f"{leaf.name} / meeting strip" for leaf in pair}
+    planted = {f"{leaf.name} / astragal" for leaf in pair}
     pieces = [p for p in job.shut if p.part.name in names or p.part.name in planted]
     cuts = cut_in_window(pieces, "level", level_cut(door), window)
     letters = {name: pair[i].letter for name, i in names.items()}

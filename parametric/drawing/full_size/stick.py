@@ -231,7 +231,7 @@ def _places(
             for words in _beside(view, line, number, side, None):
                 yield number, words, jog
     # Under its own line, where another lies close over it.
-    number = _number(view, line, (view.x(side.x(start)), y - 1.0 - sample.height), side)
+    number = _number(view, line, (view.x(side.x(start)), y - 0.9 - sample.box.y1), side)
     for words in _beside(view, line, number, side, None):
         yield number, words, lead
 
