@@ -35,6 +35,7 @@ from dataclasses import dataclass
 from typing import Any, Literal, assert_never
 
 from parametric.outlines import Outline, area_of
+from parametric.sections import RunEnd, run_volume
 
 Vector = tuple[float, float, float]
 Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high face"]
@@ -225,6 +226,27 @@ class Shaped:
     surface: float = 0.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moulded:
+    """A moulding run along an edge: its section taken away along a path on a broad face.
+
+    `section` is what is taken, x in from the path and y from the face into the wood, touching
+    x = 0 and y = 0. `path` is an open chain on the face with the wood on its left and none on
+    its right, whose pieces run smoothly one into the next. A rail's end coped over a stile's
+    moulding is one too: the negative of the section, run across the end. `profile` is what the
+    shop calls the cutter.
+    """
+
+    name: str
+    face: Literal["low face", "high face"]
+    profile: str
+    section: Outline
+    path: Outline
+    start: RunEnd
+    end: RunEnd
+    making: Making
+
+
 Cut = (
     Slot
     | Pocket
@@ -237,6 +259,7 @@ Cut = (
     | RoundCorners
     | Island
     | Shaped
+    | Moulded
 )
 
 
@@ -368,6 +391,8 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
             return (outer - rounded_rectangle_area(cut.length, cut.width, cut.corner)) * cut.depth
         case Shaped():
             return area_of(cut.outline) * (float(cut.depth) - float(cut.surface))
+        case Moulded():
+            return run_volume(cut.section, cut.path, cut.start, cut.end)
         case _:
             assert_never(cut)
 

@@ -9,6 +9,7 @@ from typing import assert_never
 
 from parametric.cnc.operations import depth_text, squaring
 from parametric.cnc.setups import PartType, face_word, file_cut, part_types
+from parametric.figures import plain
 from parametric.model import (
     Assembly,
     By,
@@ -16,6 +17,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -29,6 +31,7 @@ from parametric.model import (
     removed_volume,
 )
 from parametric.outlines import Outline, arc_of, bounds_of, edges
+from parametric.trade.moulded_runs import run_sizes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -162,6 +165,13 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             return (
                 f"take out {_shape(cut.outline, n)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}"
+            )
+        case Moulded():
+            own = run_sizes(cut, part.blank)
+            return (
+                f"run the {cut.profile} {n(own.width)} x {n(own.depth)}, section "
+                f"{plain(own.area)} mm2, {n(own.run)} long in the middle, "
+                f"in the {face_word(part, cut.face)} along the {face_word(part, own.beside)}"
             )
         case Island():
             return (

@@ -16,7 +16,7 @@ from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Shape, TopoDS_Solid
 from OCP.TopTools import TopTools_ListOfShape
 
-from parametric.model import Blank, Cut, Part, Shaped
+from parametric.model import Blank, Cut, Moulded, Part, Shaped
 from parametric.outlines import Vertex
 from parametric.solids.rough import rough_shape, trimmed
 from parametric.solids.tools import Sunk, cutting_tool
@@ -85,7 +85,7 @@ def _cut(part: Part) -> TopoDS_Shape:
     if not tools:
         return body
     left = cut_away(body, tools)
-    return _without_seams(left) if any(isinstance(cut, Shaped) for cut in cuts) else left
+    return _without_seams(left) if any(isinstance(cut, (Shaped, Moulded)) for cut in cuts) else left
 
 
 def _without_seams(body: TopoDS_Shape) -> TopoDS_Shape:

@@ -6,6 +6,7 @@ so that no face of a tool lies in a face of the wood.
 
 from __future__ import annotations
 
+import math
 from typing import assert_never
 
 from OCP.TopoDS import TopoDS_Shape
@@ -15,6 +16,7 @@ from parametric.model import (
     Face,
     Groove,
     Island,
+    Moulded,
     Placement,
     Pocket,
     Shaped,
@@ -25,6 +27,7 @@ from parametric.model import (
     face_size,
 )
 from parametric.outlines import Outline, Vertex, edges
+from parametric.solids.moulding import swept
 from parametric.solids.outline import (
     SAME,
     flat,
@@ -39,7 +42,7 @@ OVER = 1.0
 TOUCH = 1e-6
 """Nearer to an edge of the wood than this is on it, mm."""
 
-Sunk = Slot | Pocket | Groove | Island | Shaped
+Sunk = Slot | Pocket | Groove | Island | Shaped | Moulded
 """Cuts that are taken out of the rough shape by a boolean."""
 
 
@@ -79,6 +82,8 @@ def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_S
             return prism(flat(plane, outline, hole=left), _times(inwards, OVER + cut.depth))
         case Shaped():
             return _shaped(cut, blank, wood)
+        case Moulded():
+            return _moulded(cut, blank)
         case _:
             assert_never(cut)
     through = cut.depth >= face_depth(cut.face, blank) - SAME
@@ -99,6 +104,16 @@ def _shaped(cut: Shaped, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shap
     plane = Placement(origin=origin, x=surface.x, y=surface.y)
     outline = _run_out(cut.outline, *_wood_of_face(cut.face, blank, wood))
     return prism(flat(plane, lines_and_arcs(plane, outline)), _times(inwards, ends - begins))
+
+
+def _moulded(cut: Moulded, blank: Blank) -> TopoDS_Shape:
+    """A run of moulding, its section run out past the face, the edge, and the other face."""
+    surface, _ = _outside(cut.face, blank)
+    origin = face_point(cut.face, blank, 0.0, 0.0, 0.0)
+    thick = float(face_depth(cut.face, blank))
+    section = _run_out(cut.section, (0.0, 0.0), (math.inf, thick))
+    face = Placement(origin=origin, x=surface.x, y=surface.y)
+    return swept(cut, face, section, OVER)
 
 
 def _last_of(face: Face, blank: Blank, wood: tuple[float, float]) -> float:

@@ -13,6 +13,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -24,6 +25,7 @@ from parametric.model import (
     Trim,
     When,
 )
+from parametric.trade.moulded_runs import run_sizes
 
 Kind = Literal[
     "slot",
@@ -157,6 +159,13 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             yield (
                 replace(work, kind="shape", depth=cut.depth - cut.surface),
                 face_word(part, cut.face),
+                "",
+            )
+        case Moulded():
+            own = run_sizes(cut, part.blank)
+            yield (
+                replace(work, width=own.width, depth=own.depth),
+                f"{face_word(part, own.beside)}, {face_word(part, cut.face)}",
                 "",
             )
         case Island():

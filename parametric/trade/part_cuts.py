@@ -25,6 +25,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -39,6 +40,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
+from parametric.trade.moulded_runs import edge_beside, run_sizes
 from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
 
 Quantity = Literal[
@@ -197,6 +199,10 @@ def _place(cut: Cut, part: Part) -> tuple[float, int]:
             return _end_place(cut.face, part)
         case Shaped():
             return round(bounds_of(cut.outline)[0], 6), _AFTER[cut.face]
+        case Moulded() if (beside := edge_beside(cut)) in ("low end", "high end"):
+            return _end_place(beside, part)
+        case Moulded():
+            return round(run_sizes(cut, part.blank).low, 6), _AFTER[cut.face]
         case Pocket():
             return round(float(cut.u - cut.length / 2), 6), _AFTER[cut.face]
         case Trim() if cut.end == "low end":
@@ -229,6 +235,8 @@ def _into(cut: Cut, part: Part) -> str:
             return face_name(part, bevel.edge)
         case Slot() | Pocket() | Groove() | Island() | Shaped():
             return face_name(part, cut.face)
+        case Moulded():
+            return f"{face_name(part, cut.face)}, {face_name(part, edge_beside(cut))}"
         case Trim() | Mitre():
             return face_name(part, cut.end)
         case RaisedBevel():
@@ -277,6 +285,12 @@ class _Degrees:
                 yield self._groove_ends(cut)
             case Shaped():
                 yield from self._shaped(cut)
+            case Moulded():
+                own = run_sizes(cut, self._part.blank)
+                yield from self._span(cut.face, Figure(own.low), Figure(own.high))
+                yield self._size("width", Figure(own.width))
+                yield self._size("deep", Figure(own.depth))
+                yield Said(quantity="ends", words=own.ends)
             case Trim():
                 yield from self._trim(cut)
             case Mitre():

@@ -20,6 +20,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -33,7 +34,8 @@ from parametric.model import (
     face_depth,
     face_size,
 )
-from parametric.outlines import Vertex, turned_over, turned_upside_down
+from parametric.outlines import Outline, Vertex, backwards, turned_over, turned_upside_down
+from parametric.sections import RunEnd
 
 Way = Literal["length", "width", "thickness"]
 
@@ -69,6 +71,11 @@ def mirrored(cut: Cut, blank: Blank, way: Way = "thickness") -> Cut | None:
             return dataclasses.replace(cut, face=_OPPOSITE[cut.face])
         case Slot() | Groove() | Pocket() | Shaped():
             return _on_its_face(cut, blank, way)
+        case Moulded() if way == "thickness":
+            opposite = "high face" if cut.face == "low face" else "low face"
+            return dataclasses.replace(cut, face=opposite)  # type: ignore[arg-type]
+        case Moulded():
+            return _run_turned(cut, blank, way)
         case Island() if way == "thickness":
             other = "high face" if cut.face == "low face" else "low face"
             return dataclasses.replace(cut, face=other)  # type: ignore[arg-type]
@@ -106,6 +113,23 @@ def _on_its_face(cut: Slot | Groove | Pocket | Shaped, blank: Blank, way: Way) -
             return dataclasses.replace(cut, v=v - cut.v)
         case _:
             assert_never(cut)
+
+
+def _run_turned(cut: Moulded, blank: Blank, way: Way) -> Moulded:
+    """A run mirrored on its face: it goes the other way, so that the wood is on its left again."""
+
+    def over(chain: Outline) -> Outline:
+        if way == "length":
+            far = float(blank.length)
+            return tuple(Vertex(far - v.x, v.y, -v.bulge) for v in chain)
+        far = float(blank.width)
+        return tuple(Vertex(v.x, far - v.y, -v.bulge) for v in chain)
+
+    def ended(end: RunEnd) -> RunEnd:
+        return dataclasses.replace(end, line=over(end.line), floor=over(end.floor))
+
+    path = backwards(over(cut.path))
+    return dataclasses.replace(cut, path=path, start=ended(cut.end), end=ended(cut.start))
 
 
 def _other_end(end: End) -> End:

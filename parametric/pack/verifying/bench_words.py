@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -19,6 +19,7 @@ from parametric.model import (
     Groove,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -29,7 +30,8 @@ from parametric.model import (
     Tongue,
     Trim,
 )
-from parametric.pack.verifying.outlines import relieved_rectangle
+from parametric.pack.verifying.outlines import closed_outline, relieved_rectangle
+from parametric.sections import run_volume
 
 _N = r"(\d+(?:\.\d+)?)"
 _DEEP = rf"{_N} deep(?: from {_N} below the blank)?"
@@ -55,6 +57,11 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("corners", rf"round the four corners, r {_N}"),
         ("block", rf"take out {_N} to {_N} along, {_N} to {_N} across, {_DEEP}, in the (.+)"),
         ("shape", rf"take out the shape (.+), {_DEEP}, in the (.+)"),
+        (
+            "moulding",
+            rf"run the (.+) {_N} x {_N}, section {_N} mm2, {_N} long in the middle, "
+            r"in the (.+) along the (.+)",
+        ),
         ("island", rf"take the (.+) down {_N} round a raised {_N} x {_N}, corners r {_N}"),
     )
 )
@@ -158,11 +165,28 @@ def said_of(part: Part, cut: Cut) -> Said:
                 for size in (a[0], a[1], *_bow(a, b))
             ]
             return _said("shape", (*into, *corners), word(cut.face))
+        case Moulded():
+            return _moulded(cut, word)
         case Island():
             raised = (cut.depth, cut.length, cut.width, cut.corner)
             return _said("island", raised, word(cut.face))
         case _:
             assert_never(cut)
+
+
+def _moulded(cut: Moulded, word: Callable[[Face], str]) -> Said:
+    """Its profile and size, its section's area, and how long a square run of its wood is."""
+    xs, ys = ([float(corner[axis]) for corner in cut.section] for axis in (0, 1))
+    area = closed_outline([(float(x), float(y), bulge) for x, y, bulge in cut.section]).area
+    taken = run_volume(cut.section, cut.path, cut.start, cut.end)
+    a, b = cut.path[0], cut.path[-1]
+    beside: Face
+    if abs(b.x - a.x) >= abs(b.y - a.y):
+        beside = "low edge" if b.x > a.x else "high edge"
+    else:
+        beside = "high end" if b.y > a.y else "low end"
+    sizes = (max(xs), max(ys), area, taken / area)
+    return _said("moulding", sizes, cut.profile, word(cut.face), word(beside))
 
 
 def _block(cut: Shaped) -> tuple[float, ...]:
@@ -215,6 +239,8 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
             return (s[1] - s[0]) * (s[3] - s[2]) * s[4]
         case "shape":
             return _shape_area(s[2:]) * s[0]
+        case "moulding":
+            return s[2] * s[3]
         case "island":
             outer = next((other.sizes[0] for other in others if other.kind == "corners"), 0.0)
             return (_rounded(length, wide, outer) - _rounded(s[1], s[2], s[3])) * s[0]

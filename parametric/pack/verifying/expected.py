@@ -18,6 +18,7 @@ from parametric.model import (
     Group,
     Island,
     Mitre,
+    Moulded,
     Part,
     Pocket,
     RaisedBevel,
@@ -35,6 +36,7 @@ from parametric.model import (
     removed_volume,
 )
 from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
+from parametric.sections import run_middle
 
 _SAME = 1e-6
 _ROUND = 16
@@ -228,7 +230,14 @@ def by_router(cut: Cut) -> Flat | None:
         case Groove():
             flat = cut if cut.ramp == 0 else None
         case (
-            Trim() | Mitre() | RaisedBevel() | Tongue() | RoundArrises() | RoundCorners() | Island()
+            Trim()
+            | Mitre()
+            | RaisedBevel()
+            | Tongue()
+            | RoundArrises()
+            | RoundCorners()
+            | Island()
+            | Moulded()
         ):
             flat = None
         case _:
@@ -316,6 +325,9 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
             return _centre_of_hollow(
                 part, hollow(part, cut, at_machine=False), float(cut.ramp) if cut.ramp else 0.0
             )
+        case Moulded():
+            x, y, down = run_middle(cut.section, cut.path, cut.start, cut.end)
+            return (x, y, down if cut.face == "low face" else thick - down)
         case Trim():
             half = float(cut.length) / 2
             return (half if cut.end == "low end" else length - half, wide / 2, thick / 2)

@@ -1,0 +1,68 @@
+"""What a run of moulding is told by: its edge, from where to where, its section, how it ends."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.model import Blank, Edge, End, Moulded, removed_volume
+from parametric.outlines import area_of
+from parametric.sections import RunEnd, depth_of, heading, reach_of, run_bounds
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunSizes:
+    """A run of moulding on its part, mm and mm2.
+
+    `low`, `high` are where it begins and ends along the part, `width`, `depth` and `area` its
+    section's; `run` is how long a square-ended one of as much wood is.
+    """
+
+    beside: Edge | End
+    low: float
+    high: float
+    width: float
+    depth: float
+    area: float
+    run: float
+    ends: str
+
+
+def run_sizes(cut: Moulded, blank: Blank) -> RunSizes:
+    """The sizes of a run."""
+    low, _, high, _ = run_bounds(cut.section, cut.path, cut.start, cut.end)
+    area = area_of(cut.section)
+    return RunSizes(
+        beside=edge_beside(cut),
+        low=low,
+        high=high,
+        width=reach_of(cut.section),
+        depth=depth_of(cut.section),
+        area=area,
+        run=removed_volume(cut, blank) / area,
+        ends=_ends(cut),
+    )
+
+
+def edge_beside(cut: Moulded) -> Edge | End:
+    """The edge or the end of the blank that a run goes along: where no wood is, on its right."""
+    a, b = cut.path[0], cut.path[-1]
+    if abs(b.x - a.x) >= abs(b.y - a.y):
+        return "low edge" if b.x > a.x else "high edge"
+    return "high end" if b.y > a.y else "low end"
+
+
+def _ends(cut: Moulded) -> str:
+    first, last = (_end(cut, end, flag) for end, flag in ((cut.start, True), (cut.end, False)))
+    return first if first == last else f"{first}, {last}"
+
+
+def _end(cut: Moulded, end: RunEnd, at_start: bool) -> str:
+    if end.over:
+        return "coped"
+    a, b = cut.path[:2] if at_start else cut.path[-2:]
+    here = a if at_start else b
+    (x, y), (first, last) = heading(a, b, (here.x, here.y)), (end.line[0], end.line[-1])
+    along = x * (last.x - first.x) + y * (last.y - first.y)
+    if abs(along) > 1e-6:
+        return "mitred"
+    return "open" if end.open else "stopped"
