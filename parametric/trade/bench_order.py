@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from parametric.figures import Figure
 from parametric.model import Assembly, By
+from parametric.names import SEPARATOR
 from parametric.trade.cutlist import cut_list, of_timber
 from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
@@ -105,7 +106,9 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     steps += [_step(setting) for setting in early]
     steps.append(
         ShopStep(
-            work="Smooth panels, inner edges; dry-fit",
+            work="Smooth panels, inner edges; dry-fit"
+            if paper.panel_glue_ups
+            else "Smooth inner edges; dry-fit",
             page="",
             marks=tuple(one.leaf for one in paper.leaf_glue_ups),
         )
@@ -136,6 +139,17 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 work="Finish, all sides alike",
                 page="finish",
                 marks=tuple(one.leaf for one in paper.leaf_glue_ups),
+            )
+        )
+    bedded = dict.fromkeys(
+        pane.name.split(SEPARATOR)[0] for pane in paper.care.panes if pane.stop_width is None
+    )
+    if bedded:
+        steps.append(
+            ShopStep(
+                work="Rebates sealed: bed the glass, points, compound; leave it to set",
+                page="",
+                marks=tuple(bedded),
             )
         )
     return tuple(steps)
