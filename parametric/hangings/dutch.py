@@ -102,6 +102,7 @@ class DutchSpec(DoorBlock):
                 thickness=stock[i].thickness,
                 gap=gap,
                 pin_out=fittings.pin_out,
+                pin_beside=fittings.pin_beside,
                 wall=site.wall,
                 bevel=planed,
             )
@@ -121,6 +122,10 @@ class DutchSpec(DoorBlock):
                 width=step,
                 depth=self._deep(stock[1].thickness, between, "B"),
             ),
+        )
+        seen = named(
+            "leaf A / above the one below",
+            upper_foot + heights[0] - (floor_gap + heights[1]),
         )
         roles = self.roles()[0]
         gaps = (
@@ -154,6 +159,7 @@ class DutchSpec(DoorBlock):
                     hinged=((self.hinge_side, swings[i].knuckles),),
                     left_bevel=None if on_left else planed,
                     right_bevel=planed if on_left else None,
+                    seen_height=seen if i == 0 else None,
                     rebates=(rebates[i],),
                 )
                 for i in range(2)

@@ -61,12 +61,14 @@ class Fittings:
     """The places that hardware asks for, mm: tracks off the wall and apart, a hinge's pin.
 
     `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face;
+    `pin_beside` how far beyond the leaf's hinge edge, None in the middle of the gap there;
     `pivot_in` how far a pivot stands in from the end of its leaf.
     """
 
     off_wall: Figure | None = None
     spacing: Figure | None = None
     pin_out: Figure | None = None
+    pin_beside: Figure | None = None
     pivot_in: Figure | None = None
 
 
@@ -129,6 +131,8 @@ class HungLeaf:
     """The edge that a lock is let into, if the door has one."""
     strike_edge: Side | None = None
     """The edge that the strike of the other leaf's lock is let into."""
+    seen_height: Figure | None = None
+    """What stands above the leaf below it, where it laps that one."""
     rebates: tuple[EdgeRebate, ...] = ()
     strip: Strip | None = None
 

@@ -66,6 +66,7 @@ class HingedSpec(DoorBlock):
             thickness=stock[0].thickness,
             gap=gap,
             pin_out=fittings.pin_out,
+            pin_beside=fittings.pin_beside,
             wall=site.wall,
             bevel=planed,
         )

@@ -173,6 +173,7 @@ def _size(
             thickness=stock[i].thickness,
             gap=gap,
             pin_out=fittings.pin_out,
+            pin_beside=fittings.pin_beside,
             wall=site.wall,
             bevel=planed,
         )

@@ -53,6 +53,7 @@ def swing_of(
     pin_out: Figure,
     wall: Figure | None,
     bevel: Figure | None = None,
+    pin_beside: Figure | None = None,
 ) -> Swing:
     """How a leaf swings that is hung flush with the side of the wall it opens to.
 
@@ -67,6 +68,8 @@ def swing_of(
         pin_out: the pin's middle proud of the knuckle face, mm.
         wall: thickness of the wall, mm; None where it was not measured.
         bevel: of the edge that closes, deg; None for a square one.
+        pin_beside: the pin's middle beyond the hinge edge, mm, less than nothing within the leaf;
+            None in the middle of the gap.
 
     Source: geometry of the turn about the pin; flush with the face that it opens to, common
     practice, no source.
@@ -77,10 +80,12 @@ def swing_of(
 
     towards = opens == "towards you"
     half = thickness / 2
+    beside = gap / 2 if pin_beside is None else pin_beside
+    off_jamb = gap / 2 if pin_beside is None else gap - pin_beside
     plane = at("middle off the wall face", -half if towards or wall is None else half - wall)
     pin_x = at(
         "pin from the left of the opening",
-        left - gap / 2 if hinge_side == "left" else left + width + gap / 2,
+        left - beside if hinge_side == "left" else left + width + beside,
     )
     pin_y = -float(plane) - float(half + pin_out) if towards else float(half + pin_out - plane)
     clockwise = (hinge_side == "left") == towards
@@ -94,13 +99,13 @@ def swing_of(
             angle=-float(angle) if clockwise else float(angle),
         ),
         angle=angle,
-        in_the_way=at("stands in the way when open", gap / 2 + pin_out + thickness),
-        reach=at("reach when open", pin_out + gap / 2 + width),
+        in_the_way=at("stands in the way when open", off_jamb + pin_out + thickness),
+        reach=at("reach when open", pin_out + beside + width),
         needs=closing_gap(
             width=width,
             thickness=thickness,
             pin_out=pin_out,
-            pin_beside=gap / 2,
+            pin_beside=beside,
             name=join(name, "gap that the closing edge needs"),
             bevel=None
             if bevel is None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, assert_never
 
-from parametric.figures import Figure
+from parametric.figures import Figure, named
 from parametric.hardware.butt_hinge import (
     ButtHinges,
     ButtHingeSpec,
@@ -48,6 +48,11 @@ def pin_out_of(spec: HingeSpec, thickness: Figure) -> Figure:
             return -(thickness / 2 if spec.from_face is None else spec.from_face)
         case _:
             assert_never(spec)
+
+
+def pin_beside_of(spec: HingeSpec) -> Figure | None:
+    """The pin's middle beyond the hinge edge, mm; None for hinges that have it in the gap's middle."""
+    return named("pin beyond the edge", -spec.from_edge) if isinstance(spec, PivotSpec) else None
 
 
 def size_hinges(

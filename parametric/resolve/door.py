@@ -15,7 +15,7 @@ from parametric.hangings import DoorSpec
 from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge import HingeBlock
-from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_out_of
+from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_beside_of, pin_out_of
 from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
@@ -196,6 +196,7 @@ def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figur
         off_wall=None if track is None else track.off_wall,
         spacing=None if track is None else track.spacing,
         pin_out=named("pin proud of the face", out),
+        pin_beside=None if hinge is None else pin_beside_of(hinge),
         pivot_in=named("pivot in from the end", PIVOT_IN),
     )
 

@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from parametric.figures import Figure
 from parametric.hangings.closing_arc import (
     bevel_across,
     casing_cleared,
@@ -13,6 +14,8 @@ from parametric.hangings.closing_arc import (
     heel_gap,
     swing_out,
 )
+from parametric.hangings.swinging import swing_of
+from parametric.model import Placement, along
 
 
 def test_mill_lane_swing_out() -> None:
@@ -99,6 +102,43 @@ def test_the_heel_of_a_leaf_on_pivots() -> None:
         -math.hypot(40.0, 22.0) * math.cos(begin - step * 0.0001) - 40.0 for step in range(16000)
     )
     assert by_hand == pytest.approx(beyond, abs=1e-4)
+
+
+def test_a_leaf_on_pivots_turns_about_its_pins() -> None:
+    """A leaf 800 x 44 in a gap of 6, pins 40 in and 22 from the face: each corner keeps its circle.
+
+    Opened by 90 deg its heel has come 40 out of the wall's face and the rest 800 - 40 into the
+    room, less the 22: 738; it takes up 6 + 40 + 22 of the way, and nothing goes past the jamb.
+    """
+    swing = swing_of(
+        name="leaf A",
+        hinge_side="left",
+        opens="towards you",
+        left=Figure(6.0),
+        width=Figure(800.0),
+        thickness=Figure(44.0),
+        gap=Figure(6.0),
+        pin_out=Figure(-22.0),
+        pin_beside=Figure(-40.0),
+        wall=None,
+    )
+    assert swing.turn.point == (46.0, 22.0, 0.0)
+    assert float(swing.in_the_way) == 6 + 40 + 22
+    assert float(swing.reach) == 800 - 40 - 22
+    corners = [(x, y, 0.0) for x in (6.0, 806.0) for y in (0.0, 44.0)]
+    left = right = 0.0
+    for part in range(1001):
+        placed = [
+            along(Placement(origin=corner), (swing.turn,), part / 1000).origin for corner in corners
+        ]
+        left = min(left, *(p[0] for p in placed))
+        right = max(right, *(p[0] for p in placed if p[1] >= 0))
+    # the heel needs sqrt(40**2 + 22**2) - 40 = 5.65 of the 6; the far edge what is said
+    assert left == 0.0
+    assert right - 806 == pytest.approx(float(swing.needs), abs=1e-3)
+    opened = [along(Placement(origin=c), (swing.turn,), 1.0).origin for c in corners]
+    assert max(p[0] for p in opened) == pytest.approx(68.0)
+    assert min(p[1] for p in opened) == pytest.approx(-738.0)
 
 
 def test_a_casing_that_a_leaf_lies_back_on() -> None:
