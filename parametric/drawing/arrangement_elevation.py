@@ -44,7 +44,6 @@ from parametric.drawing.site import (
 )
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
-from parametric.names import join
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 
@@ -138,10 +137,8 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
             ),
         )
     ]
-    lap_name = "head lap" if hanging.on_wall else "track allowance"
-    lap = job.figures.get(lap_name)
-    if lap is None:
-        lap = named("leaf past the head", abs(top - extent.head))
+    names = ("head lap",) if hanging.on_wall else ("track allowance", "above the head")
+    lap = next(job.figures[name] for name in names if name in job.figures)
     line = right + STUB + FIRST - 1.0
     low, high = sorted((extent.head, top))
     stops = [Stop(at=low, foot=leaf_right), Stop(at=high, foot=leaf_right)]
@@ -185,9 +182,8 @@ def _within_chains(job: Subject, view: View, extent: Extent, head_gap: Figure) -
         between = None if below is None else leaf.hung.foot - (below.hung.foot + below.height)
         if between is not None and float(between) < 0:
             # One lies over the other there: what stands above it is read.
-            assert below is not None
-            above = leaf.hung.foot + leaf.height - (below.hung.foot + below.height)
-            height = Link(figure=named(join(leaf.name, "above the one below"), above), rule=wood)
+            assert leaf.hung.seen_height is not None, "what laps another says what is seen of it"
+            height = Link(figure=leaf.hung.seen_height, rule=wood)
         else:
             if between is not None:
                 links.append(Link(figure=_known(hanging.meeting_gap, between), rule=wood))

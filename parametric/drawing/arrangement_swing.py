@@ -30,6 +30,8 @@ from parametric.resolve.leaf import Leaf
 
 _STEPS = 48
 """A way is drawn through so many places; a quarter turn of a door is then true within 0.1 mm."""
+_MARK = 1.5
+"""Half a mark on paper, mm."""
 _SAME = 0.05
 """A width found in the drawing is the one that is printed when it is no farther off, mm."""
 
@@ -171,6 +173,16 @@ def clear_way_chain(view: View, door: Door, line: float, rule: Rule) -> list[Cha
             links=(Link(figure=door.hanging.clear_way, after="clear way", rule=rule),),
         )
     ]
+
+
+def mark_clear_way(draft: Draft, view: View, door: Door) -> None:
+    """Short lines where the clear way begins and ends: at a jamb as it is where it is narrowest."""
+    between = clear_between(door)
+    if between is None:
+        return
+    for at in between:
+        ends = (view.at((at, -_MARK * view.scale)), view.at((at, _MARK * view.scale)))
+        draft.line("adjacent", *ends, view.name)
 
 
 def reach_chain(view: View, door: Door, line: float, rule: Rule) -> list[Chain]:

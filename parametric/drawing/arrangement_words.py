@@ -9,6 +9,7 @@ from parametric.drawing.arrangement_swing import (
     clear_way_chain,
     draw_leaves_open,
     jambs,
+    mark_clear_way,
     reach_chain,
     swing_box,
 )
@@ -316,6 +317,7 @@ def _draw_open(draft: Draft, job: Subject, at: Point, scale: float) -> None:
         draft.path("edge", outline, view.name, closed=True)
         draft.add(wall((outline,), view.name, 1.1))
     draw_leaves_open(draft, view, door, shut="edge", pins=False)
+    mark_clear_way(draft, view, door)
     line = view.y(min(box.y0, 0.0)) - 7.0
     place_chains(
         draft,

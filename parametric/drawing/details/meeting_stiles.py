@@ -18,7 +18,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
+from parametric.figures import Figure
 from parametric.hangings.hanging import EdgeRebate, Side
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
@@ -129,7 +129,8 @@ def _chains(
         a, b = edges[face]
         own = b - a
         same = abs(own - float(gap)) < _SAME
-        figure = gap if same else named(f"meeting gap at the {face}", own)
+        planed = job.resolved.door.hanging.planed_gap
+        figure = gap if same or planed is None else planed
         told = same and face != "front" and abs(edges["front"][1] - edges["front"][0] - own) < _SAME
         link = reference(figure, wood) if told else Link(figure=figure, rule=wood)
         foot = view.y(y)

@@ -15,6 +15,7 @@ from parametric.drawing.arrangement_swing import (
     draw_leaves_open,
     figure_of_turn,
     jambs,
+    mark_clear_way,
     pin_places,
     reach_chain,
     swing_box,
@@ -72,6 +73,7 @@ def draw_swing(draft: Draft, job: Subject, at: Point, scale: float) -> None:
         wall_end(draft, view, job, inner, outer, deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
     draw_leaves_open(draft, view, door, shut=None, pins=True)
+    mark_clear_way(draft, view, door)
     place_chains(
         draft,
         [
