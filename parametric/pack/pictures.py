@@ -179,6 +179,10 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
         metal=palette.metal_shown,
         glued=MappingProxyType({mark: float(wide) for mark, wide in page.glued.items()}),
         shots=_shots(page, assembly, (left, right)),
+        trims=tuple(
+            (tuple((x / 1000, y / 1000) for x, y in outline), -near / 1000, -far / 1000)
+            for outline, near, far in page.scenery.trims
+        ),
     )
 
 
@@ -188,7 +192,7 @@ def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) ->
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
     found = [
         _shot(FACING_SHUT, "facing", facing, "day"),
-        _shot(HALF_OPEN, "half open", seated, "day", half_open, where=words),
+        _shot(HALF_OPEN, _half_open(page, half_open), seated, "day", half_open, where=words),
     ]
     held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)
     if held is not None and held.pull is not None:
@@ -205,6 +209,14 @@ def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) ->
         found.append(_shot(AT_PULL, "pull", camera, "day", key=_RAKING))
     found.append(_shot(EVENING, "evening", facing, "evening", half_open))
     return tuple(found)
+
+
+def _half_open(page: PreviewPage, moved: Mapping[str, Away]) -> str:
+    """Which words say how many of the doors stand half open."""
+    if len(page.leaves) == 1:
+        return "half open alone"
+    count = sum(moved.get(leaf.name, Away()) != Away() for leaf in page.leaves)
+    return "half open" if count == 1 else "half open all"
 
 
 def _where_they_sit(page: PreviewPage) -> tuple[Stance, str]:

@@ -63,7 +63,7 @@ class Floor:
 
 
 def things(scene: PictureScene, pieces: tuple[Piece, ...]) -> tuple[Thing, ...]:
-    """Walls, skirting, bookcase and what holds the tracks."""
+    """Walls, skirting, bookcase, what stands round the opening and what holds the tracks."""
     room, middle = ROOM, scene.middle
     line = floor_line(scene)
     left, right = middle - room.side, middle + room.side
@@ -107,6 +107,7 @@ def things(scene: PictureScene, pieces: tuple[Piece, ...]) -> tuple[Thing, ...]:
         ),
         *_bookcase(middle, height_on(line, middle)),
         *_skirtings(scene, line, (left, right)),
+        *(_trim(*trim) for trim in scene.trims),
     ]
     if held := _brackets(scene, pieces):
         found.append(held)
@@ -285,6 +286,60 @@ def _skirtings(scene: PictureScene, line: tuple[Flat, ...], ends: Flat) -> Itera
         yield Thing(
             corners=np.array(corners, float), triangles=np.array(triangles), surface=ROOM.trim
         )
+
+
+def _trim(outline: tuple[Flat, ...], near: float, far: float) -> Thing:
+    """A piece of lining or casing: its outline, seen from the front, from one face to the other."""
+    n = len(outline)
+    if sum(_twice(outline[i - 1], outline[i], (0.0, 0.0)) for i in range(n)) < 0:
+        outline = outline[::-1]
+    faces = _triangles(outline)
+    triangles = [*faces, *((n + a, n + c, n + b) for a, b, c in faces)]
+    for i in range(n):
+        j = (i + 1) % n
+        triangles += [(j, i, n + i), (j, n + i, n + j)]
+    return Thing(
+        corners=np.array([(x, y, z) for z in (near, far) for x, y in outline], float),
+        triangles=np.array(triangles),
+        surface=ROOM.trim,
+    )
+
+
+def _triangles(outline: tuple[Flat, ...]) -> list[tuple[int, int, int]]:
+    """An outline without holes, counter-clockwise, as triangles: one corner cut off after the other.
+
+    Source: Meisters, Polygons have ears, American Mathematical Monthly 82 (1975), from memory.
+    """
+    left = list(range(len(outline)))
+    found = []
+    while len(left) > 3:
+        ear = next(
+            (
+                k
+                for k in range(len(left))
+                if _is_ear(outline, left[k - 1], left[k], left[(k + 1) % len(left)], left)
+            ),
+            0,  # corners in one line: whichever goes, nothing is lost
+        )
+        found.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
+        del left[ear]
+    return [*found, (left[0], left[1], left[2])]
+
+
+def _is_ear(outline: tuple[Flat, ...], a: int, b: int, c: int, left: list[int]) -> bool:
+    """Whether the corner between two others can be cut off: it turns out, and nothing lies in it."""
+    one, two, three = outline[a], outline[b], outline[c]
+    if _twice(one, two, three) <= 0:
+        return False
+    return not any(
+        min(_twice(one, two, p), _twice(two, three, p), _twice(three, one, p)) > 0
+        for p in (outline[i] for i in left if i not in (a, b, c))
+    )
+
+
+def _twice(a: Flat, b: Flat, c: Flat) -> float:
+    """Twice the area of a triangle; more than 0 where it turns to the left."""
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _brackets(scene: PictureScene, pieces: tuple[Piece, ...]) -> Thing | None:

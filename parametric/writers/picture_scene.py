@@ -107,7 +107,9 @@ class PictureScene:
 
     `opening` runs from the foot of the left jamb up, over and down; `floor` from left to
     right, both (x, y) as surveyed. `brackets` are where they meet their track, `clear` the
-    stretch that the skirting stays out of, `side` the doors' right edge when shut.
+    stretch that the skirting stays out of, `side` the doors' right edge when shut. `trims` are
+    the pieces that stand round the opening, each an outline from the front, (x, y), and the z
+    of its two faces.
     """
 
     middle: float
@@ -123,3 +125,4 @@ class PictureScene:
     metal: Metal | None
     glued: Mapping[str, float]
     shots: tuple[Shot, ...]
+    trims: tuple[tuple[tuple[Flat, ...], float, float], ...] = ()

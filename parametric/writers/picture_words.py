@@ -5,6 +5,8 @@ from __future__ import annotations
 PICTURE_WORDS = {
     "facing": "Facing the doors, shut, by day",
     "half open": "{0}, one door half open, by day",
+    "half open alone": "{0}, the door half open, by day",
+    "half open all": "{0}, the doors half open, by day",
     "pull": "At the pull, light along the face, by day",
     "evening": "By evening, the lamp lit in the other room",
     "said of": "{0}, revision {1}, mark {2}",
