@@ -35,7 +35,7 @@ from dataclasses import dataclass
 from typing import Any, Literal, assert_never
 
 from parametric.outlines import Outline, area_of
-from parametric.sections import RunEnd, run_volume
+from parametric.runs import RunEnd, run_volume
 
 Vector = tuple[float, float, float]
 Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high face"]

@@ -16,7 +16,8 @@ import itertools
 import math
 
 from parametric.outlines import Outline, Vertex, arc_of, backwards
-from parametric.sections import Point, RunEnd, beside, heading, nearest_meeting, off
+from parametric.paths import Point, beside, heading, nearest_meeting, off
+from parametric.runs import RunEnd
 
 TRUE = 1e-5
 """mm: how far the mitre of a curved run may lie off where both runs are equally far."""
@@ -132,15 +133,12 @@ def mitred(line: Outline, *, open_past: bool = True) -> RunEnd:
     return RunEnd(line=line, open=open_past)
 
 
-def across(path: Outline, width: float, *, at_start: bool, open_past: bool = True) -> RunEnd:
-    """A run's end square to its path."""
+def across(path: Outline, width: float, *, at_start: bool) -> RunEnd:
+    """A run's end square to its path, past which nothing stands."""
     a, b = path[:2] if at_start else path[-2:]
     here = a if at_start else b
     x, y = heading(a, b, (here.x, here.y))
-    return RunEnd(
-        line=(Vertex(here.x, here.y), Vertex(here.x - y * width, here.y + x * width)),
-        open=open_past,
-    )
+    return RunEnd(line=(Vertex(here.x, here.y), Vertex(here.x - y * width, here.y + x * width)))
 
 
 def smooth_runs(path: Outline) -> tuple[Outline, ...]:

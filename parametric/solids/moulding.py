@@ -12,7 +12,9 @@ from OCP.TopoDS import TopoDS_Shape
 
 from parametric.model import Moulded, Placement, Vector
 from parametric.outlines import Outline, Vertex, arc_of
-from parametric.sections import RunEnd, heading, reach_of
+from parametric.paths import heading
+from parametric.runs import RunEnd
+from parametric.sections import reach_of
 from parametric.solids.outline import flat, lines_and_arcs, prism
 
 Point = tuple[float, float]

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from parametric.model import Blank, Edge, End, Moulded, removed_volume
 from parametric.outlines import area_of
-from parametric.sections import RunEnd, depth_of, heading, reach_of, run_bounds
+from parametric.paths import heading
+from parametric.runs import RunEnd, run_bounds
+from parametric.sections import depth_of, reach_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -35,7 +35,7 @@ from parametric.model import (
     face_size,
 )
 from parametric.outlines import Outline, Vertex, backwards, turned_over, turned_upside_down
-from parametric.sections import RunEnd
+from parametric.runs import RunEnd
 
 Way = Literal["length", "width", "thickness"]
 

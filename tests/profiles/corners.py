@@ -18,15 +18,10 @@ from parametric.profiles.chamfer import ChamferSpec, size_chamfer
 from parametric.profiles.meeting import laid
 from parametric.profiles.moulding import CannotStick, Moulding
 from parametric.profiles.ogee import OgeeSpec, size_ogee
+from parametric.profiles.on_rails import rail_cuts, under_outline
+from parametric.profiles.on_stiles import Opening, stile_cuts
 from parametric.profiles.ovolo import OvoloSpec, size_ovolo
-from parametric.profiles.sticking import (
-    Meets,
-    Opening,
-    Sticking,
-    rail_cuts,
-    stile_cuts,
-    under_outline,
-)
+from parametric.profiles.sticking import Meets, Sticking
 
 Head = Literal["straight", "springs here", "rises into it", "half round"]
 OAK = Material(name="oak", look="timber", density=700)

@@ -10,7 +10,9 @@ from parametric.drawing.plane import Point
 from parametric.drawing.shaped import middle_of
 from parametric.model import Moulded
 from parametric.outlines import Outline, Vertex, area_of, backwards
-from parametric.sections import beside, reach_of, run_figures, steps_of
+from parametric.paths import beside
+from parametric.runs import run_figures
+from parametric.sections import reach_of, steps_of
 
 
 def moulded_lines(cut: Moulded, part: Unfolded) -> Iterator[Line | Bow]:

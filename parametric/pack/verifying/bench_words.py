@@ -31,7 +31,7 @@ from parametric.model import (
     Trim,
 )
 from parametric.pack.verifying.outlines import closed_outline, relieved_rectangle
-from parametric.sections import run_volume
+from parametric.runs import run_volume
 
 _N = r"(\d+(?:\.\d+)?)"
 _DEEP = rf"{_N} deep(?: from {_N} below the blank)?"

@@ -36,7 +36,7 @@ from parametric.model import (
     removed_volume,
 )
 from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
-from parametric.sections import run_middle
+from parametric.runs import run_middle
 
 _SAME = 1e-6
 _ROUND = 16
