@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import assert_never
+
 from parametric.drawing.chains import FIRST, Link, place_chains
 from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail_scale, finished
 from parametric.drawing.details.callouts import fan, say
@@ -17,6 +19,9 @@ from parametric.drawing.site import hung_by, jambs_at, leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
 from parametric.hangings.hanging import Side
 from parametric.hardware.butt_hinge import ButtHinges
+from parametric.hardware.cup_hinge import CupHinges
+from parametric.hardware.hinge_kinds import AnyHinges
+from parametric.hardware.pivot import Pivots
 from parametric.model import Turn
 from parametric.resolve.leaf import Leaf
 
@@ -80,12 +85,13 @@ def hinge_jamb(job: Subject) -> Detail | None:
     pieces = [p for p in job.shut if p.part.name == name]
     cuts = cut_in_window(pieces, "level", at, window)
     draw_cut(draft, view, cuts, window, Looks(letters={name: leaf.letter}))
-    pin = pin_of(leaf)
+    # a cup hinge moves on links and has no pin to show
+    pin = None if isinstance(leaf.hinges[0].hinges, CupHinges) else pin_of(leaf)
     for a, b in flaps or ():
         flap = Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
         draft.path("adjacent", view.path(flap.polygon), view.name, closed=True)
     if pin is not None:
-        _pin(draft, view, pin, 6.0 if hinges is None else float(hinges.knuckle) / 2)
+        _pin(draft, view, pin, _radius(leaf.hinges[0].hinges))
     _chains(draft, view, job, leaf, (jamb, edge, way), (front, back), pin)
     lean = max(abs(a - b) for a, b in zip(jambs_at(door, at), _plumb(job), strict=True))
     measured = (
@@ -140,6 +146,19 @@ def _flaps(
     )
 
 
+def _radius(hinges: AnyHinges) -> float:
+    """Of what is round about the pin's middle, mm: the knuckle, or the pin itself."""
+    match hinges:
+        case ButtHinges():
+            return float(hinges.knuckle) / 2
+        case Pivots():
+            return float(hinges.width) / 2
+        case CupHinges():
+            return float(hinges.cup) / 2
+        case _:
+            assert_never(hinges)
+
+
 def _pin(draft: Draft, view: View, pin: Point, radius: float) -> None:
     """The pin's middle: the knuckle round it, and its cross of centre lines."""
     x, y = view.at(pin)
@@ -174,8 +193,8 @@ def _chains(
     side = view.x(edge + way * min(_STILE, stile - 6.0)) + way * 1.4
     places: list[tuple[float, float]] = [(front, side), (back, side)]
     links: list[Link | None] = [reference(leaf.thickness, wood)]
-    if pin is not None:
-        proud = leaf.hinges[0].hinges.pin_out
+    proud = leaf.hinges[0].hinges.pin_out
+    if pin is not None and float(proud) > 0:
         foot = view.x(pin[0]) + way * 10.0
         if knuckle_front:
             places.insert(0, (pin[1], foot))
@@ -202,7 +221,9 @@ def _chains(
             draft,
             view.at(pin),
             "dot",
-            ("middle of the pin,", "in the middle of the gap"),
+            ("middle of the pin,", "in the middle of the gap")
+            if float(proud) > 0
+            else ("middle of the pins,", "in the leaf's ends"),
             fan((-way * 0.8, -1.0 if knuckle_front else 1.0), (way * 0.6, -1.0)),
             view.name,
         )
