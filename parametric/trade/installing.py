@@ -23,7 +23,7 @@ from parametric.trade.install_steps import Adjustment, Step, order_of_work, tool
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import Printed, printed, weight
 from parametric.trade.seasons import leaf_seasons
-from parametric.trade.site_words import datum, edge_gaps, gap_words, leaf_names
+from parametric.trade.site_words import by_data_sheet, datum, edge_gaps, gap_words, leaf_names
 from parametric.trade.track_steps import GuidePlace, behind, screw_words
 
 
@@ -161,10 +161,10 @@ def _heights(door: Door) -> tuple[HeightLine, ...]:
         lines.append(
             HeightLine(
                 what="bracket screws",
-                height=None if hanging.on_wall else door.opening.head,
+                height=None if by_data_sheet(door) else door.opening.head,
                 rule="the top of the leaves, and what the track's data sheet gives from a leaf's "
                 "top to the screw, hangers in the middle of their thread"
-                if hanging.on_wall
+                if by_data_sheet(door)
                 else "up into the head",
             )
         )
@@ -301,7 +301,7 @@ def _hold(
     """What must be settled before a hole is drilled or a hinge let in."""
     door = resolved.door
     points = []
-    if door.hanging.tracks and door.hanging.on_wall:
+    if door.hanging.tracks and by_data_sheet(door):
         points.append(
             "Take the distance from a leaf's top to the bracket's screw off the track's data "
             "sheet, and write the height of the screws on this sheet."

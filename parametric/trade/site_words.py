@@ -17,6 +17,19 @@ def datum(door: Door) -> str:
     return f"the highest point of the floor under the door{where}"
 
 
+def by_data_sheet(door: Door) -> bool:
+    """Whether only the track's data sheet knows how high its screws stand: over the leaves' top,
+    on a wall or in a pocket. Under a head they go up into it.
+    """
+    return door.hanging.on_wall or over_the_head(door)
+
+
+def over_the_head(door: Door) -> bool:
+    """Whether leaves in the thickness of the wall reach past the head of the opening."""
+    top = max(float(leaf.hung.foot + leaf.height) for leaf in door.leaves)
+    return not door.hanging.on_wall and top > float(door.opening.head)
+
+
 def edge_gaps(door: Door) -> tuple[tuple[str, Figure], ...]:
     """The gaps that leaves keep beside and above themselves, mm; none of leaves that only cover."""
     hanging = door.hanging

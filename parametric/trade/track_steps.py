@@ -12,7 +12,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.trade.brackets import BracketPlace
 from parametric.trade.delivery import Delivery
 from parametric.trade.printed import Printed
-from parametric.trade.site_words import Said, datum, leaf_names
+from parametric.trade.site_words import Said, by_data_sheet, datum, leaf_names
 
 BY_SUPPLIER = "by supplier"
 
@@ -172,8 +172,9 @@ def _line(door: Door, said: Printed, top: Figure) -> str:
         if float(left) == 0
         else f"{said.site(left)} right of the opening's left edge"
     )
-    level = f"{said.site(top)} over {datum(door)}" if hanging.on_wall else "along the head"
-    what = "the top of the leaves" if hanging.on_wall else "the middle of each track"
+    measured = by_data_sheet(door)
+    level = f"{said.site(top)} over {datum(door)}" if measured else "along the head"
+    what = "the top of the leaves" if measured else "the middle of each track"
     return (
         f"Mark a level line {level}: {what}. It runs from {begins} to {said.site(right)} right "
         "of it."

@@ -17,6 +17,7 @@ from parametric.drawing.running import Picture
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.trade.installing import InstallSheet
+from parametric.trade.site_words import over_the_head
 
 _SCALE = 2.0
 _LEAF = 42.0
@@ -69,8 +70,16 @@ def _extent(job: Subject, install: InstallSheet) -> Box:
         return Box(
             -screw - _OVER, min(float(door.opening.head), top) - _LEAF, max(planes) + half, high
         )
-    high = float(door.opening.head) + screw + _OVER
+    high = _under(job) + screw + _OVER
     return Box(min(planes) - half - _OVER, top - _LEAF, max(0.0, max(planes) + half), high)
+
+
+def _under(job: Subject) -> float:
+    """The underside of what the track is screwed up into: the head, or a pocket's header over it."""
+    door = job.resolved.door
+    if not over_the_head(door):
+        return float(door.opening.head)
+    return max(track.y1 for track in _tracks(job))
 
 
 def _tracks(job: Subject) -> list[Box]:
@@ -84,7 +93,8 @@ def _tracks(job: Subject) -> list[Box]:
 def _draw(draft: Draft, view: View, job: Subject, install: InstallSheet, box: Box) -> None:
     door = job.resolved.door
     head = float(door.opening.head)
-    _wall(draft, view, job, Box(box.x0, head, 0.0, box.y1))
+    low = head if door.hanging.on_wall else _under(job)
+    _wall(draft, view, job, Box(box.x0, low, 0.0, box.y1))
     top = float(door.hanging.floor_gap + door.hanging.leaf_height)
     half = float(door.leaves[0].thickness) / 2
     for plane in door.hanging.planes:
@@ -133,7 +143,7 @@ def _screw_at(job: Subject) -> Point:
     if door.hanging.on_wall:
         high = max((track.centre[1] for track in _tracks(job)), default=line_height(job) + 20.0)
         return (0.0, high)
-    return (float(door.hanging.planes[0]), float(door.opening.head))
+    return (float(door.hanging.planes[0]), _under(job))
 
 
 def _screw(draft: Draft, view: View, job: Subject, depth: float) -> None:

@@ -32,6 +32,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import PLACES_ACROSS
 from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.installing import InstallSheet
+from parametric.trade.site_words import by_data_sheet
 
 STUB = 6.0
 """How much floor is drawn beyond the leaves, mm on paper."""
@@ -81,7 +82,7 @@ def site_rule(job: Subject) -> Rule:
 def line_height(job: Subject) -> float:
     """Where the brackets are set out along: the top of the leaves, or the head they hang under."""
     door = job.resolved.door
-    if door.hanging.on_wall:
+    if by_data_sheet(door):
         return float(door.hanging.floor_gap + door.hanging.leaf_height)
     return float(door.opening.head)
 
@@ -90,7 +91,7 @@ def height_places(job: Subject, install: InstallSheet, start: float) -> list[Pla
     """Every height that is known, from the datum."""
     rule = site_rule(job)
     hanging = job.resolved.door.hanging
-    on_wall = hanging.on_wall and bool(hanging.tracks)
+    on_wall = bool(hanging.tracks) and by_data_sheet(job.resolved.door)
     places = [Place(at=0.0, figure=Figure(0.0, "datum"), start=start, words=DATUM, rule=rule)]
     seen: set[float] = set()
     for line in install.heights:
@@ -200,7 +201,7 @@ def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, spa
     _floor(draft, view, job, span)
     _leaves(draft, view, job)
     level = view.y(line_height(job))
-    if door.hanging.on_wall and door.hanging.tracks:
+    if door.hanging.tracks and by_data_sheet(door):
         line = door.hanging.tracks[0]
         left, right = view.x(float(line.left)), view.x(float(line.left + line.length))
         draft.line("cut", (left, level), (right, level), view.name)
