@@ -32,6 +32,7 @@ from parametric.model import (
 )
 from parametric.outlines import Outline, arc_of, bounds_of, edges
 from parametric.trade.moulded_runs import run_sizes
+from parametric.trade.shaped_sizes import is_rectangle
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,7 +190,7 @@ def _shape(outline: Outline, n: Callable[[float], str]) -> str:
     how far off its chord, and its radius.
     """
     u0, v0, u1, v1 = bounds_of(outline)
-    if sorted(v[:2] for v in outline) == sorted((u, v) for u in (u0, u1) for v in (v0, v1)):
+    if is_rectangle(outline):
         return f"{n(u0)} to {n(u1)} along, {n(v0)} to {n(v1)} across"
     said = []
     for a, b in edges(outline):

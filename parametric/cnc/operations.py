@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, CutKind, LayerNames
-from parametric.cnc.cutter_fits import fits, smallest_corner, square_between, walls
+from parametric.cnc.cutter_fits import Edge, fits, smallest_corner, square_between, walls
 from parametric.cnc.layer_names import layer_name
 from parametric.cnc.outlines import relieved_rectangle
 from parametric.figures import plain
@@ -203,10 +203,7 @@ def _shaped(
     """A cut of any outline: its inside corners are round, or it is open where they are."""
     where = f"{part}: {cut.name}"
     outline = tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline)
-    low, high = _wood_along(cut.face, blank, cuts)
-    inside = walls(outline, (low, 0.0, high, float(face_size(cut.face, blank)[1])))
-    if any(square_between(a, b) for a, b in itertools.permutations(inside, 2)):
-        raise ValueError(f"{where} has square inside corners, which no router cuts")
+    inside = _walls(cut, blank, cuts)
     own = cut.making.cutter
     fitting = [float(c) for c in (cutters if own is None else (own,)) if fits(float(c), inside)]
     if not fitting:
@@ -225,6 +222,17 @@ def _shaped(
         if len(inside) < len(outline)
         else "",
     )
+
+
+def has_square_corners(cut: Shaped, blank: Blank, cuts: Sequence[Cut]) -> bool:
+    """Whether a shape has an inside corner that is not round."""
+    inside = _walls(cut, blank, cuts)
+    return any(square_between(a, b) for a, b in itertools.permutations(inside, 2))
+
+
+def _walls(cut: Shaped, blank: Blank, cuts: Sequence[Cut]) -> tuple[Edge, ...]:
+    low, high = _wood_along(cut.face, blank, cuts)
+    return walls(cut.outline, (low, 0.0, high, float(face_size(cut.face, blank)[1])))
 
 
 def _cutter(cut: Boxed, corner: float, cutters: Sequence[float], where: str) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, LayerNames
-from parametric.cnc.operations import Operation, Routed, make_operation, routed
+from parametric.cnc.operations import Operation, Routed, has_square_corners, make_operation, routed
 from parametric.cnc.views import (
     Side,
     View,
@@ -24,6 +24,7 @@ from parametric.model import (
     Face,
     Group,
     Part,
+    Shaped,
     Trim,
     face_depth,
     face_point,
@@ -140,12 +141,15 @@ def _on_layers(set_up: SetUp, layers: LayerNames) -> SetUp:
 def file_cut(cut: Cut, part: Part) -> Routed | None:
     """The cut, when it is in a part's or a leaf's file; None when it is bench work.
 
-    After glue-up a router reaches the leaf's front and back; its edges are bench work.
+    A shape with an inside corner that no round cutter reaches, as where a pointed arch's rebate
+    comes to its point, is finished by hand and therefore made by hand, against a template. After glue-up a router reaches the leaf's front and back; its edges are bench work.
     """
     if part.supplied or cut.making.by != "router":
         return None
     outlined = routed(cut)
     if outlined is None:
+        return None
+    if isinstance(outlined, Shaped) and has_square_corners(outlined, part.blank, part.cuts):
         return None
     match cut.making.when:
         case "before glue-up":

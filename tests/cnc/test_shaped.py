@@ -273,13 +273,16 @@ def test_the_largest_cutter_that_leaves_the_outline_as_drawn(
     assert not fits(largest + 1e-3, inside)
 
 
-def test_square_inside_corners_are_refused_but_not_where_it_is_open() -> None:
+def test_square_inside_corners_are_bench_work_but_not_where_it_is_open() -> None:
+    """No router cuts them: such a shape is in no file, and on the list as the router's by hand."""
     closed = shaped("high face", rectangle(20, 20, 60, 50))
-    with pytest.raises(ValueError, match="square inside corners"):
-        set_ups(odd_block((closed,)))
-    # open to one edge, two corners stay square
-    with pytest.raises(ValueError, match="square inside corners"):
-        set_ups(odd_block((shaped("high face", rectangle(20, 0, 60, 50)),)))
+    # open to one edge, two corners stay square; a pointed head comes to a corner between two arcs
+    half = shaped("high face", rectangle(20, 0, 60, 50))
+    pointed = shaped("high face", (Vertex(40, 0), Vertex(140, 0, 0.2), Vertex(90, 70, 0.2)))
+    for cut in (closed, half, pointed):
+        assert set_ups(odd_block((cut,))) == ()
+        (listed,) = bench_work(odd_block((cut,)))
+        assert (listed.cut, listed.by) == ("shape", "router")
     # a cheek: open to the end and to both edges
     one = only(set_ups(odd_block((shaped("high face", rectangle(0, 0, 25, WIDE)),))))
     assert one.operations[0].kind == "pocket"

@@ -9,8 +9,9 @@ import pytest
 
 from parametric.cnc.operations import Operation
 from parametric.cnc.setups import set_ups
-from parametric.model import Assembly, Cut, Part, Shaped
+from parametric.model import Assembly, Blank, Cut, Part, Shaped
 from parametric.outlines import Outline, Vertex, turned_over, turned_upside_down
+from parametric.pack.verifying.boxes import finished_box
 from parametric.pack.verifying.fronts import leaf_fronts
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
@@ -18,14 +19,16 @@ from parametric.pack.verifying.rebuilt import check_cutting
 from tests.verify.arched import (
     LEANING,
     LONG,
+    THICK,
     UNDER,
     WAVE,
+    WIDE,
     assembly,
     between,
     height,
     known,
 )
-from tests.verify.lopsided import cutting, written
+from tests.verify.lopsided import EARLY, LATE, cutting, written
 
 Files = dict[str, bytes]
 ARCH, REBATE = "R1-top-rail-high-face.dxf", "R1-top-rail-low-face.dxf"
@@ -249,3 +252,44 @@ def test_a_front_is_wanted_as_far_as_there_is_face() -> None:
     assert ((421.0, 300.0), (421.0, 322.0)) not in bar
     assert {((421.0, 300.0), (421.0, 308.0)), ((421.0, 308.0), (421.0, 314.0))} <= bar
     assert not any(max(a[0], b[0]) > 421.0 for a, b in bar)
+
+
+def test_a_shape_that_comes_to_a_point_is_on_the_list_and_in_no_file() -> None:
+    """Two arcs that meet at an apex: no cutter reaches it, so the list has it, as made by router."""
+    arched = Shaped(
+        name="housing",
+        face="low face",
+        outline=(Vertex(100, 0), Vertex(180, 0, 0.2), Vertex(140, 60, 0.2)),
+        depth=7.0,
+        making=LATE,
+    )
+    whole = altered("housing", lambda _: arched)
+    pointed = dataclasses.replace(known(), assembly=whole)
+    files = cutting(whole)
+    assert f"cnc/{FRONT}" not in files
+    assert check_cutting(files, pointed).faults == ()
+    text = files[BENCH].decode()
+    assert "140; 60 bulging" in text
+    lost = "\r\n".join(line for line in text.split("\r\n") if "140; 60 bulging" not in line)
+    one(check_cutting({**files, BENCH: lost.encode()}, pointed).faults, "housing of S1 is missing")
+
+
+def test_a_rail_under_a_half_round_reaches_as_far_down_as_its_points() -> None:
+    """A half circle as wide as the rail: its ends are knife edges, and its box the whole blank."""
+    half = Shaped(
+        name="arched underside",
+        face="high face",
+        outline=(Vertex(0, 0), Vertex(200, 0, 1.0)),
+        depth=THICK,
+        making=EARLY,
+    )
+    rail = dataclasses.replace(
+        assembly().groups[0].parts[1],
+        blank=Blank(length=200.0, width=WIDE + 40, thickness=THICK),
+        cuts=(half,),
+    )
+    assert finished_box(rail) == ((0, 0, 0), (200, WIDE + 40, THICK))
+    # the arched rail of the leaf begins where its arch is lowest, at its right end
+    low, high = finished_box(assembly().groups[0].parts[1])
+    assert low == (0, pytest.approx(height(LONG)), 0)
+    assert high == (LONG, WIDE, THICK)

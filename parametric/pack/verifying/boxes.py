@@ -10,12 +10,14 @@ from collections.abc import Iterator, Sequence
 
 from parametric.model import Face, Group, Part, Shaped, Vector
 from parametric.pack.verifying.expected import Hollow, hollow, wood
-from parametric.pack.verifying.outlines import Outline
+from parametric.pack.verifying.outlines import Bounds, Outline, Point, inwards
 
 _SAME = 1e-6
 _BESIDE = 1e-3
 _ROUND = 64
 """How far away and in how many directions one looks for wood beside a place, mm."""
+_PLACES = 9
+"""Parts of a wall, between which one looks for wood beside it."""
 
 Box = tuple[Vector, Vector]
 
@@ -56,14 +58,41 @@ def finished_box(part: Part) -> Box:
                 through.setdefault(cut.face, []).append(made.shape)
     for face, shapes in through.items():
         limits = _wood_of_face(part, face)
-        places = [(u, v) for u in limits[::2] for v in limits[1::2]]
-        for shape in shapes:
-            places += [at for edge in shape.edges for at in (edge.a, *edge.furthest())]
-        left = [at for at in places if _wood_beside(at, limits, shapes)]
+        left = [*_left_of_rim(limits, shapes), *_left_by_walls(limits, shapes)]
         for which, way in enumerate(_ways(face)):
             low[way] = max(low[way], min(at[which] for at in left))
             high[way] = min(high[way], max(at[which] for at in left))
     return ((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _left_of_rim(limits: Bounds, shapes: Sequence[Outline]) -> Iterator[Point]:
+    """The ends of what is left of a face's own edges."""
+    u0, v0, u1, v1 = limits
+    for axis, at, low, high in ((0, u0, v0, v1), (0, u1, v0, v1), (1, v0, u0, u1), (1, v1, u0, u1)):
+        taken = sorted(
+            (min(edge.a[1 - axis], edge.b[1 - axis]), max(edge.a[1 - axis], edge.b[1 - axis]))
+            for shape in shapes
+            for edge in shape.edges
+            if not edge.bulge and max(abs(edge.a[axis] - at), abs(edge.b[axis] - at)) <= _SAME
+        )
+        start = low
+        for begins, ends in [*taken, (high, high)]:
+            if begins - start > _SAME:
+                yield from ((at, p) if axis == 0 else (p, at) for p in (start, begins))
+            start = max(start, ends)
+
+
+def _left_by_walls(limits: Bounds, shapes: Sequence[Outline]) -> Iterator[Point]:
+    """How far the walls of shapes reach that have wood on their other side."""
+    u0, v0, u1, v1 = limits
+    for shape in shapes:
+        for edge in shape.edges:
+            for (u, v), way in inwards(edge, _PLACES):
+                at = (u - way[0] * _BESIDE, v - way[1] * _BESIDE)
+                in_wood = u0 < at[0] < u1 and v0 < at[1] < v1
+                if in_wood and not any(other.contains(at) for other in shapes):
+                    yield from (edge.a, edge.b, *edge.furthest())
+                    break
 
 
 def stands(part: Part, made: Hollow, corner: tuple[float, float]) -> bool:

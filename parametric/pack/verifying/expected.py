@@ -211,7 +211,7 @@ def _relief(cut: Flat) -> float:
     return 0.0
 
 
-def _whole(part: Part, cut: Groove) -> tuple[float, float]:
+def _whole(part: Part, cut: Groove | Shaped) -> tuple[float, float]:
     return (0.0, float(face_size(cut.face, part.blank)[0]))
 
 
@@ -245,6 +245,20 @@ def by_router(cut: Cut) -> Flat | None:
     return flat if cut.making.by == "router" else None
 
 
+def _in_a_file(part: Part, cut: Cut) -> Flat | None:
+    """The cut, when the router makes all of it: no shape with a corner that a cutter leaves round."""
+    routed = by_router(cut)
+    if not isinstance(routed, Shaped):
+        return routed
+    shape = hollow(part, routed, at_machine=True).shape
+    low, high = _whole(part, routed)
+    if "end" not in routed.face:
+        low, high = wood(part)
+    across = float(face_size(routed.face, part.blank)[1])
+    square = shape is not None and shape.has_square_corner((low, 0.0, high, across))
+    return None if square else routed
+
+
 def outwards(face: Face) -> Vector:
     """The direction out of a part's face."""
     way = -1.0 if face.startswith("low") else 1.0
@@ -270,7 +284,7 @@ def in_part_files(part: Part) -> dict[Face, list[Hollow]]:
     if part.supplied:
         return found
     for cut in part.cuts:
-        routed = by_router(cut)
+        routed = _in_a_file(part, cut)
         if routed is not None and cut.making.when == "before glue-up":
             made = hollow(part, routed, at_machine=True)
             found.setdefault(routed.face, []).append(made)
@@ -282,7 +296,7 @@ def in_leaf_files(group: Group) -> dict[str, list[tuple[Hollow, Part]]]:
     found: dict[str, list[tuple[Hollow, Part]]] = {}
     for part in group.parts:
         for cut in () if part.supplied else part.cuts:
-            routed = by_router(cut)
+            routed = _in_a_file(part, cut)
             if routed is None or cut.making.when != "after glue-up":
                 continue
             side = side_of_leaf(part, routed.face)
@@ -294,7 +308,7 @@ def in_leaf_files(group: Group) -> dict[str, list[tuple[Hollow, Part]]]:
 
 def in_some_file(part: Part, cut: Cut) -> bool:
     """Whether a machine file makes a cut; whatever none makes is saw or bench work."""
-    routed = by_router(cut)
+    routed = _in_a_file(part, cut)
     if routed is None or part.supplied or cut.making.when == "on site":
         return False
     return cut.making.when == "before glue-up" or bool(side_of_leaf(part, routed.face))

@@ -146,6 +146,18 @@ class Outline:
                 odd ^= side < 0 if edge.bulge > 0 else side > 0
         return odd
 
+    def has_square_corner(self, wood: Bounds) -> bool:
+        """Whether two walls meet at an inside corner that is not round.
+
+        What lies along the edge of the wood is no wall.
+        """
+        before = [self.edges[-1], *self.edges[:-1]]
+        return any(
+            _turn(a, b) > 1e-6
+            for a, b in zip(before, self.edges, strict=True)
+            if not _on_edge(a, wood) and not _on_edge(b, wood)
+        )
+
     @property
     def marks(self) -> list[Point]:
         """Its corners, and the middle of each arc: what fixes it."""
@@ -164,7 +176,7 @@ class Outline:
             width: of the stock, mm.
             near: nearer than this to its edge is on it, mm.
         """
-        walls = [edge for edge in self.edges if not _on_rim(edge, length, width, near)]
+        walls = [e for e in self.edges if not _on_edge(e, (0.0, 0.0, length, width), near)]
         found = math.inf
         for wall in walls:
             for point, way in inwards(wall, _FLAT):
@@ -190,12 +202,29 @@ def _one_run(a: Edge, b: Edge) -> bool:
     return a.bulge == b.bulge and abs(_side(a.a, a.b, b.b)) < 1e-6
 
 
-def _on_rim(edge: Edge, length: float, width: float, near: float) -> bool:
-    """Whether a straight edge lies along the edge of the stock."""
+def _on_edge(edge: Edge, wood: Bounds, near: float = 1e-6) -> bool:
+    """Whether a straight edge lies along the edge of the wood."""
     return edge.bulge == 0 and any(
         abs(edge.a[axis] - at) <= near and abs(edge.b[axis] - at) <= near
-        for axis, at in ((0, 0.0), (0, length), (1, 0.0), (1, width))
+        for axis, at in ((0, wood[0]), (0, wood[2]), (1, wood[1]), (1, wood[3]))
     )
+
+
+def _turn(a: Edge, b: Edge) -> float:
+    """The sine of the angle through which the way turns from one edge into the next, to the left."""
+    (ax, ay), (bx, by) = _ways(a)[1], _ways(b)[0]
+    return ax * by - ay * bx
+
+
+def _ways(edge: Edge) -> tuple[Point, Point]:
+    """Unit vectors along an edge where it begins and where it ends."""
+    far = math.dist(edge.a, edge.b)
+    x, y = (edge.b[0] - edge.a[0]) / far, (edge.b[1] - edge.a[1]) / far
+    if edge.bulge == 0:
+        return (x, y), (x, y)
+    # the chord stands half the sweep off the tangents at its ends
+    c, s = math.cos(edge.sweep / 2), math.sin(edge.sweep / 2)
+    return (x * c + y * s, y * c - x * s), (x * c - y * s, y * c + x * s)
 
 
 def _meets(edge: Edge, other: Edge) -> bool:
