@@ -37,6 +37,8 @@ _RAKING: Triple = (-4.4, 1.5, 1.9)
 """The key light where it is to rake along a face."""
 _AT_PULL = (0.42, 1.95, 0.75)
 """For the picture at the pull: its middle beside the pull, how far off, how high; m."""
+_IN_THE_MIDDLE = 50.0
+"""mm: a way whose middle is no farther aside is seen from either side alike."""
 _TO_SCENE = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
 """From the world, Z up and Y away, to the scene, Y up and Z nearer."""
 
@@ -187,8 +189,9 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
 
 
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
-    half_open = _moved(assembly, "half open")
-    stance, words = _where_they_sit(page)
+    state = _state(assembly, "half open")
+    half_open = _moved(assembly, state)
+    stance, words = _where_they_sit(page, state)
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
     found = [
         _shot(FACING_SHUT, "facing", facing, "day"),
@@ -219,14 +222,32 @@ def _half_open(page: PreviewPage, moved: Mapping[str, Away]) -> str:
     return "half open" if count == 1 else "half open all"
 
 
-def _where_they_sit(page: PreviewPage) -> tuple[Stance, str]:
-    """The first of the client's own places, in their words; a sofa where they name none."""
+def _where_they_sit(page: PreviewPage, state: State | None) -> tuple[Stance, str]:
+    """The first of the client's own places, in their words; a sofa where they name none.
+
+    A sofa stands on the side on which half-open doors leave the way clear.
+    """
     if not page.places:
-        return SOFA, WORDS["sofa"]
+        turn = -SOFA.turn if _clear_on_the_right(page, state) else SOFA.turn
+        return Stance(turn=turn, height=SOFA.height), WORDS["sofa"]
     own = page.places[0]
     turn = {"left": SOFA.turn, "middle": 0.0, "right": -SOFA.turn}[own.side]
     height = SOFA.height if own.seated else FACING.height
     return Stance(turn=turn, height=height), WORDS["own place"].format(own.name)
+
+
+def _clear_on_the_right(page: PreviewPage, state: State | None) -> bool:
+    """Whether the middle of the widest stretch that leaves leave clear is right of the way's."""
+    opened = {} if state is None else state.open
+    edge, end = map(float, page.way)
+    middle = (edge + end) / 2
+    best = (edge, edge)
+    covers = sorted(leaf.across(opened.get(leaf.name, 0.0)) for leaf in page.leaves)
+    for left, right in (*covers, (end, end)):
+        if min(left, end) - edge > best[1] - best[0]:
+            best = (edge, min(left, end))
+        edge = max(edge, right)
+    return sum(best) / 2 > middle + _IN_THE_MIDDLE
 
 
 def _shot(
@@ -269,9 +290,13 @@ def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Cam
     )
 
 
-def _moved(assembly: Assembly, begins: str) -> Mapping[str, Away]:
+def _state(assembly: Assembly, begins: str) -> State | None:
+    """One of the job's states by how its name begins."""
+    return next((state for state in assembly.states if state.name.startswith(begins)), None)
+
+
+def _moved(assembly: Assembly, state: State | None) -> Mapping[str, Away]:
     """How every group stands from where it is shut, in one of the job's states."""
-    state = next((state for state in assembly.states if state.name.startswith(begins)), None)
     if state is None:
         return MappingProxyType({})
     return MappingProxyType({group.name: _away(group, state) for group in assembly.groups})

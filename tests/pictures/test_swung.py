@@ -112,6 +112,16 @@ def test_nothing_that_swings_out_is_cropped(name):
                 assert 0.02 < down < 0.98
 
 
+def test_one_looks_in_past_the_free_edge():
+    """Hung on the left, a leaf that comes towards one leaves the way clear on its right."""
+    assert half_open(HINGED).camera.turn > 0
+    # hung on the left and folding to the left as well
+    assert half_open(FOLDING).camera.turn > 0
+    for shot in scene(HINGED).shots:
+        if shot.name != half_open(HINGED).name:
+            assert shot.camera.turn <= 0
+
+
 def test_the_words_say_how_many_are_open():
     assert "the door half open" in half_open(HINGED).caption
     assert "the doors half open" in half_open(FOLDING).caption
