@@ -44,7 +44,7 @@ def leaf_items(job: Subject, chosen: Sequence[int], note: str = "") -> list[Item
 
 def _reading_order(mark: str) -> tuple[int, int]:
     """Frame first, then what fills it, then the small parts."""
-    return ("SRBMPGLT".find(mark[0]), int(mark[1:]))
+    return ("SRBMPGLTE".find(mark[0]), int(mark[1:]))
 
 
 def _cut_list(job: Subject) -> TableItem:
