@@ -171,7 +171,9 @@ def _spoken(name: str, written: bool) -> str:
 def _with_article(place: str) -> str:
     """`the lock rail`, but `leaf A` and `lite 1`."""
     first, _, last = place.partition(" ")
-    own_name = first in ("leaf", "lite", "row", "pane", "hinge") and (last.isdigit() or len(last) == 1)
+    own_name = first in ("leaf", "lite", "row", "pane", "hinge") and (
+        last.isdigit() or len(last) == 1
+    )
     return place if own_name else f"the {place}"
 
 
