@@ -64,6 +64,13 @@ def larch_hill_inch(tmp_path_factory: pytest.TempPathFactory) -> Built:
 
 
 @pytest.fixture(scope="session")
+def mill_lane(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Built:
+    """The hinged pair under one arch, as a whole build makes it."""
+    design = project / "examples" / "mill-lane-study" / "design.yaml"
+    return _built(design, tmp_path_factory.mktemp("mill-lane") / "pack")
+
+
+@pytest.fixture(scope="session")
 def larch_hill_two_ways(tmp_path_factory: pytest.TempPathFactory) -> Built:
     """The worked example with an option, as a whole build makes it."""
     from tests.options.larch_hill_two_ways import HOUSE, written
