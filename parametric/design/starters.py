@@ -7,7 +7,6 @@ from pathlib import Path
 
 from parametric.design.answers import stop
 from parametric.design.language import DOOR_KEYS
-from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -40,10 +39,6 @@ def new_design(kind: str, path: Path) -> tuple[Problem, ...]:
     known = kinds()
     where = Where(str(path), 1)
     if kind not in known:
-        if kind in DOOR_KEYS:
-            return (
-                not_built(f'A door of kind "{kind}"', where, about=kind, allowed=", ".join(known)),
-            )
         near = nearest(kind, DOOR_KEYS)
         return (
             stop(

@@ -18,7 +18,8 @@ from parametric.drawing.sheet import Hatch, View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.resolve.head import LeafHead
-from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.rail import Rail
 from parametric.shapes.curve import Bow
 
 _IN = 4.5

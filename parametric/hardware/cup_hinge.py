@@ -15,6 +15,7 @@ from typing import Literal
 from pydantic import Field
 
 from parametric.figures import Figure, named
+from parametric.hardware.bore import circle
 from parametric.hardware.hinge import (
     CountedHinges,
     Hinges,
@@ -23,7 +24,7 @@ from parametric.hardware.hinge import (
     place_hinges,
 )
 from parametric.hardware.wood_taken import Taken, through
-from parametric.model import Cut, Face, Making, Pocket
+from parametric.model import Cut, Face, Making, Shaped
 from parametric.names import join
 from parametric.written import Length, LengthPair
 
@@ -156,21 +157,18 @@ def cup_bores(hinges: CupHinges, *, back: Face, shift: float) -> tuple[Cut, ...]
     return tuple(cuts)
 
 
-def _bore(name: str, face: Face, u: Figure, v: Figure, wide: Figure, deep: Figure) -> Pocket:
-    return Pocket(
+def _bore(name: str, face: Face, u: Figure, v: Figure, wide: Figure, deep: Figure) -> Shaped:
+    return Shaped(
         name=name,
         face=face,
-        u=u,
-        v=v,
-        length=wide,
-        width=wide,
-        corner=wide / 2,
+        outline=circle(u, v, wide),
         depth=deep,
         making=Making(
-            by="router",
+            by="bench",
             when="after glue-up",
-            cutter=wide,
-            tool="hinge-boring bit" if name == "hinge cup" else "twist bit",
+            tool="hinge-boring bit in a drill stand, slow, against a fence"
+            if name == "hinge cup"
+            else "twist bit with a stop",
         ),
     )
 

@@ -22,8 +22,9 @@ from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, 
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, rectangle
 from parametric.parts.rebates import between, rail_chain, tidy
-from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Bar, Lite, Rebate
+from parametric.resolve.rail import Rail
 
 RIGHT, UP = (1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
 SAWN = Making(by="saw", tool="tenoning jig or hand saw, to a knife line")

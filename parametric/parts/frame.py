@@ -21,8 +21,10 @@ from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
 from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
-from parametric.resolve.leaf import HungPull, Leaf, Rail
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungPull
 from parametric.resolve.panel_field import PanelField, largest_that_fits
+from parametric.resolve.rail import Rail
 
 BroadFace = Literal["low face", "high face"]
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from parametric.hardware.pull import Pull, pull_blank, pull_shape
 from parametric.model import Material, Part, Placement
 from parametric.names import join
-from parametric.resolve.leaf import HungPull, Leaf
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungPull
 
 METAL = Material(name="metal", look="metal", density=0.0)
 

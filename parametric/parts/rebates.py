@@ -12,9 +12,10 @@ from parametric.model import Cut, Face, Groove, Making, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, no_short_edges
 from parametric.resolve.head import LeafHead
-from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite, Rebate
 from parametric.resolve.panel_field import largest_that_fits
+from parametric.resolve.rail import Rail
 
 ARCH = Making(by="router", tool="straight cutter against a template")
 

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
-from parametric.resolve.leaf import HungPull, Leaf
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungPull
 from parametric.rules.checked import Checked
 
 

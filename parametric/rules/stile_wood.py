@@ -12,7 +12,8 @@ from parametric.hangings.hanging import Side
 from parametric.hardware.hinge_kinds import hinge_wood
 from parametric.hardware.lock import lock_wood, strike_wood
 from parametric.hardware.wood_taken import Taken, kept_apart, through
-from parametric.resolve.leaf import HungHinges, Leaf
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungHinges
 
 
 def hinges_of(leaf: Leaf, hung: HungHinges) -> tuple[Taken, ...]:

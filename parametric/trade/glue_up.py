@@ -20,8 +20,9 @@ from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.calls import called
 from parametric.resolve.door import Resolved
-from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.leaf import Leaf
 from parametric.resolve.panel_field import PanelField
+from parametric.resolve.rail import Rail
 from parametric.trade.cautions import DUST, GLUE
 from parametric.trade.printed import Printed, printed, several
 

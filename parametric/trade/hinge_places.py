@@ -24,7 +24,8 @@ from parametric.hardware.hinge_kinds import AnyHinges
 from parametric.hardware.pivot import Pivots
 from parametric.names import join
 from parametric.resolve.door import Door
-from parametric.resolve.leaf import HungHinges, Leaf
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungHinges
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,7 +18,6 @@ from hypothesis import strategies as st
 
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
-from parametric.outlines import bounds_of
 from parametric.cnc.setups import set_ups
 from parametric.cnc.tool_list import (
     BENCH_LIST_HEADER,
@@ -28,6 +27,7 @@ from parametric.cnc.tool_list import (
 )
 from parametric.job import Job, check
 from parametric.model import Assembly, Groove, Making, Pocket, relief_past, removed_volume
+from parametric.outlines import bounds_of
 from parametric.pack.verifying.known import known_design
 from parametric.pack.verifying.outlines import relieved_rectangle
 from parametric.pack.verifying.rebuilt import check_cutting

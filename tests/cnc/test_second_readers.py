@@ -23,9 +23,9 @@ from ezdxf.addons.drawing import Frontend, RenderContext, layout
 from ezdxf.addons.drawing.svg import SVGBackend
 
 from parametric.cnc.notes import Stamp, notes, place_notes
-from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.job import check
+from parametric.outlines import bounds_of
 from parametric.writers.dxf import write_cnc_dxf
 from tests.whole.test_build import INCH_TWIN
 

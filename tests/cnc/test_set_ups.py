@@ -10,10 +10,10 @@ import pytest
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp, notes, place_notes
 from parametric.cnc.operations import Operation
-from parametric.outlines import HALF, bounds_of, rounded_rectangle
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.cnc.tool_list import TOOL_LIST_HEADER, tool_list
 from parametric.model import Assembly, Groove, Making, Part, Pocket, Slot
+from parametric.outlines import HALF, bounds_of, rounded_rectangle
 from tests.cnc.pieces import ODD, ROUTER, SIX, odd_block, odd_pocket, reading_room
 
 

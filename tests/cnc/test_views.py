@@ -6,10 +6,10 @@ import dataclasses
 
 import pytest
 
-from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.cnc.views import leaf_side, outward, part_view
 from parametric.model import FACES, Face, Placement, Vector, face_point
+from parametric.outlines import bounds_of
 from tests.cnc.pieces import GLUED, ODD, odd_block, odd_pocket
 
 

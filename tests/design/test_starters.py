@@ -12,11 +12,12 @@ import pytest
 
 from parametric.design import load, starters
 from parametric.design.starters import kinds, new_design, new_house, templates
+from parametric.hangings import DOOR_KINDS
 from parametric.problems import exit_status
 
 
 def test_the_kinds_that_have_one() -> None:
-    assert kinds() == ("bypass",)
+    assert kinds() == tuple(sorted(DOOR_KINDS))
 
 
 @pytest.mark.parametrize("kind", kinds())
@@ -129,7 +130,7 @@ def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "code", "exit_code"), [("hinged", "not_built_yet", 1), ("by-pass", "unknown_word", 2)]
+    ("kind", "code", "exit_code"), [("cabinet", "unknown_word", 2), ("by-pass", "unknown_word", 2)]
 )
 def test_a_kind_without_one(tmp_path: Path, kind: str, code: str, exit_code: int) -> None:
     problems = new_design(kind, tmp_path / "mine.yaml")

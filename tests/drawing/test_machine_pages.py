@@ -13,7 +13,6 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from parametric.cnc.bench_work import bench_work
-from parametric.outlines import bounds_of
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.drawing import Drawings, draw
 from parametric.drawing.audit import audit
@@ -25,6 +24,7 @@ from parametric.drawing.primitives import Circle, Label
 from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import subject
 from parametric.job import Job, check
+from parametric.outlines import bounds_of
 from parametric.pack.machine_pictures import machine_work
 from parametric.trade.paperwork import paperwork
 from parametric.trade.printed import printed

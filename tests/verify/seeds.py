@@ -9,9 +9,9 @@ import struct
 from collections.abc import Callable
 
 from parametric.cnc.operations import Operation
-from parametric.outlines import Outline, Vertex
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.model import Assembly, Cut, Part
+from parametric.outlines import Outline, Vertex
 from tests.verify.lopsided import assembly, cutting, written
 
 Files = dict[str, bytes]

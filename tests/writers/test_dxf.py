@@ -21,7 +21,6 @@ import pytest
 
 from parametric.cnc.bench_work import bench_work
 from parametric.cnc.notes import Stamp
-from parametric.outlines import Vertex
 from parametric.cnc.setups import SetUp, set_ups
 from parametric.model import (
     Assembly,
@@ -35,6 +34,7 @@ from parametric.model import (
     face_point,
     removed_volume,
 )
+from parametric.outlines import Vertex
 from parametric.writers.dxf import deterministic_bytes, new_document, write_cnc_dxf
 from tests.cnc.pieces import odd_block, reading_room
 from tests.readers.cnc_dxf import Fault, MachineFile, amiss, read

@@ -14,7 +14,7 @@ from parametric.drawing.plane import Box, Point, around
 from parametric.drawing.shaped import flattened
 from parametric.drawing.subject import Subject
 from parametric.model import Shaped, face_depth, face_size
-from parametric.outlines import arc_of, bounds_of, edges
+from parametric.outlines import HALF, arc_of, bounds_of, edges
 from parametric.trade.milling import Setting
 
 _SAME = 1e-3
@@ -98,6 +98,9 @@ def _curved(cut: Shaped) -> bool:
 def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
     """Length and width where all are alike and square, the radius where they follow one arc."""
     first = cuts[0]
+    across = _bore(first)
+    if across is not None:
+        return [Key(letter="a", number=say.set_to(across), name="across: the bit")]
     if _curved(first):
         radii = {
             round(arc.radius, 2): arc.radius
@@ -117,7 +120,16 @@ def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
     ]
 
 
+def _bore(cut: Shaped) -> float | None:
+    """How wide a round bore is, mm; None for any other outline."""
+    if len(cut.outline) != 2 or any(abs(v.bulge - HALF) > _SAME for v in cut.outline):
+        return None
+    return _extents(cut)[0]
+
+
 def _guide(setting: Setting, cut: Shaped) -> str:
+    if _bore(cut) is not None:
+        return "a drill in its stand or guide, square to the face, the middle pricked"
     if _curved(cut):
         return "the template of the curve, held with its face to the face of the piece"
     return {
@@ -130,6 +142,8 @@ def _guide(setting: Setting, cut: Shaped) -> str:
 def _check(setting: Setting, cut: Shaped) -> str:
     if _bevel(cut) is not None:
         return "a sliding bevel set to the angle, along the whole edge"
+    if _bore(cut) is not None:
+        return "the bit's own stop in waste first; the middle from both edges"
     if _curved(cut):
         return "the template, and a square through the thickness"
     return "the piece that goes into it" if setting.by == "bench" else "a square and callipers"
@@ -177,6 +191,10 @@ def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
         own.span(((0.0, level), (shape.x1, level)), "b", out=out)
         x, y = own.at((shape.x1, shape.centre[1]))
         own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x - 9.0, y)])
+        return
+    if _bore(cut) is not None:
+        x, y = own.at((shape.x1, shape.centre[1]))
+        own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x + 9.0, y - 8.0)])
         return
     if _curved(cut):
         arcs = [arc for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]

@@ -7,8 +7,9 @@ from typing import Literal
 
 from parametric.joints.loose_tenon import SlotPlace
 from parametric.model import Groove, Part
-from parametric.resolve.leaf import Leaf, Rail
+from parametric.resolve.leaf import Leaf
 from parametric.resolve.panel_field import PanelField
+from parametric.resolve.rail import Rail
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

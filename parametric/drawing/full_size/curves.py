@@ -14,7 +14,7 @@ from parametric.drawing.subject import Subject
 from parametric.model import Part, Shaped
 from parametric.outlines import Outline, bounds_of, turned_over
 from parametric.resolve.head import LeafHead
-from parametric.resolve.leaf import Rail
+from parametric.resolve.rail import Rail
 
 _ROUND = 12.0
 """How much of the page is cut out round a template, mm."""

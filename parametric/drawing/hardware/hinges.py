@@ -33,7 +33,8 @@ from parametric.hardware.butt_hinge import ButtHinges
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.hardware.pivot import Pivots
 from parametric.model import Part, Shaped, face_size
-from parametric.resolve.leaf import HungHinges, Leaf
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.leaf_hardware import HungHinges
 from parametric.trade.printed import weight_cell
 
 _MM: Scales = ((10.0, 20.0), (10.0, 20.0, 50.0))
