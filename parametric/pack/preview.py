@@ -133,9 +133,9 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
         front=-float(hanging.planes[index]) - float(leaf.thickness) / 2,
         thickness=float(leaf.thickness),
         motion=leaf.hung.motion,
-        goes_with=go_together(tuple(one.name for one in resolved.door.leaves), hanging.states)[
-            index
-        ],
+        goes_with=go_together(
+            {one.name: one.hung.motion for one in resolved.door.leaves}, hanging.states
+        )[leaf.name],
         pull=None if pull is None else float(pull.across),
         pull_up=None if pull is None else float(pull.pull.up + leaf.hung.foot),
     )

@@ -57,16 +57,24 @@ class PageLeaf:
         return min(corners), max(corners)
 
 
-def go_together(leaves: tuple[str, ...], states: tuple[State, ...]) -> tuple[str, ...]:
-    """For each leaf the first of those that are as far open as it is in every state.
+def go_together(
+    motions: Mapping[str, tuple[Step, ...]], states: tuple[State, ...]
+) -> Mapping[str, str]:
+    """For each leaf by name the first of those that can only open with it; nothing where none can.
 
-    Leaves that fold on one another can only open together, and no state has them apart.
-    Nothing for one that some state has open alone.
+    Leaves that fold on one another come to rest by one and the same last step, about the jamb
+    that carries them all, and no state has them apart. Halves of a door share their hinge
+    line too, but some state has one of them open alone.
     """
-    ways = [tuple(state.open.get(name, 0.0) for state in states) for name in leaves]
-    return tuple(
-        leaves[ways.index(way)] if any(way) and ways.count(way) > 1 else "" for way in ways
-    )
+    ways = {
+        name: (motion[-1], *(state.open.get(name, 0.0) for state in states)) if motion else ()
+        for name, motion in motions.items()
+    }
+    same = {name: [one for one, way in ways.items() if way == ways[name]] for name in ways}
+    return {
+        name: all_[0] if len(all_) > 1 and any(ways[name][1:]) else ""
+        for name, all_ in same.items()
+    }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

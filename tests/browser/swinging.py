@@ -45,10 +45,10 @@ def _size(group: Group) -> tuple[float, float, float]:
 def swinging_page(name: str, **changes: object) -> PreviewPage:
     """The page of one of the hand-made doors."""
     made = swinging(name)
-    together = go_together(tuple(group.name for group in made.groups), made.states)
+    together = go_together({group.name: group.motion for group in made.groups}, made.states)
     right, head = RIGHT[name], HEAD[name]
     leaves = []
-    for group, label, first in zip(made.groups, LABELS[name], together, strict=True):
+    for group, label in zip(made.groups, LABELS[name], strict=True):
         width, height, pull = _size(group)
         x, front, foot = group.placement.origin
         leaves.append(
@@ -62,7 +62,7 @@ def swinging_page(name: str, **changes: object) -> PreviewPage:
                 front=front,
                 thickness=THICK,
                 motion=group.motion,
-                goes_with=first,
+                goes_with=together[group.name],
                 pull=pull,
                 pull_up=foot + height / 2,
             )

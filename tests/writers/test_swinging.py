@@ -226,13 +226,30 @@ def test_as_few_keys_as_it_takes() -> None:
 
 
 def test_leaves_go_together_where_no_state_has_them_apart() -> None:
-    assert _together(FOLDING) == ("leaf A", "leaf A")
-    assert _together(HALVES) == ("", "")
-    assert _together(HINGED) == ("",)
-    never = (State(name="shut", open={}),)
-    assert go_together(("leaf A", "leaf B"), never) == ("", "")
+    assert _together(FOLDING) == {"leaf A": "leaf A", "leaf B": "leaf A"}
+    assert _together(HALVES) == {"leaf A": "", "leaf B": ""}
+    assert _together(HINGED) == {"leaf A": ""}
 
 
-def _together(name: str) -> tuple[str, ...]:
+def test_two_sets_that_fold_apart_go_each_alone() -> None:
+    """Four leaves, two to a jamb, and states that only ever have all of them open."""
+    (first, second), states = swinging(FOLDING).groups, swinging(FOLDING).states
+    other = Turn(point=(988.5, -6.0, 0.0), axis=(0.0, 0.0, 1.0), angle=88.0)
+    motions = {
+        "leaf A": first.motion,
+        "leaf B": second.motion,
+        "leaf C": (*second.motion[:1], other),
+        "leaf D": (other,),
+    }
+    alike = tuple(
+        State(name=state.name, open=dict.fromkeys(motions, state.open["leaf A"]))
+        for state in states
+    )
+    assert list(go_together(motions, alike).values()) == ["leaf A", "leaf A", "leaf C", "leaf C"]
+    shut = (State(name="shut", open={}),)
+    assert set(go_together(motions, shut).values()) == {""}
+
+
+def _together(name: str) -> Mapping[str, str]:
     made = swinging(name)
-    return go_together(tuple(group.name for group in made.groups), made.states)
+    return go_together({group.name: group.motion for group in made.groups}, made.states)
