@@ -89,6 +89,10 @@ def _fingers(resolved: Resolved) -> Saying:
     )
 
 
+def _hinges(_: Resolved) -> Saying:
+    return said(TICK_WORDS["hinges"])
+
+
 _GAP = "uneven_floor_gap"
 _PLACES: Mapping[str, str] = MappingProxyType(
     {"left": "at the left", "middle": "in the middle", "right": "at the right"}
@@ -98,6 +102,7 @@ _SAYINGS: Mapping[str, Callable[[Resolved], Saying]] = MappingProxyType(
         "glass_not_safety": _not_safety,
         "fingers_between_leaves": _fingers,
         _GAP: _gap,
+        "fingers_at_hinges": _hinges,
     }
 )
 """By the caution's code, the gravest first."""

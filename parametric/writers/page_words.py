@@ -307,6 +307,7 @@ TICK_WORDS = {
     "gap 1": "I have seen that the gap under the door is ",
     "gap swinging n": ", and {0} at the least on their way",
     "gap swinging 1": ", and {0} at the least on its way",
+    "hinges": "I know that fingers can be caught at the hinges, and what that can do.",
     "because": ", because the floor is not level.",
     "gap not known n": ", and that the floor was not measured on their way.",
     "gap not known 1": ", and that the floor was not measured on its way.",
