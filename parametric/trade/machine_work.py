@@ -159,7 +159,8 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             yield (
                 replace(work, kind="shape", depth=cut.depth - cut.surface),
                 face_word(part, cut.face),
-                "",
+                # each is a cut of its own, however many a leaf has
+                f"{part.name} {cut.face} {cut.outline[0][:2]}",
             )
         case Moulded():
             own = run_sizes(cut, part.blank)
