@@ -21,6 +21,7 @@ from parametric.cnc.tool_list import (
 from parametric.drawing import Drawings, draw
 from parametric.drawing.subject import subject
 from parametric.model import Assembly
+from parametric.pack.glass_outlines import glass_outlines
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
 from parametric.pack.pictures import HALF_OPEN, pictures
@@ -140,6 +141,7 @@ def contents(
         files |= _machine(assembly, found, stamp)
         progress("writing the orders")
         files |= _orders(resolved, assembly, paper)
+        files |= glass_outlines(resolved, paper, stamp)
         files |= _bench(resolved, assembly, paper)
         files |= _site(resolved, paper)
         progress("writing the client's page")

@@ -19,7 +19,7 @@ from typing import Literal
 from parametric.drawing.chains import Chain, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.full_size.outlines import Waste, drawn, drawn_chain, waste_strip
-from parametric.drawing.full_size.tiles import Board
+from parametric.drawing.full_size.tiles import Board, register
 from parametric.drawing.layers import Layer
 from parametric.drawing.lettering import BENCH, PITCH, TEXT, TITLE, Weight, wrap
 from parametric.drawing.marks import grain
@@ -112,6 +112,11 @@ def draw_template(template: Template, title: TitleBlock) -> Board:
     )
     draft = Draft(paper)
     view = draft.view(template.view, 1.0, (_AIR - plate.x0, _AIR - plate.y0))
+    area = plate.grown(0.5)
+    at_cross = template.cross or (plate.x0 + 5.0, plate.y0 + 5.0)
+    if template.cross is not None:
+        for own in register(area, at_cross):
+            draft.hold(((view.at(a), view.at(b)) for a, b in own.arms))
     draft.path("hidden", view.path(plate.polygon), view.name, closed=True)
     for opening in template.openings:
         strokes = tuple(view.path(line) for line in waste_strip(opening.outline, opening.waste))
@@ -131,8 +136,8 @@ def draw_template(template: Template, title: TitleBlock) -> Board:
     return Board(
         sheet=draft.sheet(title),
         view=view.name,
-        area=plate.grown(0.5),
-        cross=template.cross or (plate.x0 + 5.0, plate.y0 + 5.0),
+        area=area,
+        cross=at_cross,
     )
 
 

@@ -64,6 +64,12 @@ class Cross:
     name: str
     at: Point
 
+    @property
+    def arms(self) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+        """Its two strokes, mm of the model."""
+        x, y = self.at
+        return ((x - _ARM, y), (x + _ARM, y)), ((x, y - _ARM), (x, y + _ARM))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tile:
@@ -167,9 +173,13 @@ def _windows(low: float, high: float, zero: float, room: float) -> list[tuple[fl
 
 def crosses(board: Board) -> tuple[Cross, ...]:
     """Every register cross of a board, lettered by row from the foot, numbered from the left."""
-    area = board.area
-    ups = _grid(area.y0, area.y1, board.cross[1])
-    alongs = _grid(area.x0, area.x1, board.cross[0])
+    return register(board.area, board.cross)
+
+
+def register(area: Box, cross: Point) -> tuple[Cross, ...]:
+    """The crosses over some of a model, one of them at a place of it, mm."""
+    ups = _grid(area.y0, area.y1, cross[1])
+    alongs = _grid(area.x0, area.x1, cross[0])
     return tuple(
         Cross(name=f"{_row_name(row)}{column}", at=(x, y))
         for row, y in enumerate(ups)
@@ -273,7 +283,13 @@ def _crosses(draft: Draft, view: View, board: Board, tile: Tile) -> None:
                     at=(at[0] + sx, at[1] + sy),
                     anchor="left" if sx > 0 else "right",
                 )
-                for sx, sy in ((1.0, 1.0), (-1.0, 1.0), (1.0, -1.0 - TEXT), (-1.0, -1.0 - TEXT))
+                for away in (1.0, 4.5, 8.0)
+                for sx, sy in (
+                    (away, 1.0),
+                    (-away, 1.0),
+                    (away, -1.0 - TEXT),
+                    (-away, -1.0 - TEXT),
+                )
             ]
         )
 
@@ -288,16 +304,21 @@ def _key(draft: Draft, tile: Tile, tiles: Sequence[Tile], side: Box) -> float:
         low = y1 - (rows - own.row) * tall
         cell = Box(x0 + own.column * wide, low, x0 + (own.column + 1) * wide, low + tall)
         draft.path("edge", cell.polygon, closed=True)
-        if own is tile:
-            mark = Box(cell.x0 + 0.8, cell.y0 + 0.8, cell.x0 + 2.4, cell.y1 - 0.8)
-            draft.add(Fill(layer="edge", points=mark.polygon))
         height = min(TEXT, tall * 0.6)
+        beside = cell.x0 + 2.4
         if height == TEXT:
             at = (cell.x1 - 1.2, cell.centre[1] - height / 2)
-            weight = "bold" if own is tile else "regular"
-            draft.add(
-                Label(text=str(own.number), at=at, anchor="right", weight=weight)  # type: ignore[arg-type]
+            number = Label(
+                text=str(own.number),
+                at=at,
+                anchor="right",
+                weight="bold" if own is tile else "regular",
             )
+            draft.add(number)
+            beside = min(beside, number.box.x0 - 0.4)
+        if own is tile:
+            mark = Box(cell.x0 + 0.8, cell.y0 + 0.8, beside, cell.y1 - 0.8)
+            draft.add(Fill(layer="edge", points=mark.polygon))
     return y1 - rows * tall - 2 * TEXT
 
 

@@ -19,7 +19,7 @@ _BESIDE = 90.0
 _SHAPED = (
     "Shaped: the sizes are those of the rectangle it is cut from. Cut to the outline, not to them."
 )
-_MOST_HIGH = (70.0, 48.0, 26.0)
+_MOST_HIGH = (70.0, 48.0, 34.0, 26.0)
 """How tall a pane is drawn, mm: large where that costs no page."""
 
 

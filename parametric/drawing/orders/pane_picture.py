@@ -136,6 +136,7 @@ def _stamp(draft: Draft, pane: Box) -> None:
             Label(text="mark", at=(stamp.x1 + 1.2, stamp.y0 + 0.3)),
             Label(text="mark", at=(pane.x1 + 1.6, pane.y0 - 4.5)),
             Label(text="mark", at=(pane.x1 + 3.0, pane.y0 - 11.0)),
+            Label(text="mark", at=(pane.x0 - 1.6, pane.y0 - 4.5), anchor="right"),
         ]
     )
 
@@ -166,7 +167,7 @@ def _up_an_edge(draft: Draft, pane: Box, way: float, top: float, up: str) -> Non
     draft.line("dims", (side, pane.y0), (side, top))
     # A value longer than its pane stands clear of the ends of its own lines.
     middle = pane.centre[1] if top == pane.y1 else (pane.y0 + top) / 2
-    places = (side - 1.0, side - 2.6) if way < 0 else (side - 1.0, side + 1.2 + TEXT)
+    places = (side - 1.0, side - 2.6) if way < 0 else (side - 1.0, side + 2.6 + TEXT)
     draft.add_first(
         [Label(text=up, at=(x, middle), anchor="centre", turned=90, layer="dims") for x in places]
     )

@@ -25,6 +25,7 @@ model_glb      every part there, where it stands, right way round
 model_usdz     the same of the model for phones
 model_step     products, pieces, places, units, volumes
 lists          cut list and glass order
+glass_outlines outlines of shaped panes
 page           the client's page holds the model that was read back
 figures_file   numbers.json
 not_for_making a pack of a design with stops is marked, and holds nothing to make from

@@ -6,6 +6,11 @@ from collections.abc import Mapping
 
 from parametric.pack.verifying.drawings import check_drawings
 from parametric.pack.verifying.figures_file import FIGURES, check_figures
+from parametric.pack.verifying.glass_outlines import (
+    check_glass_outlines,
+    outline_paths,
+    shaped_panes,
+)
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.lists import check_lists
 from parametric.pack.verifying.model_glb import check_glb
@@ -56,6 +61,7 @@ def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         "drawings": check_drawings(drawings, known),
         **_models(files, known),
         "lists": check_lists(files, known),
+        **_outlines(files, known),
         "page": check_page(files, known),
         **_numbers(files, known),
     }
@@ -68,6 +74,13 @@ def _models(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         for ending in MODELS
         if ending != _ASKED_FOR or ending in there
     }
+
+
+def _outlines(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
+    """Of a design that has shaped panes, or of a pack that has their files."""
+    if not shaped_panes(known) and not outline_paths(files):
+        return {}
+    return {"glass": check_glass_outlines(files, known)}
 
 
 def _numbers(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
