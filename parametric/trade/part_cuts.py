@@ -343,10 +343,14 @@ class _Degrees:
         else:
             yield from self._depth(cut.face, cut.depth, cut.surface)
         radii = [arc.radius for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
-        if curve is not None:
-            yield self._size("round", Figure(curve.radius), before="r")
-            if curve.largest > curve.radius + 1e-6:
-                yield self._size("outside", Figure(curve.largest), before="r")
+        if curve is not None and not curve.radii:
+            rise = abs(curve.right - curve.left)
+            lean = tilt(Figure(rise), Figure(curve.high - curve.low))
+            yield Size(quantity="angle", figure=named(join(self._place, "angle"), lean, "deg"))
+        elif curve is not None:
+            yield self._size("round", Figure(curve.radii[0]), before="r")
+            if curve.radii[-1] > curve.radii[0] + 1e-6:
+                yield self._size("outside", Figure(curve.radii[-1]), before="r")
         elif radii:
             yield self._size("ends", Figure(min(radii)), before="r")
         else:

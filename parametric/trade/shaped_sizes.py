@@ -7,6 +7,7 @@ its crown where that is higher: with the radius they set a trammel.
 from __future__ import annotations
 
 import itertools
+import math
 from dataclasses import dataclass
 
 from parametric.model import Blank, Edge, Shaped, face_size
@@ -18,12 +19,12 @@ Run = tuple[tuple[Vertex, Vertex], ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
-    """The curved wall of a cut that runs along its face, mm.
+    """The curved or raking wall of a cut that runs along its face, mm.
 
     `low` and `high` are where it begins and ends along u, `left` and `right` its heights
-    there; `crown` its greatest height, and `crown_at` where that is. `radius` is the smallest
-    of its arcs, `largest` the largest. `wide` is how far it stands off the wall that runs with
-    it, None where nothing does.
+    there; `crown` its greatest height, and `crown_at` where that is. `radii` are those of its
+    arcs, smallest first; none of a straight one. `wide` is how far it stands off the wall that
+    runs with it, None where nothing does.
     """
 
     low: float
@@ -32,8 +33,7 @@ class Curve:
     right: float
     crown: float
     crown_at: float
-    radius: float
-    largest: float
+    radii: tuple[float, ...]
     wide: float | None
     run: Run
 
@@ -54,24 +54,19 @@ class Bevel:
 
 
 def curve_of(cut: Shaped, blank: Blank) -> Curve | None:
-    """The curve of a cut; None for one that has none, or one that runs across its face.
+    """The curve or rake of a cut; None for one that has none, or one that runs across its face.
 
-    Between two arcs about one centre, a rebate that follows an arch, it is the outer one.
+    Between two that run side by side, a rebate that follows an arch, it is the upper one.
     """
-    runs = [run for run in _runs(cut, blank) if any(a.bulge for a, _ in run)]
+    runs = _runs(cut, blank)
     if not 1 <= len(runs) <= 2 or not all(_goes_along(run) for run in runs):
         return None
-    arcs = [[arc for a, b in run if (arc := arc_of(a, b)) is not None] for run in runs]
-    outer = max(range(len(runs)), key=lambda i: min(arc.radius for arc in arcs[i]))
-    wide = None
-    if len(runs) == 2:
-        (one, *more), (other, *others) = arcs
-        if more or others or max(abs(one.x - other.x), abs(one.y - other.y)) > 1e-4:
-            return None
-        wide = abs(one.radius - other.radius)
-    run = runs[outer]
+    wide = _between(*runs) if len(runs) == 2 else None
+    if len(runs) == 2 and wide is None:
+        return None
+    run = max(runs, key=lambda one: max(v.y for edge in one for v in edge))
     ends = sorted((run[0][0], run[-1][1]), key=lambda v: v.x)
-    tops = [(v.y, v.x) for a, b in run for v in (a, b)]
+    tops = [(v.y, v.x) for edge in run for v in edge]
     for a, b in run:
         arc = arc_of(a, b)
         if arc is not None:
@@ -79,7 +74,7 @@ def curve_of(cut: Shaped, blank: Blank) -> Curve | None:
             if top > max(a.y, b.y) + _SAME:
                 tops.append((top, arc.x))
     crown, crown_at = max(tops)
-    radii = [arc.radius for arc in arcs[outer]]
+    radii = sorted(arc.radius for a, b in run if (arc := arc_of(a, b)) is not None)
     return Curve(
         low=ends[0].x,
         high=ends[1].x,
@@ -87,21 +82,44 @@ def curve_of(cut: Shaped, blank: Blank) -> Curve | None:
         right=ends[1].y,
         crown=crown,
         crown_at=crown_at,
-        radius=min(radii),
-        largest=max(radii),
+        radii=tuple(radii),
         wide=wide,
         run=run,
     )
+
+
+def _between(one: Run, other: Run) -> float | None:
+    """How far two walls run apart, piece for piece; None where that is not the same all along."""
+    if len(one) != len(other):
+        return None
+    apart = [_apart(a, b) for a, b in zip(one, reversed(other), strict=True)]
+    if any(far is None or apart[0] is None or abs(far - apart[0]) > 1e-4 for far in apart):
+        return None
+    return apart[0]
+
+
+def _apart(one: tuple[Vertex, Vertex], other: tuple[Vertex, Vertex]) -> float | None:
+    """How far apart two arcs about one centre are, or two lines that are parallel."""
+    mine, theirs = arc_of(*one), arc_of(*other)
+    if mine is not None and theirs is not None:
+        beside = math.hypot(mine.x - theirs.x, mine.y - theirs.y)
+        return abs(mine.radius - theirs.radius) if beside < 1e-4 else None
+    if mine is not None or theirs is not None:
+        return None
+    (a, b), (c, d) = one, other
+    far = math.dist(a[:2], b[:2])
+    off = [abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / far for p in (c, d)]
+    return off[0] if abs(off[0] - off[1]) < 1e-4 else None
 
 
 def bevel_of(cut: Shaped, blank: Blank) -> Bevel | None:
     """The bevel of a long edge; None for another cut."""
     if cut.face not in ("low end", "high end") or len(cut.outline) != 3:
         return None
-    (run,) = _runs(cut, blank) or (None,)
-    if run is None or len(run) != 1 or run[0][0].bulge:
+    runs = _runs(cut, blank)
+    if len(runs) != 1 or len(runs[0]) != 1 or runs[0][0][0].bulge:
         return None
-    (a, b) = run[0]
+    ((a, b),) = runs[0]
     wide, thick = (float(size) for size in face_size(cut.face, blank))
     if abs(abs(a.y - b.y) - thick) > _SAME:
         return None

@@ -102,7 +102,7 @@ def test_an_arch_by_its_radius_and_heights() -> None:
     assert (curve.low, curve.high) == (0, 500)
     assert (curve.left, curve.right) == (height(0), height(500))
     assert (curve.crown, curve.crown_at) == pytest.approx((75, 200))
-    assert curve.radius == curve.largest == pytest.approx(725)
+    assert curve.radii == (pytest.approx(725),)
     assert curve.crowned
     assert curve.wide is None
     assert sizes(row(shaped("high face", UNDER, 40))) == {
@@ -145,11 +145,53 @@ def test_an_arch_of_three_centres() -> None:
     )
     curve = curve_of(shaped("high face", outline, 40), BLANK)
     assert curve is not None
-    assert (curve.radius, curve.largest) == pytest.approx((60, 300))
+    assert curve.radii == pytest.approx((60, 60, 300))
     # the crown: 51.962 and what 60 degrees of r 300 rise, 300 (1 - cos 30) = 40.192
     assert curve.crown == pytest.approx(51.962 + 40.192, abs=1e-3)
     found = sizes(row(shaped("high face", outline, 40)))
     assert (found["round"], found["outside"]) == (60, 300)
+
+
+def test_a_pointed_rebate_runs_beside_its_arch() -> None:
+    """Arcs of r 260 and 270 about two centres on the low edge: 10 apart all along.
+
+    The outer ones meet over the middle, 250 from either end, sqrt(270^2 - 10^2) high.
+    """
+    turn = math.acos(10 / 260), math.acos(10 / 270)
+
+    def chain(far: float, angle: float) -> tuple[Vertex, ...]:
+        bulge = math.tan(angle / 4)
+        top = math.sqrt(far**2 - 10**2)
+        return (Vertex(240 + far, 0, bulge), Vertex(250, top, bulge), Vertex(260 - far, 0))
+
+    wide = Blank(length=500.0, width=400.0, thickness=40.0)
+    outer, inner = chain(270, turn[1]), chain(260, turn[0])
+    back = tuple(Vertex(500 - v.x, v.y, -v.bulge) for v in inner)
+    # the outer arcs are cut off at the ends of the rail, 0 and 500, by moving in to the inner's
+    outline = (*outer, *back)
+    curve = curve_of(shaped("high face", outline, 22), wide)
+    assert curve is not None
+    assert curve.wide == pytest.approx(10)
+    assert curve.radii == pytest.approx((270, 270))
+    assert (curve.crown, curve.crown_at) == pytest.approx((math.sqrt(270**2 - 100), 250))
+
+
+def test_a_rake_by_its_heights_and_its_angle() -> None:
+    """60 at the left, 20 at the right over 500: atan(40 / 500) = 4.574 degrees."""
+    rake = (Vertex(0, 0), Vertex(500, 0), Vertex(500, 20), Vertex(0, 60))
+    assert sizes(row(shaped("high face", rake, 40))) == {
+        "from": 0,
+        "to": 500,
+        "left height": 60,
+        "right height": 20,
+        "deep": "through",
+        "angle": 4.574,
+    }
+    # a rebate beside it, 9 wide square to it: 9 / cos 4.574 = 9.0288 higher
+    up = 9 / math.cos(math.atan(40 / 500))
+    beside = (Vertex(0, 60), Vertex(500, 20), Vertex(500, 20 + up), Vertex(0, 60 + up))
+    found = sizes(row(shaped("low face", beside, 22)))
+    assert (found["width"], found["left height"], found["right height"]) == (9, 69.029, 29.029)
 
 
 def test_an_edge_by_its_angle() -> None:

@@ -51,7 +51,8 @@ def dimension_curves(
         sizes = {s.quantity: s for s in row.degrees if isinstance(s, Size)}
         chains = list(_heights(row, curve, sizes, part, strip, rules))
         place_chains(draft, chains)
-        _radius(draft, sizes["round"], curve, cut, part, strip, rules)
+        if curve.radii:
+            _radius(draft, sizes["round"], curve, cut, part, strip, rules)
 
 
 def _heights(

@@ -15,11 +15,12 @@ from parametric.drawing.finished_outline import finished_outlines, inside_point,
 from parametric.drawing.layers import Layer
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.plane import Point, Polygon, arc_points
-from parametric.drawing.shaped import middle_of
 from parametric.model import Face, Shaped
 from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges, moved
 
 _SAME = 1e-6
+_OFF = 0.62
+"""How far along an edge a balloon's leader ends: clear of a crown and of its dimension."""
 _STOPS = 12.0
 """A part is not broken out where a shape goes on changing: stops no further apart, mm."""
 
@@ -213,7 +214,7 @@ def shaped_target(cut: Shaped, part: Unfolded) -> Point:
 
 
 def _on_wall(cut: Shaped, part: Unfolded) -> Point:
-    """Halfway along the longest edge that does not lie along the piece's own."""
+    """Off the middle of the longest edge that does not lie along the piece's own."""
     blank = part.part.blank
     rims = ((0, 0.0), (0, float(blank.length)), (1, 0.0), (1, float(blank.width)))
     own = [
@@ -221,7 +222,12 @@ def _on_wall(cut: Shaped, part: Unfolded) -> Point:
         for a, b in edges(cut.outline)
         if a.bulge or not any(abs(a[i] - at) + abs(b[i] - at) <= _SAME for i, at in rims)
     ]
-    return middle_of(*max(own or edges(cut.outline), key=lambda e: math.dist(e[0][:2], e[1][:2])))
+    a, b = max(own or edges(cut.outline), key=lambda e: math.dist(e[0][:2], e[1][:2]))
+    arc = arc_of(a, b)
+    if arc is None:
+        return (a.x + (b.x - a.x) * _OFF, a.y + (b.y - a.y) * _OFF)
+    turn = arc.start + arc.sweep * _OFF
+    return (arc.x + arc.radius * math.cos(turn), arc.y + arc.radius * math.sin(turn))
 
 
 def span_of(cut: Shaped, part: Unfolded) -> tuple[float, float]:
