@@ -378,9 +378,7 @@ Angle = Annotated[Figure, *_with_unit(ANGLE)]
 Percent = Annotated[Figure, *_with_unit(PERCENT)]
 """`8 %`: the Figure is 8.0, in %."""
 Mass = Annotated[Figure, *_with_unit(MASS)]
-"""kg"""
 Density = Annotated[Figure, *_with_unit(DENSITY)]
-"""kg/m3"""
 Coverage = Annotated[Figure, *_with_unit(COVERAGE)]
 """m2 per litre (the gallon is the US one)"""
 Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
@@ -389,7 +387,6 @@ Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
 """A block's name or a catalogue entry."""
 Words = Annotated[Text, PlainValidator(lambda value: _text(value, "words")), _scalar("words")]
-"""Anything written for people."""
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""
 Pins = dict[str, Length]

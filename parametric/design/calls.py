@@ -13,6 +13,7 @@ from parametric.design.settings import TimberSpec
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.hangings import DoorSpec
+from parametric.hardware.pivot import PivotSpec
 from parametric.infill.glass import GlassSpec
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -174,14 +175,17 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
     return [
         *problems,
         *_of_the_track(door, blocks),
-        *_lock_on_a_step(door, blocks),
+        *_on_a_step(door, blocks),
         *door.faults(),
         *door.leaves_called(),
     ]
 
 
-def _lock_on_a_step(door: DoorSpec, blocks: Blocks) -> list[Problem]:
-    """A lock is let into a plain edge: a stepped one would need another plate."""
+def _on_a_step(door: DoorSpec, blocks: Blocks) -> list[Problem]:
+    """A lock and a pin are let into plain edges: a stepped one would need another plate."""
+    hinge = blocks.get(("hinge", str(door.hinge or "")))
+    if door.kind == "dutch" and isinstance(hinge, PivotSpec):
+        return [not_built("A dutch door on pivots", hinge.line("kind"), about="pivot")]
     name = str(door.lock or "")
     stepped = getattr(door, "meeting_stiles", "butt") == "rebated"
     if not stepped or name == "none" or ("lock", name) not in blocks:

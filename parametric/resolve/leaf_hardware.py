@@ -89,9 +89,16 @@ def _hinge_chain(hinges: AnyHinges, place: str, height: Figure) -> tuple[Figure,
     return (*chain, named(join(place, "above the top hinge"), top))
 
 
+def _beside(hung: HungLeaf, height: Figure) -> bool:
+    """Whether a height above the floor is this leaf's; of leaves one over the other it is one's."""
+    if not any(step.edge in ("foot", "top") for step in hung.rebates):
+        return True
+    return float(hung.foot) <= float(height) <= float(hung.foot + hung.height)
+
+
 def leaf_lock(spec: LockSpec | None, hung: HungLeaf, thickness: Figure, shop: Shop) -> Lock | None:
     """The lock let into one of its edges, if it has one."""
-    if spec is None or hung.lock_edge is None:
+    if spec is None or hung.lock_edge is None or not _beside(hung, spec.height):
         return None
     return size_lock(
         spec,
@@ -111,7 +118,7 @@ def leaf_pulls(
     shop: Shop,
 ) -> tuple[HungPull, ...]:
     """The pull on the stile that opens it, if it has one."""
-    if spec is None:
+    if spec is None or not _beside(hung, spec.height):
         return ()
     side = hung.pull_side
     name = join(hung.name, "pull")
