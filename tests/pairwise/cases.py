@@ -120,6 +120,7 @@ CASES: tuple[Case, ...] = (
     Case("three that pass", "lite in stops", "straight", "none", "slides", "mm", "pull"),
     Case("bypass", "divided lite over a panel", "segmental", "none", "slides", "inch", "pull"),
     Case("hinged", "lite in a rebate", "half round", "pivot", "towards you", "inch", "pull"),
+    Case("hinged", "divided lite", "segmental", "pivot", "away from you", "mm", "bare"),
     Case("three that pass", "divided lite", "half round", "none", "slides", "inch", "bare"),
     Case("rebated pair", "divided lite", "pointed", "butt", "away from you", "mm", "bare"),
     Case("bifold of four", "lite in a rebate", "segmental", "butt", "slides", "mm", "bare"),
