@@ -27,6 +27,12 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.enlarged import draw_enlarged
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame
+from parametric.drawing.leaf_chains import (
+    bottom_chains,
+    left_chains,
+    pull_chain,
+    stick_places,
+)
 from parametric.drawing.leaf_head import draw_arch
 from parametric.drawing.leaf_layout import (
     ALONE,
@@ -38,17 +44,13 @@ from parametric.drawing.leaf_layout import (
     stile_widths,
 )
 from parametric.drawing.leaf_views import (
-    bottom_chains,
     draw_leaf,
     draw_section,
     leaf_groups,
-    left_chains,
     mark_parts,
     mark_section,
     name_bevels,
     name_leaf,
-    pull_chain,
-    stick_places,
 )
 from parametric.drawing.leaf_words import leaf_items
 from parametric.drawing.lettering import TITLE

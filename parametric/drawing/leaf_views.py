@@ -6,10 +6,9 @@ import dataclasses
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
-from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
-from parametric.drawing.dimensions import Axis, Leader
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.dimensions import Leader
 from parametric.drawing.draft import Draft
-from parametric.drawing.leaf_layout import LeafExtent
 from parametric.drawing.leafviews import (
     cuts_through,
     draw_cuts,
@@ -20,7 +19,6 @@ from parametric.drawing.leafviews import (
 )
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
-from parametric.drawing.ordinates import Place
 from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
 from parametric.drawing.plane import Box, around, edges
 from parametric.drawing.primitives import Label
@@ -31,7 +29,6 @@ from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.model import Group, Part, Shaped, Trim
 from parametric.resolve.leaf import Leaf
-from parametric.resolve.lite import Lite
 from parametric.units import mm_text
 
 _KNUCKLE = 0.9
@@ -268,235 +265,6 @@ def name_bevels(draft: Draft, leaf: Leaf, view: View) -> None:
                 for up in (0.62, 0.5, 0.4, 0.72, 0.3, 0.2)
             ]
         )
-
-
-# --- chains --------------------------------------------------------------------------------
-
-
-def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> list[Chain]:
-    """Bands, then the pull, then the whole with its trims, then the blank."""
-    wood = job.rules.wood
-    edge = view.x(0.0)
-    lines = [edge - FIRST - extent.next_chain * level for level in range(extent.chains_left)]
-    bands = leaf.bands[::-1]
-    heights = [float(bands[0].foot), *(float(band.top) for band in bands)]
-    chains = [
-        chain
-        for lite in leaf.lites
-        if lite.bars and (chain := bars_chain(job, lite, view, "up", lines[0], edge))
-    ]
-    level = 1 if any(lite.bars for lite in leaf.lites) else 0
-    chains.append(
-        Chain(
-            view=view,
-            axis="up",
-            line=lines[level],
-            stops=tuple(
-                Stop(at=h, foot=lines[0], inner=True) if level else Stop(at=h, foot=edge)
-                for h in heights
-            ),
-            links=tuple(Link(figure=band.height, rule=wood) for band in bands),
-        )
-    )
-    inner = lines[level]
-    level += 1
-    if leaf.hinges:
-        # The ends of every hinge, as they are marked; the chain closes from foot to top.
-        places = leaf.hinges[0].hinges.places[::-1]
-        ends: list[Figure] = [end for place in places for end in (place.low, place.high)]
-        stops_up = [0.0, *(float(end) for end in ends), float(leaf.height)]
-        chains.append(
-            Chain(
-                view=view,
-                axis="up",
-                line=lines[level],
-                stops=tuple(
-                    Stop(at=at, foot=inner, inner=True)
-                    if index in (0, len(stops_up) - 1)
-                    else Stop(at=at, foot=edge)
-                    for index, at in enumerate(stops_up)
-                ),
-                links=tuple(
-                    Link(
-                        figure=size,
-                        after="hinge" if index == 1 else "",
-                        rule=wood,
-                    )
-                    for index, size in enumerate(leaf.hinges[0].chain)
-                ),
-            )
-        )
-        level += 1
-    if leaf.pulls:
-        hung = leaf.pulls[0]
-        chains.append(
-            Chain(
-                view=view,
-                axis="up",
-                line=lines[level],
-                stops=(
-                    Stop(at=0.0, foot=inner, inner=True),
-                    Stop(at=float(hung.pull.up), foot=edge),
-                ),
-                links=(Link(figure=hung.pull.up, after="pull", rule=wood),),
-            )
-        )
-        level += 1
-    trim, height = float(leaf.trim), float(leaf.height)
-    whole: tuple[Link | None, ...] = (Link(figure=leaf.height, rule=wood),)
-    stops: tuple[Stop, ...] = (
-        Stop(at=0.0, foot=lines[level - 1], inner=True),
-        Stop(at=height, foot=inner, inner=True),
-    )
-    if trim > 0:
-        off = Link(figure=leaf.trim, rule=wood)
-        stops = (Stop(at=-trim, foot=edge), *stops, Stop(at=height + trim, foot=edge))
-        whole = (off, *whole, off)
-    chains.append(Chain(view=view, axis="up", line=lines[level], stops=stops, links=whole))
-    if trim > 0:
-        chains.append(
-            Chain(
-                view=view,
-                axis="up",
-                line=lines[level + 1],
-                stops=(
-                    Stop(at=-trim, foot=lines[level], inner=True),
-                    Stop(at=height + trim, foot=lines[level], inner=True),
-                ),
-                links=(Link(figure=leaf.stile_blank, after="blank", rule=wood),),
-            )
-        )
-    return chains
-
-
-def bars_chain(
-    job: Subject, lite: Lite, view: View, axis: Axis, line: float, foot: float
-) -> Chain | None:
-    """A divided opening pane by pane, up or across: daylight and bars; None where no bar parts it
-    that way. Bars are all of one width: the first one's stands for all.
-    """
-    wood, upright = job.rules.wood, axis == "across"
-    bars = sorted((b for b in lite.bars if b.upright == upright), key=lambda b: float(b.low))
-    if not bars:
-        return None
-    # Every row but one under a curve is as high as the lowest.
-    lowest = min(lite.panes, key=lambda pane: float(pane.foot))
-    day = lowest.daylight[0 if upright else 1]
-    start = float(bars[0].low - day)
-    places = [start]
-    links: list[Link | None] = []
-    for index, bar in enumerate(bars):
-        places += [float(bar.low), float(bar.high)]
-        wide = None if lite.rebate is None else lite.rebate.face
-        face = Link(figure=wide, rule=wood) if index == 0 and wide is not None else None
-        links += [Link(figure=day, rule=wood), face]
-    places.append(float(bars[-1].high + day))
-    links.append(Link(figure=day, rule=wood))
-    return Chain(
-        view=view,
-        axis=axis,
-        line=line,
-        stops=tuple(Stop(at=at, foot=foot) for at in places),
-        links=tuple(links),
-    )
-
-
-def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Chain]:
-    """Panes and bars where there are any; stile, shoulder, stile; then the whole width."""
-    wood = job.rules.wood
-    foot = view.y(-float(leaf.trim))
-    panes: list[Chain] = []
-    for lite in leaf.lites:
-        chain = bars_chain(job, lite, view, "across", first, view.y(0.0))
-        # Twins one over another have the same columns: the widths are said once.
-        if chain is not None and not panes:
-            panes.append(chain)
-    inner = bool(panes)
-    if inner:
-        first -= wood.next_chain
-    left, shoulder = float(leaf.left_stile), float(leaf.shoulder)
-    stops = (0.0, left, left + shoulder, float(leaf.width))
-    feet = (foot, view.y(0.0), view.y(0.0), foot)
-    return [
-        *panes,
-        Chain(
-            view=view,
-            axis="across",
-            line=first,
-            stops=tuple(
-                Stop(at=at, foot=first + wood.next_chain, inner=True)
-                if inner and f == feet[1]
-                else Stop(at=at, foot=f)
-                for at, f in zip(stops, feet, strict=True)
-            ),
-            links=(
-                Link(figure=leaf.left_stile, rule=wood),
-                Link(figure=leaf.shoulder, rule=wood),
-                Link(figure=leaf.right_stile, rule=wood),
-            ),
-        ),
-        Chain(
-            view=view,
-            axis="across",
-            line=first - wood.next_chain,
-            stops=(
-                Stop(at=0.0, foot=first, inner=True),
-                Stop(at=float(leaf.width), foot=first, inner=True),
-            ),
-            links=(Link(figure=leaf.width, rule=wood),),
-        ),
-    ]
-
-
-def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
-    """How far the pull's middle is from the leaf's edge, over the pull or under it."""
-    if not leaf.pulls:
-        return
-    hung = leaf.pulls[0]
-    pull = hung.pull
-    half = float(pull.flange_length) / 2
-    link = Link(figure=pull.from_edge, rule=job.rules.wood)
-    edge = 0.0 if hung.side == "left" else float(leaf.width)
-    options = []
-    for end, way in ((half, 1.0), (-half, -1.0)):
-        end_y = view.y(float(pull.up) + end)
-        for off in (5.0, 8.0):
-            stops = sorted(
-                (Stop(at=edge, foot=None), Stop(at=float(hung.across), foot=end_y)),
-                key=lambda stop: stop.at,
-            )
-            options.append(
-                Chain(
-                    view=view,
-                    axis="across",
-                    line=end_y + way * off,
-                    stops=tuple(stops),
-                    links=(link,),
-                )
-            )
-    middle = view.x((edge + float(hung.across)) / 2)
-    for chain in options:
-        label = Label(text=link.text, at=(middle, chain.line + 0.8), anchor="centre")
-        if draft.free(label.box):
-            place_chains(draft, [chain])
-            return
-    place_chains(draft, options[:1])
-
-
-def stick_places(job: Subject, leaf: Leaf) -> list[Place]:
-    """Every edge of a rail and of a level bar, from the finished foot."""
-    bands = leaf.bands[::-1]
-    figures: list[Figure] = [bands[0].foot, *(band.top for band in bands)]
-    figures += [
-        edge
-        for lite in leaf.lites
-        for bar in lite.bars
-        if not bar.upright
-        for edge in (bar.low, bar.high)
-    ]
-    return [
-        Place(at=float(figure), figure=figure, start=0.0, rule=job.rules.wood) for figure in figures
-    ]
 
 
 # --- section -------------------------------------------------------------------------------
