@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Literal
 
 from parametric.drawing.layers import Layer
@@ -65,7 +65,7 @@ def drawn(outline: Outline, view: View, layer: Layer = "edge") -> Iterator[Primi
 
 def drawn_chain(chain: Outline, view: View, layer: Layer = "edge") -> Iterator[Primitive]:
     """An open chain on paper: lines and arcs, each edge on its own."""
-    for a, b in itertools.pairwise(chain):
+    for a, b in pairwise(chain):
         if math.dist((a.x, a.y), (b.x, b.y)) <= _SAME:
             continue
         arc = arc_of(a, b)
@@ -86,8 +86,13 @@ def drawn_chain(chain: Outline, view: View, layer: Layer = "edge") -> Iterator[P
 
 def polygon(outline: Outline) -> Polygon:
     """An outline with its arcs as short chords, mm."""
+    return chords((*outline, outline[0]))[:-1]
+
+
+def chords(chain: Outline) -> Polygon:
+    """An open chain with its arcs as short chords, mm."""
     points: list[Point] = []
-    for a, b in itertools.pairwise((*outline, outline[0])):
+    for a, b in pairwise(chain):
         arc = arc_of(a, b)
         if arc is None:
             points.append((a.x, a.y))
@@ -97,19 +102,25 @@ def polygon(outline: Outline) -> Polygon:
         chord = max(_CHORD, math.sqrt(8 * arc.radius * _SAGITTA))
         run = arc_points((arc.x, arc.y), arc.radius, low, high, chord)
         points += (run if sweep > 0 else run[::-1])[:-1]
-    return tuple(points)
+    return (*points, (chain[-1].x, chain[-1].y))
 
 
 # --- the waste side ------------------------------------------------------------------------
 
 
-def waste_strip(outline: Outline, waste: Waste) -> tuple[tuple[Point, Point], ...]:
+def waste_strip(
+    outline: Outline, waste: Waste, along_only: Outline | None = None
+) -> tuple[tuple[Point, Point], ...]:
     """Hatch lines on the waste side of an outline, no further from it than the strip is wide.
+
+    With an open chain of its edges, only along that.
 
     Each level of the hatching is cut at the outline, and of what lies on the waste side only
     what is near enough to some edge is kept: no corner needs a rule of its own.
     """
     shape = polygon(outline)
+    sides = edges(shape) if along_only is None else pairwise(chords(along_only))
+    near_to = tuple(sides)
     box = around(shape).grown(STRIP)
     slope = 1.0 if waste == "inside" else -1.0
     found: list[tuple[Point, Point]] = []
@@ -120,13 +131,13 @@ def waste_strip(outline: Outline, waste: Waste) -> tuple[tuple[Point, Point], ..
         x = index * step
         a, b = (x, box.y0), (x + slope * long, box.y1)
         for p, q in cut_line(a, b, (shape,), keep_inside=waste == "inside"):
-            found += [(along(p, q, low), along(p, q, high)) for low, high in _near(p, q, shape)]
+            found += [(along(p, q, low), along(p, q, high)) for low, high in _near(p, q, near_to)]
     return tuple(found)
 
 
-def _near(p: Point, q: Point, shape: Polygon) -> list[tuple[float, float]]:
-    """Which parts of the way from p to q lie within the strip's width of a side of the shape."""
-    spans = sorted(span for a, b in edges(shape) if (span := _capsule(p, q, a, b)) is not None)
+def _near(p: Point, q: Point, sides: Sequence[tuple[Point, Point]]) -> list[tuple[float, float]]:
+    """Which parts of the way from p to q lie within the strip's width of one of the sides."""
+    spans = sorted(span for a, b in sides if (span := _capsule(p, q, a, b)) is not None)
     joined: list[tuple[float, float]] = []
     for low, high in spans:
         if joined and low <= joined[-1][1] + _SAME:

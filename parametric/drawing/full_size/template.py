@@ -36,11 +36,15 @@ _GRAIN = 16.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
-    """One outline and the side of it that is cut away; `drawn` unless the template's lines bound it."""
+    """One outline and the side of it that is cut away.
+
+    With `cut`, an open chain of its edges, only that is cut: it is drawn heavy with the strip
+    beside it, and the template's own lines bound the rest.
+    """
 
     outline: Outline
     waste: Waste
-    drawn: bool = True
+    cut: Outline | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,10 +123,13 @@ def draw_template(template: Template, title: TitleBlock) -> Board:
             draft.hold(((view.at(a), view.at(b)) for a, b in own.arms))
     draft.path("hidden", view.path(plate.polygon), view.name, closed=True)
     for opening in template.openings:
-        strokes = tuple(view.path(line) for line in waste_strip(opening.outline, opening.waste))
+        strip = waste_strip(opening.outline, opening.waste, opening.cut)
+        strokes = tuple(view.path(line) for line in strip)
         draft.add(Hatch(material="waste", strokes=strokes, view=view.name))
-        if opening.drawn:
+        if opening.cut is None:
             draft.add(*drawn(opening.outline, view))
+        else:
+            draft.add(*drawn_chain(opening.cut, view, "cut"))
     for layer, a, b in template.lines:
         draft.line(layer, view.at(a), view.at(b), view.name)
     for layer, chain in template.curves:

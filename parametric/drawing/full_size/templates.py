@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.drawing.chains import Chain, Link, Stop
-from parametric.drawing.full_size.curves import curve_templates
+from parametric.drawing.full_size.arched_rails import rail_templates
 from parametric.drawing.full_size.outlines import rounded, square
 from parametric.drawing.full_size.pages import boards_of, in_tiles, whole
 from parametric.drawing.full_size.template import Laid, Note, Opening, Template
@@ -44,7 +44,7 @@ def draw_templates_tiled(job: Subject, paper: Paperwork, title: TitleBlock) -> t
 def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, ...]:
     templates = (
         *_pull_templates(job, title),
-        *curve_templates(job, title),
+        *rail_templates(job, title),
         *(_gauges(job, own) for own in paper.panel_saw),
     )
     return boards_of(job, templates, title)

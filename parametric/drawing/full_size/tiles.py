@@ -41,6 +41,8 @@ _ARM = 3.0
 _AIR = 3.0
 _WIDEST = 120.0
 """The widest tile of several, mm: beside it stand upright bars and the key."""
+_NAME_OFFS = ((1.0, 1.0), (1.0, 4.5), (1.0, 8.0), (4.5, 1.0), (4.5, 4.5), (8.0, 1.0))
+"""How far above or below a cross its name stands, and how far beside it, the nearest first, mm."""
 _ROWS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
@@ -283,12 +285,12 @@ def _crosses(draft: Draft, view: View, board: Board, tile: Tile) -> None:
                     at=(at[0] + sx, at[1] + sy),
                     anchor="left" if sx > 0 else "right",
                 )
-                for away in (1.0, 4.5, 8.0)
+                for up, away in _NAME_OFFS
                 for sx, sy in (
-                    (away, 1.0),
-                    (-away, 1.0),
-                    (away, -1.0 - TEXT),
-                    (-away, -1.0 - TEXT),
+                    (away, up),
+                    (-away, up),
+                    (away, -up - TEXT),
+                    (-away, -up - TEXT),
                 )
             ]
         )
