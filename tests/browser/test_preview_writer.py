@@ -14,10 +14,13 @@ import sys
 import pytest
 
 from parametric.catalog.finishes import Paint
+from parametric.model import Slide, Turn
 from parametric.writers.client_page import Fact, Palette, said
 from parametric.writers.html import widest_clear_way, write_html
-from parametric.writers.page_words import WORDS
+from parametric.writers.page_words import MOVED_WORDS, WORDS
 from tests.browser.standin import standin_glb, standin_page
+from tests.browser.swinging import CLEAR, swinging_html, swinging_page
+from tests.solids.swinging import HINGED, NAMES, solids_of, swinging
 
 
 @pytest.fixture(scope="module")
@@ -159,3 +162,45 @@ def test_fractions_are_set_as_fractions():
 def test_letters_that_no_file_can_hold_are_shown_as_missing():
     page = write_html(standin_page(job="half a \ud83d sign"), standin_glb())
     assert b"half a &#55357; sign" in page
+
+
+TURNED = Turn(point=(1.5, -6.0, 0.0), axis=(0.0, 0.0, 1.0), angle=-95.0)
+
+
+@pytest.mark.kernel
+@pytest.mark.parametrize(
+    "motion",
+    [
+        (dataclasses.replace(TURNED, angle=-94.99),),
+        (dataclasses.replace(TURNED, angle=95.0),),
+        (dataclasses.replace(TURNED, point=(1.6, -6.0, 0.0)),),
+        (TURNED, Slide(direction=(0.0, 0.0, 1.0), travel=0.1)),
+        (),
+    ],
+)
+def test_a_model_that_swings_otherwise_is_refused(motion):
+    from parametric.writers.glb import write_glb
+
+    page, made = swinging_page(HINGED), swinging(HINGED)
+    assert page.leaves[0].motion == (TURNED,)
+    assert write_html(page, write_glb(made, solids_of(HINGED)))
+    group = dataclasses.replace(made.groups[0], motion=motion)
+    other = write_glb(dataclasses.replace(made, groups=(group,)), solids_of(HINGED))
+    with pytest.raises(ValueError, match="leaf A"):
+        write_html(page, other)
+
+
+@pytest.mark.kernel
+@pytest.mark.parametrize("name", NAMES)
+def test_the_clear_way_of_leaves_that_turn(name):
+    """By hand in `tests.browser.swinging`; leaves that go together are never tried apart."""
+    assert widest_clear_way(swinging_page(name)) == pytest.approx(CLEAR[name], abs=1e-3)
+
+
+@pytest.mark.kernel
+def test_what_the_doors_do_is_said_by_how_they_move():
+    assert [swinging_page(name).moves for name in NAMES] == ["swing", "fold", "swing"]
+    assert standin_page().moves == "slide"
+    for name in NAMES:
+        body = re.sub(r"<script.*?</script>", "", swinging_html(name).decode(), flags=re.DOTALL)
+        assert MOVED_WORDS[swinging_page(name).moves]["canvas"] in body

@@ -12,7 +12,6 @@ import pytest
 from parametric.model import Group, displaced
 from parametric.pack.pictures import SIZE, picture_scene
 from parametric.writers.client_page import Scenery
-from parametric.writers.glb import write_glb
 from parametric.writers.picture_room import things
 from parametric.writers.picture_scene import Away, PictureScene, Shot
 from parametric.writers.picture_shapes import Staged, staged
@@ -32,6 +31,8 @@ def scene(name: str) -> PictureScene:
 
 @cache
 def stage(name: str) -> Staged:
+    from parametric.writers.glb import write_glb
+
     return staged(scene(name), write_glb(swinging(name), solids_of(name)))
 
 
