@@ -34,6 +34,10 @@ ON_ARRANGEMENT = frozenset(
     {
         "uneven_floor_gap",
         "fingers_between_leaves",
+        "fingers_at_hinges",
+        "fingers_where_leaves_shut",
+        "floor_rises_in_travel",
+        "leaf_meets_something",
         "hanger_rating_unknown",
         "fixing_not_known",
         "reading_doubted",
@@ -239,6 +243,8 @@ def _opening_notes(job: Subject) -> list[str]:
     told = "; ".join(line[way] for way in sorted(ways, reverse=True))
     notes = [f"Thin lines on a leaf meet at the edge it is hinged by; {told}."]
     gap = hanging.travel_gap
+    if any(p.code == "floor_rises_in_travel" for p in job.problems):
+        return notes
     if gap is not None:
         notes.append(
             f"Where the floor stands highest in the swing, {job.wood(gap, down=True)} is left "
