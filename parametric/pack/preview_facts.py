@@ -9,21 +9,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 from types import MappingProxyType
 
-from parametric.figures import Figure, collect
 from parametric.names import join
-from parametric.pack.door_words import alike, counted, door_names, filled
+from parametric.pack.door_sizes import DoorSizes
+from parametric.pack.door_words import alike, counted, filled
 from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.pack.preview_gaps import gaps, laps, passing
 from parametric.pack.preview_swing import room_to_swing, swinging_gap
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight
-from parametric.trade.standing import clear_stretch, cover_stretch, widest_open
+from parametric.trade.standing import clear_stretch, widest_open
 from parametric.writers.client_page import Amount, Chalk, Fact, plain, said
 from parametric.writers.page_words import FACT_WORDS as SAID
 
 _SQUARE = 90.0
-_ABOVE_FOOT = 0.60
-"""How far up a leaf a line across the opening is drawn, as a part of its height."""
 
 
 def facts(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Fact, ...]:
@@ -36,9 +35,9 @@ def facts(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Fact, ...]:
         room_to_swing(resolved),
         said_of.floor_gap(),
         swinging_gap(resolved),
-        said_of.laps(),
-        said_of.gaps(),
-        said_of.passing(),
+        laps(said_of),
+        gaps(said_of),
+        passing(said_of),
         said_of.pulls(),
         said_of.weight(loads),
         said_of.head(),
@@ -47,24 +46,8 @@ def facts(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Fact, ...]:
     return tuple(fact for fact in found if fact is not None)
 
 
-class _Sizes:
-    """The sizes of one door, each with its figure's name and its place in the world, mm."""
-
-    def __init__(self, resolved: Resolved) -> None:
-        self.resolved, self.door = resolved, resolved.door
-        self.hanging = self.door.hanging
-        self.leaf = self.door.leaves[0]
-        self.foot = float(self.hanging.floor_gap)
-        self.fronts = tuple(
-            -float(plane) - float(leaf.thickness) / 2
-            for plane, leaf in zip(self.hanging.planes, self.door.leaves, strict=True)
-        )
-        self.foremost = min(self.fronts)
-        self.names = door_names(self.door)
-
-    def size(self, figure: Figure) -> Amount:
-        """As wood is printed."""
-        return wood_amount(self.resolved, figure)
+class _Sizes(DoorSizes):
+    """What is told of one door but its laps and gaps."""
 
     def each_door(self) -> Iterator[Fact]:
         """Width and height, seen on the first leaf; leaf by leaf where they differ."""
@@ -196,143 +179,6 @@ class _Sizes:
             else said(SAID["level floor"]),
             chalk=tuple(lines),
             walks=len(lines) > 1,
-        )
-
-    def laps(self) -> Fact | None:
-        """How far the leaves cover the wall, so that no daylight shows round the edge."""
-        hanging = self.hanging
-        known = collect(self.door)
-        side_lap, head_lap = known.get("side lap"), known.get("head lap")
-        if side_lap is None or head_lap is None:
-            return None
-        side, head = self.size(side_lap), self.size(head_lap)
-        left, lap = float(hanging.lefts[0]), float(side_lap)
-        right = left + float(hanging.cover)
-        up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
-        top = self.foot + float(self.leaf.height)
-        middle = left + float(hanging.cover) * 0.25
-        return Fact(
-            key="laps",
-            label=SAID["laps"],
-            value=filled(SAID["laps value"], side, head),
-            note=said(SAID["laps why"]),
-            chalk=(
-                Chalk(
-                    start=(left, self.foremost, up),
-                    end=(left + lap, self.foremost, up),
-                    text=side.text,
-                    aside=(-90.0, 70.0),
-                ),
-                Chalk(
-                    start=(right - lap, self.foremost, up),
-                    end=(right, self.foremost, up),
-                    text=side.text,
-                    aside=(90.0, 70.0),
-                ),
-                Chalk(
-                    start=(middle, self.foremost, top - float(head_lap)),
-                    end=(middle, self.foremost, top),
-                    text=head.text,
-                    aside=(120.0, -70.0),
-                ),
-            ),
-        )
-
-    def gaps(self) -> Fact | None:
-        """What stays free round leaves that stand in their opening, and between them."""
-        hanging = self.hanging
-        ends = [span for span in (*hanging.across[:1], *hanging.across[-1:]) if span.what == "gap"]
-        if len(ends) < 2:
-            return None
-        left, right = cover_stretch(self.door)
-        up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
-        sides = [self.size(span.size) for span in ends]
-        value: list[str | Amount] = []
-        if sides[0].text == sides[1].text:
-            value += filled(SAID["gaps sides"], sides[0])
-        else:
-            value += filled(SAID["gaps left right"], *sides)
-        chalk = [
-            self._across(left, left + float(ends[0].size), up, sides[0], (-90.0, 70.0)),
-            self._across(right - float(ends[1].size), right, up, sides[1], (90.0, 70.0)),
-        ]
-        gap = hanging.meeting_gap
-        if gap is None and self.names.halves:
-            gap = collect(hanging).get("split gap")
-        if gap is not None:
-            between = self.size(gap)
-            value += [", ", *filled(SAID["gaps middle"], between)]
-            chalk.append(self._meeting(float(gap), up, between))
-        if hanging.head_gap is not None:
-            head = self.size(hanging.head_gap)
-            value += [", ", *filled(SAID["gaps head"], head)]
-            top = max(float(leaf.hung.foot + leaf.height) for leaf in self.door.leaves)
-            middle = left + (right - left) * 0.25
-            chalk.append(
-                Chalk(
-                    start=(middle, self.foremost, top),
-                    end=(middle, self.foremost, top + float(hanging.head_gap)),
-                    text=head.text,
-                    aside=(120.0, -70.0),
-                )
-            )
-        return Fact(
-            key="gaps",
-            label=SAID[f"gaps {self.names.one}"],
-            value=said(*value),
-            note=said(SAID[f"gaps why {self.names.one}"], SAID["fingers"]),
-            chalk=tuple(chalk),
-            walks=True,
-        )
-
-    def _across(
-        self, x0: float, x1: float, up: float, amount: Amount, aside: tuple[float, float]
-    ) -> Chalk:
-        return Chalk(
-            start=(x0, self.foremost, up),
-            end=(x1, self.foremost, up),
-            text=amount.text,
-            aside=aside,
-        )
-
-    def _meeting(self, gap: float, up: float, amount: Amount) -> Chalk:
-        """Where the first leaf meets the next: beside it, or over the lower half."""
-        leaf = self.leaf
-        if self.names.halves:
-            low = min(self.door.leaves, key=lambda one: float(one.hung.foot))
-            z = float(low.hung.foot + low.height)
-            x = float(low.hung.left) + float(low.width) * 0.75
-            return Chalk(
-                start=(x, self.foremost, z),
-                end=(x, self.foremost, z + gap),
-                text=amount.text,
-                aside=(90.0, 70.0),
-            )
-        x = float(leaf.hung.left) + float(leaf.width)
-        return self._across(x, x + gap, up, amount, (110.0, 70.0))
-
-    def passing(self) -> Fact | None:
-        """The gap between leaves that pass: front to back, so it is seen from the side."""
-        between = self.hanging.passing_gap
-        if between is None:
-            return None
-        gap = self.size(between)
-        back = min(self.fronts) + float(self.leaf.thickness)
-        x = float(self.hanging.lefts[1])
-        up = self.foot + float(self.leaf.height) * _ABOVE_FOOT
-        return Fact(
-            key="passing",
-            label=SAID["passing"],
-            value=said(gap),
-            note=said(SAID["passing why"]),
-            chalk=(
-                Chalk(
-                    start=(x, back, up),
-                    end=(x, back + float(between), up),
-                    text=gap.text,
-                    aside=(-90.0, 110.0),
-                ),
-            ),
         )
 
     def pulls(self) -> Fact | None:

@@ -21,22 +21,23 @@ from parametric.drawing.proposal import (
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.pack.door_words import (
-    DoorNames,
     alike,
-    counted,
     door_names,
-    hung_on,
-    in_words,
-    towards,
 )
 from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.pack.proposal_paragraph import (
+    count,
+    floor_words,
+    joined,
+    on_paper,
+    paragraph,
+    wood_words,
+)
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import several
-from parametric.trade.standing import first_to_open
-from parametric.writers.client_page import Amount, Fact, PreviewPage, plain
-from parametric.writers.page_words import FACT_WORDS, WORDS
+from parametric.writers.client_page import PreviewPage, plain
+from parametric.writers.page_words import WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
 from parametric.writers.proposal import picture_shape, picture_words, write_proposal
 from parametric.writers.proposal_words import OUTLINE, SIGN
@@ -106,7 +107,7 @@ def proposal_content(
     return ProposalContent(
         job=page.job,
         under=tuple(text for text in (page.subtitle, _for_whom(client)) if text),
-        paragraph=client.words if client and client.words else _paragraph(resolved, facts),
+        paragraph=client.words if client and client.words else paragraph(resolved, facts),
         stamp=_stamp(page),
         caption=_caption(page, dress, picture),
         dress=dress,
@@ -119,7 +120,7 @@ def proposal_content(
         over_all=SAID["over all"],
         plumb=SAID["plumb"],
         opening=SAID["opening"],
-        floor=_floor(facts),
+        floor=floor_words(facts),
         key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
@@ -132,7 +133,7 @@ def proposal_content(
         sample=WORDS["sample"],
         sizes_head=WORDS["sizes"],
         sizes=tuple(
-            Size(label=f.label, value=_set(plain(f.value)), note=_set(plain(f.note)))
+            Size(label=f.label, value=on_paper(plain(f.value)), note=on_paper(plain(f.note)))
             for f in page.facts
         ),
         living=(
@@ -142,7 +143,7 @@ def proposal_content(
         yes_head=WORDS["what"],
         summary=_summary(page, dress),
         ticks_head=SAID["ticks"],
-        ticks=tuple(_set(plain(tick)) for tick in page.ticks),
+        ticks=tuple(on_paper(plain(tick)) for tick in page.ticks),
         superseded=WORDS["superseded"],
         say_it=WORDS["say it"],
         sign=(
@@ -163,15 +164,6 @@ def proposal_content(
     )
 
 
-def _floor(facts: dict[str, Fact]) -> str:
-    """What the floor does under the doors, and how near they come to it as they swing."""
-    words = plain(facts["floor gap"].note)
-    least = facts.get("swinging gap")
-    if least is not None:
-        words = f"{words} {SAID['least gap'].format(least.label, plain(least.value))}"
-    return _set(words)
-
-
 def _key(resolved: Resolved) -> str:
     """What the drawing's lines mean; an opening is dashed where doors stand before it."""
     hanging = resolved.door.hanging
@@ -183,11 +175,6 @@ def _key(resolved: Resolved) -> str:
         (SAID["key"], True),
     )
     return " ".join(text for text, wanted in words if wanted)
-
-
-def _set(text: str) -> str:
-    """The page's fractions as paper has them: `33-17/32″`, to be stacked."""
-    return text.replace("\u2009", "-").replace("\u2044", "/")
 
 
 def _for_whom(client: ClientSpec | None) -> str:
@@ -241,139 +228,44 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     return " ".join(said)
 
 
-def _count(number: int, one: str, more: str = "") -> str:
-    """`two panes`."""
-    return several(number, one, more).replace(str(number), counted(number).lower(), 1)
-
-
-def _wood_words(resolved: Resolved) -> str:
-    return resolved.door.leaves[0].timber.name
-
-
-def _paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
-    """The doors in a few sentences."""
-    door, finish = resolved.door, resolved.finish
-    names = door_names(door)
-    kind = "none" if finish is None else finish.kind
-    worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
-    what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
-    clear = plain(facts["clear way"].value)
-    opened = f"open {names.many}"
-    if names.moves == "slide":
-        apart = names.count == 2 and door.hanging.passing_gap is None
-        opened = "open slide apart" if apart else f"open slide {names.many}"
-    sentences = [
-        what.format(_wood_words(resolved), worn, counted(names.count)),
-        *_sized(resolved),
-        *_headed(facts, names),
-        *_moving(resolved, facts),
-        SAID[opened].format(clear),
-    ]
-    return f"{_set(' '.join(sentences))} {_floor(facts)}"
-
-
-def _sized(resolved: Resolved) -> tuple[str, ...]:
-    """How large each is and what fills it; leaf by leaf where they differ."""
-    door = resolved.door
-    leaf, names = door.leaves[0], door_names(door)
-    thick = wood_amount(resolved, leaf.thickness).text
-    if names.count == 1 or alike(door):
-        sizes = [wood_amount(resolved, figure).text for figure in (leaf.width, leaf.height)]
-        each = "each 1" if names.count == 1 else "each n"
-        return (SAID[each].format(*sizes, thick, _filled([leaf])),)
-    apart = [
-        SAID["differ"].format(
-            in_words(which),
-            wood_amount(resolved, one.width).text,
-            wood_amount(resolved, one.height).text,
-        )
-        for one, which in zip(door.leaves, names.which, strict=True)
-    ]
-    return (*apart, SAID["differ thick"].format(thick, _filled(door.leaves)))
-
-
-def _filled(leaves: Sequence[Leaf]) -> str:
-    """`, with two panes of toughened glass and raised panel`."""
-    panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
-    panels = [panel for leaf in leaves for panel in leaf.panels]
-    fills = []
-    if panes:
-        fills.append(SAID["lites"].format(_count(len(panes), SAID["lite"]), panes[0].kind))
-    if panels:
-        fills.append(_count(len(panels), SAID["panel"]))
-    return SAID["filled"].format(_joined(fills)) if fills else ""
-
-
-def _headed(facts: dict[str, Fact], names: DoorNames) -> tuple[str, ...]:
-    """What their shaped head does."""
-    head = facts.get("head")
-    if head is None:
-        return ()
-    rise = next(piece.text for piece in head.value if isinstance(piece, Amount))
-    across = plain(head.note) == FACT_WORDS["head across"]
-    return (SAID["head across" if across else f"head {names.one}"].format(rise),)
-
-
-def _moving(resolved: Resolved, facts: dict[str, Fact]) -> tuple[str, ...]:
-    """How they open."""
-    door = resolved.door
-    names, into, swing = door_names(door), towards(door), facts.get("swing")
-    if names.moves == "slide":
-        how = "1" if names.count == 1 else "n" if door.hanging.passing_gap is not None else "apart"
-        where = "on the wall" if door.hanging.on_wall else "in the opening"
-        return (SAID[f"{where} {how}"],)
-    if swing is None or into is None:
-        return ()
-    reach = next(piece.text for piece in swing.value if isinstance(piece, Amount))
-    first = first_to_open(door)
-    aside: str = hung_on(door) if names.one == "1" else ""
-    if first is not None:
-        aside = SAID["first"].format(in_words(names.which[door.leaves.index(first)]))
-    return (SAID[f"swing {'towards' if into else 'away'} {names.one}"].format(reach, aside),)
-
-
-def _joined(pieces: Sequence[str]) -> str:
-    return SAID["and"].format(*pieces) if len(pieces) == 2 else "".join(pieces)
-
-
 def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     """What the drawing and the lists of this revision hold."""
     found = [*_doors_included(resolved)]
     panes = [pane for leaf in resolved.door.leaves for lite in leaf.lites for pane in lite.panes]
     if panes:
         thick = glass_amount(resolved, panes[0].thickness).text
-        how_many = _count(len(panes), SAID["lite"]).capitalize()
+        how_many = count(len(panes), SAID["lite"]).capitalize()
         found.append(SAID["glass"].format(how_many, panes[0].kind, thick))
     counts = {item.what: int(float(item.number)) for item in paper.hardware if item.unit == "off"}
     for what, number in counts.items():
         if what.endswith("pull"):
-            found.append(_count(number, what).capitalize())
-    hung = [_count(counts[what], what) for what in counts if what.split()[-1] in _HUNG_BY]
+            found.append(count(number, what).capitalize())
+    hung = [count(counts[what], what) for what in counts if what.split()[-1] in _HUNG_BY]
     if hung:
         listed = ", ".join(hung[:-1])
         found.append(
-            SAID["hardware"].format(_joined([w for w in (listed, hung[-1]) if w]).capitalize())
+            SAID["hardware"].format(joined([w for w in (listed, hung[-1]) if w]).capitalize())
         )
     found.append(_coats(paper))
-    return tuple(_set(text) for text in found)
+    return tuple(on_paper(text) for text in found)
 
 
 def _doors_included(resolved: Resolved) -> tuple[str, ...]:
     """The doors by their size."""
     door = resolved.door
-    wood, count = _wood_words(resolved), len(door.leaves)
+    wood, several = wood_words(resolved), len(door.leaves)
 
     def sizes(leaf: Leaf) -> list[str]:
         figures = (leaf.width, leaf.height, leaf.thickness)
         return [wood_amount(resolved, figure).text for figure in figures]
 
-    if count > 1 and not alike(door):
+    if several > 1 and not alike(door):
         return tuple(
             SAID["one door"].format(which, *sizes(leaf), wood)
             for leaf, which in zip(door.leaves, door_names(door).which, strict=True)
         )
-    how_many = _count(count, SAID["door"]).capitalize()
-    words = SAID["one door" if count == 1 else "doors"]
+    how_many = count(several, SAID["door"]).capitalize()
+    words = SAID["one door" if several == 1 else "doors"]
     return (words.format(how_many, *sizes(door.leaves[0]), wood),)
 
 
@@ -381,7 +273,7 @@ def _coats(paper: Paperwork) -> str:
     finish = paper.finish
     if not finish.coats:
         return SAID["bare"]
-    numbers = [_count(int(float(coat.coats)), "coat") for coat in finish.coats]
+    numbers = [count(int(float(coat.coats)), "coat") for coat in finish.coats]
     if len(numbers) == 2:
         said = SAID["paint coats"].format(*numbers)
     else:
@@ -450,7 +342,7 @@ def _summary(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
     rows = [
         Pair(name=WORDS["said revision"], text=when),
         Pair(name=WORDS["said mark"], text=page.mark),
-        Pair(name=WORDS["said thing"], text=_set(plain(page.thing))),
+        Pair(name=WORDS["said thing"], text=on_paper(plain(page.thing))),
     ]
     rows = [row for row in rows if row.text]
     return (*rows, *_chosen(page, dress))
