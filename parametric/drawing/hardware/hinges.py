@@ -284,7 +284,8 @@ def _tables(job: Subject) -> list[Item]:
         rows = []
         for index, place in enumerate(hung.hinges.places):
             jamb = ("", "")
-            if isinstance(hung.hinges, ButtHinges):
+            to_jamb = leaf.hung.edge(hung.side) == "hinge"
+            if to_jamb and isinstance(hung.hinges, ButtHinges):
                 own = hung.hinges.jamb[index]
                 jamb = (f"{wood(own.low)} – {wood(own.high)}", "")
                 if own.below_head is not None:
