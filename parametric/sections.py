@@ -22,7 +22,7 @@ from parametric.outlines import Arc, Outline, Vertex, arc_of, bounds_of, edges
 
 Span = tuple[float, float]
 _SAME = 1e-9
-_NODES = 40
+_NODES = 20
 
 
 @dataclass(frozen=True, slots=True)

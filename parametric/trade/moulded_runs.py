@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from parametric.model import Blank, Edge, End, Moulded, removed_volume
+from parametric.figures import plain
+from parametric.model import Blank, Edge, End, Moulded, Part, removed_volume
 from parametric.outlines import area_of
 from parametric.paths import heading
 from parametric.runs import RunEnd, run_bounds
@@ -35,8 +37,8 @@ def run_sizes(cut: Moulded, blank: Blank) -> RunSizes:
     area = area_of(cut.section)
     return RunSizes(
         beside=edge_beside(cut),
-        low=low,
-        high=high,
+        low=round(low, 9) + 0.0,
+        high=round(high, 9) + 0.0,
         width=reach_of(cut.section),
         depth=depth_of(cut.section),
         area=area,
@@ -68,3 +70,19 @@ def _end(cut: Moulded, end: RunEnd, at_start: bool) -> str:
     if abs(along) > 1e-6:
         return "mitred"
     return "open" if end.open else "stopped"
+
+
+def set_up_line(cut: Moulded, part: Part, said: Callable[[float], str] = plain) -> str:
+    """What to set for a run: the profile and its size, which edge of which face, with what, when.
+
+    Args:
+        cut: the run.
+        part: its part.
+        said: how a length is said.
+    """
+    own = run_sizes(cut, part.blank)
+    edge, face = (part.faces.get(word, word) for word in (own.beside, cut.face))
+    return (
+        f"{cut.profile} {said(own.width)} x {said(own.depth)} along the {edge}, on the {face}: "
+        f"{cut.making.tool}; {cut.making.when}"
+    )

@@ -48,8 +48,11 @@ MODULES = {
     "model.py",
     "names.py",
     "outlines.py",
+    "paths.py",
     "problems.py",
     "py.typed",
+    "runs.py",
+    "sections.py",
     "units.py",
     "written.py",
 }

@@ -4,24 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, on_side, outline_lines
+from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, edge_line, on_side
 from parametric.drawing.part_sheets.unfolded import Unfolded
 from parametric.drawing.plane import Point
 from parametric.drawing.shaped import middle_of
 from parametric.model import Moulded
-from parametric.outlines import Outline, Vertex, area_of, backwards
+from parametric.outlines import Outline, Vertex, area_of, backwards, edges
 from parametric.paths import beside
 from parametric.runs import run_figures
 from parametric.sections import reach_of, steps_of
 
 
 def moulded_lines(cut: Moulded, part: Unfolded) -> Iterator[Line | Bow]:
-    """What it takes where it begins, at the face."""
+    """What it takes where it begins, at the face; not the line where a coped run goes on."""
     side = part.side(cut.face)
     shallowest = steps_of(cut.section)[0]
+    rims: list[tuple[Vertex, Vertex]] = []
     for figure in run_figures(cut.section, cut.path, cut.start, cut.end, shallowest):
         ring = figure if area_of(figure) > 0 else _turned(figure)
-        yield from outline_lines(on_side(ring, cut.face, part, side), side, "edge_fine")
+        rims += edges(on_side(ring, cut.face, part, side))
+    for a, b in rims:
+        if not any(_same(a, d) and _same(b, c) for c, d in rims):
+            yield from edge_line(a, b, side, "edge_fine")
+
+
+def _same(a: Vertex, b: Vertex) -> bool:
+    return abs(a.x - b.x) + abs(a.y - b.y) < 1e-6
 
 
 def _turned(ring: Outline) -> Outline:
