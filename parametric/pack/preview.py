@@ -136,9 +136,18 @@ def _leaf(resolved: Resolved, index: int) -> PageLeaf:
         goes_with=go_together(
             {one.name: one.hung.motion for one in resolved.door.leaves}, hanging.states
         )[leaf.name],
+        after=_after(resolved, leaf.name),
         pull=None if pull is None else float(pull.across),
         pull_up=None if pull is None else float(pull.pull.up + leaf.hung.foot),
     )
+
+
+def _after(resolved: Resolved, name: str) -> str:
+    """The leaf that shuts over this one, so that it opens first and shuts last; none where they butt."""
+    door = resolved.door
+    first = first_to_open(door)
+    laps = door.hanging.meeting in ("rebated", "astragal")
+    return first.name if first is not None and laps and first.name != name else ""
 
 
 def _thing(resolved: Resolved) -> Saying:

@@ -30,8 +30,9 @@ class PageLeaf:
     front"). `x` is its left outer edge when shut, `foot` its finished bottom, `front` the
     y of its front face (less than 0 when it hangs before the wall). `motion` is how it opens,
     as the model's `Group` has it. `goes_with` is the first of the leaves that open only
-    together, itself among them; nothing where it opens alone. `pull` is the pull's centre
-    from the left outer edge and `pull_up` above the highest floor.
+    together, itself among them; nothing where it opens alone. `after` is the leaf that it laps
+    and that must be as far open as it is. `pull` is the pull's centre from the left outer edge
+    and `pull_up` above the highest floor.
     """
 
     name: str
@@ -44,6 +45,7 @@ class PageLeaf:
     thickness: float
     motion: tuple[Step, ...]
     goes_with: str = ""
+    after: str = ""
     pull: float | None = None
     pull_up: float | None = None
 

@@ -33,9 +33,10 @@ from parametric.writers.page_markup import (
     options_choice,
     places_list,
     text_of,
+    words_of,
     yes_panel,
 )
-from parametric.writers.page_words import MOVED_WORDS, SLIP_FORMAT, SLIP_WORDS, WORDS
+from parametric.writers.page_words import SLIP_FORMAT, SLIP_WORDS, WORDS
 from parametric.writers.room_facts import room_facts
 
 _VENDOR = files("parametric") / "vendor"
@@ -98,7 +99,7 @@ def write_html(
         "model": _model(glb),
         "script": script,
     }
-    slots |= {f"words.{key}": text_of(word) for key, word in _words(page).items()}
+    slots |= {f"words.{key}": text_of(word) for key, word in words_of(page).items()}
     # what the page is called in a slip: a digest of all of it but this name
     others = tuple(one for one, _ in beside)
     unnamed = _fill(PAGE, slots | {"data": _data(page, "", others)})
@@ -212,6 +213,7 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "pull_up": None if leaf.pull_up is None else float(leaf.pull_up),
             "motion": [_step(step) for step in leaf.motion],
             "goes_with": leaf.goes_with,
+            "after": leaf.after,
             **{
                 key: float(getattr(leaf, key))
                 for key in ("width", "height", "x", "foot", "front", "thickness")
@@ -220,7 +222,7 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
         for leaf in page.leaves
     ]
     words = {
-        key: word for key, word in _words(page).items() if " mm" not in key and " in" not in key
+        key: word for key, word in words_of(page).items() if " mm" not in key and " in" not in key
     }
     data: dict[str, Any] = {
         "unit": page.unit,
@@ -257,11 +259,6 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
     if page.option:
         data |= {"option": page.option, "called": page.called}
     return data
-
-
-def _words(page: PreviewPage) -> dict[str, str]:
-    """What the page says of itself, of doors that move as these do."""
-    return WORDS | MOVED_WORDS[page.moves]
 
 
 def _step(step: Step) -> dict[str, Any]:

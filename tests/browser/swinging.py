@@ -104,8 +104,14 @@ def swinging_page(name: str, **changes: object) -> PreviewPage:
 
 
 @cache
-def swinging_html(name: str) -> bytes:
-    """Its file, with its own model."""
+def swinging_glb(name: str) -> bytes:
+    """Its model."""
     from parametric.writers.glb import write_glb
 
-    return write_html(swinging_page(name), write_glb(swinging(name), solids_of(name)))
+    return write_glb(swinging(name), solids_of(name))
+
+
+@cache
+def swinging_html(name: str) -> bytes:
+    """Its file, with its own model."""
+    return write_html(swinging_page(name), swinging_glb(name))

@@ -5,6 +5,7 @@ Where a leaf is comes out of the scene itself and is held against `model.along`.
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import math
 from itertools import product
@@ -13,8 +14,9 @@ from typing import Any
 import pytest
 
 from parametric.model import Group, Vector, along
+from parametric.writers.html import write_html
 from tests.browser.conftest import DRAWING, QUICK, say_yes
-from tests.browser.swinging import CLEAR, swinging_html
+from tests.browser.swinging import CLEAR, swinging_glb, swinging_html, swinging_page
 from tests.browser.test_preview_controls import AXE, broken_rules
 from tests.solids.swinging import FOLDING, HALVES, HINGED, NAMES, swinging
 
@@ -389,3 +391,31 @@ def test_axe_finds_nothing_on_a_page_of_a_door_that_swings(open_page):
     seen.page.add_script_tag(path=str(AXE))
     keyed(seen, "leaf A", "End")
     assert broken_rules(seen) == []
+
+
+def test_a_leaf_that_another_laps_never_stands_farther_open(page_at):
+    """It takes the first along as it opens; as the first shuts it is taken along."""
+    page = swinging_page(HALVES)
+    lower, upper = page.leaves
+    lapped = (lower, dataclasses.replace(upper, after="leaf A"))
+    data = write_html(dataclasses.replace(page, leaves=lapped), swinging_glb(HALVES))
+    seen = page_at(data, PHONE, **DRAWING)
+    told = (
+        "[...document.querySelectorAll('.bar')].map(b => Number(b.getAttribute('aria-valuenow')))"
+    )
+
+    def both() -> list[float]:
+        return [float(v) for v in seen.page.evaluate(told)]
+
+    keyed(seen, "leaf A", "PageUp")
+    assert both() == [10, 0]  # the first opens alone
+    keyed(seen, "leaf B", "PageUp", "PageUp")
+    assert both() == [20, 20]
+    keyed(seen, "leaf A", "End")
+    assert both() == [90, 20]
+    keyed(seen, "leaf A", "Home")
+    assert both() == [0, 0]
+    keyed(seen, "leaf B", "End")
+    assert both() == [90, 90]
+    keyed(seen, "leaf B", "Home")
+    assert both() == [90, 0]

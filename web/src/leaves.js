@@ -16,8 +16,8 @@ const hold = (v, a = 0, b = 1) => Math.min(Math.max(v, a), b);
 
 export class Leaf {
   constructor(told) {
-    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, pull } = told;
-    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, pull });
+    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, pull } = told;
+    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, pull });
     const [only] = motion;
     this.slides = motion.length === 1 && Boolean(only.slide);
     /** How far it slides, to the left less than 0; 0 where it does anything else. */
@@ -218,6 +218,22 @@ export class Leaves {
     for (const one of this.#together(leaf)) {
       one.open = hold(open);
       this.#tell(one);
+    }
+    this.#keepOrder(leaf);
+  }
+
+  /** A leaf that another laps takes that one with it as it opens, and is taken along by it as it shuts. */
+  #keepOrder(leaf) {
+    const bring = (one, open) => {
+      one.way = null;
+      one.open = open;
+      this.#tell(one);
+    };
+    for (const one of this.list) {
+      const first = one.after && this.named(one.after);
+      if (!first || one.open <= first.open) continue;
+      if (one === leaf) bring(first, one.open);
+      if (first === leaf) bring(one, first.open);
     }
   }
 
