@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
+from parametric.trade.glass import TEMPLATES, glass_order
 
 
 def shaped_pane_needs_template(job: Checked) -> Iterator[Problem]:
@@ -24,16 +25,22 @@ def shaped_pane_needs_template(job: Checked) -> Iterator[Problem]:
     ]
     if not shaped:
         return
+    files = [
+        row.template.outline_file
+        for row in glass_order(job.resolved, job.assembly)
+        if row.template is not None
+    ]
+    told = files[0] if len(files) == 1 else f"{', '.join(files[:-1])} and {files[-1]}"
     many = len(shaped) > 1
-    said = (
-        f"{len(shaped)} panes are no rectangles: they go to the glazier as full-size templates"
-        if many
-        else "One pane is no rectangle: it goes to the glazier as a full-size template"
-    )
+    who = f"{len(shaped)} panes are no rectangles" if many else "One pane is no rectangle"
+    how = "they go" if many else "it goes"
     yield Problem(
         code="shaped_pane_needs_template",
         level="note",
-        message=f"{said} and {'outlines' if many else 'an outline'} in DXF, not as two numbers.",
+        message=(
+            f"{who}: {how} to the glazier as {TEMPLATES}.pdf at full size and as {told} to cut "
+            "from, not as two numbers."
+        ),
         where=shaped[0].written.here,
         about=shaped[0].name,
         found=f"{len(shaped)} shaped",

@@ -552,7 +552,8 @@ CASES = (
             "thickness: 1/4}": "thickness: 1/4, held by: rebate}\narch: {across: pair, rise: 6}",
         },
         {"thickness: 1/4}": "thickness: 1/4, held by: rebate}"},
-        "2 panes are no rectangles: they go to the glazier as full-size templates",
+        "2 panes are no rectangles: they go to the glazier as glass-templates.pdf at full size "
+        "and as glass-G1.dxf to cut from, not as two numbers.",
         design=PAIR,
     ),
     # A stile of 4-1/2 less slots of 2-1/16 leaves 2-7/16 behind them.

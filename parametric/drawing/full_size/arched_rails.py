@@ -30,8 +30,10 @@ from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Rebate
 from parametric.resolve.rail import Rail
 
-_BESIDE = 26.0
-"""Paper at either end, mm: a row of dimensions."""
+_BESIDE, _LINE = 14.4, 8.0
+"""Paper at either end, mm, for a row of dimensions: no more, so that the first tile reaches
+from there to the second column of register crosses, the first of which is at the shoulder.
+"""
 _UNDER, _OVER = 30.0, 12.0
 _INSET = 8.0
 _CLEAR = 10.0
@@ -128,7 +130,9 @@ def _template(job: Subject, title: TitleBlock, uses: list[tuple[_Arched, bool]])
         view=f"template of {own.mark}",
         document="Rail template",
         second_line="Underside of "
-        + ", ".join(f"{use.mark}{' turned over' if turned else ''}" for use, turned in uses),
+        + ", ".join(
+            dict.fromkeys(f"{use.mark}{' turned over' if turned else ''}" for use, turned in uses)
+        ),
         plate=Box(-_BESIDE, low, right, tall + _OVER),
         openings=(Opening(outline=under(own.curve), waste="inside", cut=own.curve),),
         lines=tuple(_lines(own)),
@@ -154,8 +158,8 @@ def _lines(own: _Arched) -> Iterator[tuple[Layer, Point, Point]]:
     corners: tuple[Point, ...] = ((0.0, 0.0), (long, 0.0), (long, tall), (0.0, tall))
     for a, b in zip(corners, (*corners[1:], corners[0]), strict=True):
         yield "edge", a, b
-    yield "datum", (-14.0, 0.0), (0.0, 0.0)
-    yield "datum", (long, 0.0), (long + 14.0, 0.0)
+    yield "datum", (-_LINE, 0.0), (0.0, 0.0)
+    yield "datum", (long, 0.0), (long + _LINE, 0.0)
     middle = _middle(own)
     if middle is not None:
         yield "centre", (middle, -8.0), (middle, tall + 6.0)
@@ -243,7 +247,7 @@ def _chains(job: Subject, own: _Arched, view: View) -> list[Chain]:
     )
     for x, way, at, over in sides:
         edge = view.x(x)
-        line = edge + way * 18.0
+        line = edge + way * _LINE
         if float(at) <= _LEAST or over is None:
             stops: tuple[Stop, ...] = (
                 Stop(at=0.0, foot=edge),

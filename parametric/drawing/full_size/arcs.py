@@ -34,12 +34,17 @@ def arc_words(chain: Outline, rule: Rule, *, corner: str, level: str) -> tuple[s
     arc = arc_of(a, b)
     if arc is None:
         return ("Its upper edge is straight.",) if abs(a.y - b.y) > _NEAR else ()
-    side, up = ("right" if arc.x >= 0 else "left"), ("above" if arc.y >= 0 else "below")
-    return (
-        f"One arc, radius {rule.dimension(arc.radius)}: its centre lies "
-        f"{rule.dimension(abs(arc.x))} {side} of {corner} and "
-        f"{rule.dimension(abs(arc.y))} {up} {level}.",
-    )
+    along = _off(rule, arc.x, ("right", "left"), corner)
+    up = _off(rule, arc.y, ("above", "below"), level)
+    return (f"One arc, radius {rule.dimension(arc.radius)}: its centre lies {along} and {up}.",)
+
+
+def _off(rule: Rule, value: float, sides: tuple[str, str], of: str) -> str:
+    """How far something is from a line, and on which side."""
+    if abs(value) < _NEAR:
+        return f"on {of}" if sides[0] == "above" else f"over {of}"
+    side = sides[0] if value > 0 else sides[1]
+    return f"{rule.dimension(abs(value))} {side} {of if sides[0] == 'above' else f'of {of}'}"
 
 
 def arc_table(chain: Outline, rule: Rule) -> Table | None:

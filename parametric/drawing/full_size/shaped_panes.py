@@ -10,6 +10,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from parametric.drawing.chains import Chain, Link, Stop
@@ -17,7 +18,7 @@ from parametric.drawing.full_size.arcs import ROOM, arc_table, arc_words, top_of
 from parametric.drawing.full_size.outlines import STRIP
 from parametric.drawing.full_size.pages import boards_of, in_tiles, whole
 from parametric.drawing.full_size.template import Laid, Opening, Template, height_of_words
-from parametric.drawing.full_size.tiles import Board
+from parametric.drawing.full_size.tiles import GRID, Board
 from parametric.drawing.lettering import printable
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import Sheet, TitleBlock, View
@@ -32,7 +33,9 @@ _ROUND = 16.0
 """How much paper is cut out round a pane, mm: its strip of waste, and a row of dimensions."""
 _NEXT = 10.0
 _INSET = 14.0
-_BESIDE = 12.0
+_FIRST = 90.0
+"""Words that begin here, mm, or a column of crosses further on, suit the tiles."""
+_BESIDE = 10.0
 """From a column of register crosses to the words beside it, mm."""
 
 
@@ -88,7 +91,7 @@ def _template(
     table = arc_table(curve, rule)
     level = min(float(edge) for edge in shape.edges)
     need = height_of_words(words, table, ROOM, face=True)
-    left = (wide - ROOM) / 2
+    left = _left_of_words(wide)
     inside = left >= _INSET and level - 2 * _INSET >= need
     crowned = exceeds(pane.height, max(shape.edges, key=float))
     out = wide + _ROUND + _NEXT * (2 if crowned else 1)
@@ -114,8 +117,18 @@ def _template(
         words_in=room,
         table=table,
         face="FRONT",
-        cross=(room.x0 - _BESIDE + 2.0, -_ROUND - _NEXT + 5.0),
+        cross=(room.x0 - _BESIDE, -_ROUND - _NEXT + 5.0),
     )
+
+
+def _left_of_words(wide: float) -> float:
+    """Where words in a pane begin: in its middle, or beside it where the first column of tiles
+    then has two columns of register crosses.
+    """
+    middle = (wide - ROOM) / 2
+    steps = range(math.ceil((wide - _INSET - ROOM - _FIRST) / GRID))
+    places = [_FIRST + GRID * step for step in steps]
+    return min(places, key=lambda place: abs(place - middle), default=middle)
 
 
 def _words(
