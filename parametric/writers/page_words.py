@@ -158,6 +158,45 @@ MOVED_WORDS: dict[str, dict[str, str]] = {
 }
 """What the page says otherwise of doors that swing or fold; `WORDS` is of doors that slide."""
 
+_ONE = {
+    "waiting": "Hanging the door…",
+    "no picture": "This screen cannot draw the door in the round. The drawing is to scale.",
+    "strip": "The door seen from above",
+    "drawing": "Drawing of the door seen from the front",
+    "facing": "Facing the door",
+    "facing how": "the whole of it",
+    "cut": "Cut through the door",
+    "no wood there": "Nothing to measure there: touch the door.",
+    "said thing": "Door",
+    "say it": "Yes, make this door",
+}
+_ONE_MOVED = (
+    "Picture of the door in its opening. Drag the door to {0} it, drag beside it to look round. "
+    "Arrow keys look round, plus and minus step closer and back."
+)
+ONE_WORDS: dict[str, dict[str, str]] = {
+    "slide": _ONE
+    | {
+        "no script": (
+            "The drawing and the sizes are here; sliding the door needs a browser with script."
+        ),
+        "hint touch": "Slide the door with your finger",
+        "hint mouse": "Drag the door to slide it",
+        "canvas": _ONE_MOVED.format("slide"),
+    },
+    "swing": _ONE
+    | {
+        "no script": (
+            "The drawing and the sizes are here; swinging the door needs a browser with script."
+        ),
+        "hint touch": "Swing the door with your finger",
+        "hint mouse": "Drag the door to swing it",
+        "canvas": _ONE_MOVED.format("swing"),
+    },
+    "fold": {},
+}
+"""What the page says otherwise of one door alone; a door that folds has two leaves at the least."""
+
 DOOR_WORDS = {
     # what they are, under the job's name: by how they move and how many they are
     "slide 1": "Sliding door",
