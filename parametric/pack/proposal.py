@@ -37,6 +37,7 @@ from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
 from parametric.writers.client_page import PreviewPage, plain
+from parametric.writers.page_markup import words_of
 from parametric.writers.page_words import WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
 from parametric.writers.proposal import picture_shape, picture_words, write_proposal
@@ -145,7 +146,7 @@ def proposal_content(
         ticks_head=SAID["ticks"],
         ticks=tuple(on_paper(plain(tick)) for tick in page.ticks),
         superseded=WORDS["superseded"],
-        say_it=WORDS["say it"],
+        say_it=words_of(page)["say it"],
         sign=(
             (WORDS["your name"], *SIGN),
             (page.maker if says_anything(page.maker) else SAID["for the maker"], *SIGN),
@@ -342,7 +343,7 @@ def _summary(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
     rows = [
         Pair(name=WORDS["said revision"], text=when),
         Pair(name=WORDS["said mark"], text=page.mark),
-        Pair(name=WORDS["said thing"], text=on_paper(plain(page.thing))),
+        Pair(name=words_of(page)["said thing"], text=on_paper(plain(page.thing))),
     ]
     rows = [row for row in rows if row.text]
     return (*rows, *_chosen(page, dress))

@@ -14,9 +14,15 @@ from parametric.catalog.finishes import (
     VeiledGlass,
 )
 from parametric.writers.client_page import Amount, Fact, OwnPlace, Palette, PreviewPage, Saying
-from parametric.writers.page_words import WORDS
+from parametric.writers.page_words import MOVED_WORDS, ONE_WORDS, WORDS
 
 _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
+
+
+def words_of(page: PreviewPage) -> dict[str, str]:
+    """What the page says of itself: of doors that slide, or what it says otherwise."""
+    alone = ONE_WORDS[page.moves] if len(page.leaves) == 1 else {}
+    return WORDS | MOVED_WORDS[page.moves] | alone
 
 
 def text_of(text: str) -> str:
@@ -194,7 +200,7 @@ def summary_of(page: PreviewPage) -> str:
         else ""
     )
     thing = (
-        f"<dt>{text_of(WORDS['said thing'])}</dt><dd>{saying_of(page.thing)}</dd>"
+        f"<dt>{text_of(words_of(page)['said thing'])}</dt><dd>{saying_of(page.thing)}</dd>"
         if page.thing
         else ""
     )
@@ -257,7 +263,7 @@ def yes_panel(page: PreviewPage) -> str:
         f'<label class="field"><span>{text_of(WORDS["your name"])}</span>'
         '<input type="text" id="who" autocomplete="name" maxlength="120" dir="auto"></label>'
         f'<button type="submit" class="big" id="say" disabled aria-describedby="why">'
-        f"{text_of(WORDS['say it'])}</button>"
+        f"{text_of(words_of(page)['say it'])}</button>"
         f'<p id="why" class="note"></p>'
         f'<p class="note">{text_of(WORDS["superseded"])}</p>'
         f'<button type="button" class="plain" id="not-yet">{text_of(WORDS["not yet"])}</button>'

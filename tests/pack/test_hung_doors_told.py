@@ -10,6 +10,8 @@ from parametric.job import check
 from parametric.pack.preview import preview_page
 from parametric.writers.client_page import PreviewPage, plain
 from parametric.writers.html import widest_clear_way
+from parametric.writers.page_markup import words_of
+from parametric.writers.page_words import WORDS
 from tests.pack.hung_doors import DOORS, written
 from tests.pack.proposals import proposed, read
 
@@ -187,3 +189,14 @@ def test_casings_stand_round_hung_doors_and_not_before_them(tmp_path: Path) -> N
     left, right = page.scenery.skirting_clear
     assert left < 0 < 826 < right
     assert page_of(written(tmp_path, "sliding")).scenery.trims == ()
+
+
+def test_one_door_is_spoken_of_as_one(tmp_path: Path) -> None:
+    """The page's own words: one door is not `these doors`, nor is it slid when it swings."""
+    one, two = (page_of(written(tmp_path, which)) for which in ("hinged", "unequal pair"))
+    assert words_of(one)["say it"] == "Yes, make this door"
+    assert words_of(two)["say it"] == WORDS["say it"]
+    for page in (one, two):
+        assert "swing" in words_of(page)["hint touch"].lower()
+        assert not any("slid" in word for word in words_of(page).values())
+    assert words_of(page_of(written(tmp_path, "biparting"))) == WORDS
