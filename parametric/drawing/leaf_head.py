@@ -24,6 +24,8 @@ from parametric.shapes.curve import Bow
 
 _IN = 4.5
 """From a stile to the chain of the curve's height beside it, mm on paper."""
+_ROOM_FOR = 2
+"""Radii that stand over one curve; an ellipse has more, and its template a table of them."""
 _LEAST = 0.05
 """A curve that stands no higher over the springing at a stile springs there, mm."""
 
@@ -81,15 +83,17 @@ def draw_arch(draft: Draft, job: Subject, leaf: Leaf, view: View, *, sizes: bool
 
 
 def _radius(draft: Draft, job: Subject, leaf: Leaf, head: LeafHead, view: View) -> None:
-    """Every radius with a line to the curve, from the rail over it."""
+    """Every radius with a line to the curve, from the rail over it; of more than two, where they are."""
     left = float(leaf.left_stile)
     right = float(leaf.width - leaf.right_stile)
     lower_left = float(head.at_left) <= float(head.at_right)
-    for number, radius in enumerate(radii(head)):
+    texts = [f"r {job.wood(radius)}" for radius in radii(head)]
+    if len(texts) > _ROOM_FOR:
+        texts = ["arcs: see the rail's template"]
+    for number, text in enumerate(texts):
         share = 0.3 + 0.35 * number
         x = left + (share if lower_left else 1.0 - share) * (right - left)
         target = view.at((x, float(head.height(x, "curve"))))
-        text = f"r {job.wood(radius)}"
         ways = fan((-0.3, 1.0), (0.3, 1.0), (-0.8, 1.0), (0.8, 1.0), (0.3, -1.0), (-0.3, -1.0))
         say(draft, target, "arrow", (text,), ways, view.name)
 
