@@ -75,7 +75,8 @@ def bench_work(
 
 def _of_part(kind: PartType, said: Callable[[float], str]) -> Iterator[BenchCut]:
     part = kind.part
-    for cut in part.cuts:
+    # glass is bought cut to its outline: nobody here has a saw or a bench for it
+    for cut in () if part.material.look == "glass" else part.cuts:
         if file_cut(cut, part) is None:
             yield _bench_cut(
                 kind,

@@ -146,7 +146,8 @@ def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
     works: dict[tuple[object, ...], tuple[Work, list[_Piece]]] = {}
     for group in assembly.groups:
         for part in group.parts:
-            if part.supplied:
+            # the glazier cuts the glass: no machine of ours is set for it
+            if part.supplied or part.material.look == "glass":
                 continue
             for index, cut in enumerate(part.cuts):
                 for work, face, along in machine_work(cut, part):

@@ -23,7 +23,7 @@ def test_every_cut_has_its_setting(job: Job, paper: Paperwork) -> None:
     asked = {
         (part.name, index)
         for part in job.assembly.parts
-        if not part.supplied
+        if not part.supplied and part.material.look != "glass"
         for index in range(len(part.cuts))
     }
     covered: dict[tuple[str, int], set[str]] = {}
