@@ -23,8 +23,8 @@ import platformdirs
 from OCP.BinTools import BinTools, BinTools_FormatVersion
 from OCP.TopoDS import TopoDS_Shape, TopoDS_Solid
 
-from parametric import model, outlines
-from parametric.solids import outline, rough, shape, tools
+from parametric import model, outlines, paths, runs, sections
+from parametric.solids import moulding, outline, rough, shape, tools
 
 LARGEST = 64 * 1024 * 1024
 """How much the folder may hold, bytes."""
@@ -112,7 +112,7 @@ def _made_by() -> str:
     The code speaks for itself instead of a version number, so that a change to it
     cannot be forgotten.
     """
-    modules = (model, outlines, outline, rough, shape, tools)
+    modules = (model, outlines, paths, runs, sections, moulding, outline, rough, shape, tools)
     sources = [Path(module.__file__ or "") for module in modules]
     code = hashlib.sha256(b"".join(path.read_bytes() for path in sources)).hexdigest()
     return f" {code} {OCP.__version__}"
