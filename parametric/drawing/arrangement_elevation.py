@@ -33,7 +33,6 @@ from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, sectio
 from parametric.drawing.plane import Point, Polygon, outside_all
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import (
-    comes_to_viewer,
     floor_at,
     hung_by,
     hung_words,
@@ -46,6 +45,7 @@ from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
+from parametric.trade.standing import comes_towards
 
 
 def draw_elevation(draft: Draft, job: Subject, place: Placing, extent: Extent) -> View:
@@ -80,7 +80,7 @@ def _swings(draft: Draft, view: View, door: Door) -> None:
             continue
         hinge, free = (box.x0, box.x1) if side == "left" else (box.x1, box.x0)
         apex = (hinge, (box.y0 + box.y1) / 2)
-        layer: Layer = "centre" if comes_to_viewer(leaf) else "hidden"
+        layer: Layer = "centre" if comes_towards(leaf) else "hidden"
         for corner in ((free, box.y0), (free, box.y1)):
             draft.line(layer, view.at(corner), view.at(apex), view.name)
 

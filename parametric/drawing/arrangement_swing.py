@@ -22,11 +22,12 @@ from parametric.drawing.plane import Box, Point, Polygon, around
 from parametric.drawing.primitives import Circle
 from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
-from parametric.drawing.site import corners_at, hung_by, jambs_at, level_cut
+from parametric.drawing.site import hung_by, jambs_at, level_cut
 from parametric.figures import Figure
 from parametric.model import State, Turn
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
+from parametric.trade.standing import footprint
 
 _STEPS = 48
 """A way is drawn through so many places; a quarter turn of a door is then true within 0.1 mm."""
@@ -47,7 +48,7 @@ def open_state(door: Door) -> State:
 
 def stands(leaf: Leaf, state: State) -> Polygon:
     """A leaf's outline from above in a state: X and Y, the room at the foot."""
-    return corners_at(leaf, state.open.get(leaf.name, 0.0))
+    return footprint(leaf, state.open.get(leaf.name, 0.0))
 
 
 def way_of_edge(leaf: Leaf, state: State) -> Polygon:
@@ -55,7 +56,7 @@ def way_of_edge(leaf: Leaf, state: State) -> Polygon:
     part = state.open.get(leaf.name, 0.0)
     if part == 0.0 or leaf.hung.swing is None:
         return ()
-    places = [corners_at(leaf, part * i / _STEPS) for i in range(_STEPS + 1)]
+    places = [footprint(leaf, part * i / _STEPS) for i in range(_STEPS + 1)]
     free = (1, 2) if hung_by(leaf.hung) == "left" else (0, 3)
     ways = [tuple(place[corner] for place in places) for corner in free]
     return max(ways, key=_length)
@@ -72,7 +73,7 @@ def swing_box(door: Door) -> Box:
         point
         for leaf in door.leaves
         for i in range(_STEPS + 1)
-        for point in corners_at(leaf, state.open.get(leaf.name, 0.0) * i / _STEPS)
+        for point in footprint(leaf, state.open.get(leaf.name, 0.0) * i / _STEPS)
     ]
     return around(points)
 
@@ -92,13 +93,13 @@ def draw_leaves_open(
     state = open_state(door)
     for leaf in door.leaves:
         if shut is not None:
-            draft.path(shut, view.path(corners_at(leaf, 0.0)), view.name, closed=True)
+            draft.path(shut, view.path(footprint(leaf, 0.0)), view.name, closed=True)
         if state.open.get(leaf.name, 0.0) == 0.0:
             continue
         draft.path("edge_fine", view.path(stands(leaf, state)), view.name, closed=True)
         if len(leaf.hung.motion) > 1:
             # Leaves that fold are seen on their way too.
-            half = corners_at(leaf, state.open[leaf.name] / 2)
+            half = footprint(leaf, state.open[leaf.name] / 2)
             draft.path("adjacent", view.path(half), view.name, closed=True)
         way = way_of_edge(leaf, state)
         if way:

@@ -21,7 +21,6 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.revised import named_on_stamp
 from parametric.drawing.sheet import Revision
-from parametric.drawing.site import comes_to_viewer
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
@@ -29,6 +28,7 @@ from parametric.problems import Problem, stops
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 from parametric.trade.printed import weight_cell, weight_head
+from parametric.trade.standing import comes_towards
 
 ON_ARRANGEMENT = frozenset(
     {
@@ -238,7 +238,7 @@ def _opening_notes(job: Subject) -> list[str]:
     turning = [leaf for leaf in door.leaves if leaf.hung.swing is not None]
     if not turning:
         return []
-    ways = {comes_to_viewer(leaf) for leaf in turning}
+    ways = {comes_towards(leaf) for leaf in turning}
     line = {True: "chain lines: it opens towards you", False: "dashed: it opens away from you"}
     told = "; ".join(line[way] for way in sorted(ways, reverse=True))
     notes = [f"Thin lines on a leaf meet at the edge it is hinged by; {told}."]

@@ -8,11 +8,11 @@ from parametric.drawing.arrangement_layout import WALL, Extent
 from parametric.drawing.leafviews import openings
 from parametric.drawing.plane import Box, Polygon
 from parametric.hangings.hanging import HungLeaf, Side
-from parametric.model import Placement, along
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 from parametric.resolve.panel_field import PanelField
+from parametric.trade.standing import comes_towards
 
 
 def level_cut(door: Door) -> float:
@@ -93,31 +93,6 @@ def slides(hung: HungLeaf) -> Side | None:
     return "right" if float(hung.travel) > 0 else "left"
 
 
-def comes_to_viewer(leaf: Leaf) -> bool:
-    """Whether the leaf, opening, comes towards the one who looks at the front."""
-    shut, part = corners_at(leaf, 0.0), corners_at(leaf, 0.5)
-    return sum(y for _, y in part) < sum(y for _, y in shut)
-
-
-def corners_at(leaf: Leaf, part: float) -> Polygon:
-    """A leaf seen from above when it has gone a part, 0 to 1, of its motion: X and Y.
-
-    Its left front corner first, then the right front, right back and left back one.
-    """
-    shut = Placement(
-        origin=(
-            float(leaf.hung.left),
-            -float(leaf.hung.plane) - float(leaf.thickness) / 2,
-            float(leaf.hung.foot),
-        )
-    )
-    stands = along(shut, leaf.hung.motion, part)
-    wide, thick = float(leaf.width), float(leaf.thickness)
-    corners = ((0.0, 0.0), (wide, 0.0), (wide, thick), (0.0, thick))
-    points = (stands.point((x, y, 0.0)) for x, y in corners)
-    return tuple((x, y) for x, y, _ in points)
-
-
 def hung_words(door: Door, index: int) -> tuple[str, str]:
     """How a leaf hangs, in two halves: which leaf and which track, or its hinges and the way it
     opens.
@@ -128,7 +103,7 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
         side = hung_by(hung)
         word = {"hinge": "hinged", "pivot": "pivots", "fold": "folds"}
         turns = "turns" if side is None else f"{word.get(hung.edge(side), 'turns')} {side}"
-        return turns, "opens to you" if comes_to_viewer(leaf) else "opens away"
+        return turns, "opens to you" if comes_towards(leaf) else "opens away"
     track = "" if hung.track is None else f"{door.hanging.tracks[hung.track].word} track"
     if track and door.hanging.passing_gap is not None:
         off = float(hung.plane)

@@ -29,10 +29,11 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
-from parametric.drawing.site import corners_at, level_cut
+from parametric.drawing.site import level_cut
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
 from parametric.resolve.door import Door
+from parametric.trade.standing import footprint
 from parametric.units import mm_text
 
 _STUB, _DEEP = 9.0, 8.0
@@ -141,7 +142,7 @@ def _turns(draft: Draft, door: Door, view: View) -> None:
 def _letters(draft: Draft, door: Door, view: View) -> None:
     """Each leaf's letter beside its shut place."""
     for leaf in door.leaves:
-        corners = corners_at(leaf, 0.0)
+        corners = footprint(leaf, 0.0)
         middle = view.at(
             (
                 sum(x for x, _ in corners) / len(corners),

@@ -13,11 +13,11 @@ from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.primitives import Circle
 from parametric.drawing.sheet import View
-from parametric.drawing.site import corners_at
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.resolve.leaf import Leaf
 from parametric.trade.installing import InstallSheet
+from parametric.trade.standing import footprint
 
 WALL = 5.5
 """How much wall is drawn behind its face, mm on paper."""
@@ -122,7 +122,7 @@ def way_of(leaf: Leaf) -> tuple[Point, ...]:
     """Where a leaf that turns has its corners on its way, in the world's X and Y."""
     if leaf.hung.swing is None:
         return ()
-    return tuple(point for part in range(_LOOKS + 1) for point in corners_at(leaf, part / _LOOKS))
+    return tuple(point for part in range(_LOOKS + 1) for point in footprint(leaf, part / _LOOKS))
 
 
 def _turning(draft: Draft, view: View, leaf: Leaf) -> None:
@@ -130,8 +130,8 @@ def _turning(draft: Draft, view: View, leaf: Leaf) -> None:
     if leaf.hung.swing is None:
         return
     for part in (0.0, 1.0):
-        draft.path("adjacent", view.path(corners_at(leaf, part)), view.name, closed=True)
-    looks = [corners_at(leaf, part / _LOOKS) for part in range(_LOOKS + 1)]
+        draft.path("adjacent", view.path(footprint(leaf, part)), view.name, closed=True)
+    looks = [footprint(leaf, part / _LOOKS) for part in range(_LOOKS + 1)]
     far = max(range(4), key=lambda corner: math.dist(looks[0][corner], looks[-1][corner]))
     draft.path("edge_fine", view.path(tuple(look[far] for look in looks)), view.name)
 
