@@ -28,7 +28,7 @@ def raked(span: Figure, left: Figure, right: Figure, place: str) -> HeadCurve:
     start = Figure(0.0)
     return HeadCurve(
         span=span,
-        rise=largest(left, right),
+        rise=named(join(place, "rise"), largest(left, right)),
         crown_at=span if float(climb) > 0 else start,
         left=start,
         right=span,

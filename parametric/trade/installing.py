@@ -21,6 +21,7 @@ from parametric.trade.hinge_places import HingeFixing, hinge_fixings
 from parametric.trade.hinge_steps import swing_words
 from parametric.trade.install_steps import Adjustment, Step, order_of_work, tools
 from parametric.trade.loads import LeafLoad
+from parametric.trade.lock_places import strike_places
 from parametric.trade.printed import Printed, printed, weight
 from parametric.trade.seasons import leaf_seasons
 from parametric.trade.site_words import by_data_sheet, datum, edge_gaps, gap_words, leaf_names
@@ -98,11 +99,11 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
     heaviest = max((load.governing for load in loads), key=float)
     return InstallSheet(
         datum=datum(door),
-        heights=_heights(door),
+        heights=_heights(door, said),
         tracks=_tracks(door),
         brackets=brackets,
         pulls=pull_outs(door, loads),
-        behind=behind(door, said) if door.track is not None else "",
+        behind=behind(door, said) if door.hanging.tracks else "",
         board=None
         if door.opening.board is None
         else named("board over fixing", door.opening.board),
@@ -153,7 +154,7 @@ def _stop_lines(door: Door) -> tuple[tuple[str, Figure], ...]:
     return tuple((words, figure) for (words, _), figure in found.items())
 
 
-def _heights(door: Door) -> tuple[HeightLine, ...]:
+def _heights(door: Door, said: Printed) -> tuple[HeightLine, ...]:
     hanging = door.hanging
     head = HeightLine(what="head of the opening", height=door.opening.head, rule="as surveyed")
     lines = [*_feet_and_tops(door), head]
@@ -182,6 +183,12 @@ def _heights(door: Door) -> tuple[HeightLine, ...]:
                 rule="as set in the leaves",
             )
         )
+    lines += [
+        HeightLine(
+            what=f"middle of the strike, {place.into}", height=place.up, rule=place.rule(said)
+        )
+        for place in strike_places(door)
+    ]
     if any(leaf.guide is not None for leaf in door.leaves):
         lines.append(
             HeightLine(what="floor guides", height=None, rule="on the floor where they stand")

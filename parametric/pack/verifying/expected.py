@@ -376,6 +376,9 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
             return False
         turns = [math.tau * (i + 0.5) / _ROUND for i in range(_ROUND if margin else 0)]
         around = [(margin * math.cos(t), margin * math.sin(t)) for t in turns]
+        # a sharp corner may lie between two of the directions that are looked in
+        if any(math.dist(edge.a, (u, v)) < margin for edge in made.shape.edges):
+            return True
         return any(made.shape.contains((u + du, v + dv)) for du, dv in [(0.0, 0.0), *around])
     u0, v0, u1, v1 = made.reach
     a = face_point(made.face, part.blank, u0, v0, made.begins)

@@ -155,7 +155,7 @@ def _wrong(name: str, text: str, known: Known) -> str:
     else:
         value = _mm(text)
         # a pane is printed to the finer step, and never up
-        glass = "glass" in name.split(" / ")
+        glass = any(p == "glass" or re.fullmatch(r"pane \d+", p) for p in name.split(" / "))
         step = 2 * known.mm(known.fine_step) if glass else known.mm(known.wood_step)
     if value is None:
         return f"{PAGE}: {text!r} under {name!r} cannot be read as a number"
