@@ -167,8 +167,9 @@ TRIED = "template"
 
 
 def _least(said: Printed, least: float, drawn: float) -> str:
-    """Rounded up; but where all that is drawn is needed, as that is printed, and no more."""
-    return said.up(least) if exceeds(drawn, least) else said.fine(drawn)
+    """Rounded up; but where it is just what is drawn, as that is printed."""
+    same = not exceeds(drawn, least) and not exceeds(least, drawn)
+    return said.fine(drawn) if same else said.up(least)
 
 
 def glass_gate_table(order: GlazingOrder, said: Printed) -> Table:

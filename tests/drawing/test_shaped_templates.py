@@ -37,7 +37,7 @@ from parametric.job import check
 from parametric.outlines import Vertex, backwards
 from parametric.shapes.elliptical import elliptical
 from parametric.shapes.segmental import segmental
-from parametric.trade.order_tables import glazing_table
+from parametric.trade.order_tables import glass_gate_table, glazing_table
 from parametric.trade.paperwork import Paperwork, paperwork
 from parametric.trade.printed import printed
 from parametric.writers.dxf_sheets import write_dxf
@@ -363,3 +363,28 @@ def test_the_strip_lies_along_the_cut_only() -> None:
     everywhere = waste_strip(outline, "inside")
     assert min(y for line in everywhere for _, y in line) == pytest.approx(-50.0)
     assert polygon(outline)[0] == (0.0, -50.0)
+
+
+def test_openings_of_a_divided_lite_are_measured_pane_by_pane() -> None:
+    """Row 2 of the glass is 15.2335 in a rebate of 1/16 more each way: 15.3585, and as the
+    tolerance of 1/16 and half the clearance need all of that, it is the least too: 15-11/32.
+    """
+    subject_, paper, _ = mill_lane()
+    rows = {row[0]: row for row in glass_gate_table(paper.glazing, printed(subject_.resolved)).rows}
+    assert len(rows) == 16
+    assert rows["leaf A / lite / row 2 / pane 1"][1:7] == (
+        "G3",
+        "10-21/32",
+        "15-11/32",
+        "10-21/32",
+        "15-11/32",
+        "0",
+    )
+    assert rows["leaf B / lite / row 1 / pane 2"][1:7] == (
+        "G1",
+        "10-21/32",
+        "template",
+        "10-21/32",
+        "",
+        "",
+    )
