@@ -10,6 +10,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.trade.alignment import StackUp
 from parametric.trade.delivery import Delivery
 from parametric.trade.hinge_places import HingeFixing, Seat
+from parametric.trade.lock_places import opens_second, strike_places
 from parametric.trade.printed import Printed
 from parametric.trade.seasons import leaf_seasons
 from parametric.trade.site_words import Said, gap_words, leaf_names
@@ -211,9 +212,10 @@ def keep_shut(door: Door, hinges: tuple[HingeFixing, ...], said: Printed) -> lis
     if not own:
         return []
     thick = dict.fromkeys(said.wood(leaf.thickness) for leaf in own)
+    second = opens_second(door)
     bolts = (
-        " Bolts at head and foot of the leaf that opens second."
-        if len(own) > 1 and _side_by_side(own)
+        f" Bolts at head and foot of {second.name}, which opens second."
+        if second is not None
         else " A bolt that ties the upper leaf to the lower."
         if door.hanging.split_gap is not None
         else ""
@@ -221,15 +223,28 @@ def keep_shut(door: Door, hinges: tuple[HingeFixing, ...], said: Printed) -> lis
     return [
         (
             f"Leaves shut and flush, plant the stops round the opening {' and '.join(thick)} in "
-            "from the face the leaves open to, a card's thickness free. Fit lock or latch by its "
-            f"own sheet, strike marked from the shut leaf.{bolts}",
+            "from the face the leaves open to, a card's thickness free. "
+            f"{_lock_words(door, said)}{bolts}",
             "Shuts with one finger, is held without a rattle, opens without a lift.",
         )
     ]
 
 
-def _side_by_side(leaves: list[Leaf]) -> bool:
-    return len({float(leaf.hung.left) for leaf in leaves}) > 1
+def _lock_words(door: Door, said: Printed) -> str:
+    """Which leaf has the lock and where its strike goes, by both measures."""
+    places = strike_places(door)
+    if not places:
+        return "Fit lock or latch by its own sheet, strike marked from the shut leaf."
+    return " ".join(
+        f"Fit the {place.lock.kind.removeprefix('mortise ')} in {place.leaf}, its strike in "
+        + (
+            f"the jamb: marked from the shut leaf, its middle {said.site(place.up)} above the "
+            f"floor, {said.site(place.down)} down from the jamb's head."
+            if place.into == "jamb"
+            else f"{place.into}, both middles {said.site(place.up)} above the floor."
+        )
+        for place in places
+    )
 
 
 def swing_words(door: Door, said: Printed) -> str:

@@ -26,6 +26,7 @@ from parametric.model import (
     When,
 )
 from parametric.trade.moulded_runs import run_sizes
+from parametric.trade.shaped_sizes import bevel_of
 
 Kind = Literal[
     "slot",
@@ -156,9 +157,11 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
         case RoundCorners():
             yield replace(work, width=cut.radius), "four corners", ""
         case Shaped():
+            bevel = bevel_of(cut, part.blank)
             yield (
                 replace(work, kind="shape", depth=cut.depth - cut.surface),
-                face_word(part, cut.face),
+                # a bevel is outlined on the end, and planed along the edge
+                face_word(part, cut.face if bevel is None else bevel.edge),
                 # each is a cut of its own, however many a leaf has
                 f"{part.name} {cut.face} {cut.outline[0][:2]}",
             )

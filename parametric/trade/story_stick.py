@@ -141,6 +141,15 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
             word = hinge.name.rpartition(SEPARATOR)[2]
             for end in (hinge.low, hinge.high):
                 yield StickMark(kind="stop", at=float(end), figure=end, words=word)
+    if leaf.lock is not None:
+        yield StickMark(kind="pull", at=float(leaf.lock.up), figure=leaf.lock.up, words="spindle")
+    for word, let_in in (
+        ("lock", None if leaf.lock is None else leaf.lock.mortise),
+        ("strike", None if leaf.strike is None else leaf.strike.strike),
+    ):
+        if let_in is not None:
+            for end in (let_in.plate_low, let_in.plate_high):
+                yield StickMark(kind="stop", at=float(end), figure=end, words=f"{word} plate")
     for hung in leaf.pulls:
         yield StickMark(kind="pull", at=float(hung.pull.up), figure=hung.pull.up, words="pull")
     for rail in leaf.rails:

@@ -253,6 +253,11 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
 # --- the rails of two leaves in line -------------------------------------------------------
 
 
+def _hung_by(job: Subject) -> str:
+    """What the leaves are set by once against each other."""
+    return "hangers" if job.resolved.door.hanging.tracks else "hinges"
+
+
 def alignment_sheet(job: Subject, say: Numbers, one: StackUp, names: str) -> SetUp:
     """How far out of line the rails of neighbouring leaves may come."""
     together = one.marked == "together"
@@ -283,7 +288,7 @@ def alignment_sheet(job: Subject, say: Numbers, one: StackUp, names: str) -> Set
             Row(
                 head="Counted",
                 text=said(
-                    "each leaf: marking {}, slots {}, clamps slip {}; hangers {} once",
+                    f"each leaf: marking {{}}, slots {{}}, clamps slip {{}}; {_hung_by(job)} {{}} once",
                     say.error(one.marking),
                     say.error(one.slot),
                     say.error(one.clamping),

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from parametric.drawing.bench.saw_sheets import part_of
-from parametric.drawing.bench.saying import Numbers
+from parametric.drawing.bench.saying import Numbers, Said, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import Sketch, sketch
 from parametric.drawing.bench.words import deep, faces_row, heading, pieces_row, when_words
@@ -13,11 +14,22 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.plane import Box, Point, around
 from parametric.drawing.shaped import flattened
 from parametric.drawing.subject import Subject
-from parametric.model import Shaped, face_depth, face_size
+from parametric.model import Face, Shaped, face_depth, face_size
 from parametric.outlines import HALF, arc_of, bounds_of, edges
 from parametric.trade.milling import Setting
+from parametric.trade.shaped_sizes import is_rectangle
 
+_SEEN: Mapping[Face, str] = {
+    "low end": "end",
+    "high end": "end",
+    "low edge": "edge",
+    "high edge": "edge",
+    "low face": "face",
+    "high face": "face",
+}
 _SAME = 1e-3
+_MOST_SIZES = 4
+"""More than these are read off the parts' own sheets alone."""
 _LEAST = 24.0
 """How much of a face is shown round a small outline at least, mm."""
 
@@ -50,6 +62,7 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
         rows=(
             pieces_row(say, setting),
             faces_row(setting),
+            *([] if alike else _sizes_by_mark(job, say, setting)),
             Row(
                 head="Marked",
                 text="where its part's own sheet says"
@@ -63,7 +76,7 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
         picture=lambda draft, box: _picture(
             draft, box, job, setting, lettered=any(key.letter for key in keys)
         ),
-        seen="On its face; what is taken away is black",
+        seen=f"On its {_SEEN[first.face]}; what is taken away is black",
     )
 
 
@@ -72,6 +85,27 @@ def _cuts(job: Subject, setting: Setting) -> list[Shaped]:
     parts = {part.name: part for part in job.assembly.parts}
     found = [parts[name].cuts[index] for run in setting.runs for name, index in run.covers]
     return [cut for cut in found if isinstance(cut, Shaped)]
+
+
+def _sizes_by_mark(job: Subject, say: Numbers, setting: Setting) -> list[Row]:
+    """Along × across of each mark's rectangles; none where there are others, or too many."""
+    parts = {part.name: part for part in job.assembly.parts}
+    found: dict[tuple[float, float], tuple[Said, list[str]]] = {}
+    for run in setting.runs:
+        for name, index in run.covers:
+            cut = parts[name].cuts[index]
+            assert isinstance(cut, Shaped)
+            if not is_rectangle(cut.outline):
+                return []
+            long, wide = _extents(cut)
+            size = said("{} × {}", say.set_to(long), say.set_to(wide))
+            _, own = found.setdefault((round(long, 2), round(wide, 2)), (size, []))
+            if (mark := run.mark or run.noun) not in own:
+                own.append(mark)
+    if len(found) > _MOST_SIZES:
+        return []
+    sizes = [said("{}: {}", size, ", ".join(own)) for size, own in found.values()]
+    return [Row(head="Sizes", text=said("along × across {}", listed(sizes, "; ")))]
 
 
 def _extents(cut: Shaped) -> tuple[float, float]:

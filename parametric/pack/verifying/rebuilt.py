@@ -139,9 +139,11 @@ def _list_against_parts(listed: Sequence[_Line], known: Known) -> Iterator[str]:
 
 
 def _cut_here(known: Known) -> dict[str, list[Part]]:
-    """What machines and bench cut; glass is bought, and is held against its own outlines."""
+    """All but shaped panes: the glazier cuts them, and they are held against their own outlines."""
     return {
-        mark: parts for mark, parts in known.made().items() if parts[0].material.look != "glass"
+        mark: parts
+        for mark, parts in known.made().items()
+        if parts[0].material.look != "glass" or not parts[0].cuts
     }
 
 
