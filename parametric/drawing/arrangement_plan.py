@@ -188,8 +188,8 @@ def _shared(job: Subject, view: View, line: float) -> Chain:
         size = span.size
         if hidden is not None:
             at += float(hidden)
-            size = named(f"{span.name} past the one before", span.size + hidden)
-            hidden = None
+            assert span.past is not None
+            size, hidden = span.past, None
         last = index == len(hanging.across) - 1
         foot = face if last and span.what != "leaf" else fronts[0]
         stops.append(Stop(at=at, foot=foot))

@@ -67,8 +67,12 @@ def seen(all_pieces: Sequence[Piece], wanted: Iterable[Piece]) -> Linework:
     work = Linework()
     for piece in wanted:
         nearer = silhouettes_nearer(all_pieces, front(piece))
+        others = [other for other in all_pieces if other is not piece]
         for shown in shown_in_front(piece):
-            work.shown(shown, nearer)
+            if shown.behind:
+                work.shown(shown, silhouettes_nearer(others, front(piece) + shown.behind))
+            else:
+                work.shown(shown, nearer)
     return work
 
 

@@ -11,6 +11,7 @@ Everything comes from a part's blank, cuts and placement.
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -22,7 +23,9 @@ from parametric.drawing.plane import (
     Polygon,
     arc_points,
     around,
+    cut_line,
     edges,
+    inside,
     outside_all,
     swollen,
     without_spikes,
@@ -51,6 +54,7 @@ from parametric.model import (
 Plane = Literal["level", "upright", "flat"]
 Run = Literal["end", "long across", "long up"]
 _CORNER_STEP = 0.5
+_HAIR = 1e-2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,11 +68,12 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
-    """A line that a piece shows in a view, mm."""
+    """A line that a piece shows in a view, mm; `behind` is how far it lies behind the piece's front."""
 
     layer: Layer
     points: Polygon
     closed: bool = False
+    behind: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,11 +199,7 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
     outline, layer = silhouette(piece), _outline_layer(piece)
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
     if shaped:
-        # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
-        behind = _set_back(piece)
-        for a, b in edges(outline):
-            for p, q in outside_all(a, b, behind):
-                yield Shown(layer=layer, points=(p, q))
+        yield from _stepped(piece, outline, layer)
     else:
         yield Shown(layer=layer, points=outline, closed=True)
     for cut in part.cuts:
@@ -215,15 +216,39 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
             )
 
 
-def _set_back(piece: Piece) -> list[Polygon]:
-    """Where wood is taken off the face that the viewer looks at, but not right through."""
+def _stepped(piece: Piece, outline: Polygon, layer: Layer) -> Iterator[Shown]:
+    """The outline where wood is set back from the face: a tongue or a lap lies deeper, and its step shows."""
+    steps = [
+        (tuple(elevation(piece, *p) for p in flattened(cut.outline)), float(cut.depth))
+        for cut in _set_back(piece)
+    ]
+    behind = [swollen(step) for step, _ in steps]
+    for a, b in edges(outline):
+        for p, q in outside_all(a, b, behind):
+            yield Shown(layer=layer, points=(p, q))
+        for (_, depth), lower in zip(steps, behind, strict=True):
+            for p, q in cut_line(a, b, (lower,), keep_inside=True):
+                yield Shown(layer=layer, points=(p, q), behind=depth)
+    for index, (step, depth) in enumerate(steps):
+        others = [*behind[:index], *behind[index + 1 :]]
+        for a, b in edges(step):
+            # along the outline itself there is no step: a hair beside it lies no wood
+            far = math.dist(a, b)
+            middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+            off = ((b[1] - a[1]) / far * _HAIR, -(b[0] - a[0]) / far * _HAIR)
+            beside = [(middle[0] + s * off[0], middle[1] + s * off[1]) for s in (1.0, -1.0)]
+            if all(inside(point, (outline,)) for point in beside):
+                for p, q in outside_all(a, b, others):
+                    yield Shown(layer=layer, points=(p, q), behind=depth)
+
+
+def _set_back(piece: Piece) -> Iterator[Shaped]:
+    """What takes wood off the face that the viewer looks at, but not right through."""
     face = "high face" if high_face_in_front(piece) else "low face"
     thick = float(piece.part.blank.thickness)
-    return [
-        swollen(tuple(elevation(piece, *p) for p in flattened(cut.outline)))
-        for cut in piece.part.cuts
-        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6
-    ]
+    for cut in piece.part.cuts:
+        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6:
+            yield cut
 
 
 def _outline_layer(piece: Piece) -> Layer:

@@ -168,11 +168,16 @@ class TrackLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """One stretch of a chain of sizes that add up: a gap, a lap or a leaf, mm."""
+    """One stretch of a chain of sizes that add up: a gap, a lap or a leaf, mm.
+
+    `past` is what a leaf shows beside one that it lies under, where the stretch before is
+    less than nothing.
+    """
 
     what: Literal["gap", "lap", "leaf"]
     name: str
     size: Figure
+    past: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

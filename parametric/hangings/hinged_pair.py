@@ -206,6 +206,9 @@ def _size(
     )
     first = _first(spec)
     only = f"{spec.first_to_open} leaf open"
+    apart = between
+    if spec.meeting_stiles == "rebated":
+        apart = named("gap less the overlap", between - overlap)
     return Hanging(
         kind=spec.kind,
         on_wall=False,
@@ -229,14 +232,13 @@ def _size(
         across=(
             Span(what="gap", name="left hinge gap", size=gap),
             Span(what="leaf", name="leaf A", size=widths[0]),
+            Span(what="gap", name="meeting gap", size=apart),
             Span(
-                what="gap",
-                name="meeting gap",
-                size=between
-                if spec.meeting_stiles != "rebated"
-                else named("gap less the overlap", between - overlap),
+                what="leaf",
+                name="leaf B",
+                size=widths[1],
+                past=named("leaf B past leaf A", widths[1] + apart) if float(apart) < 0 else None,
             ),
-            Span(what="leaf", name="leaf B", size=widths[1]),
             Span(what="gap", name="right hinge gap", size=gap),
         ),
         head_gap=head_gap,

@@ -179,7 +179,8 @@ def _front_view(
         if window.holds(line.a)
     ]
     edges: dict[Carrier, list[Span]] = {}
-    sides = [side for front in fronts if not front.part.supplied for side in front.sides]
+    made = [front for front in fronts if not front.part.supplied]
+    sides = [side for front in made for side in (*front.sides, *front.deeper)]
     for a, b in (*sides, *itertools.pairwise(jambs)):
         if math.dist(a, b) > NEAR:
             carrier, span = _carrier(a, b)

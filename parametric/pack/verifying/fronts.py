@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.model import Assembly, Face, Group, Mitre, Part, Placement, RaisedBevel, Shaped
-from parametric.pack.verifying.expected import hollow, wood
+from parametric.pack.verifying.expected import Hollow, hollow, wood
 from parametric.pack.verifying.outlines import Outline, Point
 
 Side = tuple[Point, Point]
@@ -19,11 +19,16 @@ _BESIDE = 1e-3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Front:
-    """The straight edges of one part seen from the front; `nearest` is the Y of its foremost face."""
+    """The straight edges of one part seen from the front; `nearest` is the Y of its foremost face.
+
+    `deeper` are the edges of what is set back from that face, laps and tongues: seen where
+    nothing stands before them.
+    """
 
     part: Part
     nearest: float
     sides: tuple[Side, ...]
+    deeper: tuple[Side, ...] = ()
 
 
 def leaf_fronts(group: Group) -> tuple[Front, ...]:
@@ -53,7 +58,8 @@ def _front(part: Part, group: Placement | None) -> Front:
     nearest = min(seen(x, y, z)[1] for x in (low, high) for y in (0.0, wide) for z in (0.0, thick))
     sides: list[Side] = []
     near_z = thick if seen(0.0, 0.0, thick)[1] < seen(0.0, 0.0, 0.0)[1] else 0.0
-    cut = _shapes(part, "low face" if near_z == 0.0 else "high face")
+    near_face: Face = "low face" if near_z == 0.0 else "high face"
+    cut = [made.shape for made in _shapes(part, near_face) if made.shape is not None]
     faces = [(z, side) for z in (0.0, thick) for side in _on_face(part)]
     if cut:
         faces = [(near_z, side) for side in _left_in_front(part, cut)]
@@ -64,13 +70,23 @@ def _front(part: Part, group: Placement | None) -> Front:
         for y in (0.0, wide):
             (ax, _, az), (bx, _, bz) = seen(x, y, 0.0), seen(x, y, thick)
             sides.append(((ax, az), (bx, bz)))
-    return Front(part=part, nearest=nearest, sides=tuple(_with_length(sides)))
+    deeper: list[Side] = []
+    steps = (made.shape for made in _shapes(part, near_face) if made.floor < thick - _SAME)
+    for edge in (edge for shape in steps if shape for edge in shape.edges if not edge.bulge):
+        (ax, _, az), (bx, _, bz) = seen(*edge.a, near_z), seen(*edge.b, near_z)
+        deeper.append(((ax, az), (bx, bz)))
+    return Front(
+        part=part,
+        nearest=nearest,
+        sides=tuple(_with_length(sides)),
+        deeper=tuple(_with_length(deeper)),
+    )
 
 
-def _shapes(part: Part, face: Face) -> list[Outline]:
+def _shapes(part: Part, face: Face) -> list[Hollow]:
     """What shaped cuts take off a face itself, however deep they go."""
     return [
-        made.shape
+        made
         for cut in part.cuts
         if isinstance(cut, Shaped) and cut.face == face and float(cut.surface) == 0
         if (made := hollow(part, cut, at_machine=False)).shape is not None
