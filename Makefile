@@ -2,10 +2,11 @@
 # make check   all checks and tests, from a bare machine
 # make bench   timings, printed as ratios
 # make pictures  the examples' pictures, made anew
+# make gallery   every starter and example half open, on one sheet: docs/gallery.png
 # make clean   what tools leave behind; packs and .venv stay
 
 SHELL := bash
-.PHONY: pack check bench pictures clean
+.PHONY: pack check bench pictures gallery clean
 
 BIN := .venv/bin
 EXAMPLES := $(wildcard examples/*/design.yaml)
@@ -35,6 +36,10 @@ pictures:
 		$(BIN)/stilewright build "$$design" --pictures --out "$$pack" >/dev/null && \
 		$(BIN)/python web/pictures.py "$$folder" "$$pack" || exit 1; \
 	done
+
+gallery:
+	@bash .ci/setup pack
+	$(BIN)/python web/gallery.py docs/gallery.png
 
 clean:
 	rm -rf build dist *.egg-info .mypy_cache .pytest_cache .ruff_cache .import_linter_cache .hypothesis

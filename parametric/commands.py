@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from parametric.design.schema import schema
-from parametric.design.starters import new_design, new_house
+from parametric.design.starters import kinds, new_design, new_house
 from parametric.figures import Figure
 from parametric.job import Built, Job, build, check
 from parametric.names import match, nearest_name
@@ -51,6 +51,7 @@ __all__ = [
     "doctor",
     "explain",
     "figure_record",
+    "kinds",
     "lists",
     "mark",
     "new",

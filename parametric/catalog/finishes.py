@@ -9,6 +9,7 @@ source).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 Kind = Literal["paint", "timber", "glass", "metal"]
@@ -161,6 +162,10 @@ METALS: tuple[Metal, ...] = (
 )
 
 
+_SHOWN_AS = MappingProxyType({"black walnut": "walnut"})
+"""Timbers of the catalogue that are shown under a shorter name."""
+
+
 def paint_called(words: str) -> Paint | None:
     """The paint that a design names in its own words, whatever the case."""
     return next((paint for paint in PAINTS if paint.key == " ".join(words.lower().split())), None)
@@ -168,6 +173,6 @@ def paint_called(words: str) -> Paint | None:
 
 def timber_called(words: str) -> ClearTimber | None:
     """The timber that a design names, as it looks under varnish or oil."""
-    return next(
-        (wood for wood in CLEAR_TIMBERS if wood.key == " ".join(words.lower().split())), None
-    )
+    plain = " ".join(words.lower().split())
+    key = _SHOWN_AS.get(plain, plain)
+    return next((wood for wood in CLEAR_TIMBERS if wood.key == key), None)

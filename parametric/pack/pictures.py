@@ -189,7 +189,7 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
 
 
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
-    state = _state(assembly, "half open")
+    state = _half_open_state(assembly)
     half_open = _moved(assembly, state)
     stance, words = _where_they_sit(page, state)
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
@@ -290,9 +290,16 @@ def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Cam
     )
 
 
-def _state(assembly: Assembly, begins: str) -> State | None:
-    """One of the job's states by how its name begins."""
-    return next((state for state in assembly.states if state.name.startswith(begins)), None)
+def _half_open_state(assembly: Assembly) -> State | None:
+    """The job's own half-open state; half of the first that opens anything where it has none."""
+    for state in assembly.states:
+        if state.name.startswith("half open"):
+            return state
+    for state in assembly.states:
+        if any(state.open.values()):
+            half = {leaf: share / 2 for leaf, share in state.open.items()}
+            return State(name=f"half of {state.name}", open=MappingProxyType(half))
+    return None
 
 
 def _moved(assembly: Assembly, state: State | None) -> Mapping[str, Away]:

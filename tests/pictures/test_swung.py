@@ -9,7 +9,7 @@ from itertools import product
 import numpy as np
 import pytest
 
-from parametric.model import Group, displaced
+from parametric.model import Group, State, displaced
 from parametric.pack.pictures import SIZE, picture_scene
 from parametric.writers.client_page import Scenery
 from parametric.writers.picture_room import things
@@ -126,8 +126,21 @@ def test_one_looks_in_past_the_free_edge():
 def test_the_words_say_how_many_are_open():
     assert "the door half open" in half_open(HINGED).caption
     assert "the doors half open" in half_open(FOLDING).caption
-    # the halves have no state that is half open: they are pictured shut, and not said to be
-    assert half_open(HALVES).moved == {}
+    assert "one door half open" in half_open(HALVES).caption
+
+
+def test_half_of_the_first_that_opens_where_no_state_is_half_open():
+    """A door in two halves: shut, upper open, open; half of the second is pictured."""
+    lower, upper = swinging(HALVES).groups
+    assert not [s for s in swinging(HALVES).states if s.name.startswith("half open")]
+    half = State(name="by hand", open={upper.name: 0.5, lower.name: 0.0})
+    shut = boxes(upper, "shut", HALVES)
+    (there,) = half_open(HALVES).moved[upper.name].carried(shut[:1])
+    frame = displaced(upper, half)
+    part = upper.parts[0]
+    at = np.array(frame.point(part.placement.point((0.0, 0.0, 0.0)))) @ TO_SCENE.T / 1000
+    assert there == pytest.approx(at, abs=1e-9)
+    assert half_open(HALVES).moved[lower.name] == Away()
 
 
 def test_what_stands_round_the_opening_is_whole():

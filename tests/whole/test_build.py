@@ -259,6 +259,20 @@ def test_new_makes_a_sound_starter_and_never_writes_over(tmp_path: Path) -> None
     assert stilewright("check", "door.yaml", folder=tmp_path).returncode == 0
 
 
+def test_new_takes_a_kind_before_the_file(tmp_path: Path) -> None:
+    """A kind of two words with quotes or without; a kind alone is no file's name."""
+    for words in (["hinged pair"], ["hinged", "pair"], ["--kind", "hinged pair"]):
+        assert stilewright("new", *words, "door.yaml", folder=tmp_path).returncode == 0, words
+        made = tmp_path / "door.yaml"
+        assert "  kind: hinged pair\n" in made.read_text(encoding="utf-8")
+        made.unlink()
+    for words in (["hinged"], ["hinged", "pair"], ["bypass", "house.yaml", "--house"]):
+        run = stilewright("new", *words, folder=tmp_path)
+        assert run.returncode == 2, words
+        assert "Traceback" not in run.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_the_public_interface_is_five_functions() -> None:
     """Whatever was imported before, `resolve` is the function and not the folder of that name."""
     program = (
