@@ -8,7 +8,14 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
 from parametric.drawing.layers import Layer
-from parametric.drawing.pieces import Piece, Shown, front, shown_in_front, silhouettes_nearer
+from parametric.drawing.pieces import (
+    Piece,
+    Shown,
+    front,
+    laps_in_front,
+    shown_in_front,
+    silhouettes_nearer,
+)
 from parametric.drawing.plane import Point, Polygon, cut_line, edges, outside_all
 
 Segment = tuple[Point, Point]
@@ -69,10 +76,9 @@ def seen(all_pieces: Sequence[Piece], wanted: Iterable[Piece]) -> Linework:
         nearer = silhouettes_nearer(all_pieces, front(piece))
         others = [other for other in all_pieces if other is not piece]
         for shown in shown_in_front(piece):
-            if shown.behind:
-                work.shown(shown, silhouettes_nearer(others, front(piece) + shown.behind))
-            else:
-                work.shown(shown, nearer)
+            work.shown(shown, nearer)
+        for shown, behind in laps_in_front(piece, all_pieces):
+            work.shown(shown, silhouettes_nearer(others, front(piece) + behind))
     return work
 
 

@@ -68,12 +68,11 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
-    """A line that a piece shows in a view, mm; `behind` is how far it lies behind the piece's front."""
+    """A line that a piece shows in a view, mm."""
 
     layer: Layer
     points: Polygon
     closed: bool = False
-    behind: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,7 +198,11 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
     outline, layer = silhouette(piece), _outline_layer(piece)
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
     if shaped:
-        yield from _stepped(piece, outline, layer)
+        # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
+        behind = [swollen(step) for step, _ in _set_back(piece)]
+        for a, b in edges(outline):
+            for p, q in outside_all(a, b, behind):
+                yield Shown(layer=layer, points=(p, q))
     else:
         yield Shown(layer=layer, points=outline, closed=True)
     for cut in part.cuts:
@@ -216,39 +219,53 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
             )
 
 
-def _stepped(piece: Piece, outline: Polygon, layer: Layer) -> Iterator[Shown]:
-    """The outline where wood is set back from the face: a tongue or a lap lies deeper, and its step shows."""
+def laps_in_front(piece: Piece, all_pieces: Sequence[Piece]) -> Iterator[tuple[Shown, float]]:
+    """The edges of what is set back from a leaf's own edge, and how far behind its face they lie, mm.
+
+    A tongue, which lies within the leaf, shows nothing; nor does a hole within the face.
+    """
+    own = [other for other in all_pieces if other.group == piece.group and other is not piece]
+    outline, layer = silhouette(piece), _outline_layer(piece)
     steps = [
-        (tuple(elevation(piece, *p) for p in flattened(cut.outline)), float(cut.depth))
-        for cut in _set_back(piece)
+        (step, depth)
+        for step, depth in _set_back(piece)
+        if not all(_within(outline, a, b) for a, b in edges(step))
+        and not any(
+            inside(around(step).centre, (other,))
+            for other in silhouettes_nearer(own, front(piece) + depth)
+        )
     ]
-    behind = [swollen(step) for step, _ in steps]
-    for a, b in edges(outline):
-        for p, q in outside_all(a, b, behind):
-            yield Shown(layer=layer, points=(p, q))
-        for (_, depth), lower in zip(steps, behind, strict=True):
-            for p, q in cut_line(a, b, (lower,), keep_inside=True):
-                yield Shown(layer=layer, points=(p, q), behind=depth)
+    lower = [swollen(step) for step, _ in steps]
     for index, (step, depth) in enumerate(steps):
-        others = [*behind[:index], *behind[index + 1 :]]
+        for a, b in edges(outline):
+            for p, q in cut_line(a, b, (lower[index],), keep_inside=True):
+                yield Shown(layer=layer, points=(p, q)), depth
+        others = [*lower[:index], *lower[index + 1 :]]
         for a, b in edges(step):
-            # along the outline itself there is no step: a hair beside it lies no wood
-            far = math.dist(a, b)
-            middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-            off = ((b[1] - a[1]) / far * _HAIR, -(b[0] - a[0]) / far * _HAIR)
-            beside = [(middle[0] + s * off[0], middle[1] + s * off[1]) for s in (1.0, -1.0)]
-            if all(inside(point, (outline,)) for point in beside):
+            if _within(outline, a, b):
                 for p, q in outside_all(a, b, others):
-                    yield Shown(layer=layer, points=(p, q), behind=depth)
+                    yield Shown(layer=layer, points=(p, q)), depth
 
 
-def _set_back(piece: Piece) -> Iterator[Shaped]:
-    """What takes wood off the face that the viewer looks at, but not right through."""
+def _within(outline: Polygon, a: Point, b: Point) -> bool:
+    """Whether a line parts what an outline holds: what it holds lies on both sides of its middle."""
+    far = math.dist(a, b)
+    if far < 1e-6:
+        return False
+    x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
+    dx, dy = (b[1] - a[1]) / far * _HAIR, -(b[0] - a[0]) / far * _HAIR
+    return inside((x + dx, y + dy), (outline,)) and inside((x - dx, y - dy), (outline,))
+
+
+def _set_back(piece: Piece) -> list[tuple[Polygon, float]]:
+    """Where wood is taken off the face that the viewer looks at, but not right through, and how deep."""
     face = "high face" if high_face_in_front(piece) else "low face"
     thick = float(piece.part.blank.thickness)
-    for cut in piece.part.cuts:
-        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6:
-            yield cut
+    return [
+        (tuple(elevation(piece, *p) for p in flattened(cut.outline)), float(cut.depth))
+        for cut in piece.part.cuts
+        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6
+    ]
 
 
 def _outline_layer(piece: Piece) -> Layer:
