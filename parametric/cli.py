@@ -349,28 +349,14 @@ def new(
     words: Annotated[
         list[str],
         typer.Argument(
-            metavar="[KIND] FILE",
-            help="The kind of door, and the file to make; it must not be there yet.",
-            show_default=False,
+            metavar="[KIND] FILE", help="The kind of door; the file to make, which must be new."
         ),
     ],
-    kind: Annotated[
-        str | None, typer.Option("--kind", help="The kind of door, said so.  [default: bypass]")
-    ] = None,
-    house: Annotated[
-        bool, typer.Option("--house", help="Make a house file instead of a design.")
-    ] = False,
+    kind: Annotated[str | None, typer.Option("--kind", help="The kind, said by itself.")] = None,
+    house: Annotated[bool, typer.Option("--house", help="Make a house file instead.")] = False,
 ) -> None:
     """Copy a starter: a whole design, or a house file, with every line explained."""
-    # a kind of two words needs no quotes
-    said, path = " ".join(words[:-1]), Path(words[-1])
-    if said and (kind is not None or house):
-        message = f'"{said}" is one word too many: FILE alone goes with --kind and --house.'
-        raise typer.BadParameter(message)
-    if words[-1] in commands.kinds() or " ".join(words) in commands.kinds():
-        message = f'"{" ".join(words)}" is a kind of door: say the file to make after it.'
-        raise typer.BadParameter(message)
-    problems = commands.new(path, kind=said or kind or "bypass", house=house)
+    path, problems = commands.new(words, kind=kind, house=house)
     if problems:
         _print_problems(problems)
         raise typer.Exit(exit_status(problems))

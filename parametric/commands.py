@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from parametric.design.schema import schema
-from parametric.design.starters import kinds, new_design, new_house
+from parametric.design.starters import new_design, new_house, said_twice
 from parametric.figures import Figure
 from parametric.job import Built, Job, build, check
 from parametric.names import match, nearest_name
@@ -51,7 +52,6 @@ __all__ = [
     "doctor",
     "explain",
     "figure_record",
-    "kinds",
     "lists",
     "mark",
     "new",
@@ -346,6 +346,21 @@ def lists(job: Job) -> dict[str, Table]:
     }
 
 
-def new(path: Path, *, kind: str = "bypass", house: bool = False) -> tuple[Problem, ...]:
-    """Copy a starter to a path where nothing stands yet."""
-    return new_house(path) if house else new_design(kind, path)
+def new(
+    words: Sequence[str], *, kind: str | None = None, house: bool = False
+) -> tuple[Path, tuple[Problem, ...]]:
+    """Copy a starter to a path where nothing stands yet.
+
+    Args:
+        words: the kind of door, which may be two words or left out, and the file to make.
+        kind: the kind said by itself; a bypass door where it is said nowhere.
+        house: make a house file instead.
+
+    Returns:
+        The file, and nothing or the one reason why it was not written.
+    """
+    *before, last = words
+    said, path = " ".join(before), Path(last)
+    if fault := said_twice(words, alone=kind is not None or house):
+        return path, (fault,)
+    return path, new_house(path) if house else new_design(said or kind or "bypass", path)

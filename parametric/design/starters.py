@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 
 from parametric.design.answers import stop
@@ -24,6 +25,35 @@ def templates() -> Path:
 def kinds() -> tuple[str, ...]:
     """The kinds of door that have a starter."""
     return tuple(sorted(p.stem for p in templates().glob("*.yaml") if p.name != _HOUSE))
+
+
+def said_twice(words: Sequence[str], *, alone: bool) -> Problem | None:
+    """Why the words said to make a starter by are no kind and file, if they are not.
+
+    Args:
+        words: as they were typed; the last is the file to make.
+        alone: the kind was said by itself, or it is no door that is made.
+    """
+    said, where = " ".join(words), Where(words[-1], 1)
+    if words[-1] in kinds() or said in kinds():
+        return stop(
+            "no_file_said",
+            f'"{said}" is a kind of door, and no file is said after it.',
+            where,
+            found=said,
+            allowed="a kind of door and the file to make",
+            fix=f"Say the file after it: stilewright new {said} my-door.yaml",
+        )
+    if len(words) > 1 and alone:
+        return stop(
+            "too_many_words",
+            "--kind and --house go with the file alone.",
+            where,
+            found=said,
+            allowed=words[-1],
+            fix=f'Leave out "{" ".join(words[:-1])}", or leave out the option.',
+        )
+    return None
 
 
 def new_design(kind: str, path: Path) -> tuple[Problem, ...]:
