@@ -80,7 +80,7 @@ def hinge_jamb(job: Subject) -> Detail | None:
         inner=jamb,
         let_in=None if flaps is None else flaps[0],
     )
-    at = level_cut(door) if hinges is None else float(leaf.hung.foot + hinges.places[-1].centre)
+    at = _cut_at(job, leaf, hinges)
     name = f"{leaf.name} / {side} stile"
     pieces = [p for p in job.shut if p.part.name == name]
     cuts = cut_in_window(pieces, "level", at, window)
@@ -112,6 +112,14 @@ def hinge_jamb(job: Subject) -> Detail | None:
             box=Box(min(jamb, edge) - 10.0, front, max(jamb, edge) + 10.0, back),
         ),
     )
+
+
+def _cut_at(job: Subject, leaf: Leaf, hinges: ButtHinges | None) -> float:
+    """The height of the cut: through the lowest butt hinge, else as the plan, else the leaf's middle."""
+    if hinges is not None:
+        return float(leaf.hung.foot + hinges.places[-1].centre)
+    level, foot = level_cut(job.resolved.door), float(leaf.hung.foot)
+    return level if 0 < level - foot < float(leaf.height) else foot + float(leaf.height) / 2
 
 
 def _plumb(job: Subject) -> tuple[float, float]:
