@@ -24,6 +24,7 @@ from parametric.model import (
     Groove,
     Part,
     RaisedBevel,
+    Shaped,
     When,
 )
 from parametric.names import join
@@ -39,6 +40,7 @@ from parametric.trade.cautions import (
     Cautions,
 )
 from parametric.trade.machine_work import Kind, Work, machine_work
+from parametric.trade.shaped_sizes import bevel_of
 
 _WHEN: tuple[When, ...] = ("before glue-up", "after glue-up", "on site")
 
@@ -155,11 +157,31 @@ def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
                     works.setdefault(work.key, (work, []))[1].append(piece)
     ordered = sorted(
         works.values(),
-        key=lambda found: (_WHEN.index(found[0].when), found[0].kind != "edges"),
+        key=lambda found: (
+            _WHEN.index(found[0].when),
+            found[0].kind != "edges",
+            _turn(found[0], found[1][0]),
+        ),
     )
     return tuple(
         _setting(f"M{number}", work, pieces) for number, (work, pieces) in enumerate(ordered, 1)
     )
+
+
+def _turn(work: Work, piece: _Piece) -> int:
+    """What waits for another in a glued leaf: an edge is planed before anything is let into it.
+
+    A lock's bores come before its mortise, and its plate is marked from the lock in its
+    mortise. Source: common practice, no source.
+    """
+    cut = piece.part.cuts[piece.index]
+    if work.when != "after glue-up" or not isinstance(cut, Shaped):
+        return 0
+    if bevel_of(cut, piece.part.blank) is not None:
+        return 1
+    if cut.name.endswith("bore"):
+        return 2
+    return 3 if cut.name in ("lock mortise", "strike box") else 4
 
 
 # --- counted and named ---------------------------------------------------------------------

@@ -9,6 +9,8 @@ import pytest
 from parametric.job import Job, check
 from parametric.model import Part, Shaped
 from parametric.trade.hardware_list import hardware_list
+from parametric.trade.lock_places import strike_places
+from parametric.trade.milling import milling_list
 
 PAIR = Path(__file__).parents[1] / "rules/hinged-pair.yaml"
 LOCK = (
@@ -59,3 +61,24 @@ def test_a_lock_is_bought_with_its_strike(job: Job) -> None:
     assert int(item.number) == 1
     assert item.size == "body 6 × 5/8 × 3 deep, faceplate 8 × 7/8 × 1/8, backset 2-1/4"
     assert "the strike's middle 38-3/4 above the floor, in the other leaf" in item.asked
+
+
+def test_the_strike_is_found_by_both_measures(job: Job) -> None:
+    """Middle of the body: 40 + 1-3/4 - 6/2 = 38-3/4 up; with what is over it, the head's height."""
+    assert job.resolved is not None
+    door = job.resolved.door
+    (place,) = strike_places(door)
+    assert (place.leaf, place.into) == ("leaf B", "leaf A")
+    assert float(place.up) / INCH == pytest.approx(38.75)
+    assert float(place.spindle) / INCH == pytest.approx(40)
+    assert float(place.up) + float(place.down) == pytest.approx(float(door.opening.head))
+
+
+def test_a_lock_is_let_in_once_its_edge_is_planed(job: Job) -> None:
+    """Bores before the mortise they open into; the plate last, marked from the lock."""
+    assert job.assembly is not None
+    titles = [s.title for s in milling_list(job.assembly) if s.when == "after glue-up"]
+    order = [t for t in titles if t == "edge bevel" or "bore" in t or t.startswith("lock")]
+    assert order[0] == "edge bevel"
+    assert order[-2:] == ["lock mortise", "lock faceplate"]
+    assert {"keyhole bore", "spindle bore"} == set(order[1:-2])

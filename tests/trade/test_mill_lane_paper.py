@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from parametric.cnc.bench_work import bench_work
 from parametric.figures import Figure
 from parametric.job import Job, check
 from parametric.pack.numbers import figures
@@ -198,3 +199,27 @@ def test_sixteen_panes_can_be_ordered_again(paper: Paperwork) -> None:
     shaped = [pane for pane in paper.care.panes if "template" in pane.corners]
     assert len(shaped) == 4
     assert all(pane.stop_width is None for pane in paper.care.panes)
+
+
+def test_the_glazier_cuts_the_glass(job: Job, paper: Paperwork) -> None:
+    """Shaped panes are bought by their templates: nothing here is set up for them."""
+    assert job.assembly is not None
+    panes = [part for part in job.assembly.parts if part.material.look == "glass" and part.cuts]
+    assert len(panes) == 4
+    run = {name for setting in paper.milling for one in setting.runs for name in one.names}
+    assert not run & {part.name for part in panes}
+    assert not [cut for cut in bench_work(job.assembly) if cut.mark.startswith("G")]
+
+
+def test_edges_are_planed_before_hinges_are_let_in(paper: Paperwork) -> None:
+    late = [s for s in paper.milling if s.when == "after glue-up"]
+    assert [s.title for s in late] == ["trim the ends", "edge bevel", "hinge mortise"]
+    assert {run.face for run in late[1].runs} == {"outer edge"}
+
+
+def test_the_leaf_that_opens_second_is_named(job: Job, paper: Paperwork) -> None:
+    """The one without the lock's edge is the one that bolts hold."""
+    assert job.resolved is not None
+    (second,) = [leaf for leaf in job.resolved.door.leaves if leaf.hung.lock_edge is None]
+    said = " ".join(step.do for step in paper.install.steps)
+    assert f"Bolts at head and foot of {second.name}, which opens second." in said

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from parametric.drawing.bench.saw_sheets import part_of
-from parametric.drawing.bench.saying import Numbers, Said, listed, said
+from parametric.drawing.bench.saying import Numbers, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import Sketch, sketch
 from parametric.drawing.bench.words import deep, faces_row, heading, pieces_row, when_words
@@ -15,9 +15,9 @@ from parametric.drawing.plane import Box, Point, around
 from parametric.drawing.shaped import flattened
 from parametric.drawing.subject import Subject
 from parametric.model import Face, Shaped, face_depth, face_size
-from parametric.outlines import HALF, arc_of, bounds_of, edges
+from parametric.outlines import HALF, arc_of, area_of, bounds_of, edges
 from parametric.trade.milling import Setting
-from parametric.trade.shaped_sizes import is_rectangle
+from parametric.trade.shaped_sizes import curve_of, is_rectangle
 
 _SEEN: Mapping[Face, str] = {
     "low end": "end",
@@ -49,12 +49,16 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
             Key(letter="b", number=say.set_to(_extents(first)[0]), name="off the far side"),
         ]
     else:
+        curve = curve_of(first, part.blank)
+        if curve is not None and curve.wide is not None:
+            keys.append(Key(number=say.set_to(curve.wide), name="wide, gauged from the curve"))
         keys += _sizes(say, cuts)
     through = abs(float(first.depth - first.surface) - face_depth(first.face, part.blank)) < _SAME
     if setting.depth is not None and bevel is None:
         words = "through the whole thickness" if through else deep(say, setting)
         keys.append(Key(number=say.set_to(setting.depth), name=words))
     alike = len({_rounded(cut) for cut in cuts}) == 1
+    sizes = [] if alike else _sizes_by_mark(job, say, setting)
     return SetUp(
         title=heading(setting),
         under=when_words(setting, job.rules.unit_words),
@@ -62,11 +66,13 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
         rows=(
             pieces_row(say, setting),
             faces_row(setting),
-            *([] if alike else _sizes_by_mark(job, say, setting)),
+            *sizes,
             Row(
                 head="Marked",
                 text="where its part's own sheet says"
                 if alike
+                else "each from its part's own sheet"
+                if sizes
                 else "each from its part's own sheet: the outlines are not all alike",
             ),
             Row(head="Guide", text=_guide(setting, first)),
@@ -88,24 +94,31 @@ def _cuts(job: Subject, setting: Setting) -> list[Shaped]:
 
 
 def _sizes_by_mark(job: Subject, say: Numbers, setting: Setting) -> list[Row]:
-    """Along × across of each mark's rectangles; none where there are others, or too many."""
+    """Along × across of each mark's rectangles; what is no rectangle goes by its part's sheet."""
     parts = {part.name: part for part in job.assembly.parts}
-    found: dict[tuple[float, float], tuple[Said, list[str]]] = {}
+    sizes: dict[tuple[str, str], tuple[list[float], list[float], list[str]]] = {}
+    others: list[str] = []
     for run in setting.runs:
         for name, index in run.covers:
-            cut = parts[name].cuts[index]
+            cut, mark = parts[name].cuts[index], run.mark or run.noun
             assert isinstance(cut, Shaped)
-            if not is_rectangle(cut.outline):
-                return []
-            long, wide = _extents(cut)
-            size = said("{} × {}", say.set_to(long), say.set_to(wide))
-            _, own = found.setdefault((round(long, 2), round(wide, 2)), (size, []))
-            if (mark := run.mark or run.noun) not in own:
+            own = others
+            if is_rectangle(cut.outline):
+                long, wide = _extents(cut)
+                lot = (say.set_to(long), say.set_to(wide))
+                longs, wides, own = sizes.setdefault(lot, ([], [], []))
+                longs.append(long)
+                wides.append(wide)
+            if mark not in own:
                 own.append(mark)
-    if len(found) > _MOST_SIZES:
+    if not sizes or len(sizes) > _MOST_SIZES:
         return []
-    sizes = [said("{}: {}", size, ", ".join(own)) for size, own in found.values()]
-    return [Row(head="Sizes", text=said("along × across {}", listed(sizes, "; ")))]
+    lots = [
+        said("{} × {}: {}", say.set_to(*longs), say.set_to(*wides), ", ".join(own))
+        for longs, wides, own in sizes.values()
+    ]
+    shaped = [f"to their outlines: {', '.join(others)}"] if others else []
+    return [Row(head="Sizes", text=said("along × across {}", listed([*lots, *shaped], "; ")))]
 
 
 def _extents(cut: Shaped) -> tuple[float, float]:
@@ -114,7 +127,7 @@ def _extents(cut: Shaped) -> tuple[float, float]:
 
 
 def _rounded(cut: Shaped) -> tuple[float, ...]:
-    return tuple(round(size, 2) for size in sorted(_extents(cut)))
+    return tuple(round(size, 6) for size in sorted(_extents(cut)))
 
 
 def _bevel(cut: Shaped) -> float | None:
@@ -135,6 +148,14 @@ def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
     across = _bore(first)
     if across is not None:
         return [Key(letter="a", number=say.set_to(across), name="across: the bit")]
+    corner = _recess(first)
+    if corner is not None and len({_rounded(cut) for cut in cuts}) == 1:
+        long, wide = _extents(first)
+        return [
+            Key(letter="a", number=say.set_to(long), name="along the piece"),
+            Key(letter="b", number=say.set_to(wide), name="across it"),
+            Key(number=say.set_to(corner), name="radius in its corners"),
+        ]
     if _curved(first):
         radii = {
             round(arc.radius, 2): arc.radius
@@ -161,13 +182,30 @@ def _bore(cut: Shaped) -> float | None:
     return _extents(cut)[0]
 
 
+def _recess(cut: Shaped) -> float | None:
+    """The radius in the corners of a rectangle with round ones, mm; None for another outline.
+
+    Source: a square of the radius less a quarter of its circle is what each corner lacks.
+    """
+    arcs = [arc for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
+    if not arcs or _bore(cut) is not None or len({round(arc.radius, 3) for arc in arcs}) > 1:
+        return None
+    radius = arcs[0].radius
+    long, wide = _extents(cut)
+    lacks = (4 - math.pi) * radius * radius
+    same = abs(long * wide - lacks - area_of(cut.outline)) < _SAME
+    return radius if same and 2 * radius < min(long, wide) + _SAME else None
+
+
 def _guide(setting: Setting, cut: Shaped) -> str:
     if _bore(cut) is not None:
         return "a drill in its stand or guide, square to the face, the middle pricked"
-    if _curved(cut):
+    if _bevel(cut) is not None:
+        return "a line gauged along the far side; planed down to it, the near arris left"
+    if _curved(cut) and _recess(cut) is None:
         return "the template of the curve, held with its face to the face of the piece"
     return {
-        "router": "a straight edge on the line, blocks at both ends",
+        "router": "fence or straight edge on the line, blocks at both ends",
         "saw": "knife lines on both sides, the waste side marked",
         "bench": "knife lines on both sides, the waste side marked",
     }[setting.by]
@@ -178,9 +216,13 @@ def _check(setting: Setting, cut: Shaped) -> str:
         return "a sliding bevel set to the angle, along the whole edge"
     if _bore(cut) is not None:
         return "the bit's own stop in waste first; the middle from both edges"
-    if _curved(cut):
+    if _curved(cut) and _recess(cut) is None:
         return "the template, and a square through the thickness"
-    return "the piece that goes into it" if setting.by == "bench" else "a square and callipers"
+    return (
+        "the piece that goes into it"
+        if setting.by == "bench" or _recess(cut) is not None
+        else "a square and callipers"
+    )
 
 
 def _picture(draft: Draft, box: Box, job: Subject, setting: Setting, *, lettered: bool) -> None:
@@ -197,7 +239,8 @@ def _picture(draft: Draft, box: Box, job: Subject, setting: Setting, *, lettered
         min(float(wide), shape.x1 + margin),
         min(float(tall), shape.y1 + margin),
     )
-    inner = Box(box.x0 + 16.0, box.y0 + 12.0, box.x1 - 16.0, box.y1 - 12.0)
+    under = 16.0 if lettered else 12.0
+    inner = Box(box.x0 + 16.0, box.y0 + under, box.x1 - 16.0, box.y1 - 12.0)
     own = sketch(draft, inner, shown, largest=0.3)
     own.wood(list(shown.polygon), ends="end" in cut.face, broken=True)
     own.fence(list(flattened(cut.outline)))
@@ -230,7 +273,7 @@ def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
         x, y = own.at((shape.x1, shape.centre[1]))
         own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x + 9.0, y - 8.0)])
         return
-    if _curved(cut):
+    if _curved(cut) and _recess(cut) is None:
         arcs = [arc for a, b in edges(cut.outline) if (arc := arc_of(a, b)) is not None]
         if len({round(arc.radius, 2) for arc in arcs}) == 1:
             arc = arcs[0]

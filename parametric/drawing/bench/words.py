@@ -23,7 +23,7 @@ def pieces_row(say: Numbers, setting: Setting, *, spare: str = "test piece") -> 
     """What goes through, the cuts they take, and the size of the test piece that goes first."""
     parts: list[str] = [
         listed([run_words(run) for run in setting.runs]),
-        said("{} cuts", say.count(setting.cuts)),
+        said("{} cut" if int(setting.cuts) == 1 else "{} cuts", say.count(setting.cuts)),
     ]
     if int(setting.spares):
         parts.append(_first(say, setting, spare))
