@@ -24,8 +24,7 @@ from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
 from parametric.drawing.site import jambs_at, leaf_boxes, level_cut, wall_depth
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
-from parametric.names import leaf_letter
+from parametric.figures import Figure
 from parametric.resolve.door import Door
 
 _WORD = {1: "as measured", 2: "larger of two", 3: "largest of three"}
@@ -167,7 +166,8 @@ def _shared(job: Subject, view: View, line: float) -> Chain:
             links=(go, Link(figure=hanging.overlap, rule=wood), go),
         )
     if hanging.overlap is not None:
-        return _lapped(view, line, boxes, fronts, hanging.overlap, wood)
+        alone = [span.past for span in hanging.across]
+        return _lapped(view, line, boxes, fronts, hanging.overlap, alone, wood)
     face = view.y(0.0)
     lead = 0.0
     for span in hanging.across:
@@ -203,6 +203,7 @@ def _lapped(
     boxes: Sequence[Box],
     fronts: Sequence[float],
     overlap: Figure,
+    alone: Sequence[Figure | None],
     rule: Rule,
 ) -> Chain:
     """More than two leaves that lie over one another: overlap by overlap, and what is between."""
@@ -210,15 +211,8 @@ def _lapped(
         (x, front) for box, front in zip(boxes, fronts, strict=True) for x in (box.x0, box.x1)
     )
     stops = tuple(Stop(at=x, foot=front) for x, front in edges)
-    links = tuple(
-        Link(
-            figure=overlap
-            if index % 2
-            else named(f"leaf {leaf_letter(index // 2)} alone", edges[index + 1][0] - x),
-            rule=rule,
-        )
-        for index, (x, _) in enumerate(edges[:-1])
-    )
+    between = [figure for own in alone if own is not None for figure in (own, overlap)][:-1]
+    links = tuple(Link(figure=figure, rule=rule) for figure in between)
     return Chain(view=view, axis="across", line=line, stops=stops, links=links)
 
 

@@ -206,7 +206,11 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         apart = named("track spacing", fittings.spacing)
         left = named("leaf A / left edge", -named("side lap", spec.side_lap))
         lap = named("lap each side where narrowest", (cover - site.narrowest) / 2)
-        clear_way = named("clear way", site.narrowest - (stacked - lap))
+        if _parts_in_the_middle(places):
+            # the middle leaf behind the last: between them and the first no lap is lost
+            clear_way = named("clear way", cover - stacked)
+        else:
+            clear_way = named("clear way", site.narrowest - (stacked - lap))
     else:
         # Inside the opening the planes lie behind the wall face, so they count negative.
         half = thickness / 2
@@ -269,16 +273,32 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
             TrackLine(word=word, plane=plane, left=left, length=length)
             for word, plane in zip(words, planes, strict=True)
         ),
-        states=_states(count, travels),
+        states=_states(places, travels),
         clear_way=clear_way,
         stack_lap=lap,
         travel_gap=None
         if site.rise is None
         else named("floor gap in the travel", floor_gap - site.rise),
         across=tuple(
-            Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width) for i in range(count)
+            Span(
+                what="leaf",
+                name=f"leaf {leaf_letter(i)}",
+                size=width,
+                past=named(
+                    f"leaf {leaf_letter(i)} alone",
+                    width - (overlap if i in (0, count - 1) else 2 * overlap),
+                )
+                if count > 2
+                else None,
+            )
+            for i in range(count)
         ),
     )
+
+
+def _parts_in_the_middle(places: tuple[int, ...]) -> bool:
+    """Whether the middle one of three leaves goes before or behind the last: a way between two that stay."""
+    return len(places) == 3 and places[0] == places[2] != places[1]
 
 
 def _travels(
@@ -306,8 +326,9 @@ SAME_PLACE = 1e-6
 """A leaf that could go no farther than this stays, mm."""
 
 
-def _states(count: int, travels: tuple[Figure, ...]) -> tuple[State, ...]:
+def _states(places: tuple[int, ...], travels: tuple[Figure, ...]) -> tuple[State, ...]:
     """A pair passes either way; more leaves stand together at the right, or the rest at the left."""
+    count = len(places)
     if count == 2:
         return states_of(
             {
@@ -321,12 +342,14 @@ def _states(count: int, travels: tuple[Figure, ...]) -> tuple[State, ...]:
         )
     rights = [i for i, travel in enumerate(travels) if float(travel) > 0]
     lefts = [i for i in range(count) if i not in rights]
+    middle = {"middle leaf aside": {1: 1.0}} if _parts_in_the_middle(places) else {}
     return states_of(
         {
             "shut": {},
             "half open": dict.fromkeys(rights, 0.5),
             "open to the right": dict.fromkeys(rights, 1.0),
             "last leaves to the left": dict.fromkeys(lefts, 1.0),
+            **middle,
         },
         count,
     )

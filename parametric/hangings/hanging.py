@@ -170,8 +170,7 @@ class TrackLine:
 class Span:
     """One stretch of a chain of sizes that add up: a gap, a lap or a leaf, mm.
 
-    `past` is what a leaf shows beside one that it lies under, where the stretch before is
-    less than nothing.
+    `past` is what a leaf covers alone, where another lies over or under a part of it.
     """
 
     what: Literal["gap", "lap", "leaf"]
