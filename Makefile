@@ -1,12 +1,13 @@
 # make pack    a measured design to a job pack, from a bare machine: look in outputs/
 # make check   all checks and tests, from a bare machine
+# make pairwise  the whole packs of every two choices together: half an hour
 # make bench   timings, printed as ratios
 # make pictures  the examples' pictures, made anew
 # make gallery   every starter and example half open, on one sheet: docs/gallery.png
 # make clean   what tools leave behind; packs and .venv stay
 
 SHELL := bash
-.PHONY: pack check bench pictures gallery clean
+.PHONY: pack check pairwise bench pictures gallery clean
 
 BIN := .venv/bin
 EXAMPLES := $(wildcard examples/*/design.yaml)
@@ -24,6 +25,10 @@ check:
 	$(BIN)/lint-imports
 	@for design in $(EXAMPLES); do $(BIN)/stilewright build "$$design" || exit 1; done
 	$(BIN)/pytest -n 2
+
+pairwise:
+	@bash .ci/setup check
+	$(BIN)/pytest -n 2 -m packs tests/pairwise
 
 bench:
 	@bash .ci/setup pack
