@@ -7,12 +7,12 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
+from parametric.drawing.laps import laps_in_front
 from parametric.drawing.layers import Layer
 from parametric.drawing.pieces import (
     Piece,
     Shown,
     front,
-    laps_in_front,
     shown_in_front,
     silhouettes_nearer,
 )

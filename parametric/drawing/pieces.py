@@ -11,7 +11,6 @@ Everything comes from a part's blank, cuts and placement.
 from __future__ import annotations
 
 import itertools
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -23,9 +22,8 @@ from parametric.drawing.plane import (
     Polygon,
     arc_points,
     around,
-    cut_line,
     edges,
-    inside,
+    grown,
     outside_all,
     swollen,
     without_spikes,
@@ -54,7 +52,6 @@ from parametric.model import (
 Plane = Literal["level", "upright", "flat"]
 Run = Literal["end", "long across", "long up"]
 _CORNER_STEP = 0.5
-_HAIR = 1e-2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -195,11 +192,11 @@ def _trimmed(part: Part) -> tuple[float, float]:
 def shown_in_front(piece: Piece) -> Iterator[Shown]:
     """What the piece draws in the elevation, nearer pieces not yet taken into account."""
     part = piece.part
-    outline, layer = silhouette(piece), _outline_layer(piece)
+    outline, layer = silhouette(piece), outline_layer(piece)
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
     if shaped:
         # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
-        behind = [swollen(step) for step, _ in _set_back(piece)]
+        behind = [swollen(step) for step, _ in set_back(piece)]
         for a, b in edges(outline):
             for p, q in outside_all(a, b, behind):
                 yield Shown(layer=layer, points=(p, q))
@@ -219,45 +216,7 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
             )
 
 
-def laps_in_front(piece: Piece, all_pieces: Sequence[Piece]) -> Iterator[tuple[Shown, float]]:
-    """The edges of what is set back from a leaf's own edge, and how far behind its face they lie, mm.
-
-    A tongue, which lies within the leaf, shows nothing; nor does a hole within the face.
-    """
-    own = [other for other in all_pieces if other.group == piece.group and other is not piece]
-    outline, layer = silhouette(piece), _outline_layer(piece)
-    steps = [
-        (step, depth)
-        for step, depth in _set_back(piece)
-        if not all(_within(outline, a, b) for a, b in edges(step))
-        and not any(
-            inside(around(step).centre, (other,))
-            for other in silhouettes_nearer(own, front(piece) + depth)
-        )
-    ]
-    lower = [swollen(step) for step, _ in steps]
-    for index, (step, depth) in enumerate(steps):
-        for a, b in edges(outline):
-            for p, q in cut_line(a, b, (lower[index],), keep_inside=True):
-                yield Shown(layer=layer, points=(p, q)), depth
-        others = [*lower[:index], *lower[index + 1 :]]
-        for a, b in edges(step):
-            if _within(outline, a, b):
-                for p, q in outside_all(a, b, others):
-                    yield Shown(layer=layer, points=(p, q)), depth
-
-
-def _within(outline: Polygon, a: Point, b: Point) -> bool:
-    """Whether a line parts what an outline holds: what it holds lies on both sides of its middle."""
-    far = math.dist(a, b)
-    if far < 1e-6:
-        return False
-    x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
-    dx, dy = (b[1] - a[1]) / far * _HAIR, -(b[0] - a[0]) / far * _HAIR
-    return inside((x + dx, y + dy), (outline,)) and inside((x - dx, y - dy), (outline,))
-
-
-def _set_back(piece: Piece) -> list[tuple[Polygon, float]]:
+def set_back(piece: Piece) -> list[tuple[Polygon, float]]:
     """Where wood is taken off the face that the viewer looks at, but not right through, and how deep."""
     face = "high face" if high_face_in_front(piece) else "low face"
     thick = float(piece.part.blank.thickness)
@@ -268,7 +227,8 @@ def _set_back(piece: Piece) -> list[tuple[Polygon, float]]:
     ]
 
 
-def _outline_layer(piece: Piece) -> Layer:
+def outline_layer(piece: Piece) -> Layer:
+    """The layer that a piece's outline is drawn on."""
     if piece.group == "tracks":
         return "adjacent"
     if any(isinstance(cut, Mitre) for cut in piece.part.cuts):
@@ -479,14 +439,3 @@ def _raised_profile(part: Part, long: float) -> Polygon:
 def silhouettes_nearer(all_pieces: Sequence[Piece], than: float) -> list[Polygon]:
     """The outlines of all pieces that lie nearer the viewer than a Y."""
     return [grown(silhouette(p)) for p in all_pieces if front(p) < than - 1e-6]
-
-
-def grown(outline: Polygon) -> Polygon:
-    """A rectangle a hair larger, so that a line on its edge counts as behind it."""
-    box = around(outline)
-    if len(outline) != 4 or any(
-        min(abs(x - box.x0), abs(x - box.x1)) + min(abs(y - box.y0), abs(y - box.y1)) > 1e-6
-        for x, y in outline
-    ):
-        return outline
-    return box.grown(1e-4).polygon

@@ -211,6 +211,17 @@ def left_of(polygon: Polygon, x: float) -> Polygon:
     return tuple(kept)
 
 
+def grown(outline: Polygon) -> Polygon:
+    """A rectangle a hair larger, so that a line on its edge counts as behind it."""
+    box = around(outline)
+    if len(outline) != 4 or any(
+        min(abs(x - box.x0), abs(x - box.x1)) + min(abs(y - box.y0), abs(y - box.y1)) > 1e-6
+        for x, y in outline
+    ):
+        return outline
+    return box.grown(1e-4).polygon
+
+
 def swollen(polygon: Polygon, by: float = 1e-3) -> Polygon:
     """A polygon a hair larger all round, so that a line along its edge counts as within it."""
     cx, cy = around(polygon).centre

@@ -135,9 +135,7 @@ def size_pane(
         stops=Stops(
             width=stop_width,
             depth=stop_depth,
-            below_face=at(
-                "stop below the frame's face", (frame - thick) / 2 - tape - stop_depth
-            ),
+            below_face=at("stop below the frame's face", (frame - thick) / 2 - tape - stop_depth),
             across=at("stop length across", opening_width),
             up=at("stop length up", opening_height),
         ),

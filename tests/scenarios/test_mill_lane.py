@@ -137,7 +137,9 @@ def test_the_area_under_one_leaf_s_arc(numbers: Mapping[str, Figure]) -> None:
     """The circle's own integral from hinge edge to meeting edge: 75.531 sq in."""
 
     def part(x: float) -> float:
-        return RADIUS**2 / 2 * (math.asin(x / RADIUS) + x / RADIUS * math.sqrt(1 - (x / RADIUS) ** 2))
+        return (
+            RADIUS**2 / 2 * (math.asin(x / RADIUS) + x / RADIUS * math.sqrt(1 - (x / RADIUS) ** 2))
+        )
 
     area = part(CHORD / 2) - part(MEETING) - (RADIUS - 6) * (CHORD / 2 - MEETING)
     assert area == pytest.approx(75.531, abs=0.001)

@@ -1,7 +1,6 @@
 """What the parts ask of their files: each hollow of each face, boxes, volumes and middles.
 
-Worked out from blank, cuts and placement alone, by sums of its own, so that a file and
-what it is held against have nothing in common but the part.
+From blank, cuts and placement alone, by sums of its own: a file shares only the part with it.
 """
 
 from __future__ import annotations
@@ -366,7 +365,7 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
 def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> bool:
     """Whether a point of a part lies in a hollow (of one with round corners, in its box).
 
-    Within a margin of the box counts too; of a shaped hollow, within it all round.
+    Within a margin of the box counts too; of a shaped hollow, of its corners and all round.
     """
     if made.shape is not None:
         u, v, depth = on_face(part, made.face, point)
@@ -374,12 +373,11 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
         begins = -math.inf if "edge" in made.face else made.begins
         if not begins - margin < depth < made.floor + margin:
             return False
-        turns = [math.tau * (i + 0.5) / _ROUND for i in range(_ROUND if margin else 0)]
-        around = [(margin * math.cos(t), margin * math.sin(t)) for t in turns]
-        # a sharp corner may lie between two of the directions that are looked in
         if any(math.dist(edge.a, (u, v)) < margin for edge in made.shape.edges):
             return True
-        return any(made.shape.contains((u + du, v + dv)) for du, dv in [(0.0, 0.0), *around])
+        turns = [math.tau * (i + 0.5) / _ROUND for i in range(_ROUND if margin else 0)]
+        around = [(margin * math.cos(t), margin * math.sin(t)) for t in turns]
+        return any(made.shape.contains((u + a, v + b)) for a, b in [(0.0, 0.0), *around])
     u0, v0, u1, v1 = made.reach
     a = face_point(made.face, part.blank, u0, v0, made.begins)
     b = face_point(made.face, part.blank, u1, v1, made.floor)
@@ -442,8 +440,7 @@ def _height_of_tongue(part: Part, cut: Tongue) -> float:
 def _round_the_edge(part: Part, reach: float, height: Callable[[float], float]) -> float:
     """A height taken all round a panel, summed from its edge to `reach` inside it.
 
-    Simpson's rule, which is exact here: the way round falls evenly with the inset, and
-    no height is more than a square of it.
+    Simpson's rule, exact here: the way round falls evenly, a height at most as a square.
     """
 
     def strip(inset: float) -> float:
