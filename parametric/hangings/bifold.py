@@ -206,9 +206,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         meeting_gap=meeting,
         fold_gap=fold,
         jamb_gap=jamb,
-        travel_gap=None
-        if site.rise is None
-        else named("floor gap in the travel", floor_gap - site.rise),
+        travel_gap=site.gap_in_travel(floor_gap),
         reach=named("reach when open", width - pivot_in + plane),
         meeting=None if meeting is None else "butt",
         clearances=_clearances(

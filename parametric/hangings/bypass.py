@@ -276,9 +276,7 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         states=_states(places, travels),
         clear_way=clear_way,
         stack_lap=lap,
-        travel_gap=None
-        if site.rise is None
-        else named("floor gap in the travel", floor_gap - site.rise),
+        travel_gap=site.gap_in_travel(floor_gap),
         across=tuple(
             Span(
                 what="leaf",

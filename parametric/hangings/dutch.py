@@ -178,9 +178,7 @@ class DutchSpec(DoorBlock):
             hinge_gap=gap,
             lock_gap=lock,
             split_gap=between,
-            travel_gap=None
-            if site.rise is None
-            else named("floor gap in the travel", floor_gap - site.rise),
+            travel_gap=site.gap_in_travel(floor_gap),
             reach=swings[0].reach,
             clearances=(
                 Clearance(where="lock gap", key="lock gap", has=lock, needs=swings[0].needs),

@@ -68,7 +68,5 @@ def over_the_face(
         wall_gap=named("gap behind the leaf", plane - thickest / 2),
         stack_lap=named("lap each side where narrowest", (cover - site.narrowest) / 2),
         head_above_foot=named("head above the foot", site.head - floor_gap),
-        travel_gap=None
-        if site.rise is None
-        else named("floor gap in the travel", floor_gap - site.rise),
+        travel_gap=site.gap_in_travel(floor_gap),
     )

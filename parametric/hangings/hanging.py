@@ -14,7 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure
+from parametric.figures import Figure, named
 from parametric.model import State, Step
 from parametric.names import leaf_letter
 from parametric.problems import Problem
@@ -45,6 +45,12 @@ class Site:
     head: Figure
     wall: Figure | None
     rise: Figure | None
+
+    def gap_in_travel(self, floor_gap: Figure) -> Figure | None:
+        """What is left of the gap under the leaves on their way, mm; None where nobody measured."""
+        if self.rise is None:
+            return None
+        return named("floor gap in the travel", floor_gap - self.rise)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -115,9 +115,7 @@ class HingedSpec(DoorBlock):
             head_gap=head_gap,
             hinge_gap=gap,
             lock_gap=lock,
-            travel_gap=None
-            if site.rise is None
-            else named("floor gap in the travel", floor_gap - site.rise),
+            travel_gap=site.gap_in_travel(floor_gap),
             reach=swing.reach,
             clearances=(Clearance(where="lock gap", key="lock gap", has=lock, needs=swing.needs),),
         )

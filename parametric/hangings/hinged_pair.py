@@ -244,9 +244,7 @@ def _size(
         head_gap=head_gap,
         meeting_gap=between,
         hinge_gap=gap,
-        travel_gap=None
-        if site.rise is None
-        else named("floor gap in the travel", floor_gap - site.rise),
+        travel_gap=site.gap_in_travel(floor_gap),
         reach=max((swing.reach for swing in swings), key=float),
         meeting=spec.meeting_stiles,
         meeting_rebate=overlap if spec.meeting_stiles == "rebated" else None,

@@ -117,7 +117,5 @@ class PocketSpec(DoorBlock):
                 + named("buffer", self.buffer)
                 + named("buffer clearance", self.buffer_clearance),
             ),
-            travel_gap=None
-            if site.rise is None
-            else named("floor gap in the travel", floor_gap - site.rise),
+            travel_gap=site.gap_in_travel(floor_gap),
         )
