@@ -18,6 +18,7 @@ from parametric.figures import Figure, exceeds, named
 from parametric.hardware.hinge import (
     CountedHinges,
     Hinges,
+    HungEdge,
     count_hinges,
     load_of,
     place_hinges,
@@ -116,50 +117,30 @@ def butt_pin_out(spec: ButtHingeSpec) -> Figure:
     return spec.knuckle / 2 if spec.pin_out is None else spec.pin_out
 
 
-def size_butt_hinges(
-    spec: ButtHingeSpec,
-    *,
-    leaf: str,
-    height: Figure,
-    width: Figure,
-    thickness: Figure,
-    gap: Figure,
-    foot: Figure,
-    head_gap: Figure | None,
-    weight: Figure,
-    cutters: tuple[Figure, ...],
-) -> ButtHinges:
+def size_butt_hinges(spec: ButtHingeSpec, edge: HungEdge) -> ButtHinges:
     """Count, places, loads and mortises of butt hinges.
 
     A flap lies flush, so its mortise is as deep as it is thick; where the hinge leaves another
     gap between its flaps than the leaf to the jamb, each mortise takes half the difference.
 
     Args:
-        spec: the hinges as written.
-        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
-        height: of the leaf, mm.
-        width: of the leaf, mm.
-        thickness: of the leaf, mm.
-        gap: between leaf and jamb on the hinge side, mm.
-        foot: the leaf's foot above the highest floor, mm.
-        head_gap: above the leaf, mm; None without one.
-        weight: of the leaf, kg.
-        cutters: router cutters in the shop, diameters mm.
+        spec: as written.
+        edge: what they hang.
 
     Source: common practice, no source.
     """
-    place = join(leaf, "hinges")
+    place = join(edge.leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
 
-    counted = count_hinges(spec, name=place, height=height, weight=weight)
+    counted = count_hinges(spec, name=place, height=edge.height, weight=edge.weight)
     length = at("length", spec.length)
     half = length / 2
     places = place_hinges(
-        leaf,
+        edge.leaf,
         count=int(counted.count),
-        top=height - at("from the top", spec.from_top) - half,
+        top=edge.height - at("from the top", spec.from_top) - half,
         bottom=at("from the bottom", spec.from_bottom) + half,
         half=half,
     )
@@ -167,12 +148,12 @@ def size_butt_hinges(
     pin_out = at("pin proud of the face", butt_pin_out(spec))
     if spec.leaf is None:
         behind = at("wood behind the flap", spec.behind)
-        let_in = at("mortise width", thickness - behind)
+        let_in = at("mortise width", edge.thickness - behind)
         flap = at("flap width", let_in + pin_out - knuckle / 2)
     else:
         flap = at("flap width", spec.leaf)
         let_in = at("mortise width", flap + knuckle / 2 - pin_out)
-        behind = at("wood behind the flap", thickness - let_in)
+        behind = at("wood behind the flap", edge.thickness - let_in)
     return ButtHinges(
         kind="butt",
         name=place,
@@ -181,26 +162,26 @@ def size_butt_hinges(
         load=load_of(
             spec,
             name=place,
-            weight=weight,
-            arm=width / 2,
+            weight=edge.weight,
+            arm=edge.width / 2,
             spread=places[0].centre - places[-1].centre,
             carriers=counted.count,
         ),
         pin_out=pin_out,
-        pin_beside=at("pin beyond the edge", gap / 2),
+        pin_beside=at("pin beyond the edge", edge.gap / 2),
         flap=flap,
         knuckle=knuckle,
-        mortise=_mortise(spec, place, length, let_in, behind, gap, cutters),
+        mortise=_mortise(spec, place, length, let_in, behind, edge.gap, edge.cutters),
         jamb=tuple(
             JambMortise(
                 name=join(one.name, "in the jamb"),
-                low=named(join(one.name, "in the jamb", "low end"), one.low + foot),
-                high=named(join(one.name, "in the jamb", "high end"), one.high + foot),
+                low=named(join(one.name, "in the jamb", "low end"), one.low + edge.foot),
+                high=named(join(one.name, "in the jamb", "high end"), one.high + edge.foot),
                 below_head=None
-                if head_gap is None
+                if edge.head_gap is None
                 else named(
                     join(one.name, "in the jamb", "below the head"),
-                    height - one.high + head_gap,
+                    edge.height - one.high + edge.head_gap,
                 ),
             )
             for one in places

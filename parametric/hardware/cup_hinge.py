@@ -19,6 +19,7 @@ from parametric.hardware.bore import circle
 from parametric.hardware.hinge import (
     CountedHinges,
     Hinges,
+    HungEdge,
     count_hinges,
     load_of,
     place_hinges,
@@ -69,36 +70,24 @@ class CupHinges(Hinges):
     written: CupHingeSpec
 
 
-def size_cup_hinges(
-    spec: CupHingeSpec,
-    *,
-    leaf: str,
-    height: Figure,
-    width: Figure,
-    thickness: Figure,
-    weight: Figure,
-) -> CupHinges:
+def size_cup_hinges(spec: CupHingeSpec, edge: HungEdge) -> CupHinges:
     """Count, places, loads and bores of a leaf's cup hinges.
 
     Args:
-        spec: the hinges as written.
-        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
-        height: of the leaf, mm.
-        width: of the leaf, mm.
-        thickness: of the leaf, mm.
-        weight: of the leaf, kg.
+        spec: as written.
+        edge: what they hang.
 
     Source: the cup's middle is half its width in from its own edge (arithmetic).
     """
-    place = join(leaf, "hinges")
+    place = join(edge.leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
 
-    counted = count_hinges(spec, name=place, height=height, weight=weight)
+    counted = count_hinges(spec, name=place, height=edge.height, weight=edge.weight)
     cup, ends = at("cup", spec.cup), at("from the ends", spec.from_ends)
     places = place_hinges(
-        leaf, count=int(counted.count), top=height - ends, bottom=ends, half=cup / 2
+        edge.leaf, count=int(counted.count), top=edge.height - ends, bottom=ends, half=cup / 2
     )
     from_edge, depth = at("cup from the edge", spec.cup_from_edge), at("cup depth", spec.depth)
     pilots = None
@@ -117,8 +106,8 @@ def size_cup_hinges(
         load=load_of(
             spec,
             name=place,
-            weight=weight,
-            arm=width / 2,
+            weight=edge.weight,
+            arm=edge.width / 2,
             spread=places[0].centre - places[-1].centre,
             carriers=counted.count,
         ),
@@ -128,8 +117,8 @@ def size_cup_hinges(
         from_edge=from_edge,
         boring=at("boring centre from the edge", from_edge + cup / 2),
         depth=depth,
-        behind=at("wood behind the cup", thickness - depth),
-        pitch=at("pitch", (height - 2 * ends) / (counted.count - 1)),
+        behind=at("wood behind the cup", edge.thickness - depth),
+        pitch=at("pitch", (edge.height - 2 * ends) / (counted.count - 1)),
         pilots=pilots,
         written=spec,
     )

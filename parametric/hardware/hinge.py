@@ -162,6 +162,33 @@ class CountedHinges(HingeBlock):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HungEdge:
+    """The edge of a leaf that hinges are sized for, mm and kg.
+
+    Args:
+        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
+        height: of the leaf.
+        width: of the leaf.
+        thickness: of the leaf.
+        gap: between the leaf and what it hangs on.
+        foot: the leaf's foot above the highest floor.
+        head_gap: above the leaf; None without one.
+        weight: of the leaf.
+        cutters: router cutters in the shop, diameters.
+    """
+
+    leaf: str
+    height: Figure
+    width: Figure
+    thickness: Figure
+    gap: Figure
+    foot: Figure
+    head_gap: Figure | None
+    weight: Figure
+    cutters: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HingePlace:
     """One hinge, mm above the leaf's finished foot."""
 

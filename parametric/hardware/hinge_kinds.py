@@ -20,7 +20,7 @@ from parametric.hardware.cup_hinge import (
     cup_wood,
     size_cup_hinges,
 )
-from parametric.hardware.hinge import HingeBlock
+from parametric.hardware.hinge import HingeBlock, HungEdge
 from parametric.hardware.pivot import Pivots, PivotSpec, pin_bores, pivot_wood, size_pivots
 from parametric.hardware.wood_taken import OnFace, Taken
 from parametric.model import Cut
@@ -55,55 +55,15 @@ def pin_beside_of(spec: HingeSpec) -> Figure | None:
     return named("pin beyond the edge", -spec.from_edge) if isinstance(spec, PivotSpec) else None
 
 
-def size_hinges(
-    spec: HingeSpec,
-    *,
-    leaf: str,
-    height: Figure,
-    width: Figure,
-    thickness: Figure,
-    gap: Figure,
-    foot: Figure,
-    head_gap: Figure | None,
-    weight: Figure,
-    cutters: tuple[Figure, ...],
-) -> AnyHinges:
-    """The hinges of one leaf.
-
-    Args:
-        spec: the hinges as written.
-        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
-        height: of the leaf, mm.
-        width: of the leaf, mm.
-        thickness: of the leaf, mm.
-        gap: between leaf and jamb on the hinge side, mm.
-        foot: the leaf's foot above the highest floor, mm.
-        head_gap: above the leaf, mm; None without one.
-        weight: of the leaf, kg.
-        cutters: router cutters in the shop, diameters mm.
-    """
+def size_hinges(spec: HingeSpec, edge: HungEdge) -> AnyHinges:
+    """The hinges of one edge of a leaf."""
     match spec:
         case ButtHingeSpec():
-            return size_butt_hinges(
-                spec,
-                leaf=leaf,
-                height=height,
-                width=width,
-                thickness=thickness,
-                gap=gap,
-                foot=foot,
-                head_gap=head_gap,
-                weight=weight,
-                cutters=cutters,
-            )
+            return size_butt_hinges(spec, edge)
         case CupHingeSpec():
-            return size_cup_hinges(
-                spec, leaf=leaf, height=height, width=width, thickness=thickness, weight=weight
-            )
+            return size_cup_hinges(spec, edge)
         case PivotSpec():
-            return size_pivots(
-                spec, leaf=leaf, height=height, width=width, thickness=thickness, weight=weight
-            )
+            return size_pivots(spec, edge)
         case _:
             assert_never(spec)
 

@@ -15,7 +15,7 @@ from pydantic import Field
 
 from parametric.figures import Figure, named
 from parametric.hardware.bore import circle
-from parametric.hardware.hinge import HingeBlock, HingeCount, HingePlace, Hinges, load_of
+from parametric.hardware.hinge import HingeBlock, HingeCount, HingePlace, Hinges, HungEdge, load_of
 from parametric.hardware.wood_taken import OnFace, Taken
 from parametric.model import Cut, End, Making, Shaped
 from parametric.names import join
@@ -44,30 +44,18 @@ class Pivots(Hinges):
     written: PivotSpec
 
 
-def size_pivots(
-    spec: PivotSpec,
-    *,
-    leaf: str,
-    height: Figure,
-    width: Figure,
-    thickness: Figure,
-    weight: Figure,
-) -> Pivots:
+def size_pivots(spec: PivotSpec, edge: HungEdge) -> Pivots:
     """Pins, loads and where the leaf turns.
 
     The lower pivot carries the whole leaf; both hold it upright, a leaf's height apart.
 
     Args:
-        spec: the pivots as written.
-        leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
-        height: of the leaf, mm.
-        width: of the leaf, mm.
-        thickness: of the leaf, mm.
-        weight: of the leaf, kg.
+        spec: as written.
+        edge: what they hang.
 
     Source: statics.
     """
-    place = join(leaf, "hinges")
+    place = join(edge.leaf, "hinges")
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(place, quantity), value)
@@ -75,15 +63,15 @@ def size_pivots(
     wide, deep = at("pin width", spec.pin[0]), at("pin depth", spec.pin[1])
     from_edge = at("pins from the edge", spec.from_edge)
     from_face = at(
-        "pins from the face", thickness / 2 if spec.from_face is None else spec.from_face
+        "pins from the face", edge.thickness / 2 if spec.from_face is None else spec.from_face
     )
-    top, bottom = join(leaf, "top pivot"), join(leaf, "bottom pivot")
+    top, bottom = join(edge.leaf, "top pivot"), join(edge.leaf, "bottom pivot")
     places = (
         HingePlace(
             name=top,
-            centre=named(join(top, "centre"), height - deep / 2),
-            low=named(join(top, "low end"), height - deep),
-            high=named(join(top, "high end"), height),
+            centre=named(join(top, "centre"), edge.height - deep / 2),
+            low=named(join(top, "low end"), edge.height - deep),
+            high=named(join(top, "high end"), edge.height),
         ),
         HingePlace(
             name=bottom,
@@ -108,9 +96,9 @@ def size_pivots(
         load=load_of(
             spec,
             name=place,
-            weight=weight,
-            arm=width / 2 - from_edge,
-            spread=height,
+            weight=edge.weight,
+            arm=edge.width / 2 - from_edge,
+            spread=edge.height,
             carriers=Figure(1.0, unit=""),
         ),
         pin_out=at("pin proud of the face", -from_face),

@@ -8,6 +8,7 @@ from typing import Literal
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging, HungLeaf, Side
+from parametric.hardware.hinge import HungEdge
 from parametric.hardware.hinge_kinds import AnyHinges, HingeSpec, size_hinges
 from parametric.hardware.lock import Lock, LockSpec, size_lock
 from parametric.hardware.pull import Pull, PullSpec, size_pull
@@ -53,8 +54,7 @@ def leaf_hinges(
     found: list[HungHinges] = []
     for side, face in hung.hinged:
         place = hung.name if len(hung.hinged) == 1 else join(hung.name, f"{side} edge")
-        hinges = size_hinges(
-            spec,
+        edge = HungEdge(
             leaf=place,
             height=hung.height,
             width=hung.width,
@@ -65,6 +65,7 @@ def leaf_hinges(
             weight=weights.estimate,
             cutters=shop.router.cutters,
         )
+        hinges = size_hinges(spec, edge)
         found.append(
             HungHinges(
                 side=side, face=face, hinges=hinges, chain=_hinge_chain(hinges, place, hung.height)

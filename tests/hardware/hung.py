@@ -8,6 +8,7 @@ from typing import TypeVar
 from parametric.figures import Figure
 from parametric.hardware.butt_hinge import ButtHinges, ButtHingeSpec, size_butt_hinges
 from parametric.hardware.cup_hinge import CupHinges, CupHingeSpec, size_cup_hinges
+from parametric.hardware.hinge import HungEdge
 from parametric.hardware.lock import (
     Lock,
     MortiseLatchSpec,
@@ -78,7 +79,7 @@ def mm(value: float, name: str) -> Figure:
     return Figure(value, name)
 
 
-def butts(
+def edge(
     *,
     height: float = 2000.0,
     width: float = 800.0,
@@ -87,11 +88,9 @@ def butts(
     foot: float = 10.0,
     head_gap: float | None = 3.0,
     weight: float = 40.0,
-    **of: object,
-) -> ButtHinges:
-    """Butt hinges of a leaf 800 x 2000 x 44, or of another."""
-    return size_butt_hinges(
-        spec_of(ButtHingeSpec, {"steps": steps({"1524": "2", "2286": "3"}), **BUTT}, **of),
+) -> HungEdge:
+    """The hinge edge of a leaf 800 x 2000 x 44 that weighs 40 kg, or of another."""
+    return HungEdge(
         leaf="leaf A",
         height=mm(height, "leaf height"),
         width=mm(width, "leaf width"),
@@ -104,29 +103,23 @@ def butts(
     )
 
 
+def butts(hung: HungEdge | None = None, **of: object) -> ButtHinges:
+    """Butt hinges of a leaf 800 x 2000 x 44, or of another."""
+    written = {"steps": steps({"1524": "2", "2286": "3"}), **BUTT}
+    return size_butt_hinges(spec_of(ButtHingeSpec, written, **of), edge() if hung is None else hung)
+
+
 def cups(*, height: float, weight: float, **of: object) -> CupHinges:
     """Cup hinges of a Fen Road door, 391.5 wide and 22 thick."""
     written = {"steps": steps(FEN_ROAD_STEPS), "carries": "4.5 kg", **CUP}
-    return size_cup_hinges(
-        spec_of(CupHingeSpec, written, **of),
-        leaf="leaf A",
-        height=mm(height, "leaf height"),
-        width=mm(391.5, "leaf width"),
-        thickness=mm(22.0, "leaf thickness"),
-        weight=Figure(weight, "weight", unit="kg"),
-    )
+    hung = edge(height=height, width=391.5, thickness=22.0, weight=weight)
+    return size_cup_hinges(spec_of(CupHingeSpec, written, **of), hung)
 
 
 def pivots(**of: object) -> Pivots:
     """Pivots of a leaf 800 x 2000 x 44 that weighs 40 kg."""
-    return size_pivots(
-        spec_of(PivotSpec, {"kind": "pivot", "pin": "12 x 30", "from edge": "40"}, **of),
-        leaf="leaf A",
-        height=mm(2000.0, "leaf height"),
-        width=mm(800.0, "leaf width"),
-        thickness=mm(44.0, "leaf thickness"),
-        weight=Figure(40.0, "weight", unit="kg"),
-    )
+    written = {"kind": "pivot", "pin": "12 x 30", "from edge": "40"}
+    return size_pivots(spec_of(PivotSpec, written, **of), edge())
 
 
 def lock(*, foot: float = 10.0, bevel: float | None = None, **of: object) -> Lock:

@@ -19,19 +19,22 @@ from tests.hardware.hung import (
     POUND,
     butts,
     cups,
+    edge,
     pivots,
     spec_of,
     steps,
 )
 
 MILL_LANE = butts(
-    height=81.375 * INCH,
-    width=29.8125 * INCH,
-    thickness=1.75 * INCH,
-    gap=3 / 32 * INCH,
-    foot=0.5 * INCH,
-    head_gap=INCH / 8,
-    weight=81.5 * POUND,
+    edge(
+        height=81.375 * INCH,
+        width=29.8125 * INCH,
+        thickness=1.75 * INCH,
+        gap=3 / 32 * INCH,
+        foot=0.5 * INCH,
+        head_gap=INCH / 8,
+        weight=81.5 * POUND,
+    ),
     count="3",
     length='4-1/2"',
     from_top='7"',
@@ -64,7 +67,7 @@ def test_mill_lane_pull_on_the_top_hinge() -> None:
     )
 
 
-@pytest.mark.parametrize("hinges", [MILL_LANE, butts(weight=63.0, from_top="120", count="4")])
+@pytest.mark.parametrize("hinges", [MILL_LANE, butts(edge(weight=63.0), from_top="120", count="4")])
 def test_the_leaf_hangs_in_balance(hinges: ButtHinges) -> None:
     """Forces on a leaf: its weight, a pull at the top, a push at the bottom, hinges holding it up.
 
@@ -159,9 +162,9 @@ def test_a_rating_of_the_set_is_shared() -> None:
 def test_steps_are_read_in_the_unit_of_their_file() -> None:
     """60 in = 1524 mm: a leaf of 1524 takes two, one of 1525 three."""
     written = steps({"60": "2", '90"': "3", "3048 mm": "4"}, "inch")
-    assert int(butts(height=1524.0, steps=written).count) == 2
-    assert int(butts(height=1525.0, steps=written).count) == 3
-    assert int(butts(height=2286.5, steps=written).count) == 4
+    assert int(butts(edge(height=1524.0), steps=written).count) == 2
+    assert int(butts(edge(height=1525.0), steps=written).count) == 3
+    assert int(butts(edge(height=2286.5), steps=written).count) == 4
 
 
 @pytest.mark.parametrize(
@@ -218,7 +221,7 @@ def test_the_jamb_is_marked_from_the_head_and_from_the_floor() -> None:
     assert float(bottom.high) / INCH == pytest.approx(16.0)
     # head to floor: 81.375 + 1/8 + 1/2 = 82
     assert float(top.below_head + top.high) / INCH == pytest.approx(82.0)
-    assert butts(head_gap=None).jamb[0].below_head is None
+    assert butts(edge(head_gap=None)).jamb[0].below_head is None
 
 
 def test_a_pivot_stands_in_the_leaf_and_the_lower_one_carries_it() -> None:
