@@ -21,12 +21,12 @@ from parametric.hangings.hanging import Side
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, rectangle
+from parametric.parts.lying import LEVEL, RIGHT, UP
 from parametric.parts.rebates import between, rail_chain, tidy
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Bar, Lite, Rebate
 from parametric.resolve.rail import Rail
 
-RIGHT, UP = (1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
 SAWN = Making(by="saw", tool="tenoning jig or hand saw, to a knife line")
 CHOPPED = Making(by="bench", tool="tenon saw and chisel, to the bar's own end")
 FITTED = Making(by="bench", tool="saw and file, to the template of the arch")
@@ -153,14 +153,7 @@ def _level(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
             y=UP,
         ),
         cuts=tuple(cuts),
-        faces={
-            "low end": "left end",
-            "high end": "right end",
-            "low edge": "lower edge",
-            "high edge": "upper edge",
-            "low face": "back",
-            "high face": "face",
-        },
+        faces=LEVEL,
     )
 
 

@@ -20,6 +20,7 @@ from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, 
 from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
 from parametric.parts.leaf_edges import rail_edges, stile_edges
+from parametric.parts.lying import LEVEL, RIGHT, UP
 from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.leaf_hardware import HungPull
@@ -28,8 +29,6 @@ from parametric.resolve.rail import Rail
 
 BroadFace = Literal["low face", "high face"]
 
-UP = (0.0, 0.0, 1.0)
-RIGHT = (1.0, 0.0, 0.0)
 LEFT = (-1.0, 0.0, 0.0)
 
 
@@ -199,14 +198,7 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
             y=UP,
         ),
         cuts=tuple(cuts),
-        faces={
-            "low end": "left end",
-            "high end": "right end",
-            "low edge": "lower edge",
-            "high edge": "upper edge",
-            "low face": "back",
-            "high face": "face",
-        },
+        faces=LEVEL,
     )
 
 

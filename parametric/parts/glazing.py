@@ -15,11 +15,11 @@ from parametric.infill.glass import (
 from parametric.model import Cut, Making, Material, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import SAME, Outline, Vertex, backwards, no_short_edges, turned_over
+from parametric.parts.lying import DOWN, LEFT, RIGHT, UP
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 
 TAPE = Material(name="glazing tape", look="tape", density=0.0)
-RIGHT, LEFT, UP, DOWN = (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 0.0, -1.0)
 
 
 def glazing_parts(leaf: Leaf) -> tuple[Part, ...]:

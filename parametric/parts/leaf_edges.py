@@ -10,10 +10,10 @@ from parametric.hangings.hanging import EdgeRebate, Side
 from parametric.model import Blank, Cut, Face, Making, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, rectangle
+from parametric.parts.lying import RIGHT, UP
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.rail import Rail
 
-UP, RIGHT, LEFT = (0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0)
 STEPPED = Making(by="bench", when="after glue-up", tool="rebate cutter along a fence, ends squared")
 
 

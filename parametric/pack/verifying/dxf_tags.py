@@ -6,6 +6,7 @@ code's value on the next; code 0 begins a record, codes from 1000 up are extende
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -44,6 +45,18 @@ class Record:
     def point(self, code: int) -> tuple[float, float]:
         """A point whose x stands under a code and whose y under that code plus 10."""
         return (self.number(code), self.number(code + 10))
+
+    def corners(self) -> list[tuple[float, float, float]]:
+        """The corners of a polyline: x, y and the bulge of the edge that follows."""
+        found: list[tuple[float, float, float]] = []
+        for code, value in self.tags:
+            if code == 10:
+                found.append((float(value), math.nan, 0.0))
+            elif code == 20 and found:
+                found[-1] = (found[-1][0], float(value), found[-1][2])
+            elif code == 42 and found:
+                found[-1] = (*found[-1][:2], float(value))
+        return found
 
     def extended(self, owner: str) -> tuple[Tag, ...]:
         """The extended data that one program has left on a record."""

@@ -169,17 +169,10 @@ def _strangers(file: DxfFile) -> Iterator[str]:
 
 
 def _outline(record: Record) -> Outline:
-    corners: list[list[float]] = []
-    for code, value in record.tags:
-        if code == 10:
-            corners.append([float(value), math.nan, 0.0])
-        elif code == 20 and corners:
-            corners[-1][1] = float(value)
-        elif code == 42 and corners:
-            corners[-1][2] = float(value)
+    corners = record.corners()
     if len(corners) < 3:
         raise UnreadableError(f"the outline has {len(corners)} corners")
-    return closed_outline([(x, y, bulge) for x, y, bulge in corners])
+    return closed_outline(corners)
 
 
 def _shape(outline: Outline, part: Part) -> Iterator[str]:

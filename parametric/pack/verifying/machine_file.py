@@ -188,14 +188,7 @@ def _layers(file: DxfFile) -> list[str]:
 
 def _outline(record: Record, faults: list[str]) -> Outline:
     layer = record.text(8)
-    corners: list[list[float]] = []
-    for code, value in record.tags:
-        if code == 10:
-            corners.append([float(value), math.nan, 0.0])
-        elif code == 20 and corners:
-            corners[-1][1] = float(value)
-        elif code == 42 and corners:
-            corners[-1][2] = float(value)
+    corners = record.corners()
     if len(corners) < 2:
         raise UnreadableError(f"an outline on layer {layer} has {len(corners)} corners")
     if record.whole(90) != len(corners):
@@ -204,7 +197,7 @@ def _outline(record: Record, faults: list[str]) -> Outline:
         faults.append(f"{layer}: an outline is open")
     if (record.number(210), record.number(220), record.number(230, 1.0)) != (0.0, 0.0, 1.0):
         faults.append(f"{layer}: an outline is drawn in a plane that is tilted or turned over")
-    outline = closed_outline([(x, y, bulge) for x, y, bulge in corners])
+    outline = closed_outline(corners)
     if any(math.dist(edge.a, edge.b) <= NEAR for edge in outline.edges):
         faults.append(f"{layer}: two corners of an outline lie in one place")
     if outline.area <= NEAR:
