@@ -69,6 +69,8 @@ def test_there_is_one_of_each_likely_mistake() -> None:
     elsewhere = {
         "file_exists",  # test_starters
         "file_not_written",
+        "no_file_said",
+        "too_many_words",
         "file_unreadable",  # test_loading
         "not_of_a_house",  # test_layers
         "not_a_record",  # test_records

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from parametric.design import load, starters
-from parametric.design.starters import kinds, new_design, new_house, templates
+from parametric.design.starters import kinds, new_design, new_house, said_twice, templates
 from parametric.hangings import DOOR_KINDS
 from parametric.problems import exit_status
 
@@ -137,6 +137,21 @@ def test_a_kind_without_one(tmp_path: Path, kind: str, code: str, exit_code: int
     assert [p.code for p in problems] == [code]
     assert exit_status(problems) == exit_code
     assert not (tmp_path / "mine.yaml").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "alone", "code"),
+    [
+        (["hinged"], False, "no_file_said"),
+        (["hinged", "pair"], False, "no_file_said"),
+        (["bypass", "mine.yaml"], True, "too_many_words"),
+        (["hinged", "pair", "mine.yaml"], False, None),
+        (["mine.yaml"], True, None),
+    ],
+)
+def test_a_kind_and_a_file(words: list[str], alone: bool, code: str | None) -> None:
+    fault = said_twice(words, alone=alone)
+    assert (fault.code if fault else None) == code
 
 
 def test_found_inside_an_installed_package(

@@ -65,7 +65,9 @@ def test_sizes_add_up(text: str) -> None:
     assert float(first.width) == float(second.width)
     # Two leaves and one overlap fill the cover; a travel uncovers one leaf's worth.
     assert math.isclose(2 * hanging.leaf_width - hanging.overlap, hanging.cover, abs_tol=CLOSE)
-    assert math.isclose(hanging.travels[0], -hanging.travels[1], abs_tol=CLOSE)
+    assert first.hung.travel is not None
+    assert second.hung.travel is not None
+    assert math.isclose(first.hung.travel, -second.hung.travel, abs_tol=CLOSE)
     # Lines that say `equal` are equal to the last bit.
     assert len({float(b.height) for b in first.bands if isinstance(b.written.size, Equal)}) <= 1
 

@@ -11,7 +11,7 @@ import pytest
 from parametric.catalog.finishes import CLEAR_TIMBERS
 from parametric.writers.grain import clear_wood, linear, seed_of
 from parametric.writers.room_facts import room_facts
-from tests.browser.conftest import CHROMIUM, DRAWN_BY_PROCESSOR, QUIET
+from tests.browser.conftest import DRAWN_BY_PROCESSOR
 
 WEB = Path(__file__).resolve().parents[2] / "web" / "src"
 COUNT = 64
@@ -74,26 +74,20 @@ window.grown = (points, seed, wide, early, late, rings) => {
 
 
 @pytest.fixture(scope="module")
-def grown():
+def grown(browsers):
     """The page's own shader, run on points."""
-    sync_api = pytest.importorskip("playwright.sync_api")
-    assert CHROMIUM is not None
     shader = (WEB / "grain.glsl.js").read_text().replace("export const", "const")
     table = (WEB / "scene.js").read_text().replace("export default scene;", "")
     script = table.replace("export const", "const") + "\n".join(
         line for line in shader.splitlines() if not line.startswith("import ")
     )
     facts = json.dumps({"scene": room_facts()})
-    with sync_api.sync_playwright() as driver:
-        browser = driver.chromium.launch(
-            executable_path=CHROMIUM, args=[*QUIET, DRAWN_BY_PROCESSOR]
-        )
-        page = browser.new_page()
-        page.set_content(PAGE % (facts, script))
-        yield lambda *given: np.array(
-            page.evaluate("(given) => grown(...given)", list(given)), np.float32
-        ).reshape(-1, 4)
-        browser.close()
+    page = browsers(DRAWN_BY_PROCESSOR).new_page()
+    page.set_content(PAGE % (facts, script))
+    yield lambda *given: np.array(
+        page.evaluate("(given) => grown(...given)", list(given)), np.float32
+    ).reshape(-1, 4)
+    page.close()
 
 
 @pytest.mark.browser
