@@ -34,6 +34,8 @@ OVER = 1.6
 """How far an extension line passes the dimension line, mm."""
 ABOVE = 1.05
 """From the dimension line to the foot of its value, mm."""
+APART = 0.7
+"""What a value keeps clear of another text where its link has the room, mm."""
 SIDES = 1.8
 """What a value needs beside its own width to stand inside its link, mm."""
 
@@ -172,7 +174,12 @@ def _place_value(
     draft: Draft, chain: Chain, dimension: Dimension, *, first: bool, last: bool
 ) -> None:
     places = tuple(_places(chain, dimension, first=first, last=last))
-    found = next((place for place in places if draft.free(place[0].box, _clear(place))), None)
+    on_link = [place for place in places if not place[1]]
+    tries = ((place, apart) for apart, some in ((APART, on_link), (0.0, places)) for place in some)
+    found = next(
+        (place for place, apart in tries if draft.free(place[0].box, _clear(place), apart=apart)),
+        None,
+    )
     if found is None:
         draft.unplaced.append(dimension.text)
     label, tail = found or places[0]

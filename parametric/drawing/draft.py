@@ -136,12 +136,12 @@ class Draft:
         for a, b in lines:
             self._squares.add_line(a, b)
 
-    def free(self, box: Box, clear: float = CLEAR) -> bool:
-        """True when a text may stand in a box: on the sheet, off texts and lines."""
+    def free(self, box: Box, clear: float = CLEAR, *, apart: float = 0.0) -> bool:
+        """True when a text may stand in a box: on the sheet, off lines, at least `apart` from texts."""
         grown = box.grown(clear)
         return (
             self.paper.frame.holds(grown)
-            and not self._squares.meets_box(grown)
+            and not self._squares.meets_box(box.grown(max(clear, apart)))
             and not self._squares.meets_line(grown)
         )
 
@@ -164,7 +164,11 @@ class Draft:
     def add_first_clear(self, options: Sequence[Sequence[Element]], what: str) -> None:
         """Draw the first of several groups whose every part stands clear."""
         for group in options:
-            if all(self.free(reach(part)) for part in group if isinstance(part, (Label, Stroke))):
+            if all(
+                self.free(reach(part))
+                for part in group
+                if isinstance(part, (Label, Stroke, Circle))
+            ):
                 self.add(*group)
                 return
         self.unplaced.append(what)

@@ -114,4 +114,10 @@ def _springing(draft: Draft, leaf: Leaf, head: LeafHead, view: View) -> None:
         for share in (0.02, 0.1, 0.2, 0.3, 0.4, 0.52, 0.6)
     ]
     clear = [p for p in places if not any(p.box.meets(box) for box in hatched)]
-    draft.add_first(clear or places)
+    found = draft.first_free(clear)
+    if found is not None:
+        draft.add(found)
+        return
+    target = (view.x(left + 0.12 * (right - left)), y)
+    ways = fan((0.5, -1.0), (0.8, -1.0), (-0.3, -1.0), (1.0, -0.4))
+    say(draft, target, "dot", ("springing",), ways, view.name)

@@ -20,21 +20,24 @@ from parametric.drawing.leafviews import (
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
 from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
-from parametric.drawing.plane import Box, around, edges
+from parametric.drawing.plane import Box, Polygon, around, edges, inside
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
-from parametric.model import Group, Part, Shaped, Trim
+from parametric.model import Group, Part, Trim
 from parametric.resolve.leaf import Leaf
 from parametric.units import mm_text
 
 _KNUCKLE = 0.9
 """How far a hinge's knuckle is drawn past the leaf's edge, mm on paper: by the supplier, no size."""
-_FRONT = ("low face", "high face")
-_RAIL_PLACES = ((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5))
+_RAIL_PLACES = (
+    *((0.5, 0.5), (0.4, 0.5), (0.6, 0.5), (0.3, 0.5), (0.7, 0.5)),
+    *((0.25, 0.88), (0.12, 0.75), (0.4, 0.9), (0.6, 0.9), (0.75, 0.88), (0.88, 0.75)),
+    *((0.5, 0.85), (0.5, 0.15), (0.2, 0.85), (0.8, 0.15)),
+)
 _GRAIN_LEAST = 18.0
 """The lowest opening on paper, mm, whose panel wears the arrow of its grain."""
 
@@ -101,37 +104,43 @@ def mark_parts(draft: Draft, pieces: Sequence[Piece], view: View, once: set[str]
         view: the leaf from the front.
         once: the marks that the sheet has, added to here.
     """
+    crowded: set[str] = set()
     for piece in pieces:
         part = piece.part
         if part.supplied:
             continue
-        small = part.noun == "loose tenon" or part.noun.startswith("stop") or part.mark[0] == "B"
-        if small and part.mark in once:
-            continue
-        once.add(part.mark)
-        box = around(view.path(silhouette(piece)))
-        if small:
-            _call_small(draft, part, box, view)
-        else:
-            places = tuple(_mark_places(part, box, view))
-            draft.add_first(places)
+        outline = view.path(silhouette(piece))
+        box = around(outline)
+        if not (part.noun == "loose tenon" or part.noun.startswith("stop") or part.mark[0] == "B"):
+            once.add(part.mark)
+            place = draft.first_free(tuple(_mark_places(part, outline, view)))
+            if place is not None:
+                draft.add(place)
+            elif not _call_small(draft, part, box, view):
+                draft.unplaced.append(part.mark)
+        elif part.mark not in once and _call_small(draft, part, box, view):
+            once.add(part.mark)
+            crowded.discard(part.mark)
+        elif part.mark not in once:
+            crowded.add(part.mark)
+    draft.unplaced += sorted(crowded)
+    once |= crowded
 
 
-def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
+def _mark_places(part: Part, outline: Polygon, view: View) -> Iterator[Label]:
     """Where a mark may stand in its own part, the usual place first."""
+    box = around(outline)
     shares = {
         "S": ((0.5, 0.8), (0.5, 0.62), (0.5, 0.3), (0.5, 0.5)),
         "P": ((0.5, 0.27), (0.5, 0.35), (0.3, 0.5), (0.7, 0.5), (0.2, 0.6), (0.5, 0.7)),
         "G": ((0.34, 0.36), (0.25, 0.5), (0.5, 0.25), (0.5, 0.12), (0.2, 0.88), (0.5, 0.88)),
-    }.get(part.mark[0], (*_RAIL_PLACES, (0.5, 0.85), (0.5, 0.15), (0.2, 0.85), (0.8, 0.15)))
-    if part.mark[0] == "R" and any(
-        isinstance(cut, Shaped) and cut.face in _FRONT for cut in part.cuts
-    ):
-        # Under a curve the wood is at the top.
-        shares = ((0.25, 0.88), (0.12, 0.75), (0.4, 0.9), (0.6, 0.9), (0.75, 0.88), (0.88, 0.75))
+    }.get(part.mark[0], _RAIL_PLACES)
     for across, up in shares:
         at = (box.x0 + box.width * across, box.y0 + box.height * up - TEXT / 2)
-        yield Label(text=part.mark, at=at, anchor="centre", weight="bold", view=view.name)
+        place = Label(text=part.mark, at=at, anchor="centre", weight="bold", view=view.name)
+        # on wood: over a curve it is at the top of its rail
+        if all(inside(corner, (outline,)) for corner in place.box.polygon):
+            yield place
     if box.height > box.width:
         for _, up in shares:
             yield Label(
@@ -144,8 +153,8 @@ def _mark_places(part: Part, box: Box, view: View) -> Iterator[Label]:
             )
 
 
-def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
-    """The mark of a part too small to hold it, with a short line from it."""
+def _call_small(draft: Draft, part: Part, box: Box, view: View) -> bool:
+    """The mark of a part too small to hold it, with a short line from it; False without room."""
     cx, cy = box.centre
     tenon = part.noun == "loose tenon"
     starts = (
@@ -177,8 +186,8 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> None:
             points = (start, knee, end) if dy else (start, end)
             if draft.free(label.box) and draft.off_texts(points):
                 draft.add(Leader(points=points, end="dot", labels=(label,), view=view.name))
-                return
-    draft.unplaced.append(part.mark)
+                return True
+    return False
 
 
 def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) -> None:

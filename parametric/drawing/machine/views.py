@@ -280,16 +280,23 @@ def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | 
         one
         for one in found
         if (one.y1 - one.y0) / one.scale <= high
+        and width(_title(cut, one.scale, job), weight="bold") <= room.width
         and min(cut.length, cut.width) / one.scale >= _LEGIBLE
     ]
     for one in tall_enough:
         if (one.x1 - one.x0) / one.scale <= wide:
             return one
     for one in tall_enough:
-        x1 = one.x0 + wide * one.scale
-        if x1 > float(cut.x[0]) + 2 * _BEYOND * one.scale:
-            return dataclasses.replace(one, x1=x1, whole=False)
+        # from the datum if it is that near, else from just before the cut
+        for x0 in (one.x0, float(cut.x[0]) - _BEYOND * one.scale):
+            x1 = x0 + wide * one.scale
+            if x1 > float(cut.x[0]) + 2 * _BEYOND * one.scale:
+                return dataclasses.replace(one, x0=x0, x1=x1, whole=False)
     return None
+
+
+def _title(cut: MachineCut, scale: float, job: Subject) -> str:
+    return f"Cut {cut.number} at {scale_words(scale, job.rules.unit)}: check the first piece"
 
 
 def _window(set_up: MachineSetUp, scale: float) -> Window:
@@ -318,7 +325,7 @@ def draw_first_cut(
     origin = (corner[0] - shown.x0 / scale, corner[1] - shown.y0 / scale)
     view = draft.view("first cut", scale, origin)
     window = Box(corner[0], corner[1], view.x(shown.x1), view.y(shown.y1))
-    title = f"Cut {cut.number} at {scale_words(scale, job.rules.unit)}: check the first piece"
+    title = _title(cut, scale, job)
     draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
     _edges_of_stock(draft, set_up, view, shown, window)
     for other in set_up.cuts:

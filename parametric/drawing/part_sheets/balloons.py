@@ -37,8 +37,10 @@ def place_balloons(draft: Draft, calls: Sequence[Call], level: float) -> tuple[i
         The numbers that were drawn.
     """
     ordered = sorted(calls, key=lambda call: (call.target[0], call.number))
-    for call, x in zip(ordered, spread([c.target[0] for c in ordered], PITCH), strict=True):
-        balloon(draft, call, (x, level))
+    wanted = spread([call.target[0] for call in ordered], PITCH)
+    last = draft.paper.frame.x1 - RADIUS - 1.0 - (len(ordered) - 1) * PITCH
+    for index, (call, x) in enumerate(zip(ordered, wanted, strict=True)):
+        balloon(draft, call, (min(x, last + index * PITCH), level))
     return tuple(call.number for call in ordered)
 
 

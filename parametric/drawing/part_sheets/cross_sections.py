@@ -303,7 +303,9 @@ def _measures(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> li
         found.append(Measure(side=side, ends=ends, figure=size.figure, level=level, rule=rule))
 
     rows = sorted(chosen.cuts, key=lambda row: float(row.size("width") or 0.0))
-    for quantity in ("width", "across", "deep"):
+    # Where one cut lies in another, their widths stand outside the way to their middle.
+    nested = sum(isinstance(row.cut, Pocket) for row in rows) > 1
+    for quantity in ("across", "width", "deep") if nested else ("width", "across", "deep"):
         for row in rows:
             for size in row.degrees:
                 if isinstance(size, Size) and size.quantity == quantity:

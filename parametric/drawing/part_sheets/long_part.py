@@ -247,18 +247,21 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
         low, high = max(stretch.low, run[0]), min(stretch.high, run[1])
         if high > low:
             places += [low + (high - low) * t for t in _SHARES]
-    for along in places:
+    # over the balloons where there is no room beside them, off the middle that a leader runs down
+    over = _BALLOONS + RADIUS
+    for along, lift in [(at, 0.0) for at in places] + [(at, over) for at in reversed(places)]:
         x = face.lie.x(along)
         boxes = (
-            Box(x - 4.9, face.top + 0.8, x + 5.2, face.top + 7.4),
+            Box(x - 4.9, face.top + 0.8 + lift, x + 5.2, face.top + 7.4 + lift),
             Box(x - 4.9, face.base - 7.4, x + 5.2, face.base - 0.8),
         )
         if all(draft.free(box, 0.1) for box in boxes):
             break
     else:
         draft.unplaced.append(f"section {chosen.letter}")
-        x = face.lie.x(sum(chosen.runs[0]) / 2)
-    section_end(draft, (x, face.top + 6.4), outwards="up", looks="right", letter=chosen.letter)
+        x, lift = face.lie.x(sum(chosen.runs[0]) / 2), 0.0
+    top = (x, face.top + 6.4 + lift)
+    section_end(draft, top, outwards="up", looks="right", letter=chosen.letter)
     section_end(draft, (x, face.base - 6.4), outwards="down", looks="right", letter=chosen.letter)
 
 
