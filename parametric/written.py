@@ -312,6 +312,11 @@ def _name(value: object) -> Text:
     return text
 
 
+def _height(value: object) -> Figure | Text:
+    text = _text(value, "a height, or the name of a line that the survey measured")
+    return _name(text) if re.match(r"[a-z]", text) else _length(text)
+
+
 def _date(value: object) -> Text:
     text = _text(value, "a date")
     if not re.fullmatch(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])", text):
@@ -386,6 +391,12 @@ Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
 
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
 """A block's name or a catalogue entry."""
+Height = Annotated[
+    Figure | Text,
+    PlainValidator(_height),
+    _scalar("a height, or the name of a line that the survey measured"),
+]
+"""A height in mm, or a line of the room by its name."""
 Words = Annotated[Text, PlainValidator(lambda value: _text(value, "words")), _scalar("words")]
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from itertools import pairwise
-from typing import Any, Literal, Self
+from typing import Any, Literal, Self, get_args
 
 from pydantic import (
     Field,
@@ -20,12 +20,14 @@ from parametric.written import (
     Count,
     Equal,
     Group,
+    Height,
     Length,
     Name,
     Parts,
     Pins,
     Rest,
     Share,
+    Text,
     refuse,
 )
 
@@ -41,7 +43,10 @@ RAILS: tuple[str, ...] = (
 INFILLS: tuple[str, ...] = ("lite", "panel")
 """What this version can put between two rails."""
 INFILLS_NOT_BUILT: tuple[str, ...] = ("planks", "slats")
-_BESIDE_RAIL: tuple[str, ...] = ("centre", "top", "bottom", "tenons", "underside")
+PinKey = Literal["centre", "top", "bottom"]
+PIN_KEYS: tuple[PinKey, ...] = get_args(PinKey)
+"""What a rail may be held by."""
+_BESIDE_RAIL: tuple[str, ...] = (*PIN_KEYS, "tenons", "underside")
 _BESIDE_INFILL: tuple[str, ...] = ("wide", "high", "of")
 
 
@@ -61,9 +66,9 @@ class Band(Group):
     rail: Length | None = None
     lite: Share | None = None
     panel: Share | None = None
-    centre: Length | None = Field(default=None, description="held at this height: its middle")
-    top: Length | None = Field(default=None, description="held at this height: its upper edge")
-    bottom: Length | None = Field(default=None, description="held at this height: its lower edge")
+    centre: Height | None = Field(default=None, description="held at this height: its middle")
+    top: Height | None = Field(default=None, description="held at this height: its upper edge")
+    bottom: Height | None = Field(default=None, description="held at this height: its lower edge")
     tenons: Count | None = None
     underside: Literal["straight", "arch"] | None = None
     wide: Count | None = Field(default=None, description="panes side by side")
@@ -83,6 +88,14 @@ class Band(Group):
     def kind(self) -> str:
         """What the line names: `lock rail`, `lite`."""
         return next(word for word in (*RAILS, *INFILLS) if self._written(word) is not None)
+
+    @property
+    def pin(self) -> tuple[PinKey, Figure | Text] | None:
+        """What the rail is held by, and at which height or line of the room."""
+        for key in PIN_KEYS:
+            if (at := getattr(self, key)) is not None:
+                return key, at
+        return None
 
     @property
     def is_rail(self) -> bool:

@@ -19,6 +19,7 @@ from parametric.written import (
     Group,
     LengthPair,
     LengthTriple,
+    Name,
     NotMeasured,
     Offset,
     Reading,
@@ -161,6 +162,15 @@ class InTheWay(Group):
     stands_out: Reading
 
 
+Lines = Annotated[
+    dict[Name, Reading],
+    Field(
+        description="heights in the room that a rail may be held at, above the highest floor "
+        "under the door: {hall door lock rail: 905}"
+    ),
+]
+
+
 class SurveySpec(Block):
     """One opening as measured. What is left out counts as not measured."""
 
@@ -190,6 +200,7 @@ class SurveySpec(Block):
     skirting: LengthPair | None = Field(default=None, description="high x thick")
     casing: LengthPair | None = Field(default=None, description="wide x thick")
     in_the_way: list[InTheWay] | None = None
+    lines: Lines | None = None
     route: LengthTriple | None = Field(default=None, description="wide x high x long")
     date: Date | None = None
     by: Words | None = None

@@ -9,21 +9,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from types import MappingProxyType
+from typing import Literal, assert_never
 
-from parametric.design.leaf import RAILS, LeafSpec
+from parametric.design.leaf import RAILS, LeafSpec, PinKey
 from parametric.design.leaf import Band as WrittenBand
 from parametric.figures import Figure, named, origin_line
-from parametric.names import join
+from parametric.names import join, nearest
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
-from parametric.written import Equal, Parts, Rest
+from parametric.written import Equal, NotMeasured, Parts, Rest
 
-_PINS = ("centre", "top", "bottom")
-_Pin = tuple[WrittenBand, Literal["above", "below"]]
-"""A rail that is held at a height, and the side of it that is shared out."""
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Held:
+    """A rail held at a height: by its middle, its upper or its lower edge, mm above the finished foot."""
+
+    rail: WrittenBand
+    key: PinKey
+    height: Figure
+
+
+_Pin = tuple[_Held, Literal["above", "below"]]
+"""A held rail, and the side of it that is shared out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +54,13 @@ class Band:
 
 
 def resolve_bands(
-    leaf: LeafSpec, *, place: str, height: Figure, unit: Unit, arch: Figure | None = None
+    leaf: LeafSpec,
+    *,
+    place: str,
+    height: Figure,
+    unit: Unit,
+    arch: Figure | None = None,
+    lines: Mapping[str, Figure | NotMeasured] = MappingProxyType({}),
 ) -> tuple[tuple[Band, ...], tuple[Problem, ...]]:
     """Share the leaf's height over its bands, from the top of the list down.
 
@@ -58,11 +74,12 @@ def resolve_bands(
         unit: the design's unit, for messages.
         arch: how far the curve under an arched rail rises over the opening, mm: the rail is
             that much higher where it springs than where it is least.
+        lines: the lines of the room that a rail may be held at, above the finished foot, mm.
 
-    Problems: bands that do not add up, or leave a line nothing.
+    Problems: bands that do not add up, or leave a line nothing; a line nobody measured.
     """
-    lines = tuple(leaf.top_to_bottom)
-    names = _names(lines, place)
+    bands = tuple(leaf.top_to_bottom)
+    names = _names(bands, place)
     solved: list[tuple[WrittenBand, str, Figure]] = []
     feet: dict[str, Figure] = {}
     problems: list[Problem] = []
@@ -70,15 +87,18 @@ def resolve_bands(
     last: _Pin | None = None
     ceiling: Figure = height
     if arch is not None:
-        lines = tuple(_raised(line, arch) for line in lines)
-    for line, name in zip(lines, names, strict=True):
-        foot = _pinned_foot(line, name)
-        if foot is None:
+        bands = tuple(_raised(line, arch) for line in bands)
+    for line, name in zip(bands, names, strict=True):
+        held = _held(line, lines)
+        if isinstance(held, Problem):
+            return (), (held,)
+        if held is None:
             zone.append((line, name))
             continue
         own = named(join(name, "height"), _given(line))
-        shares, found = _share_out(zone, ceiling - (foot + own), leaf, unit, pin=(line, "above"))
-        last = (line, "below")
+        foot = _held_foot(held, own, name)
+        shares, found = _share_out(zone, ceiling - (foot + own), leaf, unit, pin=(held, "above"))
+        last = (held, "below")
         problems += found
         solved += shares
         solved.append((line, name, own))
@@ -107,8 +127,7 @@ def _stack(
     bands: list[Band] = []
     foot = Figure(0.0, "finished foot", origin="catalogue", source="the datum")
     for line, name, size in reversed(solved):
-        start = feet.get(name, foot)
-        low = named(join(name, "foot"), start)
+        low = feet[name] if name in feet else named(join(name, "foot"), foot)
         top = named(join(name, "top"), low + size)
         bands.append(Band(noun=line.kind, name=name, height=size, foot=low, top=top, written=line))
         foot = top
@@ -135,16 +154,49 @@ def _given(line: WrittenBand) -> Figure:
     return line.size
 
 
-def _pinned_foot(line: WrittenBand, name: str) -> Figure | None:
-    if line.centre is not None:
-        return named(
-            join(name, "foot"), named(join(name, "pinned centre"), line.centre) - _given(line) / 2
-        )
-    if line.top is not None:
-        return named(join(name, "foot"), named(join(name, "pinned top"), line.top) - _given(line))
-    if line.bottom is not None:
-        return named(join(name, "foot"), named(join(name, "pinned foot"), line.bottom))
-    return None
+def _held(line: WrittenBand, lines: Mapping[str, Figure | NotMeasured]) -> _Held | Problem | None:
+    """Where a rail is held, if it is: at a height of the leaf, or level with a line of the room."""
+    pin = line.pin
+    if pin is None:
+        return None
+    key, written = pin
+    if isinstance(written, Figure):
+        return _Held(rail=line, key=key, height=written)
+    height = lines.get(str(written))
+    if isinstance(height, Figure):
+        return _Held(rail=line, key=key, height=height)
+    near = nearest(str(written), lines)
+    return Problem(
+        code="unknown_name" if height is None else "line_not_measured",
+        level="stop",
+        message=f'The survey has no line called "{written}".'
+        + (f' Did you mean "{near}"?' if near else "")
+        if height is None
+        else f'The {line.kind} is held at "{written}", which was not measured.',
+        where=line.line(key),
+        about=line.kind,
+        found=str(written),
+        allowed=", ".join(lines) or "a height",
+        fix=f"Write `{key}: {near}`."
+        if near and height is None
+        else f"Write `lines: {{{written}: ...}}` in the survey, its height above the highest floor.",
+        no_size=True,
+    )
+
+
+def _held_foot(held: _Held, own: Figure, name: str) -> Figure:
+    """The foot of a held rail, mm above the finished foot of the leaf."""
+    match held.key:
+        case "centre":
+            return named(
+                join(name, "foot"), named(join(name, "pinned centre"), held.height) - own / 2
+            )
+        case "top":
+            return named(join(name, "foot"), named(join(name, "pinned top"), held.height) - own)
+        case "bottom":
+            return named(join(name, "foot"), named(join(name, "pinned foot"), held.height))
+        case _:
+            assert_never(held.key)
 
 
 def _share_out(
@@ -185,6 +237,8 @@ def _share_out(
                 raise AssertionError(line.size)
     problems = [
         _nothing_left(line, name, shares[name], leaf, room, unit)
+        if pin is None
+        else _nothing_beside(name, shares[name], sum(given.values()), room, pin, unit)
         for line, name in flexible
         if float(shares[name]) <= 0
     ][:1]
@@ -228,9 +282,8 @@ def _held_fast(
     zone: Sequence[tuple[WrittenBand, str]], room: Figure, left: float, pin: _Pin, unit: Unit
 ) -> Problem:
     """A pinned rail, and on one side of it nothing that gives way."""
-    line, side = pin
-    key = next(k for k in _PINS if getattr(line, k) is not None)
-    at = _show(getattr(line, key), unit)
+    held, side = pin
+    line, key, at = held.rail, held.key, _show(held.height, unit)
     return Problem(
         code="pin_has_no_room",
         level="stop",
@@ -243,6 +296,28 @@ def _held_fast(
         fix="Make one line there `rest`, or take the pin away."
         if zone
         else f"Put an opening {side} it, or take the pin away.",
+    )
+
+
+def _nothing_beside(
+    name: str, share: Figure, given: float, room: Figure, pin: _Pin, unit: Unit
+) -> Problem:
+    """A held rail stands so near an end, or another held rail, that what lies there has no height."""
+    held, side = pin
+    rail, way = held.rail.kind, "lower" if side == "above" else "higher"
+    less = ", or make a given line there smaller" if given else ""
+    return Problem(
+        code="no_size_left",
+        level="stop",
+        message=f"The {name} would be {_show(share, unit)} high: the {rail}, held at "
+        f"{_show(held.height, unit)} above the leaf's foot, leaves {_show(room, unit)} {side} it"
+        + (f", and the given lines there add to {_show(given, unit)}." if given else "."),
+        where=held.rail.line(held.key),
+        about=name,
+        found=_show(share, unit),
+        allowed="more than 0",
+        fix=f"Hold the {rail} {way}{less}.",
+        no_size=True,
     )
 
 

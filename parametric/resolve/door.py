@@ -22,6 +22,7 @@ from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.calls import called
 from parametric.resolve.head import curves_over
@@ -110,8 +111,12 @@ def _resolve_door(
     if no_arch:
         return None, list(no_arch)
     problems: list[Problem] = []
+    lines = {
+        str(name): named(join("lines", name), up) if isinstance(up, Figure) else up
+        for name, up in (survey.lines or {}).items()
+    }
     for hung, parts, curve in zip(hanging.leaves, blocks, curves, strict=True):
-        leaf, found = resolve_leaf(design, shop, parts, hung, hanging, curve)
+        leaf, found = resolve_leaf(design, shop, parts, hung, hanging, curve, lines)
         # Leaves of one block share every line of the file: one of them says what is wrong.
         problems += [problem for problem in found if _new(problem, problems)]
         if leaf is not None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import Timber
@@ -42,6 +44,7 @@ from parametric.resolve.panel_field import (
     resolve_timber,
 )
 from parametric.resolve.rail import Rail, resolve_rail
+from parametric.written import NotMeasured
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +105,7 @@ def resolve_leaf(
     hung: HungLeaf,
     hanging: Hanging,
     curve: Over | None = None,
+    lines: Mapping[str, Figure | NotMeasured] = MappingProxyType({}),
 ) -> tuple[Leaf | None, tuple[Problem, ...]]:
     """Engineer one leaf of a given size.
 
@@ -112,6 +116,7 @@ def resolve_leaf(
         hung: its size, where it stands, and what its edges do.
         hanging: the door it is a leaf of.
         curve: the curve under its top rail, if that is arched.
+        lines: the lines of the room by name, above the highest floor, mm.
     """
     spec = blocks.leaf
     place = hung.name
@@ -128,6 +133,10 @@ def resolve_leaf(
         height=own_height,
         unit=unit,
         arch=None if curve is None else curve.crown,
+        lines={
+            name: named(join(place, name), up - hung.foot) if isinstance(up, Figure) else up
+            for name, up in lines.items()
+        },
     )
     if problems:
         return None, problems

@@ -1,4 +1,4 @@
-"""A size that is made rests on a reading the surveyor doubts.
+"""A size that is made, or a rail held at a line of the room, rests on a reading the surveyor doubts.
 
 Why: glass cannot be cut again, and a leaf cannot grow. Example: `bottom: about 1829`.
 Source: common practice, no source.
@@ -14,10 +14,11 @@ from parametric.rules.checked import Checked
 
 
 def reading_doubted(job: Checked) -> Iterator[Problem]:
-    """One caution for each doubted reading that a leaf's size rests on."""
+    """One caution for each doubted reading that a leaf's size or a held rail rests on."""
     hanging = job.door.hanging
+    held = (band.foot for leaf in job.door.leaves for band in leaf.bands if band.written.pin)
     seen: set[int] = set()
-    for size in (hanging.leaf_width, hanging.leaf_height):
+    for size in (hanging.leaf_width, hanging.leaf_height, *held):
         if not doubtful(size):
             continue
         for reading in leaves(size):

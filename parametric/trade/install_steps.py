@@ -21,7 +21,7 @@ from parametric.trade.hinge_steps import (
     swing_words,
 )
 from parametric.trade.printed import Printed, printed
-from parametric.trade.site_words import Said
+from parametric.trade.site_words import Said, datum
 from parametric.trade.track_steps import GuidePlace, fix_tracks, hang_on_tracks
 
 
@@ -71,6 +71,7 @@ def order_of_work(
             *(_glaze(door, said) if sent.glazed_on_site else ()),
             *(_set_hangers(door, stack, said) if track is not None else ()),
             *(foot if track else []),
+            *_match_lines(door, said),
             *ease_edges(resolved, said),
             *keep_shut(door, hinges, said),
             _hand_over(door, said),
@@ -132,6 +133,34 @@ def _set_hangers(door: Door, stack: StackUp, said: Printed) -> list[Said]:
             f"Set the hangers: rails of {both} in one line, meeting stiles plumb, feet level.",
             f"Gap under the leaves: {gaps}.{meets} Rails in line within "
             f"{said.fine(stack.governing)}, {said.fine(stack.worst)} at the very worst.",
+        )
+    ]
+
+
+def _match_lines(door: Door, said: Printed) -> list[Said]:
+    """Rails that are held at a line of the room: a neighbour's rail, a chair rail."""
+    edges = {"centre": "middle", "top": "upper edge", "bottom": "lower edge"}
+    held = [
+        (leaf, band, edges[pin[0]], str(pin[1]))
+        for leaf in door.leaves
+        for band in leaf.bands
+        if (pin := band.written.pin) is not None and not isinstance(pin[1], Figure)
+    ]
+    rows = dict.fromkeys((band.noun, edge, line) for _, band, edge, line in held)
+    if not rows:
+        return []
+    heights = {str(line): up for line, up in (door.survey.lines or {}).items()}
+    return [
+        (
+            "Level across with a laser: "
+            + ", ".join(f"the {edge} of the {noun} and the {line}" for noun, edge, line in rows)
+            + ".",
+            "; ".join(
+                f"{line} {said.wood(up)} above {datum(door)}"
+                for line in dict.fromkeys(line for _, _, line in rows)
+                if isinstance(up := heights[line], Figure)
+            )
+            + ", no step to be seen.",
         )
     ]
 
