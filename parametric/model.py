@@ -32,6 +32,7 @@ import json
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any, Literal, assert_never
 
 from parametric.outlines import Outline, area_of
@@ -41,6 +42,9 @@ Vector = tuple[float, float, float]
 Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high face"]
 End = Literal["low end", "high end"]
 Edge = Literal["low edge", "high edge"]
+CAME_LATER: Mapping[str, bool] = MappingProxyType({"came later": True})
+"""Of a field that cuts were without when designs were signed: it counts where it is not its default."""
+
 By = Literal["router", "saw", "bench"]
 When = Literal["before glue-up", "after glue-up", "on site"]
 
@@ -59,7 +63,11 @@ class Making:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slot:
-    """A round-ended mortise of `width`, from u0 to u1 along u, centred on v."""
+    """A round-ended mortise of `width`, from u0 to u1 along u, centred on v.
+
+    `surface` is where the wood begins, as at the shoulder behind a moulding; `depth` is from
+    the blank's surface.
+    """
 
     name: str
     face: Face
@@ -69,6 +77,7 @@ class Slot:
     width: float
     depth: float
     making: Making
+    surface: float = dataclasses.field(default=0.0, metadata=CAME_LATER)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -352,7 +361,7 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
     match cut:
         case Slot():
             flat = (cut.u1 - cut.u0 - cut.width) * cut.width
-            return (flat + math.pi * cut.width**2 / 4) * cut.depth
+            return (flat + math.pi * cut.width**2 / 4) * (cut.depth - cut.surface)
         case Pocket():
             area = rounded_rectangle_area(cut.length, cut.width, cut.corner, cut.relief)
             return area * (cut.depth - cut.surface)
@@ -643,7 +652,11 @@ def _canonical(value: Any) -> Any:
     if isinstance(value, float):
         return round(float(value), 6) + 0.0
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        fields = {f.name: _canonical(getattr(value, f.name)) for f in dataclasses.fields(value)}
+        fields = {
+            f.name: _canonical(getattr(value, f.name))
+            for f in dataclasses.fields(value)
+            if not ("came later" in f.metadata and getattr(value, f.name) == f.default)
+        }
         return {"is": type(value).__name__, **fields}
     if isinstance(value, Mapping):
         return {str(k): _canonical(v) for k, v in value.items()}

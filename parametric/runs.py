@@ -93,6 +93,28 @@ def run_middle(section: Outline, path: Outline, start: RunEnd, end: RunEnd) -> V
     return (x, y, z)
 
 
+def run_line(path: Outline, start: RunEnd, end: RunEnd, by: float) -> Outline:
+    """The line along a run that is so far in from its edge, between its ends, mm."""
+    return _on_way(path, end_at(start, path[:2], by), end_at(end, path[-2:], by), by)
+
+
+def end_at(end: RunEnd, piece: Outline, by: float) -> Point:
+    """Where a run ends that far in from its edge, mm.
+
+    A coped one ends where the moulding under it is as far in from its own edge: where the two
+    are of one section, there they meet.
+
+    Args:
+        end: the end.
+        piece: the stretch of the path that it is the end of.
+        by: how far in.
+    """
+    if not end.over:
+        return _crossing(end.line, piece, by)
+    onwards = math.copysign(1.0, _past_line(end.line, end.floor[-1]))
+    return _crossing(_shifted(end.line, onwards * by), piece, by)
+
+
 def run_figures(
     section: Outline, path: Outline, start: RunEnd, end: RunEnd, depth: float
 ) -> Iterator[Outline]:
@@ -160,9 +182,12 @@ def _figure(path: Outline, start: Outline, end: Outline, span: Span) -> Outline:
 
 def _between_ends(path: Outline, start: Outline, end: Outline, by: float) -> Outline:
     """The path moved to its left, from one end line to the other."""
+    return _on_way(path, _crossing(start, path[:2], by), _crossing(end, path[-2:], by), by)
+
+
+def _on_way(path: Outline, first: Point, last: Point, by: float) -> Outline:
+    """The path moved to its left, from one point of it to another."""
     made = list(beside(path, by))
-    first = _crossing(start, path[:2], by)
-    last = _crossing(end, path[-2:], by)
     for index, (a, b) in enumerate(itertools.pairwise(path)):
         arc = arc_of(a, b)
         begins = first if index == 0 else (made[index].x, made[index].y)

@@ -92,6 +92,11 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             split_rebate="12",
         ),
         "leaf": _habits(sawn="flat", sticking="square", trim="12", site_trim="10"),
+        "sticking chamfer": _habits(corners="coped", width="8", depth="8"),
+        "sticking ovolo": _habits(corners="coped", width="12", depth="10", fillet="2"),
+        "sticking ogee": _habits(corners="coped", width="14", depth="10", fillet="2"),
+        "sticking cove": _habits(corners="coped", width="12", depth="10", fillet="2"),
+        "sticking bead": _habits(corners="mitred", round="8", quirk="2", sunk="0.5"),
         "panel": _habits(grain="upright", groove="8.2 x 14", groove_by="router", clearance="1"),
         "panel raised": _habits(back_rebate="0", fillet="0", stock="140"),
         "glass": _habits(

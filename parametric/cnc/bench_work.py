@@ -126,7 +126,7 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
         case Slot():
             return (
                 f"slot {n(cut.width)} wide, {n(cut.u0)} to {n(cut.u1)}, centre across {n(cut.v)}, "
-                f"{n(cut.depth)} deep, in the {face_word(part, cut.face)}"
+                f"{_down(n, cut.depth, cut.surface)}, in the {face_word(part, cut.face)}"
             )
         case Pocket():
             return (

@@ -1,7 +1,7 @@
 """One cut as the router makes it: a closed outline, a depth and a cutter.
 
 The outline is the finished edge, never the path of the cutter. A groove that runs out of
-the blank, or out to a line where the piece is trimmed, has a square open end there: the
+the blank, or out to a line where the piece is trimmed or shouldered, has a square open end there: the
 outline stops at the end of the groove and the operator runs the cutter past it. A groove
 that stops has the round ends the cutter leaves; if they are to be square they are chopped
 at the bench, which the set-up says and the list of bench work counts. A shape that lies
@@ -33,6 +33,7 @@ from parametric.model import (
     face_size,
 )
 from parametric.outlines import Bounds, Outline, Radii, Vertex, bounds_of, rounded_rectangle
+from parametric.trade.moulded_runs import shoulders
 
 Boxed = Slot | Pocket | Groove
 Routed = Boxed | Shaped
@@ -93,9 +94,10 @@ def open_ends(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> tuple[bool, boo
 
 
 def _wood_along(face: Face, blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
-    """Where the wood of a face begins and ends along u once the ends are trimmed, mm."""
+    """Where the wood of a face begins and ends along u once the ends are trimmed or shouldered, mm."""
     low, high = 0.0, float(face_size(face, blank)[0])
     if face not in ("low end", "high end"):
+        low, high = shoulders(blank, cuts)
         low += sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
         high -= sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
     return low, high
@@ -265,6 +267,8 @@ def _kind(cut: Boxed, bounds: Bounds, radii: Radii, thickness: float) -> CutKind
 def _note(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> str:
     if relief_of(cut):
         return "run the cutter into the corners, as drawn"
+    if isinstance(cut, Slot) and cut.surface:
+        return f"the shoulder lies {depth_text(cut.surface)} down"
     if not isinstance(cut, Groove):
         return ""
     low, high = open_ends(cut, blank, cuts)

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
-from parametric.design.language import CALLS, MAY_DO_WITHOUT, full_heading
+from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
 from parametric.design.leaf import MOST_PANES, LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import TimberSpec
@@ -38,6 +38,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
                 *_bands(block),
                 *_divided(block, blocks),
                 *_arched(block, blocks, layers),
+                *_stuck(block, blocks),
             ]
         timber = getattr(block, "timber", None)
         if timber is not None:
@@ -63,11 +64,10 @@ def _called(blocks: Blocks) -> Iterator[tuple[str, str]]:
 
 def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
     known = [n for n in layers.names(other) if n]
-    unknown = [
-        name
-        for name in _names(block, key)
-        if name not in known and not (name == "none" and key in MAY_DO_WITHOUT)
-    ]
+    known += [n for n in OWN_NAMES.get(other, ()) if n not in known]
+    known += [SQUARE] if key == "sticking" else []
+    without = ("none",) if key in MAY_DO_WITHOUT else ()
+    unknown = [name for name in _names(block, key) if name not in (*known, *without)]
     if not unknown:
         return []
     name = unknown[0]
@@ -340,6 +340,38 @@ def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
             what = f"a {below.kind}" if below.kind != "lite" else "glass between stops"
             problems.append(not_built(f"An arch over {what}", where, about="arch"))
     return problems
+
+
+def _stuck(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
+    """What a moulding goes round, and a block that no leaf can call."""
+    name = str(leaf.sticking or "")
+    if name == SQUARE and ("sticking", SQUARE) in blocks:
+        own = blocks["sticking", SQUARE]
+        return [
+            stop(
+                "wrong_name",
+                f'"{own.heading}" cannot be called: a leaf whose sticking is {SQUARE} has none.',
+                own.here,
+                about=own.heading,
+                found=SQUARE,
+                allowed="another name",
+                fix=f"Give it another name, and write that in {leaf.heading}.",
+            )
+        ]
+    divided = [
+        (band, key)
+        for band in leaf.top_to_bottom
+        for key in ("wide", "high")
+        if band.kind == "lite" and (count := getattr(band, key)) is not None and count > 1
+    ]
+    if ("sticking", name) not in blocks or not divided:
+        return []
+    band, key = divided[0]
+    return [
+        not_built(
+            "A moulding round a lite that bars divide", band.line(key), about=key, allowed="1"
+        )
+    ]
 
 
 def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:

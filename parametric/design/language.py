@@ -37,6 +37,7 @@ from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
 from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.profiles.kinds import STICKING_KINDS
 from parametric.shapes.arch import ArchSpec
 from parametric.written import Block, Group, spoken
 
@@ -50,6 +51,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "door": MappingProxyType(dict[str, type[Block]](DOOR_KINDS)),
         "panel": MappingProxyType({"raised": RaisedPanelSpec}),
         "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
+        "sticking": MappingProxyType(dict[str, type[Block]](STICKING_KINDS)),
         "pull": MappingProxyType({"recessed": PullSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
         "lock": MappingProxyType(dict[str, type[Block]](LOCK_KINDS)),
@@ -126,6 +128,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "leaf",
         "panel",
         "joint",
+        "sticking",
         "glass",
         "arch",
         "track",
@@ -205,6 +208,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
             *("loose tenon", "mortise and tenon", "haunched tenon", "stub tenon"),
             *("bridle", "half lap", "dowel", "mitre"),
         ),
+        "sticking": tuple(STICKING_KINDS),
         "pull": ("recessed", "edge", "bar", "knob"),
         "hinge": tuple(HINGE_KINDS),
         "lock": tuple(LOCK_KINDS),
@@ -226,8 +230,6 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 
 NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
     {
-        ("glass", "bars"): ("applied", "spaced"),
-        ("leaf", "sticking"): ("ovolo", "ogee", "bevel", "bead", "cove"),
         ("pull", "stile"): ("meeting", "both", "closing"),
     }
 )
@@ -256,6 +258,8 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "grain": "a way for the grain to run",
         "sawn": "a way to saw a log",
         "held by": "a way to hold glass",
+        "bars": "a way to make bars",
+        "bar crossings": "a way for bars to cross",
         "groove by": "a machine for a groove",
         "faces": "a face",
         "stile": "a stile",
@@ -268,7 +272,7 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "inside corners": "a way with inside corners",
         "bench paper": "a paper",
         "drawing paper": "a paper",
-        "sticking": "a sticking",
+        "corners": "a way for mouldings to meet",
         "underside": "an underside",
     }
 )
@@ -287,10 +291,17 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
                 "in": "survey",
             }
         ),
-        "leaf": MappingProxyType({word: word for word in ("panel", "glass", "joint", "arch")}),
+        "leaf": MappingProxyType(
+            {word: word for word in ("panel", "glass", "joint", "arch", "sticking")}
+        ),
     }
 )
 """Keys that call another block by its name, and the kind they call."""
+OWN_NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType({"sticking": tuple(STICKING_KINDS)})
+"""Blocks that may be called though nobody wrote them, by the name of their kind: all of such a
+block has a usual size. One that is written under such a name is of that kind."""
+SQUARE = "square"
+"""What a leaf calls its sticking that has none: its sight edges are left as they are sawn."""
 MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "lock", "finish")
 """Calls that may say `none`."""
 

@@ -208,7 +208,9 @@ class LeafSpec(Block):
     sawn: Literal["flat", "quarter"] = Field(description="how the boards were sawn from the log")
     thickness: Length
     stiles: Length | Stiles = Field(description="width of each stile")
-    sticking: Literal["square"]
+    sticking: Name | None = Field(
+        default=None, description="square, a kind of moulding, or the name of a sticking block"
+    )
     trim: Length = Field(description="waste on each end, sawn off after glue-up")
     site_trim: Length = Field(description="the most that may be planed off on site")
     top_to_bottom: tuple[Band, ...]

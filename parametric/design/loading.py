@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,7 +11,15 @@ from parametric.design.answers import stop
 from parametric.design.calls import Halves, check_calls, half_written, never_called
 from parametric.design.design import Design
 from parametric.design.house import find_house
-from parametric.design.language import ALWAYS, KINDS, NOT_BUILT_BLOCKS, PLAIN, full_heading
+from parametric.design.language import (
+    ALWAYS,
+    CALLS,
+    KINDS,
+    NOT_BUILT_BLOCKS,
+    OWN_NAMES,
+    PLAIN,
+    full_heading,
+)
 from parametric.design.layer import Layer, read_file
 from parametric.design.merging import Layers, merge
 from parametric.design.options import AS_DRAWN, Way, ways
@@ -154,6 +163,7 @@ def _understood(
         names = layers.names(kind)
         if kind in ALWAYS and "" not in names:
             names = (*names, "")
+        names = (*names, *(word for word in _own_names(layers, kind) if word not in names))
         for name in names:
             if not _has_keys(layers, kind, name, problems):
                 continue
@@ -181,6 +191,19 @@ def _understood(
             )
         )
     return blocks
+
+
+def _own_names(layers: Layers, kind: str) -> Iterator[str]:
+    """What is called of the tool's own: blocks that nobody need write."""
+    callers = [(caller, key) for caller, keys in CALLS.items() for key in keys if keys[key] == kind]
+    called = {
+        str(tree.get(key))
+        for caller, key in callers
+        for layer in layers.files
+        for (of, _), tree in layer.blocks.items()
+        if of == caller and isinstance(tree, Branch)
+    }
+    return (word for word in OWN_NAMES.get(kind, ()) if word in called)
 
 
 def _has_keys(layers: Layers, kind: str, name: str, problems: list[Problem]) -> bool:

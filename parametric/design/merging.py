@@ -8,7 +8,7 @@ from typing import Any
 
 from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, INCH_DEFAULTS, Default
 from parametric.design.answers import stop
-from parametric.design.language import DOOR_KEYS, KINDS, full_heading
+from parametric.design.language import DOOR_KEYS, KINDS, OWN_NAMES, full_heading
 from parametric.design.layer import Layer
 from parametric.design.leaf import INFILLS, RAILS
 from parametric.names import nearest
@@ -45,6 +45,10 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
     merged = Branch(full_heading(kind, name), layers.design.first)
     _put(merged, _defaults(kind, layers.design.unit))
     word = _kind_word(written, merged)
+    if word is None and name in OWN_NAMES.get(kind, ()):
+        word = name
+        merged["kind"] = Text(word, origin="assumed")
+        merged.origins["kind"] = "assumed"
     for tree in written:
         if kind in KINDS and _of_another_kind(tree, word, layers):
             continue
@@ -58,8 +62,8 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
     if written and isinstance(other := written[-1].get("like"), Text):
         merged["like"] = other
         merged.lines["like"] = other.where
-    if kind == "leaf" and isinstance(merged.get("top to bottom"), list):
-        merged["top to bottom"] = [_band(line) for line in merged["top to bottom"]]
+    if kind == "leaf":
+        _leaf_habits(merged, layers)
     return merged
 
 
@@ -68,6 +72,18 @@ def _habits(layers: Layers, kind: str, name: str) -> Iterator[Branch]:
     tree = layers.house.blocks.get((kind, "")) if layers.house and name else None
     if isinstance(tree, Branch):
         yield tree
+
+
+def _leaf_habits(leaf: Branch, layers: Layers) -> None:
+    """A leaf's lines with what they take beside their size; its sight edges as the design has them.
+
+    Where the design has a sticking without a name, every leaf that says nothing uses it.
+    """
+    if isinstance(leaf.get("top to bottom"), list):
+        leaf["top to bottom"] = [_band(line) for line in leaf["top to bottom"]]
+    if leaf.origins.get("sticking") == "assumed" and "" in layers.design.names("sticking"):
+        for of in (leaf, leaf.lines, leaf.origins):
+            del of["sticking"]
 
 
 _FARTHEST = 20

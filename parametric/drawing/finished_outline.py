@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from parametric.drawing.moulded_fronts import coped_corners
 from parametric.drawing.plane import Point
 from parametric.drawing.shaped import flattened
 from parametric.model import Blank, Cut, Edge, Face, Groove, Mitre, Part, RoundCorners, Shaped, Trim
@@ -119,6 +120,8 @@ def finished_outlines(part: Part) -> tuple[Outline, ...]:
     loops: list[Outline] = [_sawn(part.blank, part.cuts)]
     for cut in through_cuts(part):
         loops = _less(loops, tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline))
+    for corner in coped_corners(part):
+        loops = _less(loops, corner)
     return tuple(loops)
 
 

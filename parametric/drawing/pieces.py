@@ -10,13 +10,19 @@ Everything comes from a part's blank, cuts and placement.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from parametric.drawing.finished_outline import finished_outline, through_cuts
 from parametric.drawing.layers import Layer
+from parametric.drawing.moulded_fronts import (
+    edge_runs,
+    goes_over_stiles,
+    moulding_lines,
+    of_a_moulding,
+)
+from parametric.drawing.part_sections import across, faceways, lengthwise, trimmed
 from parametric.drawing.plane import (
     Point,
     Polygon,
@@ -26,14 +32,12 @@ from parametric.drawing.plane import (
     grown,
     outside_all,
     swollen,
-    without_spikes,
 )
-from parametric.drawing.shaped import across, flattened, less, open_to
+from parametric.drawing.shaped import flattened
 from parametric.model import (
     Assembly,
     Blank,
-    Groove,
-    Island,
+    Face,
     Mitre,
     Part,
     Placement,
@@ -41,10 +45,7 @@ from parametric.model import (
     RaisedBevel,
     RoundCorners,
     Shaped,
-    Slot,
     State,
-    Tongue,
-    Trim,
     Vector,
     displaced,
 )
@@ -52,6 +53,8 @@ from parametric.model import (
 Plane = Literal["level", "upright", "flat"]
 Run = Literal["end", "long across", "long up"]
 _CORNER_STEP = 0.5
+_UNDER = 1e-4
+"""mm"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,13 +120,18 @@ def section(plane: Plane, world: Vector) -> Point:
 
 
 def front(piece: Piece) -> float:
-    """How near the viewer the piece comes: the Y of its foremost face."""
+    """How near the viewer the piece comes: the Y of its foremost face.
+
+    A moulded stile lies behind the rails that go over it, by as little as makes them seen.
+    """
     blank = piece.part.blank
-    return min(
+    near = min(
         piece.stands.point((0.0, y, z))[1]
         for y in (0.0, float(blank.width))
         for z in (0.0, float(blank.thickness))
     )
+    under = bool(edge_runs(piece.part)) and not goes_over_stiles(piece.part)
+    return near + _UNDER if under else near
 
 
 def high_face_in_front(piece: Piece) -> bool:
@@ -135,7 +143,7 @@ def silhouette(piece: Piece) -> Polygon:
     """The finished outline seen in the elevation, mm; of a piece seen on its edge, the box."""
     if abs(piece.stands.z[1]) > 0.5:
         return tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
-    low, high = _trimmed(piece.part)
+    low, high = trimmed(piece.part)
     far = (float(piece.part.blank.width), float(piece.part.blank.thickness))
     corners = [
         elevation(piece, x, y, z) for x in (low, high) for y in (0.0, far[0]) for z in (0.0, far[1])
@@ -145,9 +153,9 @@ def silhouette(piece: Piece) -> Polygon:
 
 def face_outline(part: Part) -> Polygon:
     """The outline of a part's face in its own x and y: trimmed, mitred, rounded, cut to a shape."""
-    if through_cuts(part):
+    if through_cuts(part) or goes_over_stiles(part):
         return flattened(finished_outline(part))
-    low, high = _trimmed(part)
+    low, high = trimmed(part)
     wide = float(part.blank.width)
     corners = {
         ("low end", "low edge"): (low, 0.0),
@@ -182,18 +190,15 @@ def rounded(x0: float, y0: float, x1: float, y1: float, radius: float) -> Polygo
     return tuple(points)
 
 
-def _trimmed(part: Part) -> tuple[float, float]:
-    """Where the finished part begins and ends along its length."""
-    low = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "low end")
-    high = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "high end")
-    return low, float(part.blank.length) - high
-
-
 def shown_in_front(piece: Piece) -> Iterator[Shown]:
     """What the piece draws in the elevation, nearer pieces not yet taken into account."""
     part = piece.part
     outline, layer = silhouette(piece), outline_layer(piece)
+    face: Face = "high face" if high_face_in_front(piece) else "low face"
+    for line in moulding_lines(part, face):
+        yield Shown(layer="edge_fine", points=tuple(elevation(piece, *p) for p in line))
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
+    shaped = shaped or goes_over_stiles(part)
     if shaped:
         # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
         behind = [swollen(step) for step, _ in set_back(piece)]
@@ -223,7 +228,10 @@ def set_back(piece: Piece) -> list[tuple[Polygon, float]]:
     return [
         (tuple(elevation(piece, *p) for p in flattened(cut.outline)), float(cut.depth))
         for cut in piece.part.cuts
-        if isinstance(cut, Shaped) and cut.face == face and float(cut.depth) < thick - 1e-6
+        if isinstance(cut, Shaped)
+        and cut.face == face
+        and float(cut.depth) < thick - 1e-6
+        and not of_a_moulding(cut, piece.part)
     ]
 
 
@@ -261,179 +269,22 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
     directions = (stands.x, stands.y, stands.z)
     axis = next(i for i, d in enumerate(directions) if abs(d[index]) > 0.5)
     local = (at - stands.origin[index]) / directions[axis][index]
-    low, high = _trimmed(part)
+    low, high = trimmed(part)
     limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
     if not limits[axis][0] < local < limits[axis][1]:
         return None
     if axis == 2:
-        points = [stands.point((p, q, local)) for p, q in _faceways(part, local)]
+        points = [stands.point((p, q, local)) for p, q in faceways(part, local, face_outline(part))]
         run: Run = "long across" if abs(stands.x[0]) > 0.5 else "long up"
     elif axis == 0:
-        flat = _across(part, local)
+        flat = across(part, local)
         points = [stands.point((local, p, q)) for p, q in flat]
         run = "end"
     else:
-        flat = _lengthwise(part)
+        flat = lengthwise(part)
         points = [stands.point((p, local, q)) for p, q in flat]
         run = "long across" if plane == "level" else "long up"
     return CutPiece(piece=piece, outline=tuple(section(plane, point) for point in points), run=run)
-
-
-def _across(part: Part, at: float) -> Polygon:
-    """The section square to the length, in the part's y and z."""
-    wide, thick = float(part.blank.width), float(part.blank.thickness)
-    profile = _raised_profile(part, wide)
-    if profile:
-        return profile
-    sides: dict[str, list[tuple[float, float, float]]] = {}
-    low, high = 0.0, wide
-    ends: list[Polygon] = []
-    for cut in part.cuts:
-        match cut:
-            case Shaped() if "face" in cut.face:
-                for a, b in across(flattened(cut.outline), at):
-                    if float(cut.depth) < thick - 1e-6 or float(cut.surface) > 0:
-                        sides.setdefault(cut.face, []).append((a, b, float(cut.depth)))
-                    elif a <= low + 1e-6:
-                        low = b
-                    elif b >= high - 1e-6:
-                        high = a
-            case Shaped() if "edge" in cut.face:
-                for a, b in across(flattened(cut.outline), at):
-                    sides.setdefault(cut.face, []).append((a, b, float(cut.depth)))
-            case Shaped() if "end" in cut.face:
-                behind = at if cut.face == "low end" else float(part.blank.length) - at
-                ends += [flattened(cut.outline)] if open_to(cut, behind) else []
-            case Groove() | Slot() if float(cut.u0) <= at <= float(cut.u1):
-                middle, half = float(cut.v), float(cut.width) / 2
-                sides.setdefault(cut.face, []).append(
-                    (middle - half, middle + half, float(cut.depth))
-                )
-            case Pocket() if abs(at - float(cut.u)) < float(cut.length) / 2:
-                middle, half = float(cut.v), float(cut.width) / 2
-                sides.setdefault(cut.face, []).append(
-                    (middle - half, middle + half, float(cut.depth))
-                )
-            case Island():
-                sides.setdefault(cut.face, []).extend(_round_island(cut, at, part.blank))
-            case _:
-                pass
-    ring: list[Point] = []
-    ring += [(p, d) for p, d in _steps(sides.get("low face", []), wide)]
-    ring += [(wide - d, q) for q, d in _steps(sides.get("high edge", []), thick)]
-    ring += [(p, thick - d) for p, d in reversed(_steps(sides.get("high face", []), wide))]
-    ring += [(d, q) for q, d in reversed(_steps(sides.get("low edge", []), thick))]
-    left = without_spikes(tuple(dict.fromkeys((min(max(p, low), high), q) for p, q in ring)))
-    for taken in ends:
-        left = less(left, taken)
-    return left
-
-
-def _round_island(cut: Island, at: float, blank: Blank) -> list[tuple[float, float, float]]:
-    """What an island's cut takes from its face here, as notches across the width."""
-    wide, middle = float(blank.width), float(blank.width) / 2
-    half, depth = float(cut.width) / 2, float(cut.depth)
-    if abs(at - float(blank.length) / 2) > float(cut.length) / 2:
-        return [(0.0, wide, depth)]
-    return [(0.0, middle - half, depth), (middle + half, wide, depth)]
-
-
-def _steps(notches: list[tuple[float, float, float]], length: float) -> list[tuple[float, float]]:
-    """A side with its notches, from 0 to its length, as (along, depth) corner by corner."""
-    stops = sorted({0.0, length, *(n[0] for n in notches), *(n[1] for n in notches)})
-    steps: list[tuple[float, float]] = []
-    for low, high in itertools.pairwise(stops):
-        middle = (low + high) / 2
-        depth = max((d for a, b, d in notches if a < middle < b), default=0.0)
-        steps += [(low, depth), (high, depth)]
-    return steps
-
-
-def _faceways(part: Part, at: float) -> Polygon:
-    """The section along the face at a depth, in the part's x and y: what is let into edges and ends.
-
-    A panel is taken to be cut through its tongue, whole.
-    """
-    if any(isinstance(cut, (Mitre, RoundCorners)) for cut in part.cuts):
-        return face_outline(part)
-    sides: dict[str, list[tuple[float, float, float]]] = {}
-    for cut in part.cuts:
-        if (
-            isinstance(cut, (Groove, Slot))
-            and "face" not in cut.face
-            and abs(at - float(cut.v)) < float(cut.width) / 2
-        ):
-            sides.setdefault(cut.face, []).append((float(cut.u0), float(cut.u1), float(cut.depth)))
-    ring = _ring(sides, _trimmed(part), (float(part.blank.length), float(part.blank.width)))
-    for cut in part.cuts:
-        if isinstance(cut, Shaped) and "face" in cut.face:
-            behind = at if cut.face == "low face" else float(part.blank.thickness) - at
-            ring = less(ring, flattened(cut.outline)) if open_to(cut, behind) else ring
-    return ring
-
-
-def _ring(
-    sides: dict[str, list[tuple[float, float, float]]],
-    kept: tuple[float, float],
-    size: tuple[float, float],
-) -> Polygon:
-    """A blank cut along its face: trimmed to what is kept, less what is let into edges and ends.
-
-    Depths count from the blank's own sides; an end begins where the edge beside it has wood.
-    """
-    low, high = kept
-    long, wide = size
-
-    def edge(face: str, corner: int) -> list[tuple[float, float]]:
-        start, end = (_steps(sides.get(f"{e} end", []), wide)[corner][1] for e in ("low", "high"))
-        a, b = max(low, start), min(high, long - end)
-        return [(max(a, min(x, b)), d) for x, d in _steps(sides.get(face, []), long)]
-
-    bottom = edge("low edge", 0)
-    top = [(x, wide - d) for x, d in edge("high edge", -1)]
-
-    def end(face: str, under: float, over: float) -> list[tuple[float, float]]:
-        steps = _steps(sides.get(face, []), wide)
-        return [(d, min(max(y, under), over)) for y, d in steps]
-
-    right = [(min(high, long - d), y) for d, y in end("high end", bottom[-1][1], top[-1][1])]
-    left = [(max(low, d), y) for d, y in end("low end", bottom[0][1], top[0][1])]
-    return tuple(dict.fromkeys((*bottom, *right, *reversed(top), *reversed(left))))
-
-
-def _lengthwise(part: Part) -> Polygon:
-    """The section along the length through the middle of the width, in the part's x and z."""
-    low, high = _trimmed(part)
-    profile = _raised_profile(part, float(part.blank.length))
-    return profile or (
-        (low, 0.0),
-        (high, 0.0),
-        (high, thick := float(part.blank.thickness)),
-        (low, thick),
-    )
-
-
-def _raised_profile(part: Part, long: float) -> Polygon:
-    """The outline of a raised panel cut through its middle; empty for any other part."""
-    bevel = next((c for c in part.cuts if isinstance(c, RaisedBevel)), None)
-    tongue = next((c for c in part.cuts if isinstance(c, Tongue)), None)
-    if bevel is None or tongue is None:
-        return ()
-    thick, reach = float(part.blank.thickness), float(tongue.length)
-    low, high = float(tongue.back), float(tongue.back + tongue.thickness)
-    shoulder = float(tongue.edge + tongue.slope * tongue.length)
-    run, foot = float(bevel.run), float(bevel.foot)
-    half = (
-        (reach, 0.0),
-        (reach, low),
-        (0.0, low),
-        (0.0, high),
-        (reach, high),
-        (reach, shoulder),
-        (run, foot),
-        (run, thick),
-    )
-    return (*half, *((long - x, z) for x, z in reversed(half)))
 
 
 def silhouettes_nearer(all_pieces: Sequence[Piece], than: float) -> list[Polygon]:

@@ -52,14 +52,19 @@ def size_guide(spec: GuideSpec, place: str) -> GuideGroove:
 
 
 def guide_cut(
-    guide: GuideGroove, *, face: Face, length: float, middle: float, trimmed: float
+    guide: GuideGroove,
+    *,
+    face: Face,
+    along: tuple[float, float],
+    middle: float,
+    trimmed: float,
 ) -> Groove:
     """The groove where it crosses one part, from edge to edge, below the trim line."""
     return Groove(
         name="floor guide groove",
         face=face,
-        u0=0.0,
-        u1=length,
+        u0=along[0],
+        u1=along[1],
         v=middle,
         width=guide.width,
         depth=guide.depth + trimmed,

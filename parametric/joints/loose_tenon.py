@@ -154,8 +154,12 @@ def rail_slot(
     face: Literal["low end", "high end"],
     foot: float,
     middle: float,
+    shoulder: float | None = None,
 ) -> Slot:
-    """The matching slot in a rail's end, at the same height from the same numbers."""
+    """The matching slot in a rail's end, at the same height from the same numbers.
+
+    `shoulder` is how far its shoulder lies in from the end of its blank, None at the end itself.
+    """
     return Slot(
         name="slot, tenon in stile",
         face=face,
@@ -163,7 +167,8 @@ def rail_slot(
         u1=place.high - foot,
         v=middle,
         width=joint.slot_width,
-        depth=joint.slot_depth,
+        depth=joint.slot_depth if shoulder is None else shoulder + joint.slot_depth,
+        surface=0.0 if shoulder is None else shoulder,
         making=_making(joint),
     )
 

@@ -1,8 +1,8 @@
 """Stiles, rails and loose tenons of a framed leaf.
 
 A stile's blank is as long as the leaf and its trims; y runs from its outer edge in. A
-rail's blank is its shoulder length; y runs up. Each joint's slots are cut in both members
-from the same numbers.
+rail's blank is its shoulder length, and past either shoulder what goes over a moulded stile; y
+runs up. Each joint's slots are cut in both members from the same numbers.
 """
 
 from __future__ import annotations
@@ -20,8 +20,9 @@ from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, 
 from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
 from parametric.parts.leaf_edges import rail_edges, stile_edges
-from parametric.parts.lying import LEVEL, RIGHT, UP
+from parametric.parts.lying import LEVEL, RIGHT, UP, rail_blank, rail_left
 from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
+from parametric.parts.sticking import rail_sticking, stile_sticking
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.leaf_hardware import HungPull
 from parametric.resolve.panel_field import PanelField, largest_that_fits
@@ -63,6 +64,7 @@ def _stile(leaf: Leaf, side: Side) -> Part:
         if lite.rebate is not None:
             cuts.append(stile_rebate(leaf, lite, lite.rebate, side, back))
     cuts += stile_notches(leaf, side, back)
+    cuts += stile_sticking(leaf, side, front)
     cuts += _trims(leaf)
     for hung_by in leaf.hinges:
         if hung_by.side == side:
@@ -82,7 +84,9 @@ def _stile(leaf: Leaf, side: Side) -> Part:
     cuts += stile_edges(leaf, side, front, back)
     if leaf.guide is not None:
         cuts.append(
-            guide_cut(leaf.guide, face="low end", length=width, middle=middle, trimmed=leaf.trim)
+            guide_cut(
+                leaf.guide, face="low end", along=(0.0, width), middle=middle, trimmed=leaf.trim
+            )
         )
     for hung in pulls:
         cuts += _pockets(leaf, hung, front=front, back=back)
@@ -168,7 +172,14 @@ def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
 def _rail(leaf: Leaf, rail: Rail) -> Part:
     middle = leaf.thickness / 2
     cuts: list[Cut] = [
-        rail_slot(leaf.joint, place, face=face, foot=rail.foot, middle=middle)
+        rail_slot(
+            leaf.joint,
+            place,
+            face=face,
+            foot=rail.foot,
+            middle=middle,
+            shoulder=rail.reach if float(rail.reach) else None,
+        )
         for face in ("low end", "high end")
         for place in rail.slots
     ]
@@ -181,19 +192,20 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
         cuts.append(arch_cut(leaf, rail, rail.head))
     cuts += rail_rebates(leaf, rail)
     cuts += rail_notches(leaf, rail)
+    cuts += rail_sticking(leaf, rail)
     cuts += rail_edges(leaf, rail)
     if leaf.guide is not None and rail is leaf.rails[-1]:
         cuts.append(
-            guide_cut(leaf.guide, face="low edge", length=rail.length, middle=middle, trimmed=0.0)
+            guide_cut(leaf.guide, face="low edge", along=rail.shoulders, middle=middle, trimmed=0.0)
         )
     return Part(
         name=rail.name,
         noun=rail.noun,
         mark="R",
         material=leaf.material,
-        blank=Blank(length=rail.length, width=rail.height, thickness=leaf.thickness),
+        blank=rail_blank(leaf, rail),
         placement=Placement(
-            origin=(float(leaf.left_stile), float(leaf.thickness), float(rail.foot)),
+            origin=(rail_left(leaf, rail), float(leaf.thickness), float(rail.foot)),
             x=RIGHT,
             y=UP,
         ),
@@ -203,12 +215,13 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
 
 
 def _rail_groove(leaf: Leaf, field: PanelField, rail: Rail, face: Face, middle: Figure) -> Groove:
-    """From end to end: the shoulders hide where it runs out."""
+    """From shoulder to shoulder, which hide where it runs out."""
+    low, high = rail.shoulders
     return Groove(
         name="panel groove",
         face=face,
-        u0=0.0,
-        u1=rail.length,
+        u0=low,
+        u1=high,
         v=middle,
         width=field.panel.groove_width,
         depth=field.panel.groove_depth,

@@ -26,12 +26,12 @@ def rail_edges(leaf: Leaf, rail: Rail) -> Iterator[Cut]:
     """The cuts on the rail at the foot or the top of a stepped leaf; its low face is the back."""
     for step in leaf.hung.rebates:
         face: Face = "high face" if step.face == "front" else "low face"
-        length, width = float(rail.length), float(step.width)
+        (low, high), width = (float(at) for at in rail.shoulders), float(step.width)
         if step.edge == "foot" and rail is leaf.rails[-1]:
-            yield _step(face, rectangle(0.0, 0.0, length, width), step)
+            yield _step(face, rectangle(low, 0.0, high, width), step)
         if step.edge == "top" and rail is leaf.rails[0]:
-            high = float(rail.height)
-            yield _step(face, rectangle(0.0, high - width, length, high), step)
+            top = float(rail.height)
+            yield _step(face, rectangle(low, top - width, high, top), step)
 
 
 def _step(face: Face, outline: Outline, step: EdgeRebate) -> Shaped:

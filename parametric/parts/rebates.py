@@ -11,6 +11,8 @@ from parametric.hangings.hanging import Side
 from parametric.model import Cut, Face, Groove, Making, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, no_short_edges
+from parametric.parts.lying import rail_blank, rail_left
+from parametric.profiles.on_rails import under_outline
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite, Rebate
@@ -65,7 +67,7 @@ def rebate_top(leaf: Leaf, lite: Lite, rebate: Rebate, side: Side) -> float:
 
 
 def rail_rebates(leaf: Leaf, rail: Rail) -> tuple[Cut, ...]:
-    """Along each straight edge of a rail that glass stands against, end to end."""
+    """Along each straight edge of a rail that glass stands against, from shoulder to shoulder."""
     cuts: list[Cut] = []
     for lite in rebated(leaf):
         assert lite.rebate is not None
@@ -80,11 +82,12 @@ def rail_rebates(leaf: Leaf, rail: Rail) -> tuple[Cut, ...]:
 
 
 def _along(leaf: Leaf, rail: Rail, rebate: Rebate, v: Figure) -> Groove:
+    low, high = rail.shoulders
     return Groove(
         name="glass rebate",
         face="low face",
-        u0=0.0,
-        u1=rail.length,
+        u0=low,
+        u1=high,
         v=v,
         width=rebate.frame,
         depth=rebate.depth,
@@ -94,10 +97,13 @@ def _along(leaf: Leaf, rail: Rail, rebate: Rebate, v: Figure) -> Groove:
 
 def arch_cut(leaf: Leaf, rail: Rail, head: LeafHead) -> Shaped:
     """The underside of an arched rail, through its whole thickness."""
+    chain = rail_chain(leaf, rail, head)
     return Shaped(
         name="arched underside",
         face="high face",
-        outline=under(rail_chain(leaf, rail, head)),
+        outline=under(chain)
+        if leaf.sticking is None
+        else under_outline(chain, rail_blank(leaf, rail)),
         depth=leaf.thickness,
         making=ARCH,
     )
@@ -112,8 +118,9 @@ def rail_chain(
     span: tuple[float, float] | None = None,
 ) -> tuple[Vertex, ...]:
     """The curve, or the one `out` outside it, in the rail's own frame from left to right."""
-    left, foot = float(leaf.left_stile), float(rail.foot)
-    x0, x1 = span if span is not None else (left, left + float(rail.length))
+    shoulder, foot = float(leaf.left_stile), float(rail.foot)
+    left = rail_left(leaf, rail)
+    x0, x1 = span if span is not None else (shoulder, shoulder + float(rail.length))
     return tuple(Vertex(v.x - left, v.y - foot, v.bulge) for v in head.edge(x0, x1, out=out))
 
 

@@ -17,12 +17,12 @@ from typing import Literal
 from parametric.figures import exceeds, named
 from parametric.names import join
 from parametric.outlines import HALF
-from parametric.profiles.moulding import CannotStick, Moulding, closed
+from parametric.profiles.moulding import CannotStick, Moulding, StickingBlock, closed
 from parametric.units import Unit, length_text
-from parametric.written import Block, Length
+from parametric.written import Length
 
 
-class BeadSpec(Block):
+class BeadSpec(StickingBlock):
     """A bead as written: its diameter, the quirk's width, and how far below the face it lies."""
 
     kind: Literal["bead"]

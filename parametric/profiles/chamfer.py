@@ -12,12 +12,12 @@ from typing import Literal
 
 from parametric.figures import named
 from parametric.names import join
-from parametric.profiles.moulding import CannotStick, Moulding, closed, refused
+from parametric.profiles.moulding import CannotStick, Moulding, StickingBlock, closed, refused
 from parametric.units import Unit
-from parametric.written import Block, Length
+from parametric.written import Length
 
 
-class ChamferSpec(Block):
+class ChamferSpec(StickingBlock):
     """A chamfer as written: how far in across the face, how far down the edge."""
 
     kind: Literal["chamfer"]

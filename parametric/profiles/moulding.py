@@ -7,11 +7,24 @@ A section is seen on end: x in from the edge across the face, y from the face in
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
+
+from pydantic import Field
 
 from parametric.figures import Figure, exceeds
 from parametric.outlines import Outline, Vertex, area_of, no_short_edges
 from parametric.sections import Span, spans_at
 from parametric.units import Unit, length_text
+from parametric.written import Block
+
+Meets = Literal["coped", "mitred"]
+
+
+class StickingBlock(Block):
+    """What is written of every moulding beside its sizes."""
+
+    kind: str
+    corners: Meets = Field(description="how rails end on moulded stiles")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

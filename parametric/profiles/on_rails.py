@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from parametric.model import Blank, Cut, Making, Moulded, Shaped
 from parametric.outlines import Outline, Vertex, arc_of, area_of, backwards
@@ -27,6 +28,7 @@ def rail_cuts(
     low: Outline | None,
     high: Outline | None,
     ends: tuple[bool, bool] = (True, True),
+    steps: tuple[float, float] = (0.0, 0.0),
 ) -> tuple[Cut, ...]:
     """The ends and the mouldings of a rail whose blank reaches the moulding's width past its shoulders.
 
@@ -37,6 +39,8 @@ def rail_cuts(
             rail has none.
         high: the one above, from the right shoulder to the left one.
         ends: whether the left and the right end lie on a moulded stile.
+        steps: how wide a rebate is taken from the face along the lower edge and along the upper
+            one, deeper than the moulding; there the ends are cut off at the shoulders.
 
     Raises:
         ValueError: the moulding cannot be coped, or an arch is too steep to be coped.
@@ -52,10 +56,14 @@ def rail_cuts(
     down = (Vertex(right, 2 * wide), Vertex(right, -wide))
     cuts: list[Cut] = []
     for side, moulded in (("left", ends[0]), ("right", ends[1])):
-        if moulded and sticking.meets == "coped":
-            cuts.append(_coped(sticking, blank, side == "left", low))
-        elif moulded:
-            cuts += _mitred_end(sticking, blank, side == "left", low, high, up, down)
+        if not moulded:
+            continue
+        end = _End(sticking=sticking, blank=blank, left=side == "left", low=low, steps=steps)
+        cuts += end.cut_off()
+        if sticking.meets == "coped":
+            cuts.append(_coped(end))
+        else:
+            cuts += _mitred_end(end, high, up, down)
     for path, first, last in ((low, up, down), (high, down, up)):
         if path is None:
             continue
@@ -159,28 +167,77 @@ def _on(a: Vertex, b: Vertex, line: Outline) -> tuple[float, float] | None:
         return None
 
 
-def _coped(sticking: Sticking, blank: Blank, left: bool, low: Outline | None) -> Moulded:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _End:
+    """One end of a rail, from its shoulder out, with what bounds it below and above."""
+
+    sticking: Sticking
+    blank: Blank
+    left: bool
+    low: Outline | None
+    steps: tuple[float, float]
+
+    @property
+    def out(self) -> float:
+        return 0.0 if self.left else float(self.blank.length)
+
+    @property
+    def shoulder(self) -> float:
+        width = float(self.sticking.moulding.width)
+        return width if self.left else float(self.blank.length) - width
+
+    @property
+    def high(self) -> float:
+        return float(self.blank.width) - self.steps[1]
+
+    @property
+    def floor(self) -> Outline:
+        """What it stands on, from the shoulder out."""
+        if self.low is None:
+            return (Vertex(self.shoulder, self.steps[0]), Vertex(self.out, self.steps[0]))
+        return floor_past(backwards(self.low) if self.left else self.low, self.blank)
+
+    def ring(self, *vertices: Vertex) -> Outline:
+        """A ring that is set out from the shoulder, counter-clockwise at a right end."""
+        return tidy(turned(vertices) if self.left else vertices)
+
+    def cut_off(self) -> Iterator[Shaped]:
+        """Beside a step in the face nothing is left past the shoulder."""
+        wide = float(self.blank.width)
+        for low, high in ((0.0, self.steps[0]), (self.high, wide)):
+            if high - low < _SAME:
+                continue
+            yield Shaped(
+                name="cut off at the step",
+                face=self.sticking.faces[0],
+                outline=self.ring(
+                    Vertex(self.shoulder, low),
+                    Vertex(self.out, low),
+                    Vertex(self.out, high),
+                    Vertex(self.shoulder, high),
+                ),
+                depth=float(self.blank.thickness),
+                making=Making(by="saw", tool="tenoning jig or hand saw, to the shoulder line"),
+            )
+
+
+def _coped(end: _End) -> Moulded:
     """A rail's end cut to the negative of the stile's moulding, with the shoulder behind it."""
-    moulding = sticking.moulding
-    width, wide = float(moulding.width), float(blank.width)
-    out, shoulder = (0.0, width) if left else (float(blank.length), float(blank.length) - width)
-    if low is None:
-        floor: Outline = (Vertex(shoulder, 0.0), Vertex(out, 0.0))
-    else:
-        floor = floor_past(backwards(low) if left else low, blank)
-    top = (Vertex(shoulder, wide), Vertex(out, wide))
+    sticking, moulding, blank = end.sticking, end.sticking.moulding, end.blank
+    floor, high = end.floor, Vertex(end.out, end.high)
+    top = (Vertex(end.shoulder, end.high), high)
     foot = Vertex(floor[-1].x, floor[-1].y)
-    path = (Vertex(out, wide), foot) if left else (foot, Vertex(out, wide))
+    path = (high, foot) if end.left else (foot, high)
     lines = [RunEnd(line=backwards(chain)) for chain in (floor, top)]
-    start, end = reversed(lines) if left else lines
+    begins, stops = reversed(lines) if end.left else lines
     return Moulded(
         name=f"coped over the {moulding.name}",
         face=sticking.faces[0],
         profile=f"{moulding.name}, negative",
         section=negative(moulding, float(blank.thickness), both=len(sticking.faces) > 1),
         path=path,
-        start=start,
-        end=end,
+        start=begins,
+        end=stops,
         making=Making(by="router", tool=f"coping cutter, {moulding.name}, on the end of the blank"),
     )
 
@@ -205,26 +262,12 @@ def negative(moulding: Moulding, thickness: float, *, both: bool = False) -> Out
     return tidy((*front, *back))
 
 
-def _mitred_end(
-    sticking: Sticking,
-    blank: Blank,
-    left: bool,
-    low: Outline | None,
-    high: Outline | None,
-    up: Outline,
-    down: Outline,
-) -> Iterator[Shaped]:
+def _mitred_end(end: _End, high: Outline | None, up: Outline, down: Outline) -> Iterator[Shaped]:
     """A rail's end with its shoulder behind the moulding, and mitred at the front."""
-    moulding = sticking.moulding
-    width, depth, wide = float(moulding.width), float(moulding.depth), float(blank.width)
-    out, shoulder = (0.0, width) if left else (float(blank.length), float(blank.length) - width)
-    floor: Outline = (Vertex(shoulder, 0.0), Vertex(out, 0.0))
-    if low is not None:
-        floor = floor_past(backwards(low) if left else low, blank)
-
-    def ring(*vertices: Vertex) -> Outline:
-        return tidy(turned(vertices) if left else vertices)
-
+    sticking, moulding, blank = end.sticking, end.sticking.moulding, end.blank
+    left, low, floor, ring = end.left, end.low, end.floor, end.ring
+    width, depth = float(moulding.width), float(moulding.depth)
+    out, shoulder, wide = end.out, end.shoulder, end.high
     begins, other = sticking.faces[0], _OTHER[sticking.faces[0]]
     both = len(sticking.faces) > 1
     yield Shaped(

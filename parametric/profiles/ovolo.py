@@ -17,12 +17,12 @@ from typing import Literal
 
 from parametric.figures import named
 from parametric.names import join
-from parametric.profiles.moulding import CannotStick, Moulding, closed, refused
+from parametric.profiles.moulding import CannotStick, Moulding, StickingBlock, closed, refused
 from parametric.units import Unit
-from parametric.written import Block, Length
+from parametric.written import Length
 
 
-class OvoloSpec(Block):
+class OvoloSpec(StickingBlock):
     """An ovolo as written, its fillets counted into width and depth."""
 
     kind: Literal["ovolo"]

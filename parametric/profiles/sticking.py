@@ -29,10 +29,9 @@ from typing import Literal
 from parametric.model import Blank, Making, Moulded
 from parametric.outlines import Outline, Vertex, no_short_edges
 from parametric.profiles.meeting import mitre_line, mitred, smooth_runs
-from parametric.profiles.moulding import Moulding
+from parametric.profiles.moulding import Meets, Moulding
 from parametric.runs import RunEnd
 
-Meets = Literal["coped", "mitred"]
 Broad = Literal["low face", "high face"]
 _SAME = 1e-6
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TypeVar
 
 from parametric.design import Design
+from parametric.design.language import SQUARE
 from parametric.written import Block
 
 Kind = TypeVar("Kind", bound=Block)
@@ -16,7 +17,7 @@ def called(design: Design, block: Block, kind: str, spec: type[Kind]) -> Kind | 
     That a name which is written exists has been seen to by the reader.
     """
     name = getattr(block, kind)
-    if name == "none":
+    if name == (SQUARE if kind == "sticking" else "none"):
         return None
     found = design.block(kind, name)
     return found if isinstance(found, spec) else None

@@ -24,6 +24,8 @@ from parametric.infill.raised_panel import RaisedPanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.names import join
 from parametric.problems import Problem, stops
+from parametric.profiles.kinds import STICKING_KINDS, StickingSpec
+from parametric.profiles.moulding import StickingBlock
 from parametric.resolve.calls import called
 from parametric.resolve.head import curves_over
 from parametric.resolve.leaf import Leaf, LeafParts, resolve_leaf
@@ -224,6 +226,15 @@ def _lock(design: Design, spec: DoorSpec) -> LockSpec | None:
     return found
 
 
+def _sticking(design: Design, leaf: LeafSpec) -> StickingSpec | None:
+    """The moulding that a leaf calls; None where its edges are square."""
+    found = called(design, leaf, "sticking", StickingBlock)
+    if found is None:
+        return None
+    assert isinstance(found, StickingSpec), STICKING_KINDS
+    return found
+
+
 def _nothing_written(blocks: tuple[LeafParts, ...], track: TrackSpec | None) -> list[Problem]:
     """A stop for every size of 0, each line of the file once."""
     found: list[Problem] = []
@@ -260,6 +271,7 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
         pull=called(design, spec, "pull", PullSpec),
         hinge=_hinge(design, spec),
         lock=_lock(design, spec),
+        sticking=_sticking(design, leaf),
     )
 
 

@@ -26,6 +26,7 @@ from parametric.joints.loose_tenon import (
 from parametric.model import Material
 from parametric.names import join
 from parametric.problems import Problem
+from parametric.profiles.kinds import StickingSpec
 from parametric.resolve.bands import Band, resolve_bands
 from parametric.resolve.head import Over
 from parametric.resolve.leaf_hardware import (
@@ -44,6 +45,7 @@ from parametric.resolve.panel_field import (
     resolve_timber,
 )
 from parametric.resolve.rail import Rail, resolve_rail
+from parametric.resolve.sticking import FrameSticking, does_not_fit, resolve_sticking
 from parametric.written import NotMeasured
 
 
@@ -80,6 +82,8 @@ class Leaf:
     wood_over_guide_after_site_trim: Figure | None
     least_cover_at_top: Figure
     weights: Weights
+    sticking: FrameSticking | None = None
+    """The moulding round its openings; None where their edges are square."""
     strike: Lock | None = None
     """The other leaf's lock, whose strike is let into this one."""
 
@@ -96,6 +100,7 @@ class LeafParts:
     pull: PullSpec | None
     hinge: HingeSpec | None = None
     lock: LockSpec | None = None
+    sticking: StickingSpec | None = None
 
 
 def resolve_leaf(
@@ -140,6 +145,9 @@ def resolve_leaf(
     )
     if problems:
         return None, problems
+    sticking, problems = resolve_sticking(blocks.sticking, spec, place, unit)
+    if problems:
+        return None, problems
     head = None if curve is None else curve.at(bands[0].foot)
     stiles = spec.stile_widths((hung.left_edge, hung.right_edge))
     left, right = at("left stile / width", stiles[0]), at("right stile / width", stiles[1])
@@ -165,10 +173,15 @@ def resolve_leaf(
             shoulder,
             {"panel": groove, "lite": rebate},
             head if index == 0 else None,
+            None if sticking is None else sticking.reach,
         )
         for index, band in enumerate(bands)
         if band.is_rail
     )
+    if sticking is not None:
+        problems = tuple(does_not_fit(sticking, spec, rails, (left, right), hung.rebates, unit))
+        if problems:
+            return None, problems
     lites = tuple(
         resolve_lite(
             band,
@@ -224,6 +237,7 @@ def resolve_leaf(
             hinges=leaf_hinges(blocks.hinge, hung, hanging, thickness, weights, shop),
             lock=leaf_lock(blocks.lock, hung, thickness, shop),
             weights=weights,
+            sticking=sticking,
         ),
         (),
     )

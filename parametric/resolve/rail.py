@@ -16,8 +16,10 @@ from parametric.resolve.head import LeafHead
 class Rail:
     """A rail between the stiles, mm.
 
-    `low_groove` and `high_groove` are how far a panel's groove reaches past either edge, in
-    the rail and in the stiles beside it; None where an edge has none.
+    `length` is from shoulder to shoulder, `blank` from end to end, `reach` past either shoulder:
+    over the stile's moulding, nothing beside a square edge. `low_groove` and `high_groove` are
+    how far a panel's groove reaches past either edge, in the rail and in the stiles beside it;
+    None where an edge has none.
     """
 
     name: str
@@ -26,6 +28,8 @@ class Rail:
     height: Figure
     top: Figure
     length: Figure
+    reach: Figure
+    blank: Figure
     low_groove: Figure | None
     high_groove: Figure | None
     slots: tuple[SlotPlace, ...]
@@ -35,6 +39,13 @@ class Rail:
     right_end: Figure | None = None
     """How high an arched rail is at its ends."""
 
+    @property
+    def shoulders(self) -> tuple[Figure, Figure]:
+        """Where its shoulders lie along its blank, mm."""
+        if not float(self.reach):
+            return (Figure(0.0), self.length)
+        return (self.reach, self.reach + self.length)
+
 
 def resolve_rail(
     bands: tuple[Band, ...],
@@ -43,10 +54,12 @@ def resolve_rail(
     shoulder: Figure,
     reaches: Mapping[str, Figure | None],
     head: LeafHead | None,
+    reach: Figure | None = None,
 ) -> Rail:
     """A rail, grooved on each edge that a panel stands against, rebated where glass does.
 
-    `reaches` says how far what fills an opening reaches into the rail, by its noun.
+    `reaches` says how far what fills an opening reaches into the rail, by its noun; `reach`
+    how far the rail goes past its shoulders, None where they are its ends.
     """
     band = bands[index]
     above = bands[index - 1].noun if index else None
@@ -61,13 +74,18 @@ def resolve_rail(
             named(join(band.name, "least height"), band.height - head.crown),
         )
     )
+    length = named(join(band.name, "length"), shoulder)
     return Rail(
         name=band.name,
         noun=band.noun,
         foot=band.foot,
         height=band.height,
         top=band.top,
-        length=named(join(band.name, "length"), shoulder),
+        length=length,
+        reach=Figure(0.0) if reach is None else reach,
+        blank=length
+        if reach is None
+        else named(join(band.name, "blank length"), length + 2 * reach),
         head=head,
         left_end=None
         if head is None

@@ -30,6 +30,7 @@ from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.lock_does_not_fit import lock_does_not_fit
 from parametric.rules.lock_meets_something import lock_meets_something
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
+from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_moves_upright import panel_moves_upright
 from parametric.rules.panel_will_not_move import panel_will_not_move
@@ -47,6 +48,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     part_has_no_size,
     slot_comes_through,
     groove_leaves_no_wall,
+    moulding_leaves_no_wood,
     panel_cannot_be_cut,
     panel_will_not_move,
     field_stands_proud,

@@ -1,4 +1,4 @@
-"""A hinge in the same wood as the rebate that glass lies in, or the groove of a panel.
+"""A hinge in the same wood as the rebate that glass lies in, the groove of a panel, or a moulding.
 
 Why: a screw that comes out in a rebate stands against the glass and breaks it; in a groove it
 pins the panel, which then splits as it shrinks.
@@ -15,7 +15,7 @@ from parametric.figures import exceeds
 from parametric.names import short
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
-from parametric.rules.stile_wood import grooves_of, hinges_of, rebates_of, too_near
+from parametric.rules.stile_wood import grooves_of, hinges_of, mouldings_of, rebates_of, too_near
 
 
 def hinge_meets_rebate(job: Checked) -> Iterator[Problem]:
@@ -26,7 +26,11 @@ def hinge_meets_rebate(job: Checked) -> Iterator[Problem]:
         for hung in leaf.hinges:
             for one, rebate, apart in too_near(
                 hinges_of(leaf, hung),
-                (*rebates_of(leaf, hung.side), *grooves_of(leaf, hung.side)),
+                (
+                    *rebates_of(leaf, hung.side),
+                    *grooves_of(leaf, hung.side),
+                    *mouldings_of(leaf, hung.side),
+                ),
                 least,
             ):
                 hinge = short(one.name)

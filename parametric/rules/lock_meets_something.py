@@ -1,4 +1,4 @@
-"""A lock in the same wood as a rail's slot, a glass rebate or a panel's groove.
+"""A lock in the same wood as a rail's slot, a glass rebate, a panel's groove or a moulding.
 
 Why: a lock's mortise through the lock rail's joint cuts the tenon that holds the leaf together.
 Example: a body 80 deep in a stile of 110 reaches 16 into slots 46 deep: with the rail's slot at
@@ -14,7 +14,14 @@ from parametric.figures import exceeds
 from parametric.hangings.hanging import Side
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
-from parametric.rules.stile_wood import grooves_of, lock_of, rebates_of, slots_of, too_near
+from parametric.rules.stile_wood import (
+    grooves_of,
+    lock_of,
+    mouldings_of,
+    rebates_of,
+    slots_of,
+    too_near,
+)
 
 _SIDES: tuple[Side, Side] = ("left", "right")
 
@@ -31,6 +38,7 @@ def lock_meets_something(job: Checked) -> Iterator[Problem]:
                 *(("slot", one) for one in slots_of(leaf, side)),
                 *(("", one) for one in rebates_of(leaf, side)),
                 *(("", one) for one in grooves_of(leaf, side)),
+                *(("", one) for one in mouldings_of(leaf, side)),
             )
             for word, other in others:
                 for one, _, apart in too_near(lock_of(leaf, side), (other,), least):

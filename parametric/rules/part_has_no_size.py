@@ -18,7 +18,7 @@ from parametric.rules.checked import Checked
 
 _MAY_BE_NOTHING = frozenset(
     {"surface", "corner", "u0", "u", "v", "back", "slope", "ramp", "relief"}
-)
+) | {"path", "start", "end"}
 
 
 def part_has_no_size(job: Checked) -> Iterator[Problem]:

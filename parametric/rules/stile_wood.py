@@ -1,4 +1,4 @@
-"""What is cut in one stile of a leaf, as boxes of wood: hinges, locks, slots, rebates, grooves.
+"""What is cut in one stile, as boxes of wood: hinges, locks, slots, rebates, grooves, mouldings.
 
 A rule that asks whether two of them meet compares these; none asks how they are cut.
 """
@@ -82,6 +82,24 @@ def grooves_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
             back=(leaf.thickness + field.panel.groove_width) / 2,
         )
         for field in leaf.panels
+    )
+
+
+def mouldings_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
+    """The moulding along the inner edge, from the face; mitred it leaves room for the rails' own."""
+    if leaf.sticking is None:
+        return ()
+    width, moulding = stile_width(leaf, side), leaf.sticking.moulding
+    return (
+        Taken(
+            name=moulding.name,
+            low=Figure(0.0),
+            high=leaf.height,
+            near=width - moulding.width,
+            far=width,
+            front=Figure(0.0),
+            back=moulding.depth,
+        ),
     )
 
 

@@ -1,7 +1,7 @@
 """A solid as triangles: flat faces crisp, round faces smooth.
 
-Every curved face of a part is a cylinder, so normals are exact, not averaged. A chord
-leaves its arc by at most `CHORD` mm and turns at most `TURN` rad. A whole round of such
+Every curved face of a part is a cylinder or, along a curved moulding, a cone or a torus, so
+normals are exact, not averaged. A chord leaves its arc by at most `CHORD` mm and turns at most `TURN` rad. A whole round of such
 chords has sin(TURN) / TURN of the circle's area; no mesh is further from its solid's
 volume than that, and a flat-sided part with small rounds far nearer.
 """
@@ -17,7 +17,8 @@ from OCP.BRep import BRep_Tool
 from OCP.BRepAdaptor import BRepAdaptor_Surface
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Copy
 from OCP.BRepMesh import BRepMesh_IncrementalMesh
-from OCP.GeomAbs import GeomAbs_Cylinder, GeomAbs_Plane
+from OCP.GeomAbs import GeomAbs_Cone, GeomAbs_Cylinder, GeomAbs_Plane, GeomAbs_Torus
+from OCP.gp import gp_Ax1
 from OCP.TopAbs import TopAbs_FACE, TopAbs_REVERSED
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopLoc import TopLoc_Location
@@ -77,20 +78,40 @@ def _face_mesh(face: TopoDS_Face) -> tuple[Floats, Floats, Whole]:
     triangles = np.array([found.Triangle(i).Get() for i in range(1, found.NbTriangles() + 1)]) - 1
     if face.Orientation() == TopAbs_REVERSED:
         triangles = triangles[:, ::-1]
-    a, b, c = (corners[triangles[:, k]] for k in range(3))
-    facing = np.cross(b - a, c - a).sum(axis=0)
     surface = BRepAdaptor_Surface(face)
     match surface.GetType():
         case t if t == GeomAbs_Plane:
+            a, b, c = (corners[triangles[:, k]] for k in range(3))
+            facing = np.cross(b - a, c - a).sum(axis=0)
             normals = np.broadcast_to(facing / np.linalg.norm(facing), corners.shape)
         case t if t == GeomAbs_Cylinder:
-            axis = surface.Cylinder().Axis()
-            along = np.array(axis.Direction().Coord())
-            out = corners - np.array(axis.Location().Coord())
-            out -= np.outer(out @ along, along)
-            out /= np.linalg.norm(out, axis=1)[:, None]
-            seen = np.cross(b - a, c - a)
-            normals = out * np.sign(np.sum(seen * out[triangles[:, 0]]))
+            out, _ = _from_axis(corners, surface.Cylinder().Axis())
+            normals = _outwards(out, corners, triangles)
+        case t if t == GeomAbs_Cone:
+            cone = surface.Cone()
+            out, along = _from_axis(corners, cone.Axis())
+            lean = cone.SemiAngle()
+            normals = _outwards(out * math.cos(lean) - along * math.sin(lean), corners, triangles)
+        case t if t == GeomAbs_Torus:
+            torus = surface.Torus()
+            out, _ = _from_axis(corners, torus.Axis())
+            ring = np.array(torus.Axis().Location().Coord()) + torus.MajorRadius() * out
+            normals = _outwards((corners - ring) / torus.MinorRadius(), corners, triangles)
         case other:
             raise TypeError(f"no part has a face of kind {other}")
     return corners, np.array(normals), triangles
+
+
+def _from_axis(corners: Floats, axis: gp_Ax1) -> tuple[Floats, Floats]:
+    """The way from an axis out to each corner, and along it; unit vectors."""
+    along = np.array(axis.Direction().Coord())
+    out = corners - np.array(axis.Location().Coord())
+    out -= np.outer(out @ along, along)
+    return out / np.linalg.norm(out, axis=1)[:, None], along
+
+
+def _outwards(normals: Floats, corners: Floats, triangles: Whole) -> Floats:
+    """Normals turned to the side that the triangles are seen from."""
+    a, b, c = (corners[triangles[:, k]] for k in range(3))
+    seen = np.cross(b - a, c - a)
+    return np.asarray(normals * np.sign(np.sum(seen * normals[triangles[:, 0]])))

@@ -58,7 +58,10 @@ def _cut(cut: Any) -> list[Any]:
         value
         for field in dataclasses.fields(cut)
         if field.name not in ("name", "making")
-        and ((value := getattr(cut, field.name)) or field.name not in _LATER)
+        and (
+            (value := getattr(cut, field.name))
+            or (field.name not in _LATER and "came later" not in field.metadata)
+        )
     ]
     making: Making = cut.making
     return [type(cut).__name__, numbers, making.by, making.when, making.cutter]

@@ -25,7 +25,7 @@ from parametric.model import (
     Trim,
     When,
 )
-from parametric.trade.moulded_runs import run_sizes
+from parametric.trade.moulded_runs import run_sizes, shoulders
 from parametric.trade.shaped_sizes import bevel_of
 
 Kind = Literal[
@@ -94,7 +94,7 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                     length=cut.u1 - cut.u0,
                     across=across,
                     fence_from=bears,
-                    depth=cut.depth,
+                    depth=cut.depth - cut.surface,
                 ),
                 face_word(part, cut.face),
                 "",
@@ -214,8 +214,8 @@ def stopped(cut: Groove, part: Part) -> bool:
     """Whether a groove ends inside the wood at either end."""
     if cut.face in ("low end", "high end"):
         return False
-    length = float(part.blank.length)
-    return float(cut.u0) > 1e-6 or float(cut.u1) < length - 1e-6
+    low, high = shoulders(part.blank, part.cuts)
+    return float(cut.u0) > low + 1e-6 or float(cut.u1) < high - 1e-6
 
 
 def _bearing(face: Face, across: float, part: Part) -> tuple[float, str]:

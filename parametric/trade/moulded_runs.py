@@ -1,16 +1,21 @@
-"""What a run of moulding is told by: its edge, from where to where, its section, how it ends."""
+"""What a run of moulding is told by: its edge, from where to where, its section, how it ends.
+
+And where the shoulders lie behind it, past which only the moulded face of a piece goes on.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from parametric.figures import plain
-from parametric.model import Blank, Edge, End, Moulded, Part, removed_volume
-from parametric.outlines import area_of
+from parametric.model import Blank, Cut, Edge, End, Moulded, Part, Shaped, removed_volume
+from parametric.outlines import area_of, bounds_of
 from parametric.paths import heading
 from parametric.runs import RunEnd, run_bounds
 from parametric.sections import depth_of, reach_of
+
+_SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +58,39 @@ def edge_beside(cut: Moulded) -> Edge | End:
     if abs(b.x - a.x) >= abs(b.y - a.y):
         return "low edge" if b.x > a.x else "high edge"
     return "high end" if b.y > a.y else "low end"
+
+
+def shoulders(blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
+    """Where the wood behind the face of a piece begins and ends along it, mm: its ends, or its shoulders.
+
+    A coped end is cut along the end of the blank; behind a mitred one all the wood is taken, up
+    to the upper edge and through the middle of the thickness.
+    """
+    long = float(blank.length)
+    low, high = 0.0, long
+    for cut in cuts:
+        match cut:
+            case Moulded() if edge_beside(cut) == "low end":
+                low = max(low, reach_of(cut.section))
+            case Moulded() if edge_beside(cut) == "high end":
+                high = min(high, long - reach_of(cut.section))
+            case Shaped() if cut.face in ("low face", "high face") and _takes_the_end(cut, blank):
+                u0, _, u1, _ = bounds_of(cut.outline)
+                low, high = (max(low, u1), high) if u0 <= _SAME else (low, min(high, u0))
+            case _:
+                pass
+    return low, high
+
+
+def _takes_the_end(cut: Shaped, blank: Blank) -> bool:
+    u0, _, u1, v1 = bounds_of(cut.outline)
+    one_end = (u0 <= _SAME) != (u1 >= float(blank.length) - _SAME)
+    middle = float(blank.thickness) / 2
+    return (
+        one_end
+        and v1 >= float(blank.width) - _SAME
+        and float(cut.surface) < middle < float(cut.depth)
+    )
 
 
 def _ends(cut: Moulded) -> str:

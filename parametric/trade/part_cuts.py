@@ -40,7 +40,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
-from parametric.trade.moulded_runs import edge_beside, run_sizes
+from parametric.trade.moulded_runs import edge_beside, run_sizes, shoulders
 from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
 
 Quantity = Literal[
@@ -265,7 +265,7 @@ class _Degrees:
                 yield from self._span(cut.face, cut.u0, cut.u1)
                 yield self._across(cut.face, cut.v)
                 yield self._size("width", cut.width)
-                yield from self._depth(cut.face, cut.depth, 0.0)
+                yield from self._depth(cut.face, cut.depth, cut.surface)
                 yield self._size("ends", cut.width / 2, before="r")
             case Pocket():
                 half = cut.length / 2
@@ -399,8 +399,10 @@ class _Degrees:
             yield self._size("begins", begins)
 
     def _groove_ends(self, cut: Groove) -> Size | Said:
-        far, _ = face_size(cut.face, self._part.blank)
-        stopped = (float(cut.u0) > 1e-9) + (float(cut.u1) < float(far) - 1e-9)
+        near, far = 0.0, float(face_size(cut.face, self._part.blank)[0])
+        if cut.face not in ("low end", "high end"):
+            near, far = shoulders(self._part.blank, self._part.cuts)
+        stopped = (float(cut.u0) > near + 1e-9) + (float(cut.u1) < far - 1e-9)
         open_too = "one end, one open" if stopped == 1 else ""
         if not stopped:
             return Said(quantity="ends", words="open")

@@ -16,12 +16,12 @@ from parametric.outlines import Outline, Vertex
 from parametric.profiles.bead import BeadSpec, size_bead
 from parametric.profiles.chamfer import ChamferSpec, size_chamfer
 from parametric.profiles.meeting import laid
-from parametric.profiles.moulding import CannotStick, Moulding
+from parametric.profiles.moulding import CannotStick, Meets, Moulding
 from parametric.profiles.ogee import OgeeSpec, size_ogee
 from parametric.profiles.on_rails import rail_cuts, under_outline
 from parametric.profiles.on_stiles import Opening, stile_cuts
 from parametric.profiles.ovolo import OvoloSpec, size_ovolo
-from parametric.profiles.sticking import Meets, Sticking
+from parametric.profiles.sticking import Sticking
 
 Head = Literal["straight", "springs here", "rises into it", "half round"]
 OAK = Material(name="oak", look="timber", density=700)
@@ -37,25 +37,29 @@ def made(moulding: Moulding | CannotStick) -> Moulding:
 
 def ovolo(width: str = "12", depth: str = "12", fillet: str = "2") -> Moulding:
     spec = OvoloSpec.model_validate(
-        {"kind": "ovolo", "width": width, "depth": depth, "fillet": fillet}
+        {"kind": "ovolo", "corners": "mitred", "width": width, "depth": depth, "fillet": fillet}
     )
     return made(size_ovolo(spec, "leaf / sticking"))
 
 
 def ogee(width: str = "16", depth: str = "12", fillet: str = "2") -> Moulding:
     spec = OgeeSpec.model_validate(
-        {"kind": "ogee", "width": width, "depth": depth, "fillet": fillet}
+        {"kind": "ogee", "corners": "mitred", "width": width, "depth": depth, "fillet": fillet}
     )
     return made(size_ogee(spec, "leaf / sticking"))
 
 
 def chamfer(width: str = "10", depth: str = "8") -> Moulding:
-    spec = ChamferSpec.model_validate({"kind": "chamfer", "width": width, "depth": depth})
+    spec = ChamferSpec.model_validate(
+        {"kind": "chamfer", "corners": "mitred", "width": width, "depth": depth}
+    )
     return made(size_chamfer(spec, "leaf / sticking"))
 
 
 def bead(across: str = "8", quirk: str = "2", sunk: str = "0.5") -> Moulding:
-    spec = BeadSpec.model_validate({"kind": "bead", "round": across, "quirk": quirk, "sunk": sunk})
+    spec = BeadSpec.model_validate(
+        {"kind": "bead", "corners": "mitred", "round": across, "quirk": quirk, "sunk": sunk}
+    )
     return made(size_bead(spec, "leaf / sticking"))
 
 

@@ -12,8 +12,9 @@ from parametric.figures import Figure
 from parametric.model import Blank, Part, Shaped
 from parametric.outlines import Vertex
 from parametric.profiles.meeting import across
+from parametric.profiles.moulding import Meets
 from parametric.profiles.on_rails import rail_cuts, under_outline
-from parametric.profiles.sticking import Meets, Sticking, stuck
+from parametric.profiles.sticking import Sticking, stuck
 from parametric.runs import RunEnd
 from tests.profiles.corners import BY, MOULDINGS, OAK, THICK, WAYS, Corner, Head, corner
 from tests.profiles.whole_frame import frame

@@ -11,8 +11,8 @@ from parametric.model import Moulded, removed_volume
 from parametric.outlines import Outline, Vertex, area_of
 from parametric.paths import off
 from parametric.profiles.meeting import mitre_line, smooth_runs
+from parametric.profiles.moulding import Meets
 from parametric.profiles.on_rails import negative
-from parametric.profiles.sticking import Meets
 from parametric.runs import RunEnd, run_middle, run_volume
 from tests.profiles.corners import (
     LONG,

@@ -83,11 +83,15 @@ def test_a_section_fills_its_box_and_its_spans_add_up_to_it(name: str) -> None:
 
 
 def test_what_cannot_be_stuck_is_told() -> None:
-    deep = OvoloSpec.model_validate({"kind": "ovolo", "width": 8, "depth": 12, "fillet": 1})
+    deep = OvoloSpec.model_validate(
+        {"kind": "ovolo", "corners": "mitred", "width": 8, "depth": 12, "fillet": 1}
+    )
     found = size_ovolo(deep, "leaf / sticking")
     assert isinstance(found, CannotStick)
     assert (found.key, found.found, found.allowed) == ("depth", "12", "up to its width, 8")
-    thin = OgeeSpec.model_validate({"kind": "ogee", "width": 8, "depth": 6, "fillet": 6})
+    thin = OgeeSpec.model_validate(
+        {"kind": "ogee", "corners": "mitred", "width": 8, "depth": 6, "fillet": 6}
+    )
     found = size_ogee(thin, "leaf / sticking")
     assert isinstance(found, CannotStick)
     assert (found.key, found.allowed) == ("fillet", "from 0 to less than 6")

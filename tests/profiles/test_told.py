@@ -10,7 +10,7 @@ from parametric.cnc.bench_work import described
 from parametric.model import Moulded, Part, removed_volume
 from parametric.pack.verifying.bench_words import read_words, said_of, volume_said
 from parametric.pack.verifying.expected import centre_of_volume
-from parametric.profiles.sticking import Meets
+from parametric.profiles.moulding import Meets
 from parametric.trade.machine_work import machine_work
 from parametric.trade.moulded_runs import run_sizes, set_up_line
 from parametric.trade.twins import mirrored, mirrors

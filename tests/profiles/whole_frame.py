@@ -8,9 +8,10 @@ from parametric.figures import Figure
 from parametric.model import Blank, Part, Placement
 from parametric.outlines import Outline, Vertex
 from parametric.profiles.meeting import laid
+from parametric.profiles.moulding import Meets
 from parametric.profiles.on_rails import rail_cuts
 from parametric.profiles.on_stiles import Opening, stile_cuts
-from parametric.profiles.sticking import Meets, Sticking
+from parametric.profiles.sticking import Sticking
 from tests.profiles.corners import MOULDINGS, OAK
 
 WIDE, HIGH, THICK, STILE = 500.0, 900.0, 44.0, 95.0

@@ -68,6 +68,16 @@ def case(
     return Case(code, level, bad, at_limit, says, status, design)
 
 
+def chamfered(deep: str, *, wide: str = "4", **other: str) -> Lines:
+    """Larch Hill with a chamfer round its openings, and other lines of it changed."""
+    return {
+        "stiles: 120": "sticking: chamfer\n  stiles: 120",
+        "glass: {": f"sticking chamfer: {{width: {wide}, depth: {deep}}}\n\nglass: {{",
+        **other,
+    }
+
+
+_IN_REBATE: Lines = {"held by: stops": "held by: rebate"}
 _ROOMY_PANEL: Lines = {
     # Quarter-sawn in grooves of 20 the panel stands 18 %: (784.5 + 40 - 2)/(1 + 0.00158*10) = 809.7,
     # and keeps (809.7*(1 - 0.00158*2) - 784.5)/2 = 11.3 at 6 %.
@@ -84,6 +94,46 @@ CASES = (
         {"groove: 8.2 x 14": "groove: 31 x 14"},
         {"groove: 8.2 x 14": "groove: 30 x 14"},
         "The groove is 31 wide in a 40 frame and leaves 4.5 each side; at least 5 is needed.",
+    ),
+    # Tape 1.5 and stops 14.5 on either side of 6 in a frame of 40 lie 17 - 1.5 - 14.5 = 1 below it.
+    case(
+        "moulding_leaves_no_wood",
+        "stop",
+        chamfered("1.5"),
+        chamfered("1"),
+        "The chamfer is 1.5 deep, and the glass stops lie 1 below the face",
+    ),
+    # The groove leaves (40 - 8.2)/2 = 15.9 before it, of which 5 must stand.
+    case(
+        "moulding_leaves_no_wood",
+        "stop",
+        chamfered("11", **_IN_REBATE),
+        chamfered("10.9", **_IN_REBATE),
+        "The chamfer, 11 deep, leaves 4.9 of wood before the panel's groove; at least 5 is needed.",
+    ),
+    # A rebate 25 deep leaves 15, of which 5 must stand.
+    case(
+        "moulding_leaves_no_wood",
+        "stop",
+        chamfered("10.5", **{"held by: stops": "held by: rebate, rebate depth: 25"}),
+        chamfered("10", **{"held by: stops": "held by: rebate, rebate depth: 25"}),
+        "leaves 4.5 of wood before the glass rebate",
+    ),
+    # Slots 20 wide begin (40 - 20)/2 = 10 behind the face; a chamfer may be as deep.
+    case(
+        "moulding_leaves_no_wood",
+        "stop",
+        chamfered("10.5", **_IN_REBATE, **{"slot: 12 x": "slot: 20 x"}),
+        chamfered("10", **_IN_REBATE, **{"slot: 12 x": "slot: 20 x"}),
+        "cuts into the rails' slots, which begin 10 behind the face",
+    ),
+    # The pull's pocket is 42 + 2 * 0.3 wide about 60: it ends at 81.3, 38.7 short of the edge.
+    case(
+        "moulding_leaves_no_wood",
+        "stop",
+        chamfered("1", wide="39"),
+        chamfered("1", wide="38.7"),
+        "The pull's pocket reaches 81.3 in from the edge, and the chamfer begins 81 in.",
     ),
     # Stile 120: a slot of 126 comes out by 6; behind 110 the least of 10 is left.
     case(

@@ -242,7 +242,7 @@ def _through_face(cut: Milled, part: Unfolded) -> Polygon:
         case _:
             assert_never(cut)
     past = _ramp(cut) if isinstance(cut, Groove) else 0.0
-    start, deep = float(cut.surface) if isinstance(cut, (Groove, Pocket)) else 0.0, float(cut.depth)
+    start, deep = float(cut.surface), float(cut.depth)
     corners = ((low - past, start), (low, deep), (high, deep), (high + past, start))
     v = float(cut.v)
     return tuple(part.on_face(cut.face, u, v, d, "face") for u, d in corners)

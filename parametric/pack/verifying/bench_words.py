@@ -46,7 +46,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             rf"groove {_N} wide, {_N} to {_N}, centre across {_N}, {_DEEP}, in the (.+?)"
             rf"(?:, stopped with ramps of a blade r {_N})?",
         ),
-        ("slot", rf"slot {_N} wide, {_N} to {_N}, centre across {_N}, {_N} deep, in the (.+)"),
+        ("slot", rf"slot {_N} wide, {_N} to {_N}, centre across {_N}, {_DEEP}, in the (.+)"),
         (
             "pocket",
             rf"pocket {_N} x {_N}, corners r {_N}(?: relieved by r {_N})?, centred on {_N}; {_N}, {_DEEP}, in the (.+)",
@@ -141,7 +141,8 @@ def said_of(part: Part, cut: Cut) -> Said:
             sizes = (cut.width, cut.u0, cut.u1, cut.v, cut.depth - cut.surface, cut.surface)
             return _said("groove", (*sizes, cut.ramp), word(cut.face))
         case Slot():
-            return _said("slot", (cut.width, cut.u0, cut.u1, cut.v, cut.depth), word(cut.face))
+            place = (cut.width, cut.u0, cut.u1, cut.v)
+            return _said("slot", (*place, cut.depth - cut.surface, cut.surface), word(cut.face))
         case Pocket():
             sizes = (cut.length, cut.width, cut.corner, cut.relief, cut.u, cut.v)
             deep = (cut.depth - cut.surface, cut.surface)

@@ -35,11 +35,11 @@ from parametric.model import (
     removed_volume,
 )
 from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
+from parametric.pack.verifying.shoulders import between_shoulders
 from parametric.runs import run_middle
 
 _SAME = 1e-6
-_ROUND = 16
-"""In how many directions a margin round a shape is looked at."""
+_ROUND = 16  # ways in which a margin is looked at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,7 +174,7 @@ def hollow(part: Part, cut: Flat, *, at_machine: bool) -> Hollow:
         case Slot():
             half = float(cut.width) / 2
             bounds = (float(cut.u0), float(cut.v) - half, float(cut.u1), float(cut.v) + half)
-            radii, begins = (half, half), 0.0
+            radii, begins = (half, half), float(cut.surface)
         case Pocket():
             u, v = float(cut.u), float(cut.v)
             along, across = float(cut.length) / 2, float(cut.width) / 2
@@ -252,7 +252,7 @@ def _in_a_file(part: Part, cut: Cut) -> Flat | None:
     shape = hollow(part, routed, at_machine=True).shape
     low, high = _whole(part, routed)
     if "end" not in routed.face:
-        low, high = wood(part)
+        low, high = between_shoulders(part, wood(part))
     across = float(face_size(routed.face, part.blank)[1])
     square = shape is not None and shape.has_square_corner((low, 0.0, high, across))
     return None if square else routed

@@ -7,9 +7,20 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from parametric.model import Assembly, Face, Group, Mitre, Part, Placement, RaisedBevel, Shaped
+from parametric.model import (
+    Assembly,
+    Face,
+    Group,
+    Mitre,
+    Moulded,
+    Part,
+    Placement,
+    RaisedBevel,
+    Shaped,
+)
 from parametric.pack.verifying.expected import Hollow, hollow, wood
-from parametric.pack.verifying.outlines import Outline, Point
+from parametric.pack.verifying.outlines import Outline, Point, closed_outline
+from parametric.runs import run_figures
 
 Side = tuple[Point, Point]
 _SAME = 1e-6
@@ -60,6 +71,8 @@ def _front(part: Part, group: Placement | None) -> Front:
     near_z = thick if seen(0.0, 0.0, thick)[1] < seen(0.0, 0.0, 0.0)[1] else 0.0
     near_face: Face = "low face" if near_z == 0.0 else "high face"
     cut = [made.shape for made in _shapes(part, near_face) if made.shape is not None]
+    moulded = [*_runs_at_the_face(part, near_face)]
+    cut += moulded
     faces = [(z, side) for z in (0.0, thick) for side in _on_face(part)]
     if cut:
         faces = [(near_z, side) for side in _left_in_front(part, cut)]
@@ -71,6 +84,11 @@ def _front(part: Part, group: Placement | None) -> Front:
             (ax, _, az), (bx, _, bz) = seen(x, y, 0.0), seen(x, y, thick)
             sides.append(((ax, az), (bx, bz)))
     deeper: list[Side] = []
+    if moulded:
+        # the wood beside a moulding lies deeper, and where a rail goes over it is not seen
+        for a, b in _left_in_front(part, [one for one in cut if one not in moulded]):
+            (ax, _, az), (bx, _, bz) = seen(*a, near_z), seen(*b, near_z)
+            deeper.append(((ax, az), (bx, bz)))
     steps = (made.shape for made in _shapes(part, near_face) if made.floor < thick - _SAME)
     for edge in (edge for shape in steps if shape for edge in shape.edges if not edge.bulge):
         (ax, _, az), (bx, _, bz) = seen(*edge.a, near_z), seen(*edge.b, near_z)
@@ -91,6 +109,14 @@ def _shapes(part: Part, face: Face) -> list[Hollow]:
         if isinstance(cut, Shaped) and cut.face == face and float(cut.surface) == 0
         if (made := hollow(part, cut, at_machine=False)).shape is not None
     ]
+
+
+def _runs_at_the_face(part: Part, face: Face) -> Iterator[Outline]:
+    """What mouldings take off a face, in its own plane."""
+    for cut in part.cuts:
+        if isinstance(cut, Moulded) and cut.face == face:
+            for figure in run_figures(cut.section, cut.path, cut.start, cut.end, 0.0):
+                yield closed_outline([(float(x), float(y), bulge) for x, y, bulge in figure])
 
 
 def _left_in_front(part: Part, cut: Sequence[Outline]) -> Iterator[Side]:

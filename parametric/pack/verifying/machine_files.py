@@ -7,6 +7,7 @@ part's cuts; so a mirrored width or a datum that is not where it is said to be s
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -19,6 +20,7 @@ from parametric.pack.verifying.expected import (
     in_leaf_files,
     in_part_files,
     outwards,
+    wood,
 )
 from parametric.pack.verifying.known import Known, in_file
 from parametric.pack.verifying.machine_file import (
@@ -28,6 +30,7 @@ from parametric.pack.verifying.machine_file import (
     Taken,
     read_machine_file,
 )
+from parametric.pack.verifying.shoulders import between_shoulders
 
 _WAYS = ("x", "y", "z")
 
@@ -138,12 +141,22 @@ def _part_files(
             if not file.title.startswith(f"{mark} "):
                 yield f"{file.name}: is called {file.title}, and is run on {mark}"
             want = [_hole_of_part(part, hollow) for hollow in wanted.pop(face, [])]
-            made = [_hole_of_file(lie, cut) for cut in file.taken]
+            waste = _waste_before(part, face)
+            made = [
+                _hole_of_file(lie, dataclasses.replace(cut, begins=max(cut.begins, waste)))
+                for cut in file.taken
+            ]
             yield from in_file(file.name, _differences(want, made, lie))
             for name in own:
                 taken[name] = taken.get(name, 0.0) + sum(hole.volume for hole in made)
         for face, missing in wanted.items():
             yield f"{mark}: no file cuts its {part.faces.get(face, face)} ({len(missing)} cuts)"
+
+
+def _waste_before(part: Part, face: Face) -> float:
+    """How far behind an end the wood between the shoulders begins, mm; 0 behind every other face."""
+    (first, last), (low, high) = wood(part), between_shoulders(part, wood(part))
+    return {"low end": low - first, "high end": last - high}.get(face, 0.0)
 
 
 def _lie_of_part(part: Part, face: Face, file: MachineFile) -> Lie | str:

@@ -16,6 +16,7 @@ import numpy as np
 from parametric.model import (
     Groove,
     Group,
+    Moulded,
     Part,
     Placement,
     Pocket,
@@ -38,6 +39,7 @@ from parametric.pack.verifying.expected import (
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.motion import motion_faults
+from parametric.pack.verifying.moulded_runs import in_run, rounds_of
 from parametric.pack.verifying.outlines import Outline, inwards
 
 PLACE = 2e-3
@@ -226,6 +228,8 @@ def _lost_in_chords(part: Part) -> float:
         elif isinstance(cut, Shaped):
             deep = float(cut.depth) - float(cut.surface)
             lost += sum(2 / 3 * _CHORD * arc for arc in _arcs(part, cut)) * deep
+        elif isinstance(cut, Moulded):
+            lost += 2 / 3 * _CHORD * rounds_of(cut)
         elif isinstance(cut, RoundArrises):
             lost += share * math.pi * float(cut.radius) ** 2 * float(part.blank.length)
         elif isinstance(cut, RoundCorners):
@@ -274,6 +278,7 @@ def _probed(part: Part, triangles: Floats) -> Iterator[str]:
     """Every side and floor of every hollow, from a hair inside it and a hair outside."""
     cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove, Shaped))]
     hollows = [hollow(part, cut, at_machine=False) for cut in cuts]
+    runs = [cut for cut in part.cuts if isinstance(cut, Moulded)]
     probes = [
         probe
         for cut, made in zip(cuts, hollows, strict=True)
@@ -283,6 +288,7 @@ def _probed(part: Part, triangles: Floats) -> Iterator[str]:
             _in_wood(part, probe.at)
             # what lies on the very wall or floor of another cut is neither wood nor hollow
             and not any(in_hollow(part, o, probe.at, _HAIR / 2) for o in hollows)
+            and not any(in_run(part, run, probe.at, _HAIR / 2) for run in runs)
         )
     ]
     if not probes:

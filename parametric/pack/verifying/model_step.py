@@ -7,7 +7,17 @@ import math
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from parametric.model import Groove, Part, Placement, Pocket, Shaped, Slot, Vector, face_point
+from parametric.model import (
+    Groove,
+    Moulded,
+    Part,
+    Placement,
+    Pocket,
+    Shaped,
+    Slot,
+    Vector,
+    face_point,
+)
 from parametric.pack.verifying.boxes import finished_box, stands
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import (
@@ -16,6 +26,7 @@ from parametric.pack.verifying.expected import (
     in_hollow,
 )
 from parametric.pack.verifying.known import Known, Verdict
+from parametric.pack.verifying.moulded_runs import in_run
 from parametric.pack.verifying.step_file import (
     Axes,
     Occurrence,
@@ -146,6 +157,7 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
         for cut in part.cuts
         if isinstance(cut, (Slot, Pocket, Groove, Shaped))
     ]
+    runs = [cut for cut in part.cuts if isinstance(cut, Moulded)]
     for made in hollows:
         if made.radius_of_hole:
             u, v = made.middle
@@ -159,6 +171,8 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
         for u, v in made.corners:
             point = face_point(made.face, part.blank, u, v, made.floor)
             met = any(in_hollow(part, o, point, _TOUCH) for o in hollows if o is not made)
+            # beside a moulding that is as deep there, one floor runs on in the other
+            met = met or any(in_run(part, run, point, _TOUCH) for run in runs)
             # past the wood, or where nothing is left beside it, a shape has no corner
             met = met or (made.shape is not None and not stands(part, made, (u, v)))
             if not met and not _there(point, solid):

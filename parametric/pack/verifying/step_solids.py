@@ -2,7 +2,8 @@
 
 The volume of a body, and where its middle is, follow from its skin alone (the theorem of
 Gauss): each loop of each face is walked with the wood on its left as seen from outside.
-Faces are planes and cylinders, edges straight lines and arcs; that is all a part has.
+Faces are planes and cylinders, edges straight lines and arcs; mouldings have other faces and
+edges besides (`step_skins.py`, `step_curves.py`).
 
 Source: ISO 10303-42 (geometric and topological representation), from memory: a bound's
 and an edge's flag say whether it is walked as written; a circle runs counter-clockwise
@@ -11,7 +12,6 @@ about its axis.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -19,15 +19,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.step_file import Axes, Ref, StepFile, Typed, Word, axes, vector
+from parametric.pack.verifying.step_curves import curve_points
+from parametric.pack.verifying.step_file import Ref, StepFile, Typed, Word, axes, vector
+from parametric.pack.verifying.step_skins import curved_share
 
 Floats = NDArray[np.float64]
 
-STEP = math.radians(1.0)
-"""An arc is walked in steps no longer than this; an area is then good to five hundred-thousandths
-of the circle's."""
-_LEAVES = 1e-4
-"""Nor does a step leave its arc by more, mm: a wide flat arc has much area beside its chords."""
 _SAME = 1e-6
 
 
@@ -97,14 +94,14 @@ class _Walker:
             walk = list(self._loop(self._file.of(bound)))
             if surface.kind == "PLANE":
                 share += _flat_share(np.vstack([edge for edge, _ in walk]))
-            elif surface.kind == "CYLINDRICAL_SURFACE":
+            elif surface.kind == "CYLINDRICAL_SURFACE" and self._square_to_axis(surface, walk):
                 share += self._round_share(surface, walk)
             else:
-                raise UnreadableError(f"a face of kind {surface.kind}, which cannot be measured")
+                share += curved_share(self._file, surface, [_joined(walk)])
         return share
 
     def _loop(self, bound: Typed) -> Iterator[tuple[Floats, bool]]:
-        """The edges of a loop as points in the order they are walked, and whether each is an arc."""
+        """The edges of a loop as points in the order they are walked, and whether each is curved."""
         if bound.kind not in ("FACE_BOUND", "FACE_OUTER_BOUND"):
             raise UnreadableError(f"a bound of kind {bound.kind}")
         edges = _listed(self._file.of(bound.values[1], "EDGE_LOOP").values[1])
@@ -125,12 +122,19 @@ class _Walker:
             for v in (first, last)
         )
         drawn = self._file.of(curve)
-        if drawn.kind == "LINE":
-            return np.vstack([a, b]), False
-        if drawn.kind != "CIRCLE":
-            raise UnreadableError(f"an edge of kind {drawn.kind}, which cannot be measured")
-        radius = float(str(drawn.values[2]))
-        return _arc(axes(self._file, drawn.values[1]), radius, a, b, _is_true(same)), True
+        points = curve_points(self._file, drawn, a, b, same=_is_true(same))
+        return points, drawn.kind != "LINE"
+
+    def _square_to_axis(self, surface: Typed, walk: list[tuple[Floats, bool]]) -> bool:
+        """Whether a loop on a cylinder runs round the axis and along it alone."""
+        place = axes(self._file, surface.values[1])
+        origin, along = np.array(place.origin), np.array(place.z)
+        return all(
+            np.ptp((points - origin) @ along) <= _SAME
+            if arc
+            else np.linalg.norm(np.cross(points[1] - points[0], along)) <= _SAME
+            for points, arc in walk
+        )
 
     def _round_share(self, surface: Typed, walk: list[tuple[Floats, bool]]) -> Floats:
         """The share of a loop on a cylinder: its edges run round the axis or along it.
@@ -143,13 +147,8 @@ class _Walker:
         origin, along = np.array(place.origin), np.array(place.z)
         share = np.zeros(4)
         for points, arc in walk:
-            height = (points - origin) @ along
             if not arc:
-                if np.linalg.norm(np.cross(points[1] - points[0], along)) > _SAME:
-                    raise UnreadableError("an edge runs askew over a cylinder")
                 continue
-            if np.ptp(height) > _SAME:
-                raise UnreadableError("an arc runs askew over a cylinder")
             share += _round_edge_share(points, origin, along, radius)
         return share
 
@@ -158,19 +157,9 @@ def _is_true(value: object) -> bool:
     return isinstance(value, Word) and value.text == "T"
 
 
-def _arc(place: Axes, radius: float, a: Floats, b: Floats, forward: bool) -> Floats:
-    centre, z, x = (np.array(v) for v in (place.origin, place.z, place.x))
-    y = np.cross(z, x)
-    start, end = (math.atan2((p - centre) @ y, (p - centre) @ x) for p in (a, b))
-    turn = (end - start) % math.tau if forward else -((start - end) % math.tau)
-    if abs(turn) < 1e-9:
-        turn = math.tau if forward else -math.tau
-    step = min(STEP, 2 * math.acos(1 - min(1.0, _LEAVES / radius)))
-    count = max(2, math.ceil(abs(turn) / step))
-    angles = start + turn * np.arange(count + 1) / count
-    points = centre + radius * (np.outer(np.cos(angles), x) + np.outer(np.sin(angles), y))
-    points[0], points[-1] = a, b
-    return np.asarray(points, dtype=float)
+def _joined(walk: list[tuple[Floats, bool]]) -> Floats:
+    """A loop's edges as one chain of points, each corner once."""
+    return np.vstack([points[:-1] for points, _ in walk])
 
 
 def _flat_share(points: Floats) -> Floats:
