@@ -44,6 +44,13 @@ DENSITY = Figure(
     source="soda-lime glass 2500 kg/m3, EN 572-1, number of the standard from memory",
 )
 
+SPACER_SHY = Figure(
+    2.0,
+    "spacer bar behind each edge of the bar over it",
+    origin="catalogue",
+    source="common practice, no source: seen aslant it must not look out",
+)
+
 SAFETY_MARK = "Every safety pane carries its maker's permanent mark: IRC R308.1, from memory."
 
 

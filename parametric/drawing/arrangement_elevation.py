@@ -297,10 +297,10 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
 def _middles(leaf: Leaf) -> list[float]:
     """Where a leaf's name may stand, up from its foot: in an opening, a row of panes, a rail."""
     rows = [
-        float(pane.foot + pane.daylight[1] / 2)
+        float(row + lite.cell[1] / 2)
         for lite in leaf.lites
-        for pane in lite.panes
-        if len(lite.panes) > 1
+        if lite.cell is not None
+        for row in reversed(lite.rows)
     ]
     return [
         *(float(field.foot + field.height / 2) for field in openings(leaf)),

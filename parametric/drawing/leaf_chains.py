@@ -119,18 +119,15 @@ def bars_chain(
     """
     wood, upright = job.rules.wood, axis == "across"
     bars = sorted((b for b in lite.bars if b.upright == upright), key=lambda b: float(b.low))
-    if not bars:
+    if not bars or lite.cell is None or lite.section is None:
         return None
-    # Every row but one under a curve is as high as the lowest.
-    lowest = min(lite.panes, key=lambda pane: float(pane.foot))
-    day = lowest.daylight[0 if upright else 1]
+    day = lite.cell[0 if upright else 1]
     start = float(bars[0].low - day)
     places = [start]
     links: list[Link | None] = []
     for index, bar in enumerate(bars):
         places += [float(bar.low), float(bar.high)]
-        wide = None if lite.rebate is None else lite.rebate.face
-        face = Link(figure=wide, rule=wood) if index == 0 and wide is not None else None
+        face = Link(figure=lite.section.face, rule=wood) if index == 0 else None
         links += [Link(figure=day, rule=wood), face]
     places.append(float(bars[-1].high + day))
     links.append(Link(figure=day, rule=wood))

@@ -203,15 +203,15 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
                 leaf_letter_mark(leaf.letter, words, (middle, y), view.name)
                 for words in ((f"{where}, {how}",), (where, how))
             ]
-    # Where bars leave no room in the middle: in a pane, the lowest row first.
+    # Where bars leave no room in the middle: between two, the lowest row first.
     options += [
         leaf_letter_mark(leaf.letter, (where, how), (view.x(float(x)), view.y(float(y))), view.name)
         for lite in leaf.lites
-        for pane in reversed(lite.panes)
+        if lite.cell is not None
+        for row in lite.rows
+        for column in reversed(lite.columns)
         for share in (0.5, 0.42, 0.6, 0.34)
-        for x, y in [
-            (pane.left + pane.width / 2, pane.foot + share * pane.daylight[1]),
-        ]
+        for x, y in [(column + lite.cell[0] / 2, row + share * lite.cell[1])]
     ]
     options += [
         leaf_letter_mark(leaf.letter, (), (middle, view.y(float(up))), view.name)

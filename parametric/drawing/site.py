@@ -24,9 +24,8 @@ def level_cut(door: Door) -> float:
 
 def opening_middle(field: PanelField | Lite) -> float:
     """How far up an opening is cut level: its middle, or its lowest row's where bars part it."""
-    if isinstance(field, Lite) and len(field.panes) > 1:
-        pane = min(field.panes, key=lambda one: float(one.foot))
-        return float(pane.foot) + float(pane.daylight[1]) / 2
+    if isinstance(field, Lite) and field.cell is not None:
+        return float(field.rows[0] + field.cell[1] / 2)
     return float(field.foot + field.height / 2)
 
 

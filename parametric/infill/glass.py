@@ -15,11 +15,11 @@ from typing import Literal
 
 from pydantic import Field
 
-from parametric.figures import Figure, named
+from parametric.figures import Figure, exceeds, named
 from parametric.model import Blank, Making, Mitre, Pocket
 from parametric.names import join
 from parametric.outlines import Outline
-from parametric.written import Block, Length, LengthPair
+from parametric.written import Block, Length, LengthPair, LengthTriple
 
 GlassKind = Literal["toughened", "laminated", "toughened laminated", "ordinary", "mirror"]
 
@@ -28,8 +28,9 @@ class GlassSpec(Block):
     """Glass as written. stop: wide x deep, seen from the front and through the leaf."""
 
     kind: GlassKind
-    thickness: Length
-    true_thickness: Length | None = None
+    thickness: Length | None = Field(default=None, description="as it is sold")
+    unit: LengthTriple | None = Field(default=None, description="pane x space x pane")
+    true_thickness: Length | None = Field(default=None, description="as measured, over all")
     held_by: Literal["stops", "rebate"]
     stop: LengthPair = Field(description="wide x deep")
     tape: Length
@@ -38,18 +39,40 @@ class GlassSpec(Block):
     rebate_depth: Length = Field(description="of the glass rebate, from the back")
     muntin: Length = Field(description="width of a bar, seen from the front")
     muntin_rebate: Length = Field(description="how far the glass rebate reaches into a bar")
-    bars: Literal["true"]
+    bars: Literal["true", "applied", "spaced"]
+    bar_tenon: Length = Field(description="of a true bar between stops, into the frame")
+    bar_thickness: LengthPair = Field(description="front x back of an applied bar, off the glass")
+    bar_tape: Length = Field(description="under an applied bar; 0 where it is bonded")
+    bar_crossings: Literal["half lapped", "butted"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpacerGrid:
+    """The bars between the panes of an insulated unit, mm: the glazier's, under the applied ones.
+
+    `uprights` are their middles from the left edge of the glass seen from the front, `levels`
+    from its lower edge; `most` is the widest that an applied bar still hides.
+    """
+
+    uprights: tuple[Figure, ...]
+    levels: tuple[Figure, ...]
+    most: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stops:
-    """The stops round one pane, both faces, mm; `below_face` is from the frame's face to a stop's."""
+    """The stops round one pane, both faces, mm; `below_face` is from the frame's face to a stop's.
+
+    `left` and `foot` are where their outer edges stand in the leaf.
+    """
 
     width: Figure
     depth: Figure
     below_face: Figure
     across: Figure
     up: Figure
+    left: Figure
+    foot: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,8 +81,9 @@ class Pane:
 
     `width` and `height` are those of the rectangle it is cut from. `outline` is the true edge
     of a shaped pane, from the low left corner of that rectangle, seen from the front; None
-    for a plain rectangle. `left` and `foot` place that corner in the leaf. `bite` is the
-    least of the glass that is covered at an edge. `daylight` is what is seen through, wide
+    for a plain rectangle. `left` and `foot` place that corner in the leaf. `nominal` is the
+    thickness people say, `thickness` the true one; of an insulated unit, whose two panes and
+    space are `unit`, over all. `bite` is the least of the glass that is covered at an edge. `daylight` is what is seen through, wide
     and high (at its tallest); `opening` what is left open if the glass breaks out.
     """
 
@@ -68,6 +92,7 @@ class Pane:
     kind: GlassKind
     width: Figure
     height: Figure
+    nominal: Figure
     thickness: Figure
     clearance: Figure
     bite: Figure
@@ -79,8 +104,15 @@ class Pane:
     weight: Figure
     stops: Stops | None = None
     outline: Outline | None = None
+    unit: tuple[Figure, Figure, Figure] | None = None
+    grid: SpacerGrid | None = None
     edges: tuple[Figure, ...] = ()
     """Of a shaped pane: heights of its left and right edge, radius of its curve, for reading."""
+
+    @property
+    def true_differs(self) -> bool:
+        """Whether it measures other than it is sold as."""
+        return exceeds(self.nominal, self.thickness) or exceeds(self.thickness, self.nominal)
 
 
 def size_pane(
@@ -114,6 +146,7 @@ def size_pane(
 
     clearance = at("clearance", spec.clearance)
     thick = at("thickness", true_thickness(spec))
+    solid = glass_in_it(spec)
     width = at("width", opening_width - 2 * clearance)
     height = at("height", opening_height - 2 * clearance)
     stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
@@ -124,6 +157,7 @@ def size_pane(
         kind=spec.kind,
         width=width,
         height=height,
+        nominal=at("nominal thickness", nominal_thickness(spec)),
         thickness=thick,
         clearance=clearance,
         bite=at("bite", stop_width - clearance),
@@ -138,14 +172,44 @@ def size_pane(
             below_face=at("stop below the frame's face", (frame - thick) / 2 - tape - stop_depth),
             across=at("stop length across", opening_width),
             up=at("stop length up", opening_height),
+            left=left,
+            foot=foot,
         ),
-        weight=at("weight", width * height * thick * per_mm / 1e6, "kg"),
+        weight=at(
+            "weight", width * height * (thick if solid is None else solid) * per_mm / 1e6, "kg"
+        ),
+        unit=unit_sizes(spec, name),
     )
 
 
+def nominal_thickness(spec: GlassSpec) -> Figure:
+    """What the glass is sold as, mm; of an insulated unit, both panes and the space between them."""
+    if spec.unit is not None:
+        return spec.unit[0] + spec.unit[1] + spec.unit[2]
+    assert spec.thickness is not None, "the reader has seen to that"
+    return spec.thickness
+
+
 def true_thickness(spec: GlassSpec) -> Figure:
-    """What the glass measures, mm: as bought where nobody has measured it."""
-    return spec.thickness if spec.true_thickness is None else spec.true_thickness
+    """What the glass measures over all, mm: as bought where nobody has measured it."""
+    return nominal_thickness(spec) if spec.true_thickness is None else spec.true_thickness
+
+
+def unit_sizes(spec: GlassSpec, name: str) -> tuple[Figure, Figure, Figure] | None:
+    """Front pane, space and back pane of an insulated unit, mm; None for one pane."""
+    if spec.unit is None:
+        return None
+    front, space, back = spec.unit
+    return (
+        named(join(name, "front pane thickness"), front),
+        named(join(name, "space"), space),
+        named(join(name, "back pane thickness"), back),
+    )
+
+
+def glass_in_it(spec: GlassSpec) -> Figure | None:
+    """How much of an insulated unit's thickness is glass, mm; None where all of it is."""
+    return None if spec.unit is None else spec.unit[0] + spec.unit[2]
 
 
 def pane_blank(pane: Pane) -> Blank:

@@ -7,7 +7,7 @@ import re
 from parametric.figures import Figure
 from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, wood
-from parametric.units import Unit
+from parametric.units import INCH, Unit, mm_text
 from parametric.writers.client_page import Amount
 
 _THIN = "\u2009"
@@ -36,6 +36,13 @@ def wood_amount(resolved: Resolved, figure: Figure, name: str = "") -> Amount:
     unit = resolved.design.unit
     text = page_text(wood(figure, unit, resolved.shop), unit)
     return Amount(figure=name or figure.name or "", text=text)
+
+
+def true_amount(resolved: Resolved, figure: Figure) -> Amount:
+    """A thickness as the callipers say it: hundredths of a mm, thousandths of an inch."""
+    if resolved.design.unit == "mm":
+        return Amount(figure=figure.name or "", text=mm_text(float(figure), 0.01))
+    return Amount(figure=figure.name or "", text=f"{float(figure) / float(INCH):.3f}\u2033")
 
 
 def glass_amount(resolved: Resolved, figure: Figure, *, down: bool = False) -> Amount:

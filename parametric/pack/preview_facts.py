@@ -9,17 +9,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from types import MappingProxyType
 
+from parametric.infill.glass import Pane
 from parametric.names import join
 from parametric.pack.door_sizes import DoorSizes
 from parametric.pack.door_words import alike, counted, filled
-from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.pack.page_lengths import glass_amount, true_amount, wood_amount
 from parametric.pack.preview_gaps import gaps, laps, passing
 from parametric.pack.preview_swing import room_to_swing, swinging_gap
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight
 from parametric.trade.standing import clear_stretch, widest_open
-from parametric.writers.client_page import Amount, Chalk, Fact, plain, said
+from parametric.writers.client_page import Amount, Chalk, Fact, Saying, plain, said
 from parametric.writers.page_words import FACT_WORDS as SAID
 
 _SQUARE = 90.0
@@ -258,6 +259,17 @@ class _Sizes(DoorSizes):
             ),
         )
 
+    def _thick(self, pane: Pane) -> Saying:
+        """What is sold, and what it measures where that is less or more; of a unit its two panes."""
+        if pane.unit is not None:
+            build = (glass_amount(self.resolved, size) for size in pane.unit)
+            return filled(SAID["glass value unit"], "", pane.kind, *build)
+        nominal = glass_amount(self.resolved, pane.nominal)
+        if not pane.true_differs:
+            return filled(SAID["glass value"], nominal, pane.kind)
+        true = true_amount(self.resolved, pane.thickness)
+        return filled(SAID["glass value true"], nominal, pane.kind, true)
+
     def glass(self) -> Fact | None:
         """What it is, and the size of a pane: of the largest, where they differ."""
         panes = [
@@ -287,9 +299,7 @@ class _Sizes(DoorSizes):
         return Fact(
             key="glass",
             label=SAID["glass"],
-            value=filled(
-                SAID["glass value"], glass_amount(self.resolved, pane.thickness), pane.kind
-            ),
+            value=self._thick(pane),
             note=filled(SAID["pane alone" if count == 1 else words], counted(count), wide, high),
             chalk=(
                 Chalk(

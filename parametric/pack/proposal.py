@@ -20,11 +20,12 @@ from parametric.drawing.proposal import (
 )
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.infill.glass import Pane
 from parametric.pack.door_words import (
     alike,
     door_names,
 )
-from parametric.pack.page_lengths import glass_amount, wood_amount
+from parametric.pack.page_lengths import glass_amount, true_amount, wood_amount
 from parametric.pack.proposal_paragraph import (
     count,
     floor_words,
@@ -234,9 +235,8 @@ def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     found = [*_doors_included(resolved)]
     panes = [pane for leaf in resolved.door.leaves for lite in leaf.lites for pane in lite.panes]
     if panes:
-        thick = glass_amount(resolved, panes[0].thickness).text
         how_many = count(len(panes), SAID["lite"]).capitalize()
-        found.append(SAID["glass"].format(how_many, panes[0].kind, thick))
+        found.append(_glass(resolved, panes[0], how_many))
     counts = {item.what: int(float(item.number)) for item in paper.hardware if item.unit == "off"}
     for what, number in counts.items():
         if what.endswith("pull"):
@@ -249,6 +249,18 @@ def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
         )
     found.append(_coats(paper))
     return tuple(on_paper(text) for text in found)
+
+
+def _glass(resolved: Resolved, pane: Pane, how_many: str) -> str:
+    """How many panes of what, and how thick: as it is sold, and as it measures where that differs."""
+    if pane.unit is not None:
+        build = (glass_amount(resolved, size).text for size in pane.unit)
+        return SAID["glass unit"].format(how_many, pane.kind, *build)
+    thick = glass_amount(resolved, pane.nominal).text
+    if pane.true_differs:
+        true = true_amount(resolved, pane.thickness).text
+        return SAID["glass true"].format(how_many, pane.kind, thick, true)
+    return SAID["glass"].format(how_many, pane.kind, thick)
 
 
 def _doors_included(resolved: Resolved) -> tuple[str, ...]:

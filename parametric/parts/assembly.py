@@ -23,7 +23,8 @@ STEEL = Material(name="track", look="metal", density=0.0)
 def make_parts(resolved: Resolved) -> Assembly:
     """Every part of the job, in its group, with its mark.
 
-    Twins share a mark: two parts have the same one exactly when one solid serves for both.
+    Twins share a mark: two parts have the same one exactly when they are of one material and one
+    solid serves for both.
     """
     door = resolved.door
     groups = [
@@ -84,13 +85,13 @@ def _tracks(door: Door) -> Group:
 
 def _marked(groups: Iterable[Group]) -> list[Group]:
     """Number the types of each letter in the order they come; a part arrives with its letter."""
-    marks: dict[tuple[str, str], str] = {}
+    marks: dict[tuple[str, str, str], str] = {}
     counts: dict[str, int] = {}
     marked = []
     for group in groups:
         parts = []
         for part in group.parts:
-            key = (part.mark, shape_key(part))
+            key = (part.mark, part.material.name, shape_key(part))
             if key not in marks:
                 counts[part.mark] = counts.get(part.mark, 0) + 1
                 marks[key] = f"{part.mark}{counts[part.mark]}"

@@ -15,16 +15,21 @@ the back, and the level bar's web is cut for the upright one's.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from parametric.figures import Figure, largest
 from parametric.hangings.hanging import Side
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex, backwards, rectangle
-from parametric.parts.lying import LEVEL, RIGHT, UP
+from parametric.parts.bar_ends import beyond
+from parametric.parts.full_bars import full_bar_parts, rail_mortises, stile_mortises
+from parametric.parts.lying import LEVEL, RIGHT, UP, UPRIGHT
+from parametric.parts.planted_bars import planted_parts
 from parametric.parts.rebates import between, rail_chain, tidy
+from parametric.resolve.bar_places import Bar, RebatedBar
 from parametric.resolve.leaf import Leaf
-from parametric.resolve.lite import Bar, Lite, Rebate
+from parametric.resolve.lite import Lite, Rebate
 from parametric.resolve.rail import Rail
 
 SAWN = Making(by="saw", tool="tenoning jig or hand saw, to a knife line")
@@ -32,16 +37,29 @@ CHOPPED = Making(by="bench", tool="tenon saw and chisel, to the bar's own end")
 FITTED = Making(by="bench", tool="saw and file, to the template of the arch")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Held:
+    """What a rebated bar is cut by: the frame's rebate and its own section."""
+
+    rebate: Rebate
+    section: RebatedBar
+
+
 def bar_parts(leaf: Leaf) -> tuple[Part, ...]:
-    """Every bar, lite by lite: uprights first, then level ones from the top."""
-    return tuple(
-        _upright(leaf, lite, lite.rebate, bar)
-        if bar.upright
-        else _level(leaf, lite, lite.rebate, bar)
-        for lite in leaf.lites
-        if lite.rebate is not None
+    """Every bar, lite by lite: uprights first, then level ones from the top; planted ones last."""
+    rebated = (
+        _upright(leaf, lite, held, bar) if bar.upright else _level(leaf, lite, held, bar)
+        for lite, held in _rebated(leaf)
         for bar in lite.bars
     )
+    return (*rebated, *full_bar_parts(leaf), *planted_parts(leaf))
+
+
+def _rebated(leaf: Leaf) -> Iterator[tuple[Lite, _Held]]:
+    """The lites whose bars are rebated as the frame is."""
+    for lite in leaf.lites:
+        if lite.rebate is not None and isinstance(lite.section, RebatedBar):
+            yield lite, _Held(rebate=lite.rebate, section=lite.section)
 
 
 def lip(leaf: Leaf, rebate: Rebate) -> Figure:
@@ -52,15 +70,13 @@ def lip(leaf: Leaf, rebate: Rebate) -> Figure:
 def stile_notches(leaf: Leaf, side: Side, face: Face) -> Iterator[Shaped]:
     """A stile's notches for the tongues of level bars, from its glass rebate into the lip."""
     width = leaf.left_stile if side == "left" else leaf.right_stile
-    for lite in leaf.lites:
-        rebate = lite.rebate
-        if rebate is None:
-            continue
+    for lite, held in _rebated(leaf):
+        rebate, web = held.rebate, held.section.rebate
         for bar in lite.bars:
             if bar.upright:
                 continue
-            low = float(bar.low + rebate.bar + leaf.trim)
-            high = float(bar.high - rebate.bar + leaf.trim)
+            low = float(bar.low + web + leaf.trim)
+            high = float(bar.high - web + leaf.trim)
             yield Shaped(
                 name="notch for a bar",
                 face=face,
@@ -69,19 +85,18 @@ def stile_notches(leaf: Leaf, side: Side, face: Face) -> Iterator[Shaped]:
                 depth=leaf.thickness - lip(leaf, rebate),
                 making=CHOPPED,
             )
+    yield from stile_mortises(leaf)
 
 
 def rail_notches(leaf: Leaf, rail: Rail) -> Iterator[Shaped]:
     """A rail's notches for the tongues of upright bars; under an arch they follow its curve."""
-    for lite in leaf.lites:
-        rebate = lite.rebate
-        if rebate is None:
-            continue
+    for lite, held in _rebated(leaf):
+        rebate, web = held.rebate, held.section.rebate
         for bar in lite.bars:
             if not bar.upright:
                 continue
-            x0 = float(bar.low + rebate.bar)
-            x1 = float(bar.high - rebate.bar)
+            x0 = float(bar.low + web)
+            x1 = float(bar.high - web)
             for outline in _notch_outlines(leaf, rail, lite, rebate, (x0, x1)):
                 yield Shaped(
                     name="notch for a bar",
@@ -91,6 +106,7 @@ def rail_notches(leaf: Leaf, rail: Rail) -> Iterator[Shaped]:
                     depth=leaf.thickness - lip(leaf, rebate),
                     making=CHOPPED,
                 )
+    yield from rail_mortises(leaf, rail)
 
 
 def _notch_outlines(
@@ -109,21 +125,19 @@ def _notch_outlines(
         )
 
 
-def _level(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
+def _level(leaf: Leaf, lite: Lite, held: _Held, bar: Bar) -> Part:
     """From stile to stile; its low face is the back."""
+    rebate, web = held.rebate, float(held.section.rebate)
     reach, face = rebate.frame, bar.high - bar.low
     length = bar.end - bar.start + 2 * reach
-    cuts: list[Cut] = [*_bar_rebates(rebate, "low face", length, face)]
-    cuts += _square_end(leaf, rebate, "high face", 0.0, float(reach), float(face))
-    cuts += _square_end(
-        leaf, rebate, "high face", float(length - reach), float(length), float(face)
-    )
+    cuts: list[Cut] = [*_bar_rebates(held, "low face", length, face)]
+    cuts += _square_end(leaf, held, "high face", 0.0, float(reach), float(face))
+    cuts += _square_end(leaf, held, "high face", float(length - reach), float(length), float(face))
     front = float(lip(leaf, rebate))
     for other in lite.bars:
         if not other.upright:
             continue
         x0, x1 = (float(edge - bar.start + reach) for edge in (other.low, other.high))
-        web = float(rebate.bar)
         cuts += [
             Shaped(
                 name="lap, web",
@@ -157,20 +171,21 @@ def _level(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
     )
 
 
-def _upright(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
+def _upright(leaf: Leaf, lite: Lite, held: _Held, bar: Bar) -> Part:
     """From rail to rail, or up to the arch; its low face is the front."""
+    rebate = held.rebate
     reach, face = rebate.frame, bar.high - bar.low
     foot = bar.start - reach
-    top = bar.end + reach if lite.head is None else _highest(lite, rebate, bar)
+    top = bar.end + reach if lite.head is None else _highest(lite, held, bar)
     length = top - foot
-    cuts: list[Cut] = [*_bar_rebates(rebate, "high face", length, face)]
-    cuts += _square_end(leaf, rebate, "low face", 0.0, float(reach), float(face))
+    cuts: list[Cut] = [*_bar_rebates(held, "high face", length, face)]
+    cuts += _square_end(leaf, held, "low face", 0.0, float(reach), float(face))
     if lite.head is None:
         cuts += _square_end(
-            leaf, rebate, "low face", float(length - reach), float(length), float(face)
+            leaf, held, "low face", float(length - reach), float(length), float(face)
         )
     else:
-        cuts += _curved_end(leaf, lite, rebate, bar, float(foot), float(length))
+        cuts += _curved_end(leaf, lite, held, bar, float(foot), float(length))
     front = lip(leaf, rebate)
     for other in lite.bars:
         if other.upright:
@@ -193,26 +208,20 @@ def _upright(leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar) -> Part:
         blank=Blank(length=length, width=face, thickness=leaf.thickness),
         placement=Placement(origin=(float(bar.low), 0.0, float(foot)), x=UP, y=RIGHT),
         cuts=tuple(cuts),
-        faces={
-            "low end": "foot",
-            "high end": "top",
-            "low edge": "left edge",
-            "high edge": "right edge",
-            "low face": "face",
-            "high face": "back",
-        },
+        faces=UPRIGHT,
     )
 
 
-def _bar_rebates(rebate: Rebate, back: Face, length: Figure, face: Figure) -> Iterator[Groove]:
-    for v in (rebate.bar / 2, face - rebate.bar / 2):
+def _bar_rebates(held: _Held, back: Face, length: Figure, face: Figure) -> Iterator[Groove]:
+    rebate, own = held.rebate, held.section.rebate
+    for v in (own / 2, face - own / 2):
         yield Groove(
             name="glass rebate",
             face=back,
             u0=0.0,
             u1=length,
             v=v,
-            width=rebate.bar,
+            width=own,
             depth=rebate.depth,
             making=Making(
                 by="saw", tool="dado set, in one piece before the bars are cut to length"
@@ -221,10 +230,10 @@ def _bar_rebates(rebate: Rebate, back: Face, length: Figure, face: Figure) -> It
 
 
 def _square_end(
-    leaf: Leaf, rebate: Rebate, front: Face, u0: float, u1: float, face: float
+    leaf: Leaf, held: _Held, front: Face, u0: float, u1: float, face: float
 ) -> Iterator[Shaped]:
     """Shoulders on both sides of the tongue, and the tongue cut back from the front."""
-    web = float(rebate.bar)
+    rebate, web = held.rebate, float(held.section.rebate)
     before = leaf.thickness - rebate.depth
     for low, high, word, depth in (
         (0.0, web, "shoulder", before),
@@ -240,24 +249,25 @@ def _square_end(
         )
 
 
-def _highest(lite: Lite, rebate: Rebate, bar: Bar) -> Figure:
+def _highest(lite: Lite, held: _Held, bar: Bar) -> Figure:
     """The top of a bar's blank: where its tongue reaches highest in the arched rail."""
     assert lite.head is not None
     tongue = lite.head.most(
-        bar.low + rebate.bar,
-        bar.high - rebate.bar,
+        bar.low + held.section.rebate,
+        bar.high - held.section.rebate,
         join(bar.name, "tongue to"),
-        out=rebate.frame,
+        out=held.rebate.frame,
     )
     return largest(tongue, bar.end)
 
 
 def _curved_end(
-    leaf: Leaf, lite: Lite, rebate: Rebate, bar: Bar, foot: float, length: float
+    leaf: Leaf, lite: Lite, held: _Held, bar: Bar, foot: float, length: float
 ) -> Iterator[Shaped]:
     """The same end under an arch: the shoulders follow its curve, the tongue that of its rebate."""
     assert lite.head is not None
-    low, high, web = float(bar.low), float(bar.high), float(rebate.bar)
+    rebate, web = held.rebate, float(held.section.rebate)
+    low, high = float(bar.low), float(bar.high)
     before = leaf.thickness - rebate.depth
 
     def chain(x0: float, x1: float, out: float = 0.0) -> tuple[Vertex, ...]:
@@ -271,17 +281,17 @@ def _curved_end(
         yield Shaped(
             name="shoulder",
             face="low face",
-            outline=_beyond(chain(x0, x1), length),
+            outline=beyond(chain(x0, x1), length),
             depth=before,
             making=FITTED,
         )
     inner = (low + web, high - web)
     end = chain(*inner, float(rebate.frame))
-    if beyond := _beyond(end, length):
+    if past := beyond(end, length):
         yield Shaped(
             name="tongue, end",
             face="low face",
-            outline=beyond,
+            outline=past,
             depth=leaf.thickness,
             making=FITTED,
         )
@@ -292,9 +302,3 @@ def _curved_end(
         depth=lip(leaf, rebate),
         making=FITTED,
     )
-
-
-def _beyond(chain: tuple[Vertex, ...], length: float) -> Outline:
-    """What lies past a curve that runs across the bar, up to the end of its blank."""
-    first, last = chain[0], chain[-1]
-    return tidy((Vertex(length, first.y), Vertex(length, last.y), *backwards(chain)))

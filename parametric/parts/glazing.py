@@ -16,6 +16,7 @@ from parametric.model import Cut, Making, Material, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import SAME, Outline, Vertex, backwards, no_short_edges, turned_over
 from parametric.parts.lying import DOWN, LEFT, RIGHT, UP
+from parametric.parts.planted_bars import planted_tapes
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 
@@ -26,8 +27,9 @@ def glazing_parts(leaf: Leaf) -> tuple[Part, ...]:
     """Glass first, then stops, then tape, lite by lite."""
     return (
         *(_glass(leaf, lite, pane) for lite in leaf.lites for pane in lite.panes),
-        *(stop for lite in leaf.lites for stop in _stops(leaf, lite)),
-        *(tape for lite in leaf.lites for tape in _tapes(leaf, lite)),
+        *(stop for lite in leaf.lites for pane in lite.panes for stop in _stops(leaf, lite, pane)),
+        *(tape for lite in leaf.lites for pane in lite.panes for tape in _tapes(leaf, lite, pane)),
+        *planted_tapes(leaf),
     )
 
 
@@ -64,12 +66,30 @@ def _glass(leaf: Leaf, lite: Lite, pane: Pane) -> Part:
         )
     return Part(
         name=pane.name,
-        noun=f"{pane.kind} glass",
+        noun=f"{pane.kind} unit" if pane.unit is not None else f"{pane.kind} glass",
         mark="G",
-        material=Material(name=f"{pane.kind} glass", look="glass", density=DENSITY),
+        material=_glass_material(pane),
         blank=pane_blank(pane),
         placement=placement,
         cuts=cuts,
+    )
+
+
+def _glass_material(pane: Pane) -> Material:
+    """What it is made of: of an insulated unit the two panes and its spacer bars tell it from another,
+    and its density is that of its glass shared over the whole.
+    """
+    if pane.unit is None:
+        return Material(name=f"{pane.kind} glass", look="glass", density=DENSITY)
+    build = " / ".join(f"{float(size):g}" for size in pane.unit)
+    bars = ""
+    if pane.grid is not None:
+        upright, level = len(pane.grid.uprights), len(pane.grid.levels)
+        bars = f", spacer bars {upright} upright and {level} level"
+    return Material(
+        name=f"{pane.kind} unit {build}{bars}",
+        look="glass",
+        density=DENSITY * (pane.unit[0] + pane.unit[2]) / pane.thickness,
     )
 
 
@@ -90,25 +110,30 @@ def _at(pane: Pane, back: float) -> Placement:
     return Placement(origin=(float(pane.left), back, float(pane.foot)), x=RIGHT, y=UP)
 
 
-def _stops(leaf: Leaf, lite: Lite) -> list[Part]:
+def _place(lite: Lite, pane: Pane) -> str:
+    """What stops and tape are named by: the opening, or one of its panes where it has several."""
+    return lite.name if len(lite.panes) == 1 else pane.name
+
+
+def _stops(leaf: Leaf, lite: Lite, pane: Pane) -> list[Part]:
     """Four to a face: the low edge against the frame, so the mitres run in from it."""
-    pane, held = lite.pane, lite.pane.stops
+    held = pane.stops
     if held is None:
         return []
-    left, right = float(leaf.left_stile), float(leaf.left_stile + lite.width)
-    foot, top = float(lite.foot), float(lite.top)
+    low, right = float(held.left), float(held.left + held.across)
+    down, top = float(held.foot), float(held.foot + held.up)
     runs = (
-        ("bottom", held.across, (left, foot), RIGHT, UP),
+        ("bottom", held.across, (low, down), RIGHT, UP),
         ("top", held.across, (right, top), LEFT, DOWN),
-        ("left", held.up, (left, top), DOWN, RIGHT),
-        ("right", held.up, (right, foot), UP, LEFT),
+        ("left", held.up, (low, top), DOWN, RIGHT),
+        ("right", held.up, (right, down), UP, LEFT),
     )
     stops = []
     for face, back in _stop_backs(leaf, pane, held):
         for word, length, (x, z), along, across in runs:
             stops.append(
                 Part(
-                    name=join(lite.name, f"{face} {word} stop"),
+                    name=join(_place(lite, pane), f"{face} {word} stop"),
                     noun="stop across" if length is held.across else "stop upright",
                     mark="L",
                     material=leaf.material,
@@ -128,14 +153,13 @@ def _stop_backs(leaf: Leaf, pane: Pane, held: Stops) -> tuple[tuple[str, float],
     return ("front", middle - half - tape), ("back", middle + half + tape + deep)
 
 
-def _tapes(leaf: Leaf, lite: Lite) -> list[Part]:
-    pane = lite.pane
+def _tapes(leaf: Leaf, lite: Lite, pane: Pane) -> list[Part]:
     if float(pane.tape) == 0 or pane.stops is None:
         return []
     middle, half = float(leaf.thickness / 2), float(pane.thickness / 2)
     return [
         Part(
-            name=join(lite.name, f"{face} tape"),
+            name=join(_place(lite, pane), f"{face} tape"),
             noun="glazing tape",
             mark="Z",
             material=TAPE,

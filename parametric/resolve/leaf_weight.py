@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from parametric.catalog.timbers import Timber
 from parametric.figures import Figure, named
 from parametric.names import join
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.lite import Lite
 from parametric.resolve.panel_field import PanelField
 from parametric.resolve.rail import Rail
@@ -52,8 +53,8 @@ def weigh_leaf(
         if rail.head is not None:
             gross = gross - rail.head.area * thickness
     for lite in lites:
-        if lite.bar_area is not None and lite.bars:
-            gross = gross + lite.bar_area * thickness
+        if lite.bar_area is not None:
+            gross = gross + lite.bar_area * _bar_thickness(lite, thickness)
     volume = at("frame volume", gross, "mm3")
     frame = at("frame weight", volume * timber.density / 1e9)
     panel = at("panel weight", _total([p.panel.weight for p in panels]))
@@ -67,6 +68,12 @@ def weigh_leaf(
         estimate=at("weight estimate", bare + glass),
         without_glass=bare,
     )
+
+
+def _bar_thickness(lite: Lite, frame: Figure) -> Figure:
+    """How much wood stands through the leaf in a bar: as the frame, or planted on both faces."""
+    planted = lite.section
+    return planted.front + planted.back if isinstance(planted, PlantedBar) else frame
 
 
 def _total(values: list[Figure]) -> Figure:

@@ -1,61 +1,66 @@
-"""A glazed opening: between stops one pane; in a rebate as many panes as its bars make.
+"""A glazed opening: one pane, or as many as its true bars make; or one with bars planted on it.
 
 seen from the front          section through an upright bar, front below
-| pane | pane |              glass ====|  |==== glass
-|------+------|  level bar         ___|  |___     rebates from the back
-| pane | pane |                    |________|     the bar's face
+| pane | pane |              glass ====|  |==== glass     a true one, rebated from the back
+|------+------|  level bar         ___|  |___
+| pane | pane |                    |________|
+                             glass ============ glass     planted bars, on both faces
+                                   |_|    |_|
 """
 
 from __future__ import annotations
 
+import dataclasses
 from dataclasses import dataclass
+from typing import assert_never
 
-from parametric.catalog.glass_facts import MASS
+from parametric.catalog.glass_facts import MASS, SPACER_SHY
 from parametric.design.leaf import Band as WrittenBand
 from parametric.figures import Figure, named
-from parametric.infill.glass import GlassSpec, Pane, size_pane, true_thickness
+from parametric.infill.glass import (
+    GlassSpec,
+    Pane,
+    SpacerGrid,
+    glass_in_it,
+    size_pane,
+    true_thickness,
+)
 from parametric.names import join
-from parametric.outlines import Vertex, area_of, backwards, moved
 from parametric.resolve.bands import Band
+from parametric.resolve.bar_places import (
+    Bar,
+    BarPlaces,
+    BarSection,
+    FullBar,
+    PlantedBar,
+    RebatedBar,
+    Span,
+    place_bars,
+)
 from parametric.resolve.head import LeafHead
+from parametric.resolve.pane_in_rebate import Daylight, pane_in_rebate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rebate:
     """The rebate that glass lies in, from the back of the leaf, mm.
 
-    `lip` is the wood before it; `bite` how much of the glass the frame covers; `web` what two
-    rebates leave of a bar, and `face` the bar's own width.
+    `lip` is the wood before it; `bite` how much of the glass the frame covers.
     """
 
     frame: Figure
-    bar: Figure
     depth: Figure
     lip: Figure
     bite: Figure
-    face: Figure
-    web: Figure
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bar:
-    """One glazing bar: `low` and `high` are its edges, across for an upright one, up for a level one.
-
-    `start` and `end` are where its face meets the frame, along its length; an upright bar
-    under a curve ends on it, and `end` is then where it is longest.
-    """
-
-    name: str
-    upright: bool
-    low: Figure
-    high: Figure
-    start: Figure
-    end: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lite:
-    """A glazed opening, mm. `height` and `top` are to the springing where a curve stands over it."""
+    """A glazed opening, mm. `height` and `top` are to the springing where a curve stands over it.
+
+    `section` is how its bars are made, `cell` the daylight between two of them, across and up;
+    `columns` and `rows` are the left edges and the feet of what they leave, rows from the lowest.
+    """
 
     name: str
     foot: Figure
@@ -65,6 +70,10 @@ class Lite:
     panes: tuple[Pane, ...]
     weight: Figure
     bars: tuple[Bar, ...] = ()
+    section: BarSection | None = None
+    cell: tuple[Figure, Figure] | None = None
+    columns: tuple[Figure, ...] = ()
+    rows: tuple[Figure, ...] = ()
     rebate: Rebate | None = None
     head: LeafHead | None = None
     bar_area: Figure | None = None
@@ -73,6 +82,11 @@ class Lite:
     def pane(self) -> Pane:
         """Its first pane, the only one where it is not divided."""
         return self.panes[0]
+
+    @property
+    def framed_bars(self) -> tuple[Bar, ...]:
+        """The bars that are glued into the frame: true ones."""
+        return () if isinstance(self.section, PlantedBar) else self.bars
 
 
 def resolve_lite(
@@ -95,98 +109,22 @@ def resolve_lite(
         head: the curve over it, if any.
     """
     width = named(join(band.name, "width"), shoulder)
-    if glass.held_by == "stops":
-        pane = size_pane(
-            glass,
-            name=join(band.name, "glass"),
-            left=left,
-            foot=band.foot,
-            opening_width=width,
-            opening_height=band.height,
-            frame=thickness,
-            per_mm=MASS,
-        )
-        return Lite(
-            name=band.name,
-            foot=band.foot,
-            height=band.height,
-            top=band.top,
-            width=width,
-            panes=(pane,),
-            weight=pane.weight,
-        )
-    return _in_rebate(band, glass, left=left, width=width, thickness=thickness, head=head)
-
-
-def _in_rebate(
-    band: Band,
-    glass: GlassSpec,
-    *,
-    left: Figure,
-    width: Figure,
-    thickness: Figure,
-    head: LeafHead | None,
-) -> Lite:
-    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
-        return named(join(band.name, quantity), value, unit)
-
-    wide, high = _panes(band.written)
-    face = at("bar width", glass.muntin)
-    rebate = Rebate(
-        frame=at("rebate in the frame", glass.frame_rebate),
-        bar=at("rebate in the bars", glass.muntin_rebate),
-        depth=at("rebate depth", glass.rebate_depth),
-        lip=at("wood before the glass", thickness - glass.rebate_depth),
-        bite=at("bite in the frame", glass.frame_rebate - glass.clearance),
-        face=face,
-        web=at("web of a bar", face - 2 * glass.muntin_rebate),
-    )
-    across = at("daylight width", (width - (wide - 1) * face) / wide)
-    up = at("daylight height", (band.height - (high - 1) * face) / high)
-    columns = [at(f"column {c + 1} left", left + c * (across + face)) for c in range(wide)]
-    feet = [at(f"row {high - r} foot", band.foot + r * (up + face)) for r in range(high)]
-    panes = tuple(
-        _pane(
-            glass,
-            rebate,
-            name=join(band.name, f"row {row + 1}", f"pane {column + 1}")
-            if wide * high > 1
-            else join(band.name, "glass"),
-            left=columns[column],
-            foot=feet[high - 1 - row],
-            across=across,
-            up=up,
-            first=(column == 0, row == high - 1),
-            last=(column == wide - 1, row == 0),
-            head=head if row == 0 else None,
-        )
-        for row in range(high)
-        for column in range(wide)
-    )
-    bars = (
-        *(_upright(band, c + 1, columns[c] + across, face, head) for c in range(wide - 1)),
-        *(
-            _level(band, high - 1 - r, feet[r] + up, face, left, width)
-            for r in reversed(range(high - 1))
-        ),
-    )
-    bar_area = at("bar area", _bar_area(band, wide, high, face, width, head, bars), "mm2")
-    whole = width * band.height if head is None else width * band.height + head.area
-    daylight = at("daylight area", whole - bar_area, "mm2")
-    thick = at("glass thickness", true_thickness(glass))
-    return Lite(
-        name=band.name,
-        foot=band.foot,
-        height=band.height,
-        top=band.top,
-        width=width,
-        panes=panes,
-        weight=at("glass weight", daylight * thick * MASS / 1e6, "kg"),
-        bars=bars,
-        rebate=rebate,
-        head=head,
-        bar_area=bar_area,
-    )
+    span = Span(left=left, foot=band.foot, width=width, height=band.height, top=band.top, head=head)
+    divided = _panes(band.written) != (1, 1)
+    match glass.bars:
+        case "true":
+            lite = (
+                _between_stops(band, glass, span, thickness)
+                if glass.held_by == "stops"
+                else _in_rebate(band, glass, span, thickness)
+            )
+        case "applied" | "spaced":
+            lite = _whole(band, glass, span, thickness)
+            if divided:
+                lite = _with_planted_bars(lite, band, glass, span, thickness)
+        case _:
+            assert_never(glass.bars)
+    return lite
 
 
 def _panes(line: WrittenBand) -> tuple[int, int]:
@@ -197,136 +135,262 @@ def _panes(line: WrittenBand) -> tuple[int, int]:
     )
 
 
-def _pane(
-    glass: GlassSpec,
-    rebate: Rebate,
-    *,
-    name: str,
-    left: Figure,
-    foot: Figure,
-    across: Figure,
-    up: Figure,
-    first: tuple[bool, bool],
-    last: tuple[bool, bool],
-    head: LeafHead | None,
-) -> Pane:
-    """One pane: its daylight and the rebates beside it, less the clearance at each edge.
+def _between_stops(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+    """One pane between stops, or one in every opening that bars as thick as the frame leave."""
+    counts = _panes(band.written)
+    if counts == (1, 1):
+        return _whole(band, glass, span, thickness)
+    face = named(join(band.name, "bar width"), glass.muntin)
+    places = place_bars(band.name, counts, span, face)
+    panes = tuple(
+        size_pane(
+            glass,
+            name=name,
+            left=left,
+            foot=foot,
+            opening_width=places.across,
+            opening_height=places.up,
+            frame=thickness,
+            per_mm=MASS,
+        )
+        for name, (left, foot) in _cells(band.name, counts, places).items()
+    )
+    return Lite(
+        name=band.name,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        width=span.width,
+        panes=panes,
+        weight=named(join(band.name, "glass weight"), _added([p.weight for p in panes]), "kg"),
+        bars=places.bars,
+        section=FullBar(
+            face=face,
+            tenon_length=named(join(band.name, "tenon of a bar"), glass.bar_tenon),
+            tenon_thickness=named(join(band.name, "thickness of a bar's tenon"), thickness / 3),
+        ),
+        cell=(places.across, places.up),
+        columns=places.columns,
+        rows=places.feet,
+        bar_area=places.area,
+    )
 
-    `first` says whether it stands at the left side and at the foot of the lite, `last` at the
-    right side and at the head. Source: HR7 of the trade, common practice, no source.
-    """
 
-    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
-        return named(join(name, quantity), value, unit)
+def _cells(
+    place: str, counts: tuple[int, int], places: BarPlaces
+) -> dict[str, tuple[Figure, Figure]]:
+    """Every pane of a divided opening with its low left corner, from the top left, row by row."""
+    wide, high = counts
+    return {
+        join(place, f"row {row + 1}", f"pane {column + 1}"): (
+            places.columns[column],
+            places.feet[high - 1 - row],
+        )
+        for row in range(high)
+        for column in range(wide)
+    }
+
+
+def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+    """One pane in the whole opening."""
+    name = join(band.name, "glass")
+    rebate = None
+    if glass.held_by == "stops":
+        pane = size_pane(
+            glass,
+            name=name,
+            left=span.left,
+            foot=band.foot,
+            opening_width=span.width,
+            opening_height=band.height,
+            frame=thickness,
+            per_mm=MASS,
+        )
+    else:
+        rebate = _rebate(band, glass, thickness)
+        day = Daylight(
+            left=span.left,
+            foot=band.foot,
+            across=span.width,
+            up=band.height,
+            at_left=rebate.frame,
+            at_foot=rebate.frame,
+            at_right=rebate.frame,
+            at_top=rebate.frame,
+            frame=rebate.frame,
+        )
+        pane = pane_in_rebate(glass, name, day, span.head)
+    return Lite(
+        name=band.name,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        width=span.width,
+        panes=(pane,),
+        weight=pane.weight if rebate is None else _seen_weight(band, glass, span, None),
+        rebate=rebate,
+        head=span.head,
+    )
+
+
+def _rebate(band: Band, glass: GlassSpec, thickness: Figure) -> Rebate:
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(band.name, quantity), value)
+
+    return Rebate(
+        frame=at("rebate in the frame", glass.frame_rebate),
+        depth=at("rebate depth", glass.rebate_depth),
+        lip=at("wood before the glass", thickness - glass.rebate_depth),
+        bite=at("bite in the frame", glass.frame_rebate - glass.clearance),
+    )
+
+
+def _in_rebate(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+    """One pane in the frame's rebate, or one in each opening between rebated bars."""
+    counts = wide, high = _panes(band.written)
+    if counts == (1, 1):
+        return _whole(band, glass, span, thickness)
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(band.name, quantity), value)
+
+    rebate = _rebate(band, glass, thickness)
+    face = at("bar width", glass.muntin)
+    section = RebatedBar(
+        face=face,
+        rebate=at("rebate in the bars", glass.muntin_rebate),
+        web=at("web of a bar", face - 2 * glass.muntin_rebate),
+    )
+    places = place_bars(band.name, counts, span, face)
 
     def beside(frame: bool) -> Figure:
-        return rebate.frame if frame else rebate.bar
+        return rebate.frame if frame else section.rebate
 
-    clear = at("clearance", glass.clearance)
-    thick = at("thickness", true_thickness(glass))
-    low = left - beside(first[0]) + clear
-    floor = foot - beside(first[1]) + clear
-    width = at("width", across + beside(first[0]) + beside(last[0]) - 2 * clear)
-    bites = [beside(edge) - clear for edge in (*first, *last)]
-    daylight = (across, up)
-    outline = None
-    edges: tuple[Figure, ...] = ()
-    if head is None:
-        height = at("height", up + beside(first[1]) + beside(last[1]) - 2 * clear)
-        area: float = width * height
-    else:
-        out = named(join(name, "glass outside the arch"), rebate.frame - clear)
-        right = low + width
-        edges = (
-            at("left edge height", head.height(low, join(name, "left edge"), out=out) - floor),
-            at("right edge height", head.height(right, join(name, "right edge"), out=out) - floor),
-        )
-        chain = head.edge(float(low), float(right), out=out)
-        outline = moved(
-            (
-                Vertex(float(low), float(floor)),
-                Vertex(float(right), float(floor)),
-                *backwards(chain),
+    panes = tuple(
+        pane_in_rebate(
+            glass,
+            name,
+            Daylight(
+                left=left,
+                foot=foot,
+                across=places.across,
+                up=places.up,
+                at_left=beside(index % wide == 0),
+                at_foot=beside(index // wide == high - 1),
+                at_right=beside(index % wide == wide - 1),
+                at_top=beside(index // wide == 0),
+                frame=rebate.frame,
             ),
-            -float(low),
-            -float(floor),
+            span.head if index // wide == 0 else None,
         )
-        height = at("height", head.most(low, right, join(name, "highest"), out=out) - floor)
-        area = Figure(area_of(outline), op="area of the outline", unit="mm2")
-        left_day = head.height(left, join(name, "daylight at the left"))
-        right_day = head.height(left + across, join(name, "daylight at the right"))
-        daylight = (
-            across,
-            at("daylight height", head.most(left, left + across, join(name, "daylight to")) - foot),
-        )
-        edges = (
-            *edges,
-            at("daylight at the left edge", left_day - foot),
-            at("daylight at the right edge", right_day - foot),
-        )
-    return Pane(
-        name=name,
-        written=glass,
-        kind=glass.kind,
-        width=width,
-        height=height,
-        thickness=thick,
-        clearance=clear,
-        bite=at("bite", min(bites, key=float)),
-        tape=at("tape thickness", glass.tape),
-        left=low,
-        foot=floor,
-        daylight=daylight,
-        opening=daylight,
-        weight=at("weight", area * thick * MASS / 1e6, "kg"),
-        outline=outline,
-        edges=edges,
+        for index, (name, (left, foot)) in enumerate(_cells(band.name, counts, places).items())
+    )
+    return Lite(
+        name=band.name,
+        foot=band.foot,
+        height=band.height,
+        top=band.top,
+        width=span.width,
+        panes=panes,
+        weight=_seen_weight(band, glass, span, places.area),
+        bars=places.bars,
+        section=section,
+        cell=(places.across, places.up),
+        columns=places.columns,
+        rows=places.feet,
+        rebate=rebate,
+        head=span.head,
+        bar_area=places.area,
     )
 
 
-def _upright(band: Band, number: int, low: Figure, face: Figure, head: LeafHead | None) -> Bar:
-    name = join(band.name, f"upright bar {number}")
-    edge = named(join(name, "left edge"), low)
-    far = named(join(name, "right edge"), low + face)
-    end: Figure = band.top
-    if head is not None:
-        end = head.most(edge, far, join(name, "longest to"))
-    return Bar(name=name, upright=True, low=edge, high=far, start=band.foot, end=end)
+def _seen_weight(band: Band, glass: GlassSpec, span: Span, bars: Figure | None) -> Figure:
+    """The glass that is seen, kg: what lies in the rebates is counted as wood, as the frame is whole."""
+
+    def at(quantity: str, value: float, unit: str) -> Figure:
+        return named(join(band.name, quantity), value, unit)
+
+    opening = span.width * band.height
+    whole = opening if span.head is None else opening + span.head.area
+    daylight = at("daylight area", whole if bars is None else whole - bars, "mm2")
+    thick = at("glass thickness", true_thickness(glass), "mm")
+    solid = glass_in_it(glass)
+    return at("glass weight", daylight * (thick if solid is None else solid) * MASS / 1e6, "kg")
 
 
-def _level(band: Band, number: int, low: Figure, face: Figure, left: Figure, width: Figure) -> Bar:
-    name = join(band.name, f"level bar {number}")
-    return Bar(
-        name=name,
-        upright=False,
-        low=named(join(name, "lower edge"), low),
-        high=named(join(name, "upper edge"), low + face),
-        start=left,
-        end=left + width,
+def _with_planted_bars(
+    lite: Lite, band: Band, glass: GlassSpec, span: Span, thickness: Figure
+) -> Lite:
+    """The bars on both faces of its one pane, from sight edge to sight edge."""
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(band.name, quantity), value)
+
+    pane, face = lite.pane, at("bar width", glass.muntin)
+    sight, before = span, None if lite.rebate is None else lite.rebate.lip + pane.tape
+    if pane.stops is not None:
+        stop = pane.stops.width
+        sight = Span(
+            left=at("sight edge at the left", span.left + stop),
+            foot=at("sight edge at the foot", span.foot + stop),
+            width=at("sight width", span.width - 2 * stop),
+            height=at("sight height", span.height - 2 * stop),
+            top=at("sight edge at the top", span.top - stop),
+            head=None,
+        )
+    front = at("wood to the glass", (thickness - pane.thickness) / 2 if before is None else before)
+    places = place_bars(band.name, _panes(band.written), sight, face)
+    front_bed = at("bed of the front bars", front - glass.bar_tape)
+    back_bed = at("bed of the back bars", front + pane.thickness + glass.bar_tape)
+    off = glass.bar_thickness
+    section = PlantedBar(
+        face=face,
+        front=at("thickness of a front bar", off[0]),
+        back=at("thickness of a back bar", off[1]),
+        tape=at("tape under a bar", glass.bar_tape),
+        front_bed=front_bed,
+        back_bed=back_bed,
+        below_face=at("front bars below the frame's face", front_bed - off[0]),
+        below_back=at("back bars below the frame's back", thickness - back_bed - off[1]),
+        half_lapped=glass.bar_crossings == "half lapped",
+    )
+    if glass.bars == "spaced":
+        pane = dataclasses.replace(pane, grid=_spacer_grid(pane, places, face))
+    return dataclasses.replace(
+        lite,
+        panes=(pane,),
+        bars=places.bars,
+        section=section,
+        cell=(places.across, places.up),
+        columns=places.columns,
+        rows=places.feet,
+        bar_area=places.area,
     )
 
 
-def _bar_area(
-    band: Band,
-    wide: int,
-    high: int,
-    face: Figure,
-    width: Figure,
-    head: LeafHead | None,
-    bars: tuple[Bar, ...],
-) -> Figure:
-    """What the bars take of the opening: uprights to the middle of their slanting end, levels between.
+def _spacer_grid(pane: Pane, places: BarPlaces, face: Figure) -> SpacerGrid:
+    """Under the middle of every planted bar, and narrower than it."""
 
-    Source: trapezia, where the arc over a bar's width is taken as its chord.
-    """
-    total = (high - 1) * face * (width - (wide - 1) * face)
-    for bar in bars:
-        if not bar.upright:
-            continue
-        rise: float = band.height
-        if head is not None:
-            low = head.height(bar.low, join(bar.name, "arch at its left edge"))
-            far = head.height(bar.high, join(bar.name, "arch at its right edge"))
-            rise = (low + far) / 2 - band.foot
-        total = total + face * rise
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(pane.name, quantity), value)
+
+    uprights = [bar for bar in places.bars if bar.upright]
+    levels = [bar for bar in reversed(places.bars) if not bar.upright]
+    return SpacerGrid(
+        uprights=tuple(
+            at(f"upright spacer bar {n} from the left edge", (bar.low + bar.high) / 2 - pane.left)
+            for n, bar in enumerate(uprights, start=1)
+        ),
+        levels=tuple(
+            at(f"level spacer bar {n} from the lower edge", (bar.low + bar.high) / 2 - pane.foot)
+            for n, bar in enumerate(levels, start=1)
+        ),
+        most=at("widest spacer bar", face - 2 * SPACER_SHY),
+    )
+
+
+def _added(weights: list[Figure]) -> Figure:
+    total = weights[0]
+    for weight in weights[1:]:
+        total = total + weight
     return total

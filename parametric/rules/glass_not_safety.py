@@ -24,7 +24,7 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
             yield Problem(
                 code="glass_not_safety",
                 level="note",
-                message=f"Safety glass, {pane.kind}, {job.fine(glass.thickness)} thick, {size}: "
+                message=f"Safety glass, {pane.kind}, {_thick(job, pane)} thick, {size}: "
                 f"class asked for is category {asked.category}. Each pane carries its maker's "
                 "permanent mark and is ordered to size; it cannot be cut again. Local codes decide.",
                 where=glass.line("kind"),
@@ -47,13 +47,20 @@ def glass_not_safety(job: Checked) -> Iterator[Problem]:
             )
 
 
+def _thick(job: Checked, pane: Pane) -> str:
+    """As it is sold; of an insulated unit its two panes and the space between them."""
+    if pane.unit is None:
+        return job.fine(pane.nominal)
+    return f"unit {' / '.join(job.fine(size) for size in pane.unit)}"
+
+
 def _sizes(job: Checked) -> Iterator[tuple[Pane, Glazing, str]]:
     """The first pane of every kind and class, and the sizes of all that are like it."""
     found: dict[tuple[object, ...], tuple[Pane, Glazing, list[str]]] = {}
     for leaf in job.leaves:
         for lite in leaf.lites:
             for pane in lite.panes:
-                wide, high = (lite.width, lite.height) if pane.stops is not None else pane.daylight
+                wide, high = pane.opening
                 asked = safety_glazing(
                     pane.width, pane.height, opening_width=wide, opening_height=high
                 )

@@ -12,6 +12,7 @@ from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
 from parametric.trade.cutlist import cut_list, of_timber
+from parametric.trade.glazing import PLANT
 from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
@@ -141,6 +142,9 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 marks=tuple(one.leaf for one in paper.leaf_glue_ups),
             )
         )
+    planted = tuple(
+        dict.fromkeys(part.mark for part in assembly.parts if part.noun.endswith("applied bar"))
+    )
     bedded = dict.fromkeys(
         pane.name.split(SEPARATOR)[0] for pane in paper.care.panes if pane.stop_width is None
     )
@@ -152,6 +156,8 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 marks=tuple(bedded),
             )
         )
+    if planted and bedded:
+        steps.append(ShopStep(work=PLANT, page="", marks=planted))
     return tuple(steps)
 
 

@@ -11,11 +11,13 @@ from parametric.hangings.hanging import Hanging
 from parametric.infill.glass import Pane
 from parametric.model import Assembly
 from parametric.names import SEPARATOR
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 from parametric.trade.cautions import GLASS, LOCAL, OILY_RAGS, Cautions
 from parametric.trade.glass import glass_order
+from parametric.trade.glazing import grid_words
 from parametric.trade.printed import Printed, printed
 from parametric.trade.seasons import leaf_seasons
 
@@ -24,17 +26,25 @@ from parametric.trade.seasons import leaf_seasons
 class ReplacementPane:
     """One pane where it stands, mm and kg: enough to order it again without the door at hand.
 
-    No stop sizes where the glass lies in a rebate.
+    No stop sizes where the glass lies in a rebate. `cut_by` is the file of a shaped pane's
+    outline: its width and height are those of the rectangle it is cut from. `bars` says where those
+    in a unit's space stand; `planted` that it carries bars on its faces.
     """
 
     mark: str
     name: str
     place: str
     kind: str
+    called: str
     safety_class: str
     width: Figure
     height: Figure
+    nominal: Figure
     thickness: Figure
+    unit: tuple[Figure, Figure, Figure] | None
+    cut_by: str
+    bars: str
+    planted: bool
     weight: Figure
     clearance: Figure
     tape: Figure
@@ -78,10 +88,16 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
                     name=pane.name,
                     place=" of ".join(reversed(place.split(SEPARATOR))),
                     kind=pane.kind,
+                    called=row.called,
                     safety_class=row.safety_class,
                     width=pane.width,
                     height=pane.height,
+                    nominal=pane.nominal,
                     thickness=pane.thickness,
+                    unit=pane.unit,
+                    bars=grid_words(row, said),
+                    planted=isinstance(lite.section, PlantedBar),
+                    cut_by="" if row.template is None else row.template.outline_file,
                     weight=pane.weight,
                     clearance=pane.clearance,
                     tape=pane.tape,
@@ -229,6 +245,11 @@ def _out_and_in(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str,
     """How the old pane comes out and the new one goes in, for each way that panes are held."""
     found = []
     for pane in panes:
+        if pane.planted:
+            found.append(
+                "Planted bars first: a thin wire drawn through their bed, or by warming it, never a "
+                "lever on the glass; clean them and plant them again on the new pane."
+            )
         if pane.stop_width is not None:
             found += [
                 "Take the stops off one face only, longest first, from the middle of each; number "

@@ -162,7 +162,7 @@ def _glass(resolved: Resolved, assembly: Assembly) -> list[DeliveryItem]:
             stops[part.mark] = (noun, first, number + 1)
     panes = [
         DeliveryItem(
-            what=f"{row.kind} glass",
+            what=row.called if row.unit is not None else f"{row.kind} glass",
             mark=row.mark,
             number=row.number,
             sizes=tuple(_figure(s) for s in (row.width, row.height, row.thickness)),

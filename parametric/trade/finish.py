@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from parametric.figures import Figure, named
 from parametric.names import join
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cautions import DUST, OILY_RAGS, SOLVENTS, Cautions
@@ -125,6 +126,11 @@ def _steps(resolved: Resolved) -> tuple[str, ...]:
     panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
     if any(pane.stops is not None for pane in panes):
         steps.append("Glass stops are finished loose, on three sides and the ends.")
+    if any(isinstance(lite.section, PlantedBar) for leaf in leaves for lite in leaf.lites):
+        steps.append(
+            "Planted bars are finished loose, on three sides and the ends: nothing on the side that "
+            "is bedded."
+        )
     if any(pane.stops is None for pane in panes):
         steps.append(
             "Glass rebates are sealed before the glass is bedded; the last coat runs a hair on to "

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.glass_facts import SAFETY_KINDS, safety_glazing
 from parametric.figures import Figure, exceeds
-from parametric.infill.glass import Pane
+from parametric.infill.glass import Pane, SpacerGrid
 from parametric.model import Assembly
 from parametric.outlines import Outline
 from parametric.resolve.door import Resolved
@@ -44,7 +44,9 @@ class PaneTemplate:
 class GlassRow:
     """One size of pane: width x height x thickness, mm; kg each.
 
-    Of a shaped pane they are those of the rectangle it is cut from.
+    Of a shaped pane they are those of the rectangle it is cut from. `nominal` is the thickness
+    people say; `unit` the two panes of an insulated unit with the space between them, `grid` the
+    bars in that.
     """
 
     mark: str
@@ -52,12 +54,20 @@ class GlassRow:
     kind: str
     width: float
     height: float
+    nominal: float
     thickness: float
     weight: float
     safety_class: str
     note: str
     names: tuple[str, ...]
     template: PaneTemplate | None = None
+    unit: tuple[float, float, float] | None = None
+    grid: SpacerGrid | None = None
+
+    @property
+    def called(self) -> str:
+        """What the glazier calls it."""
+        return self.kind if self.unit is None else f"{self.kind} unit"
 
 
 def outline_file(mark: str) -> str:
@@ -91,21 +101,31 @@ def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
                 kind=pane.kind,
                 width=pane.width,
                 height=pane.height,
+                nominal=pane.nominal,
                 thickness=pane.thickness,
                 weight=pane.weight,
                 safety_class="exempt" if asked.category is None else f"category {asked.category}",
-                note="maker's safety mark on each pane; made to size, cannot be cut again"
-                if safe
-                else "not safety glass",
+                note=_note(pane, safe=safe),
                 names=tuple(names),
                 template=_template(
                     mark,
                     [panes[name] for name in names],
                     page=1 + sum(row.template is not None for row in rows),
                 ),
+                unit=pane.unit,
+                grid=pane.grid,
             )
         )
     return tuple(rows)
+
+
+def _note(pane: Pane, *, safe: bool) -> str:
+    """What is said beside a size."""
+    if not safe:
+        return "not safety glass"
+    if pane.unit is not None:
+        return "both panes; maker's safety mark on each; made to size, cannot be cut again"
+    return "maker's safety mark on each pane; made to size, cannot be cut again"
 
 
 def _template(mark: str, panes: list[Pane], *, page: int) -> PaneTemplate | None:

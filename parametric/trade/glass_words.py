@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from parametric.infill.glass import SpacerGrid
 from parametric.trade.glass import GlassRow, PaneTemplate
 from parametric.trade.glazing import GlazingOrder
 from parametric.trade.printed import Printed
@@ -30,16 +31,41 @@ def outline_words(
     turned = len(shape.turned_over)
     drawn = f"{row.number - turned} as drawn, {turned} turned over" if turned else "as drawn"
     lines = [
-        f"{row.mark}: {row.number} off, {row.kind} glass {mm(row.thickness)} thick; {drawn}",
+        f"{row.mark}: {row.number} off, {row.called}{'' if row.unit else ' glass'} "
+        f"{_thick(row)} thick; {drawn}",
         f"unit mm, seen from the front: {mm(row.width)} wide, {mm(row.height)} at its highest, "
         f"left edge {mm(left)}, right edge {mm(right)}",
         f"finished glass, clearance taken off; tolerance each way {mm(order.tolerance)}; "
         f"{order.edges}",
     ]
+    if row.grid is not None:
+        lines.append(f"spacer bars {_grid(row.grid)}")
     if said.unit == "inch":
         sizes = " x ".join(said.fine(size, down=True) for size in (row.width, row.height))
-        lines.append(f"in inches, rounded down: {sizes}, {said.fine(row.thickness)} thick")
+        lines.append(
+            f"in inches, rounded down: {sizes}, "
+            f"{said.thick(row.nominal, row.thickness, row.unit)} thick"
+        )
     return tuple(row for line in (*lines, title) for row in textwrap.wrap(line, _LONGEST))
+
+
+def _grid(grid: SpacerGrid) -> str:
+    places = [
+        f"{way} at {', '.join(mm(at) for at in middles)} from the {edge} edge"
+        for way, middles, edge in (
+            ("upright", grid.uprights, "left"),
+            ("level", grid.levels, "lower"),
+        )
+        if middles
+    ]
+    return f"{'; '.join(places)}, to their middles; {mm(grid.most)} wide at most"
+
+
+def _thick(row: GlassRow) -> str:
+    """The true thickness; of a unit its panes and space, and over all."""
+    if row.unit is None:
+        return mm(row.thickness)
+    return f"{' / '.join(mm(size) for size in row.unit)} ({mm(row.thickness)})"
 
 
 def mm(value: float) -> str:

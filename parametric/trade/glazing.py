@@ -18,7 +18,13 @@ from parametric.resolve.door import Resolved
 from parametric.resolve.lite import Lite
 from parametric.trade.cautions import GLASS, Cautions
 from parametric.trade.glass import GlassRow, glass_order
-from parametric.trade.printed import printed
+from parametric.trade.printed import Printed, printed
+
+PLANT = (
+    "Plant the bars on the clean glass: the front ones first, the back ones over them, seen square "
+    "through the pane"
+)
+"""How bars come on to a pane that stands in its place."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,6 +96,25 @@ def glazing_order(resolved: Resolved, assembly: Assembly) -> GlazingOrder:
 def template_words(row: GlassRow) -> str:
     """What the order says of the full-size drawing of a size of pane."""
     return "none: every pane is a rectangle" if row.template is None else row.template.words
+
+
+def grid_words(row: GlassRow, said: Printed) -> str:
+    """Where the bars between the panes of a unit stand, as the order says it; "" where none do."""
+    grid = row.grid
+    if grid is None:
+        return ""
+    places = [
+        f"{way} at {', '.join(said.fine(at) for at in middles)} from the {edge} edge"
+        for way, middles, edge in (
+            ("upright", grid.uprights, "left"),
+            ("level", grid.levels, "lower"),
+        )
+        if middles
+    ]
+    return (
+        f"{'; '.join(places)}, to their middles, seen from the front; "
+        f"{said.fine(grid.most, down=True)} wide at most"
+    )
 
 
 def corner_words(order: GlazingOrder, row: GlassRow) -> str:

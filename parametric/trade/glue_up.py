@@ -292,7 +292,7 @@ def _leaf_steps(
         f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
         "rails on to them."
     )
-    if any(lite.bars for lite in leaf.lites):
+    if any(lite.framed_bars for lite in leaf.lites):
         steps.append(
             "Bars go together first, dry: every half-lap closes flush, level bars to the front. "
             "Glue the laps and lay the frame of bars in, its tongues in the notches of the stile "

@@ -1,4 +1,5 @@
-"""What glass takes beside itself: tape, setting blocks, pins for stops, compound and points for rebates.
+"""What glass takes beside itself: tape, setting blocks, pins for stops, compound and points for
+rebates, what planted bars are bedded on.
 
 Panes that are set alike share a line; a job may hold glass in two ways.
 """
@@ -20,7 +21,9 @@ from parametric.figures import Figure, named, whole_up
 from parametric.infill.glass import Pane, Stops
 from parametric.names import join
 from parametric.outlines import length_of
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
+from parametric.resolve.lite import Lite
 from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
 from parametric.trade.printed import Printed
 
@@ -33,6 +36,7 @@ def hardware_for_glass(resolved: Resolved, said: Printed) -> Iterator[HardwareIt
     yield from _tape(panes, said)
     yield from _blocks(panes, said)
     yield from _pins([pane.stops for pane in panes if pane.stops is not None], said)
+    yield from _bar_beds([lite for leaf in resolved.door.leaves for lite in leaf.lites], said)
     yield from _bedding([pane for pane in panes if pane.stops is None], said)
 
 
@@ -100,6 +104,41 @@ def _pins(stops: list[Stops], said: Printed) -> Iterator[HardwareItem]:
             f"{said.fine(PIN_PITCH, down=True)} apart at most, driven into the frame and never "
             "towards the glass",
         )
+
+
+def _bar_beds(lites: list[Lite], said: Printed) -> Iterator[HardwareItem]:
+    """Tape or adhesive under planted bars: uprights whole, level ones between them, both faces."""
+    planted = [(lite, lite.section) for lite in lites if isinstance(lite.section, PlantedBar)]
+    lots = _alike(planted, lambda one: (float(one[1].tape), float(one[1].face)))
+    for index, lot in enumerate(lots):
+        section = lot[0][1]
+        taped = float(section.tape) > 0
+        what = "bar tape" if taped else "adhesive for bars"
+        run = _added([_bar_run(lite, own) for lite, own in lot])
+        yield HardwareItem(
+            what=what,
+            number=named(join("hardware", _lot(what, lots, index)), run / 1000, "m"),
+            unit="m",
+            size=f"{said.fine(section.tape)} thick, {said.fine(section.face, down=True)} wide at most"
+            if taped
+            else f"under bars {said.fine(section.face)} wide",
+            length=None,
+            known_by=DESIGN,
+            asked="the run of every planted bar, both faces, nothing over; for glass and for "
+            "finished wood, and for the edge seal where the glass is a unit",
+        )
+
+
+def _bar_run(lite: Lite, section: PlantedBar) -> Figure:
+    uprights = [bar for bar in lite.bars if bar.upright]
+    return 2 * _added(
+        [
+            bar.end - bar.start
+            if bar.upright
+            else bar.end - bar.start - len(uprights) * section.face
+            for bar in lite.bars
+        ]
+    )
 
 
 def _bedding(panes: list[Pane], said: Printed) -> Iterator[HardwareItem]:

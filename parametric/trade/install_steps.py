@@ -8,10 +8,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.figures import Figure
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace
 from parametric.trade.delivery import Delivery
+from parametric.trade.glazing import PLANT
 from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.hinge_steps import (
     ease_edges,
@@ -104,6 +106,9 @@ def _glaze(door: Door, said: Printed) -> list[Said]:
         for lite in leaf.lites
         for pane in lite.panes
     )
+    planted = any(
+        isinstance(lite.section, PlantedBar) for leaf in door.leaves for lite in leaf.lites
+    )
     aside = ", the other leaf pushed aside" if door.hanging.passing_gap is not None else ""
     aside = ", the leaf wedged shut" if door.hanging.swings else aside
     return [
@@ -111,7 +116,8 @@ def _glaze(door: Door, said: Printed) -> list[Said]:
             f"Glaze from the front{aside}: setting blocks at the quarter "
             "points, glass, tape, front stops pinned into the frame.",
             f"{' and '.join(clear)} free round each pane; every safety mark to be seen.",
-        )
+        ),
+        *(((f"{PLANT}.", "Front and back bars cover one another."),) if planted else ()),
     ]
 
 

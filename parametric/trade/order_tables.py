@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from parametric.figures import exceeds
 from parametric.trade.finish import FinishOrder
-from parametric.trade.glazing import GlazingOrder, corner_words, template_words
+from parametric.trade.glazing import GlazingOrder, corner_words, grid_words, template_words
 from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.printed import Printed
 from parametric.trade.tables import Table, glass_table
@@ -154,9 +154,16 @@ def glazing_table(order: GlazingOrder, said: Printed) -> Table:
     panes = glass_table(order.rows, said.unit, said.shop)
     tolerance = said.fine(order.tolerance)
     return Table(
-        header=(*panes.header, "tolerance each way", "corners", "edges", "template"),
+        header=(*panes.header, "tolerance each way", "corners", "edges", "template", "spacer bars"),
         rows=tuple(
-            (*row, tolerance, corner_words(order, own), order.edges, template_words(own))
+            (
+                *row,
+                tolerance,
+                corner_words(order, own),
+                order.edges,
+                template_words(own),
+                grid_words(own, said),
+            )
             for row, own in zip(panes.rows, order.rows, strict=True)
         ),
     )

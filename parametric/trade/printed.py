@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
 from parametric.resolve.door import Resolved
-from parametric.trade.tables import fine, wood
+from parametric.trade.tables import fine, thick, wood
 from parametric.units import INCH, POUND, Unit, length_text, mm_text
 
 
@@ -24,6 +24,12 @@ class Printed:
     def fine(self, value: float, *, down: bool = False) -> str:
         """A size of a pocket, a gauge or a pane."""
         return fine(value, self.unit, self.shop, down=down)
+
+    def thick(
+        self, nominal: float, true: float, build: tuple[float, float, float] | None = None
+    ) -> str:
+        """The thickness of glass: `1/4 (0.226 true)`, `4 / 12 / 4 (20)`."""
+        return thick(nominal, true, self.unit, self.shop, build)
 
     def site(self, value: float) -> str:
         """A place on a wall or a floor, as a tape is read there."""

@@ -170,15 +170,17 @@ def pane_table(kept: Care, said: Printed) -> Table:
             "clearance",
             "tape",
             "stop",
+            "outline",
+            "spacer bars",
         ),
         rows=tuple(
             (
                 pane.mark,
                 pane.place,
-                pane.kind,
+                pane.called,
                 said.fine(pane.width, down=True),
                 said.fine(pane.height, down=True),
-                said.fine(pane.thickness),
+                said.thick(pane.nominal, pane.thickness, pane.unit),
                 f"{float(pane.weight):.2f}",
                 pane.safety_class,
                 pane.corners,
@@ -187,6 +189,8 @@ def pane_table(kept: Care, said: Printed) -> Table:
                 ""
                 if pane.stop_width is None or pane.stop_depth is None
                 else f"{said.fine(pane.stop_width)} x {said.fine(pane.stop_depth)}",
+                f"order/{pane.cut_by}" if pane.cut_by else "",
+                pane.bars,
             )
             for pane in kept.panes
         ),

@@ -22,9 +22,9 @@ from typing import Literal
 from parametric.figures import Figure, named
 from parametric.model import Assembly
 from parametric.names import SEPARATOR, join
+from parametric.resolve.bar_places import Bar
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
-from parametric.resolve.lite import Bar
 
 Kind = Literal["datum", "edge", "stop", "pull", "trim", "floor", "slot"]
 

@@ -318,6 +318,8 @@ FACT_WORDS = {
     "head across": "From where it springs to its highest point: one line across the doors.",
     "glass": "Glass",
     "glass value": "{0} thick, {1}",
+    "glass value true": "{0} ({2} true) thick, {1}",
+    "glass value unit": "two panes {2} and {4}, {3} between, {1}",
     "panes alike": "{0} panes, each {1} wide and {2} high.",
     "pane alone": "One pane, {1} wide and {2} high.",
     "panes differ": "{0} panes, the largest {1} wide and {2} high.",

@@ -86,6 +86,8 @@ PROPOSAL_WORDS = {
     "doors": "{0}, each {1} × {2}, {3} thick, in {4}",
     "one door": "{0}, {1} × {2}, {3} thick, in {4}",
     "glass": "{0} of {1} glass, {2} thick",
+    "glass true": "{0} of {1} glass, {2} thick ({3} true)",
+    "glass unit": "{0}, insulated: {1} glass {2} and {4} thick, {3} between",
     "pulls": "{0}",
     "hardware": "{0} to hang them by",
     "paint": "Paint, {0}",

@@ -103,7 +103,7 @@ def test_every_pane_is_on_the_care_sheet_with_what_goes_round_it(case: Case) -> 
     panes = without(pane_table(paper.care, said), "corners", "clearance", "tape", "stop")
     assert rows_missing([page], panes) == []
     for pane in pane_table(paper.care, said).rows:
-        corners, clearance, _, stop = pane[-4:]
+        corners, clearance, _, stop = pane[-6:-2]
         assert f"Corners {corners}. {clearance} free all round" in page.text
         assert f"stops {stop.replace(' x ', ' × ')}." in page.text
     for words in (

@@ -22,7 +22,7 @@ import pytest
 
 from parametric.job import Built
 from parametric.trade.printed import Printed, printed, weight
-from parametric.units import long_inch_text
+from parametric.units import long_inch_text, mm_text
 
 pytestmark = pytest.mark.kernel
 
@@ -137,7 +137,10 @@ def figure_text(figure: Mapping[str, Any], said: Printed) -> str:
     name, value, unit = figure["name"], figure["value"], figure["unit"]
     if unit == "kg":
         return weight(value, said.unit)
-    if " / glass / " in name or " / pane " in name:
+    if " / thickness" in name and (" / glass / " in name or " / pane " in name):
+        # by callipers, beside what the glass is sold as
+        text = f"{value / 25.4:.3f}" if said.unit == "inch" else mm_text(value, 0.01)
+    elif " / glass / " in name or " / pane " in name:
         text = said.fine(value, down=not name.endswith("thickness"))
     else:
         text = said.wood(value)

@@ -159,7 +159,8 @@ def test_every_number_is_a_figure_as_printed(made: Built, pages: list[Page]) -> 
     loose = {said.wood(value[n]) for n in LOOSE_FIGURES if n in value}
     loose |= {said.fine(value[n]) for n in LOOSE_FIGURES if n in value}
     loose |= {f"{value[n]:g}" for n in LOOSE_PERCENT}
-    loose |= {said.fine(v) for n, v in value.items() if n.endswith("/ glass / thickness")}
+    loose |= {said.fine(v) for n, v in value.items() if n.endswith("/ glass / nominal thickness")}
+    loose |= {said.gauge(v) for n, v in value.items() if n.endswith("/ glass / thickness")}
     revision = made.job.resolved.design.revisions
     mark = f"{numbers['fingerprint'][:4]}-{numbers['fingerprint'][4:8]}".upper()
     for number, page in enumerate(pages, 1):

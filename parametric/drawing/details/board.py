@@ -34,6 +34,7 @@ Kind = Literal[
     "head gap",
     "foot gap",
     "glass in its rebate",
+    "glazing bar",
     "arch",
 ]
 Where = Literal["leaf", "plan", "section"]

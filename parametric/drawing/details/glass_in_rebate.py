@@ -7,6 +7,7 @@ from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail
 from parametric.drawing.details.callouts import fan, say
 from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.lines import beyond, chain
+from parametric.drawing.details.unit_panes import unit_panes
 from parametric.drawing.details.words import at_scale, reference, size
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
@@ -15,8 +16,9 @@ from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.infill.glass import Pane
+from parametric.resolve.bar_places import Bar, PlantedBar, RebatedBar
 from parametric.resolve.leaf import Leaf
-from parametric.resolve.lite import Bar, Lite, Rebate
+from parametric.resolve.lite import Lite, Rebate
 
 _STILE, _GLASS, _BETWEEN = 36.0, 34.0, 34.0
 """How much stile, and glass past a rebate, is shown; between the two sections, mm on paper."""
@@ -31,6 +33,8 @@ def glass_in_rebate(job: Subject) -> Detail | None:
     rebate = lite.rebate
     pane = max(lite.panes, key=lambda one: (-float(one.foot), float(one.left)))
     at = float(pane.foot) + float(pane.height) / 2
+    if isinstance(lite.section, PlantedBar) and lite.cell is not None:
+        at = float(lite.rows[0] + lite.cell[1] / 2)
     thick = float(leaf.thickness)
     edge = float(leaf.width - leaf.right_stile)
     pieces = leaf_pieces(group.parts, group.name)
@@ -38,13 +42,13 @@ def glass_in_rebate(job: Subject) -> Detail | None:
     view = draft.view("glass in its rebate", detail_scale(110.0, thick), ORIGIN)
     right = edge + min(_STILE, float(leaf.right_stile) - 4.0)
     window = Box(edge - _GLASS, -50.0, right, thick + 50.0)
-    _cut(draft, view, pieces, at, window)
+    _cut(draft, view, pieces, at, window, lite)
     lip = thick - float(rebate.depth)
     beyond(draft, view, *(((window.x0, y), (edge, y)) for y in (0.0, lip)))
     _at_stile(draft, view, job, (leaf, rebate, pane), edge, window)
-    bar = next((one for one in lite.bars if one.upright), None)
-    if bar is not None:
-        _at_bar(draft, job, leaf, (lite, rebate, bar), pieces, at, view)
+    bar = next((one for one in lite.framed_bars if one.upright), None)
+    if bar is not None and isinstance(lite.section, RebatedBar):
+        _at_bar(draft, job, leaf, (lite, lite.section, rebate, bar), pieces, at, view)
     wide, high = _panes(lite)
     many = f" {wide} × {high} panes" if len(lite.panes) > 1 else " Pane"
     return finished(
@@ -64,8 +68,11 @@ def _panes(lite: Lite) -> tuple[int, int]:
     return upright + 1, len(lite.bars) - upright + 1
 
 
-def _cut(draft: Draft, view: View, pieces: tuple[Piece, ...], at: float, window: Box) -> None:
-    draw_cut(draft, view, cut_in_window(pieces, "level", at, window), window, Looks())
+def _cut(
+    draft: Draft, view: View, pieces: tuple[Piece, ...], at: float, window: Box, lite: Lite
+) -> None:
+    cuts = unit_panes(cut_in_window(pieces, "level", at, window), lite, "level")
+    draw_cut(draft, view, cuts, window, Looks())
 
 
 def _at_stile(
@@ -140,13 +147,13 @@ def _at_bar(
     draft: Draft,
     job: Subject,
     leaf: Leaf,
-    of: tuple[Lite, Rebate, Bar],
+    of: tuple[Lite, RebatedBar, Rebate, Bar],
     pieces: tuple[Piece, ...],
     at: float,
     beside: View,
 ) -> None:
     """An upright bar with the glass of both its panes, left of the stile's section."""
-    _, rebate, bar = of
+    lite, section, rebate, bar = of
     fine, thick = job.rules.fine, float(leaf.thickness)
     low, high = float(bar.low), float(bar.high)
     window = Box(low - _GLASS * 0.6, -50.0, high + _GLASS * 0.6, thick + 50.0)
@@ -156,12 +163,12 @@ def _at_bar(
     view = draft.view(
         "glazing bar", beside.scale, (left - window.x0 / beside.scale, beside.origin[1])
     )
-    _cut(draft, view, pieces, at, window)
+    _cut(draft, view, pieces, at, window, lite)
     lip = thick - float(rebate.depth)
     for x0, x1 in ((window.x0, low), (high, window.x1)):
         beyond(draft, view, *(((x0, y), (x1, y)) for y in (0.0, lip)))
     over, under = view.y(thick), view.y(0.0)
-    inner = (low + float(rebate.bar), high - float(rebate.bar))
+    inner = (low + float(section.rebate), high - float(section.rebate))
     place_chains(
         draft,
         [
@@ -171,9 +178,9 @@ def _at_bar(
                 over + FIRST,
                 ((low, view.y(lip)), (inner[0], over), (inner[1], over), (high, view.y(lip))),
                 (
-                    Link(figure=rebate.bar, rule=fine),
-                    Link(figure=rebate.web, rule=fine),
-                    Link(figure=rebate.bar, rule=fine),
+                    Link(figure=section.rebate, rule=fine),
+                    Link(figure=section.web, rule=fine),
+                    Link(figure=section.rebate, rule=fine),
                 ),
             ),
             chain(
@@ -181,7 +188,7 @@ def _at_bar(
                 "across",
                 under - FIRST + 2.0,
                 ((low, under), (high, under)),
-                (reference(rebate.face, fine),),
+                (reference(section.face, fine),),
             ),
         ],
     )

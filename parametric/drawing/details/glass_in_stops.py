@@ -9,6 +9,7 @@ from parametric.drawing.details.cutting import Looks, cut_in_window, draw_cut
 from parametric.drawing.details.glazed_corner import corner_size, draw_corner
 from parametric.drawing.details.lines import beyond, chain
 from parametric.drawing.details.panel_in_stile import clear_of_pulls
+from parametric.drawing.details.unit_panes import unit_panes
 from parametric.drawing.details.words import at_scale, reference, size
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_views import leaf_groups
@@ -32,9 +33,13 @@ def glass_in_stops(job: Subject) -> Detail | None:
     lite = next((lite for lite in reversed(leaf.lites) if lite.pane.stops is not None), None)
     if lite is None or lite.pane.stops is None:
         return None
-    pane, stops = lite.pane, lite.pane.stops
+    pane = max(lite.panes, key=lambda one: (-float(one.foot), float(one.left)))
+    stops = pane.stops
+    assert stops is not None
     stop = float(stops.width)
-    height = clear_of_pulls(leaf, float(lite.foot) + 2 * stop, float(lite.top) - 2 * stop)
+    height = clear_of_pulls(
+        leaf, float(stops.foot) + 2 * stop, float(stops.foot + stops.up) - 2 * stop
+    )
     edge, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
     window = Box(
         edge - stop - _GLASS,
@@ -50,20 +55,20 @@ def glass_in_stops(job: Subject) -> Detail | None:
     beyond(draft, view, *(((window.x0, y), (edge - stop, y)) for y in levels))
     beyond(draft, view, *(((edge - stop, y), (edge, y)) for y in (0.0, thick)))
     pieces = leaf_pieces(group.parts, group.name)
-    cuts = cut_in_window(pieces, "level", height, window)
+    cuts = unit_panes(cut_in_window(pieces, "level", height, window), lite, "level")
     draw_cut(draft, view, cuts, window, Looks())
     _chains(draft, view, job, (pane, stops), edge, thick, window)
     _words(draft, view, job, leaf, (pane, stops), edge)
     right = max(reach(part).x1 for e in draft.elements for part in primitives(e))
     low = view.y(thick / 2) - corner_size(stops) / view.scale / 2
-    draw_corner(draft, leaf, lite, stops, pieces, (right + _BETWEEN, low), view.scale)
+    draw_corner(draft, leaf, pane, stops, pieces, (right + _BETWEEN, low), view.scale)
     return finished(
         draft,
         "glass in its stops",
         "Glass between stops",
         f"{at_scale(job, view.scale)}, plan section, face below, and a corner from the face. "
         f"Pane {job.fine(pane.width, down=True)} × {job.fine(pane.height, down=True)} in an "
-        f"opening of {job.wood(lite.width)} × {job.wood(lite.height)}.",
+        f"opening of {job.wood(stops.across)} × {job.wood(stops.up)}.",
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
     )
 

@@ -11,9 +11,8 @@ from parametric.drawing.marks import wave
 from parametric.drawing.pieces import Piece, silhouette
 from parametric.drawing.plane import Box, Point, Polygon, around, cut_path
 from parametric.drawing.sheet import View
-from parametric.infill.glass import Stops
+from parametric.infill.glass import Pane, Stops
 from parametric.resolve.leaf import Leaf
-from parametric.resolve.lite import Lite
 
 _PAST = 14.0
 """How much of rail and stile is shown, mm."""
@@ -29,7 +28,7 @@ def corner_size(stops: Stops) -> float:
 def draw_corner(
     draft: Draft,
     leaf: Leaf,
-    lite: Lite,
+    pane: Pane,
     stops: Stops,
     pieces: Sequence[Piece],
     at: Point,
@@ -40,13 +39,13 @@ def draw_corner(
     Args:
         draft: the board.
         leaf: the leaf.
-        lite: the opening.
-        stops: what holds its pane.
+        pane: the pane in it.
+        stops: what holds it.
         pieces: the leaf's parts in its own frame.
         at: the low left corner of the picture, mm on paper.
         scale: model mm to one mm of paper.
     """
-    edge, foot = float(leaf.width - leaf.right_stile), float(lite.foot)
+    edge, foot = float(leaf.width - leaf.right_stile), float(stops.foot)
     stop = float(stops.width)
     window = Box(edge - stop - _SIGHT, foot - _PAST, edge + _PAST, foot + stop + _SIGHT)
     view = draft.view(
@@ -59,7 +58,7 @@ def draw_corner(
         path = view.path(shown.points)
         _clipped(draft, view, shown.layer, (*path, path[0]) if shown.closed else path, paper)
     for piece in pieces:
-        if piece.part.name == lite.pane.name:
+        if piece.part.name == pane.name:
             glass = view.path(silhouette(piece))
             _clipped(draft, view, "hidden", (*glass, glass[0]), paper)
     sight = view.at((edge - stop, foot + stop))

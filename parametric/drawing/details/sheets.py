@@ -11,6 +11,7 @@ from parametric.drawing.details.board import Detail, carried
 from parametric.drawing.details.floor_guide import floor_guide
 from parametric.drawing.details.glass_in_rebate import glass_in_rebate
 from parametric.drawing.details.glass_in_stops import glass_in_stops
+from parametric.drawing.details.glazing_bar import glazing_bar
 from parametric.drawing.details.head_and_foot import foot_gap, head_gap
 from parametric.drawing.details.head_and_track import head_and_track
 from parametric.drawing.details.hinge_jamb import hinge_jamb
@@ -125,6 +126,7 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
         panel_in_stile(job, paper),
         glass_in_stops(job),
         glass_in_rebate(job),
+        glazing_bar(job),
         arch_set_out(job),
         loose_tenon_joint(job, paper),
         stopped_groove(job),

@@ -65,7 +65,7 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
     divided = _places_by_mark(paper.care.panes)
     told: set[str] = set()
     for row, pane in zip(table.rows, paper.care.panes, strict=True):
-        mark, place, kind, wide, high, thick, kg, category, corners, clearance, tape, stop = row
+        mark, place, kind, wide, high, thick, kg, category, *held = row
         if mark in told:
             continue
         if mark in divided:
@@ -75,7 +75,7 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
         rows.append(
             Row(
                 cells=(mark, place, kind, wide, high, thick, heavy, category),
-                under=(_under(corners, clearance, tape, stop),),
+                under=(_under(*held),),
             )
         )
     foot = ["2.1 is the second row from the top, the first pane from the left."] if divided else []
@@ -120,7 +120,9 @@ def _places_by_mark(panes: tuple[ReplacementPane, ...]) -> dict[str, str]:
     }
 
 
-def _under(corners: str, clearance: str, tape: str, stop: str) -> str:
+def _under(corners: str, clearance: str, tape: str, stop: str, outline: str, bars: str) -> str:
     taped = f"tape {tape} thick" if tape != "0" else "no tape"
     held = f"stops {shown(stop)}" if stop else "bedded in a rebate"
-    return f"Corners {corners}. {clearance} free all round, {taped}, {held}."
+    shape = f" Not a rectangle: cut to {outline}." if outline else ""
+    grid = f" Spacer bars {bars}." if bars else ""
+    return f"Corners {corners}. {clearance} free all round, {taped}, {held}.{shape}{grid}"

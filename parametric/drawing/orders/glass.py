@@ -21,6 +21,8 @@ _SHAPED = (
 )
 _MOST_HIGH = (70.0, 48.0, 34.0, 26.0)
 """How tall a pane is drawn, mm: large where that costs no page."""
+_GRID_HIGH = 90.0
+"""How tall one with the places of its spacer bars may be drawn, mm."""
 
 
 def draw_glass_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -46,7 +48,10 @@ def draw_glass_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple
                 *_panes(job, paper, said, sheet_paper.frame.width, most_high),
             ],
         )
-        for most_high in _MOST_HIGH
+        for most_high in (
+            *((_GRID_HIGH,) if any(row.grid for row in order.rows) else ()),
+            *_MOST_HIGH,
+        )
     ]
     return min(tries, key=len)
 
@@ -141,7 +146,7 @@ def _order(paper: Paperwork, said: Printed) -> Ruled:
     for row, pane in zip(table.rows, paper.glazing.rows, strict=True):
         mark, number, kind, wide, high, thick, kg, category, note = row[:9]
         heavy = weighed(pane.weight, kg, said.unit)
-        tolerance, corners, edges, template = row[9:]
+        tolerance, corners, edges, template, grid = row[9:]
         rows.append(
             Row(
                 cells=(mark, number, kind, wide, high, thick, heavy, category),
@@ -150,6 +155,7 @@ def _order(paper: Paperwork, said: Printed) -> Ruled:
                     f"Template {template}.",
                     f"{note[:1].upper()}{note[1:]}.",
                     *(() if pane.template is None else (_SHAPED,)),
+                    *(() if pane.grid is None else (f"Spacer bars {grid}.",)),
                 ),
             )
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from parametric.catalog.glass_facts import SAFETY_KINDS
@@ -10,10 +11,12 @@ from parametric.drawing.full_size.outlines import drawn
 from parametric.drawing.hatching import glass_seen
 from parametric.drawing.lettering import TEXT, TITLE, width
 from parametric.drawing.papers import scale_words
-from parametric.drawing.plane import Box
+from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Fill, Label, Stroke, arrowhead
 from parametric.drawing.running import Picture
+from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.infill.glass import SpacerGrid
 from parametric.trade.glass import GlassRow
 from parametric.trade.printed import Printed
 
@@ -24,6 +27,8 @@ _SCALES: dict[str, tuple[float, ...]] = {
 _LEFT, _RIGHT = 13.0, 16.0
 _SECOND = 9.0
 """What the height of a shaped pane's right edge takes up beside it, mm."""
+_PLACES = 11.0
+"""What the places of a unit's spacer bars take up over it and beside it, mm."""
 _BELOW, _ABOVE = 12.0, 6.5
 _STAMP = 3.2
 _ROW = 6.0
@@ -75,11 +80,13 @@ def _span(row: GlassRow, scale: float) -> float:
 
 
 def _beside(row: GlassRow) -> float:
-    return _LEFT + _RIGHT + (0.0 if row.template is None else _SECOND)
+    shaped = 0.0 if row.template is None else _SECOND
+    return _LEFT + _RIGHT + shaped + (0.0 if row.grid is None else _PLACES)
 
 
 def _shelf_height(shelf: Sequence[GlassRow], scale: float) -> float:
-    return _ABOVE + max(float(row.height) for row in shelf) / scale + _BELOW
+    over = _PLACES if any(row.grid is not None for row in shelf) else 0.0
+    return over + _ABOVE + max(float(row.height) for row in shelf) / scale + _BELOW
 
 
 def _shelves(rows: Sequence[GlassRow], scale: float, wide: float) -> list[list[GlassRow]]:
@@ -101,11 +108,12 @@ def _draw_pane(
     pane = Box(x, y, x + float(row.width) / scale, y + float(row.height) / scale)
     view = draft.view(f"pane {row.mark}", scale, low_left)
     across = said.fine(row.width, down=True)
+    beside = 0.0 if row.grid is None else _PLACES
     if row.template is None:
         draft.add(Stroke(layer="cut", points=pane.polygon, closed=True, view=view.name))
         draft.add(glass_seen(pane, view.name))
         _sizes(draft, pane, across, said.fine(row.height, down=True))
-        _upward(draft, (pane.x1 + 5.0, pane.centre[1]))
+        _upward(draft, (pane.x1 + 5.0 + beside, pane.centre[1]))
     else:
         left, right = row.template.edges
         draft.add(*drawn(row.template.outline, view, "cut"))
@@ -113,17 +121,60 @@ def _draw_pane(
         draft.add(glass_seen(level, view.name))
         _sizes(draft, pane, across, said.fine(left, down=True), view.y(left))
         _up_an_edge(draft, pane, 1.0, view.y(right), said.fine(right, down=True))
-        _upward(draft, (pane.x1 + 5.0 + _SECOND, pane.centre[1]))
+        _upward(draft, (pane.x1 + 5.0 + beside + _SECOND, pane.centre[1]))
+    if row.grid is not None:
+        _grid(draft, row.grid, view, pane, said)
     if row.kind in SAFETY_KINDS:
         _stamp(draft, pane)
-    beside = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
+    within = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
     over = (pane.centre[0], pane.y1 + 1.6)
+    places = (within, over) if row.grid is None else _between(row, row.grid, view, pane)
     draft.add_first(
-        [
-            Label(text=row.mark, at=at, height=TITLE, anchor="centre", weight="bold")
-            for at in (beside, over)
-        ]
+        [Label(text=row.mark, at=at, height=TITLE, anchor="centre", weight="bold") for at in places]
     )
+
+
+def _between(row: GlassRow, grid: SpacerGrid, view: View, pane: Box) -> list[Point]:
+    """Where a mark stands clear of a unit's bars: between two of them, else left of the top corner."""
+    wide = width(row.mark, TITLE, "bold")
+    lines = [pane.x0, *(view.x(float(x)) for x in grid.uprights), pane.x1]
+    levels = [pane.y0, *(view.y(float(y)) for y in grid.levels), pane.y1]
+    return [
+        *(
+            ((x0 + x1) / 2, (y0 + y1) / 2 - TITLE / 2)
+            for y0, y1 in reversed([*itertools.pairwise(levels)])
+            for x0, x1 in itertools.pairwise(lines)
+            if x1 - x0 > wide + 2.0 and y1 - y0 > TITLE + 2.0
+        ),
+        (pane.x0 - wide / 2 - 1.5, pane.y1 + 1.6),
+    ]
+
+
+def _grid(draft: Draft, grid: SpacerGrid, view: View, pane: Box, said: Printed) -> None:
+    """The middles of the bars between a unit's panes, each with its place from the left or the foot."""
+    for middle in grid.uprights:
+        x = view.x(float(middle))
+        draft.line("centre", (x, pane.y0), (x, pane.y1 + 1.6), view.name)
+        draft.add_first(
+            [
+                Label(
+                    text=said.fine(middle),
+                    at=(x + aside, pane.y1 + 2.4),
+                    turned=90,
+                    layer="dims",
+                )
+                for aside in (TEXT / 2, TEXT * 1.1, -TEXT * 0.1)
+            ]
+        )
+    for middle in grid.levels:
+        y = view.y(float(middle))
+        draft.line("centre", (pane.x0, y), (pane.x1 + 1.6, y), view.name)
+        draft.add_first(
+            [
+                Label(text=said.fine(middle), at=(pane.x1 + 2.4, y + aside), layer="dims")
+                for aside in (-TEXT / 2, -TEXT * 1.1, TEXT * 0.1)
+            ]
+        )
 
 
 def _stamp(draft: Draft, pane: Box) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
@@ -15,6 +16,9 @@ CUT_LIST = "order/cut-list.csv"
 GLASS = "order/glass.csv"
 _KG = 0.00501
 """Weights are printed to a hundredth of a kilogram."""
+_THICK = re.compile(r"(?P<said>[^()]+) \((?P<true>[0-9./-]+)(?P<measured> true)?\)")
+_MEASURED: Mapping[str, Fraction] = {"mm": Fraction(1, 100), "inch": Fraction(1, 1000)}
+"""What a measured thickness is printed to."""
 
 Row = Mapping[str, str]
 
@@ -84,13 +88,34 @@ def _pane(row: Row, part: Part, known: Known) -> Iterator[str]:
     sizes = {
         "width": length_ if across else wide,
         "height": wide if across else length_,
-        "thick": float(part.blank.thickness),
     }
     for heading, size in sizes.items():
         yield from _size(row, heading, size, part.mark, known.fine_step, known)
+    yield from _thickness(row, part, known)
     weight = float(row.get("kg each") or "nan")
     if not abs(weight - part.mass) <= _KG:
         yield f"{part.mark}: {weight:g} kg are listed, the pane has {part.mass:.3f}"
+
+
+def _thickness(row: Row, part: Part, known: Known) -> Iterator[str]:
+    """`6`; `1/4 (0.226 true)`, what is sold and what it measures; `4 / 12 / 4 (20)`, a unit's parts."""
+    said, true = row.get("thick", ""), float(part.blank.thickness)
+    found = _THICK.fullmatch(said)
+    if found is None:
+        yield from _size(row, "thick", true, part.mark, known.fine_step, known)
+        return
+    sizes = [length(one, known.unit) for one in found["said"].split(" / ")]
+    if None in sizes or len(sizes) not in (1, 3):
+        yield f"{part.mark}: thick is {said!r}, which is no thickness"
+        return
+    over_all = length(found["true"], known.unit)
+    step = known.mm(known.fine_step)
+    near = known.mm(_MEASURED[known.unit]) if found["measured"] else step
+    if over_all is None or abs(over_all - true) > near / 2 + 1e-6:
+        yield f"{part.mark}: thick is listed {said}, the part has {true:.3f} mm"
+    sold = sum(size for size in sizes if size is not None)
+    if not found["measured"] and abs(sold - true) > len(sizes) * step / 2 + 1e-6:
+        yield f"{part.mark}: thick is listed {said}, which does not add up"
 
 
 def _size(
