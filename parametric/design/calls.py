@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
+from parametric.design.glass_needs import glass_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
 from parametric.design.leaf import MOST_PANES, LeafSpec
 from parametric.design.merging import Layers
@@ -271,8 +272,8 @@ def _glass_of(leaf: LeafSpec, blocks: Blocks) -> GlassSpec | None:
 
 def _divided(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
     """Openings in several panes: of a sensible number, and with something to hold each."""
-    problems: list[Problem] = []
     glass = _glass_of(leaf, blocks)
+    problems = [] if glass is None else glass_needs(glass)
     for band in leaf.top_to_bottom:
         counts = [(key, getattr(band, key)) for key in ("wide", "high")]
         for key, count in counts:
@@ -295,15 +296,6 @@ def _divided(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
         if band.kind != "lite":
             problems.append(
                 not_built(f"A {band.kind} divided by bars", band.line(key), about=key, allowed="1")
-            )
-        elif glass is not None and glass.held_by != "rebate":
-            problems.append(
-                not_built(
-                    f"A divided lite held by {glass.held_by}",
-                    band.line(key),
-                    about=key,
-                    allowed="held by: rebate",
-                )
             )
     return problems
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from parametric.problems import Problem, in_order
+from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
+from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
 from parametric.rules.checked import Checked
 from parametric.rules.cutter_too_big import cutter_too_big
@@ -14,6 +16,7 @@ from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
 from parametric.rules.glass_not_safety import glass_not_safety
+from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_leaf import heavy_leaf
@@ -41,6 +44,7 @@ from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
 from parametric.rules.screws_near_edge import screws_near_edge
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
 from parametric.rules.slot_comes_through import slot_comes_through
+from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
 from parametric.rules.uneven_floor_gap import uneven_floor_gap
 
@@ -53,6 +57,10 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     panel_will_not_move,
     field_stands_proud,
     stops_too_deep,
+    glass_out_of_rebate,
+    bars_stand_proud,
+    bars_leave_no_daylight,
+    spacer_bar_has_no_width,
     pocket_meets_something,
     cutter_too_big,
     sawn_groove_meets_slot,

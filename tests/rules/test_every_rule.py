@@ -45,6 +45,18 @@ def locked(**of: str) -> Lines:
     return {HINGE: f"{HINGE}\nlock: {{{written}}}"}
 
 
+UNIT: Lines = {"thickness: 6, held by": "unit: 4 x 6 x 4, held by"}
+"""An insulated unit in place of the one pane."""
+
+
+def barred(bars: str) -> Lines:
+    """Larch Hill with its uppermost lite divided in two by bars of some kind."""
+    return {
+        "- lite: equal": "- {lite: equal, wide: 2}",
+        "held by: stops": f"held by: stops, {bars}",
+    }
+
+
 class Case(NamedTuple):
     code: str
     level: Level
@@ -235,6 +247,48 @@ CASES = (
         {"held by: stops": "held by: stops, stop: 3 x 14.5"},
         {"held by: stops": "held by: stops, stop: 3.5 x 14.5"},
         "The stops are 3 wide and the glass clears the opening by 3",
+    ),
+    # (40 - 6)/2 = 17 before the glass: tape 1 and a bar of 16.
+    case(
+        "bars_stand_proud",
+        "stop",
+        barred("bars: applied, bar tape: 1, bar thickness: 16.5 x 10"),
+        barred("bars: applied, bar tape: 1, bar thickness: 16 x 10"),
+        "The bars on the glass stand 0.5 out of the face of the 40 frame",
+    ),
+    # 784.5 - 2 x 12 = 760.5 between the sight edges: one bar of it leaves nothing.
+    case(
+        "bars_leave_no_daylight",
+        "stop",
+        barred("bars: applied, bar tape: 0, muntin: 760.5"),
+        barred("bars: applied, bar tape: 0, muntin: 760"),
+        "leave 0 of width between them",
+    ),
+    # 4 - 2 x 2 = 0.
+    case(
+        "spacer_bar_has_no_width",
+        "stop",
+        {**barred("bars: spaced, muntin: 4"), **UNIT},
+        {**barred("bars: spaced, muntin: 4.5"), **UNIT},
+        "A bar 4 wide hides no spacer bar",
+    ),
+    # 1/4 of glass and no tape in a rebate of 7/32, and of 1/4.
+    case(
+        "glass_out_of_rebate",
+        "stop",
+        {"thickness: 1/4}": "thickness: 1/4, held by: rebate, rebate depth: 7/32, tape: 0}"},
+        {"thickness: 1/4}": "thickness: 1/4, held by: rebate, rebate depth: 1/4, tape: 0}"},
+        "Glass and its bed are 1/4 thick and the rebate is 7/32 deep",
+        design=PAIR,
+    ),
+    # 1/8 - 1/8 = 0; 5/32 - 1/8 = 1/32.
+    case(
+        "glass_without_bite",
+        "stop",
+        {"thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 1/8, clearance: 1/8}"},
+        {"thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 5/32, clearance: 1/8}"},
+        "reaches no farther than the glass is cut short by (1/8)",
+        design=PAIR,
     ),
     # 40 - 2*(d + 0.2) >= 6 lets a body be 16.8 deep.
     case(
