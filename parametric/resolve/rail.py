@@ -40,10 +40,10 @@ class Rail:
     """How high an arched rail is at its ends."""
 
     @property
-    def shoulders(self) -> tuple[Figure, Figure]:
+    def shoulders(self) -> tuple[float, float]:
         """Where its shoulders lie along its blank, mm."""
         if not float(self.reach):
-            return (Figure(0.0), self.length)
+            return (0.0, self.length)
         return (self.reach, self.reach + self.length)
 
 

@@ -94,7 +94,7 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                     length=cut.u1 - cut.u0,
                     across=across,
                     fence_from=bears,
-                    depth=cut.depth - cut.surface,
+                    depth=cut.depth - cut.surface if cut.surface else cut.depth,
                 ),
                 face_word(part, cut.face),
                 "",
