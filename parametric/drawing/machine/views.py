@@ -98,7 +98,13 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
     _sides(draft, set_up, piece, piece.y0 - below, view.name)
     taken = Box(room.x0, piece.y0 - below, piece.x1 + right, room.y1)
     title = f"From above the cutter, {scale_words(scale, job.rules.unit)}"
-    draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
+    # of a narrow piece the width stands over its chain, where the title would begin
+    draft.add_first(
+        [
+            Label(text=title, at=(x, room.y1 - TEXT * 1.12), weight="bold")
+            for x in (room.x0, piece.x0)
+        ]
+    )
     assert long > 0
     return taken
 
