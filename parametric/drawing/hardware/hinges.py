@@ -2,7 +2,7 @@
 
 plan of the open leaves            table of hinges
 hinge edge, foot at the left       what each carries
-one mortise, full size             notes
+one hinge's cut, full size         notes
 """
 
 from __future__ import annotations
@@ -11,28 +11,27 @@ import dataclasses
 from collections.abc import Sequence
 from typing import assert_never
 
-from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
 from parametric.drawing.column import Item, Sentences, TableItem, place_items
 from parametric.drawing.details.words import scales_said
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame, title_block_box
+from parametric.drawing.hardware.one_hinge import draw_one_hinge, hinge_cuts, one_hinge_height
 from parametric.drawing.hardware.swing import draw_swing, swing_size
 from parametric.drawing.lettering import TEXT
-from parametric.drawing.marks import caption, wave
+from parametric.drawing.marks import caption
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
-from parametric.drawing.plane import Box, Point, around
+from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.shaped import flattened
-from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
+from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure
 from parametric.hardware.butt_hinge import ButtHinges
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.hardware.pivot import Pivots
-from parametric.model import Part, Shaped, face_size
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.leaf_hardware import HungHinges
 from parametric.trade.printed import weight_cell
@@ -42,10 +41,8 @@ _INCH: Scales = ((12.0, 16.0, 24.0), (12.0, 16.0, 24.0, 48.0))
 _WIDE = 118.0
 """The column of table and notes, mm."""
 _EDGE = 7.0
-_STRIP, _MORTISE = 40.0, 62.0
-"""What the hinge edge and the mortise take up, mm on paper."""
-_BESIDE = 26.0
-"""How much edge is shown past a mortise, mm."""
+_STRIP = 40.0
+"""What a hinge edge takes up, mm on paper."""
 
 
 def draw_hinges(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -74,26 +71,26 @@ def _draw(job: Subject, size: Paper, scale: float, title: TitleBlock) -> Sheet |
     column = frame.x1 - 5.5 - _WIDE
     left = frame.x0 + _EDGE
     longest = max((float(leaf.height) / scale for leaf, _, _ in edges), default=0.0)
-    strips = _STRIP * len(edges)
-    mortises = _MORTISE if any(_mortised(job, leaf, hung) for leaf, hung, _ in edges) else 0.0
+    strips = sum(_strip(leaf, hung, scale) for leaf, hung, _ in edges)
+    cut = next(((leaf, hung) for leaf, hung, _ in edges if one_hinge_height(hung)), None)
+    one = one_hinge_height(cut[1]) if cut else 0.0
     if left + max(wide, longest + 24.0) > column - 6.0:
         return None
-    spare = frame.height - 2 * _EDGE - tall - strips - mortises
+    spare = frame.height - 2 * _EDGE - tall - strips - one
     if spare < 0:
         return None
     air = min(spare / (2 + len(edges)), 12.0)
     draft = Draft(size)
-    scales = (scale, 1.0) if mortises else (scale,)
+    scales = (scale, 1.0) if cut else (scale,)
     title = dataclasses.replace(title, scale=scales_said(job, scales))
     draw_frame(draft, title)
     y = frame.y1 - _EDGE - tall
     draw_swing(draft, job, (left, y), scale)
     for leaf, hung, same in edges:
-        y -= air + _STRIP
+        y -= air + _strip(leaf, hung, scale)
         _draw_edge(draft, job, leaf, hung, (left + 8.0, y), scale, same)
-    if mortises:
-        leaf, hung, _ = next(e for e in edges if _mortised(job, e[0], e[1]))
-        _draw_mortise(draft, job, leaf, hung, (left + 12.0, y - air - _MORTISE))
+    if cut:
+        draw_one_hinge(draft, job, *cut, (left + 12.0, y - air - one))
     room = Box(column, block.y1 + 5.0, column + _WIDE, frame.y1 - _EDGE)
     left_over = place_items(draft, _items(job), (room,))
     draft.unplaced += [getattr(item, "title", "") for item in left_over]
@@ -132,18 +129,22 @@ def _draw_edge(
     scale: float,
     same: str,
 ) -> None:
-    """A leaf's hinge edge lying, foot at the left: what is cut in it, and running sizes to its ends."""
-    thick, high = float(leaf.thickness), float(leaf.height)
+    """A leaf's hinge edge lying, foot at the left: what is cut in it, and running sizes to its ends.
+
+    Of cup hinges it is the back of the stile, which alone they are bored in.
+    """
+    deep, high, back = _shown(leaf, hung), float(leaf.height), _in_the_back(hung)
     view = draft.view(f"hinge edge of {leaf.name}, {hung.side}", scale, (at[0], at[1] + 13.0))
-    outline = Box(0.0, 0.0, high, thick)
+    outline = Box(0.0, 0.0, high, deep)
     draft.path("edge", view.path(outline.polygon), view.name, closed=True)
-    part = _stile(job, leaf, hung)
     trim = float(leaf.trim)
-    for cut in _cuts(part):
-        if "edge" in cut.face:
-            points = [(u - trim, v) for u, v in flattened(cut.outline)]
+    # Seen from the back, foot at the left, the right edge of a leaf lies uppermost.
+    turned = back and hung.side == "right"
+    for cut in hinge_cuts(job, leaf, hung):
+        if back or "edge" in cut.face:
+            points = [(u - trim, deep - v if turned else v) for u, v in flattened(cut.outline)]
             draft.path("edge_fine", view.path(tuple(points)), view.name, closed=True)
-    over = view.y(thick) + 1.0
+    over = view.y(deep) + 1.0
     rule = job.rules.wood
     zero = Place(at=0.0, figure=Figure(0.0, "foot"), start=over, rule=rule)
     places = [
@@ -153,10 +154,26 @@ def _draw_edge(
     ]
     top = Place(at=high, figure=leaf.height, start=over, words="top", rule=rule)
     place_ordinates(draft, view, "across", [zero, *places, top], over + 5.0)
-    face = Label(text="foot", at=(view.x(0.0) - 1.4, view.y(thick / 2) - TEXT / 2), anchor="right")
+    face = Label(text="foot", at=(view.x(0.0) - 1.4, view.y(deep / 2) - TEXT / 2), anchor="right")
     draft.add(face)
     words = f"{scale_words(scale, job.rules.unit)}, seen square on{same}"
-    caption(draft, (view.x(0.0), at[1] + 5.4), f"Leaf {leaf.letter}, hinge edge", words)
+    named = "back of the hinge stile" if back else "hinge edge"
+    caption(draft, (view.x(0.0), at[1] + 5.4), f"Leaf {leaf.letter}, {named}", words)
+
+
+def _in_the_back(hung: HungHinges) -> bool:
+    return isinstance(hung.hinges, CupHinges)
+
+
+def _shown(leaf: Leaf, hung: HungHinges) -> float:
+    """How deep the lying picture is: the edge, or the back of the stile, mm."""
+    stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
+    return float(stile if _in_the_back(hung) else leaf.thickness)
+
+
+def _strip(leaf: Leaf, hung: HungHinges, scale: float) -> float:
+    """What the lying picture takes up with its words, mm on paper."""
+    return _STRIP + (_shown(leaf, hung) - float(leaf.thickness)) / scale
 
 
 def _marked(
@@ -166,102 +183,6 @@ def _marked(
     if isinstance(hung.hinges, ButtHinges):
         return [(low, ""), (high, "")]
     return [(centre, "")]
-
-
-def _stile(job: Subject, leaf: Leaf, hung: HungHinges) -> Part:
-    group = next(g for g in job.assembly.groups if g.name == leaf.name)
-    return next(p for p in group.parts if p.name == f"{leaf.name} / {hung.side} stile")
-
-
-def _cuts(part: Part) -> list[Shaped]:
-    """The shaped cuts that hinges make in a stile."""
-    return [cut for cut in part.cuts if isinstance(cut, Shaped) and cut.name.startswith("hinge")]
-
-
-def _mortised(job: Subject, leaf: Leaf, hung: HungHinges) -> bool:
-    return bool(_cuts(_stile(job, leaf, hung)))
-
-
-# --- one mortise ---------------------------------------------------------------------------
-
-
-def _draw_mortise(draft: Draft, job: Subject, leaf: Leaf, hung: HungHinges, at: Point) -> None:
-    """One mortise on the edge, full size: its length, its width, the wood behind it."""
-    part = _stile(job, leaf, hung)
-    cut = _cuts(part)[0]
-    shape = around(flattened(cut.outline))
-    _, across = face_size(cut.face, part.blank)
-    scale = 1.0 if shape.width + 2 * _BESIDE <= 200.0 else 2.0
-    origin = (at[0] + 16.0 + _BESIDE / scale, at[1] + 16.0)
-    view = draft.view("hinge mortise", scale, origin)
-    u0 = shape.x0
-    low, high = -_BESIDE, shape.width + _BESIDE
-    wide = float(across)
-    # The face that the knuckles stand on lies at the foot.
-    turned = shape.y0 > 1e-6
-    ring = [(u - u0, wide - v if turned else v) for u, v in flattened(cut.outline)]
-    for y in (0.0, wide):
-        draft.line("edge", view.at((low, y)), view.at((high, y)), view.name)
-    for x in (low, high):
-        wave(draft, view.at((x, 0.0)), view.at((x, wide)), view.name, 0.9)
-    draft.path("cut", view.path(tuple(ring)), view.name, closed=True)
-    draft.reserve(around(view.path(tuple(ring))))
-    match hung.hinges:
-        case ButtHinges():
-            _mortise_chains(draft, job, view, hung.hinges, wide)
-        case CupHinges() | Pivots():
-            pass
-        case _:
-            assert_never(hung.hinges)
-    face = hung.face
-    words = Label(
-        text=f"{'face' if face == 'front' else 'back'}, with the knuckle",
-        at=(view.x(high) + 3.0, view.y(0.0) - TEXT / 2),
-        view=view.name,
-    )
-    draft.add_first([words])
-    beside = "jamb" if leaf.hung.edge(hung.side) == "hinge" else "next leaf"
-    caption(
-        draft,
-        (view.x(low), at[1] + 5.4),
-        "Mortise for one flap",
-        f"{scale_words(scale, job.rules.unit)}, on the hinge edge; the {beside}'s is alike",
-    )
-
-
-def _mortise_chains(
-    draft: Draft, job: Subject, view: View, hinges: ButtHinges, thick: float
-) -> None:
-    fine, mortise = job.rules.fine, hinges.mortise
-    top = view.y(thick)
-    length, wide = float(mortise.length), float(mortise.width)
-    left = view.x(-_BESIDE) - 1.4
-    place_chains(
-        draft,
-        [
-            Chain(
-                view=view,
-                axis="across",
-                line=top + FIRST - 3.0,
-                stops=(Stop(at=0.0, foot=view.y(wide)), Stop(at=length, foot=view.y(wide))),
-                links=(Link(figure=mortise.length, rule=fine),),
-            ),
-            Chain(
-                view=view,
-                axis="up",
-                line=left - FIRST + 3.0,
-                stops=(
-                    Stop(at=0.0, foot=left),
-                    Stop(at=wide, foot=view.x(0.0)),
-                    Stop(at=thick, foot=left),
-                ),
-                links=(
-                    Link(figure=mortise.width, rule=fine),
-                    Link(figure=mortise.behind, rule=fine),
-                ),
-            ),
-        ],
-    )
 
 
 # --- table and notes -----------------------------------------------------------------------
