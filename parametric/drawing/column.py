@@ -16,8 +16,10 @@ from parametric.drawing.lettering import TEXT, wrap
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Label, Stroke, warning_triangle
 from parametric.drawing.tables import Column, Table
+from parametric.units import Unit
 
 WIDTH = 84.0
+_INCH_LISTS = 92.0
 GUTTER = 6.0
 _BETWEEN = (6.0, 4.4, 3.2)
 """Air between items, mm: as much as lets all of them in, else the least."""
@@ -62,6 +64,11 @@ class Picture:
 
 
 Item = TableItem | Sentences | Picture
+
+
+def list_width(unit: Unit) -> float:
+    """How wide a column is that holds a cut list, mm: fractions of an inch take more room."""
+    return WIDTH if unit == "mm" else _INCH_LISTS
 
 
 def item_height(item: Item, width: float = WIDTH) -> float:

@@ -15,7 +15,7 @@ import dataclasses
 from collections.abc import Sequence
 
 from parametric.drawing.chains import FIRST, place_chains
-from parametric.drawing.column import WIDTH, place_items
+from parametric.drawing.column import place_items
 from parametric.drawing.details import Called
 from parametric.drawing.details.calls import (
     draw_calls,
@@ -184,7 +184,7 @@ def _draw(
         name_bevels(draft, own, view)
     columns = placing.columns
     listed = draw_index(draft, called, placing.under)
-    if not listed and placing.under.width >= WIDTH and placing.under.height > 20.0:
+    if not listed and placing.under.width >= extent.column and placing.under.height > 20.0:
         columns = (*columns, placing.under)
     note = "" if listed else sheets_in_words(called)
     left_over = place_items(draft, leaf_items(job, chosen, note), columns)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.chains import FIRST
-from parametric.drawing.column import GUTTER, WIDTH
+from parametric.drawing.column import GUTTER, list_width
 from parametric.drawing.frame import title_block_box
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.sheet import Paper, TitleBlock
@@ -33,7 +33,8 @@ _OVER_BLOCK = 2.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeafExtent:
-    """What the views must show, mm: the leaves' widths, height, trims, thickness; levels of chains.
+    """What the views must show, mm: the leaves' widths, height, trims, thickness; levels of chains;
+    the least width of a column of lists.
 
     `second_below`: the second leaf has widths of its own, with chains under it.
     """
@@ -46,6 +47,7 @@ class LeafExtent:
     chains_below: int
     next_chain: float
     second_below: bool
+    column: float
 
     @property
     def width(self) -> float:
@@ -79,6 +81,7 @@ def leaf_extent(job: Subject, leaves: Sequence[Leaf]) -> LeafExtent:
         chains_below=2 + bars,
         next_chain=job.rules.wood.next_chain,
         second_below=len(leaves) > 1 and stile_widths(leaves[1]) != stile_widths(leaf),
+        column=list_width(job.rules.unit),
     )
 
 
@@ -103,7 +106,7 @@ def place_leaves(
     right_x = left_x + wides[0] + (STICK if two else ALONE)
     section_x = right_x + (wides[1] if two else 0.0) + SECTION_GAP
     section_right = section_x + extent.thickness / scale
-    column_left = frame.x1 - 5.5 - WIDTH
+    column_left = frame.x1 - 5.5 - extent.column
     if section_right + NOTES_GAP > column_left:
         return None
     chains = extent.next_chain * (extent.chains_below - 1)
@@ -121,8 +124,8 @@ def place_leaves(
     columns = []
     at = column_left
     while at > section_right + NOTES_GAP:
-        columns.append(Box(at, block.y1 + 3.5, at + WIDTH, frame.y1 - 5.0))
-        at -= WIDTH + GUTTER
+        columns.append(Box(at, block.y1 + 3.5, at + extent.column, frame.y1 - 5.0))
+        at -= extent.column + GUTTER
     columns.reverse()
     if len(columns) == 1:
         # Half a column beside the only one would stay empty: the notes run longer lines.

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
-from parametric.drawing.column import Item, Sentences, TableItem
+from parametric.drawing.column import Item, Sentences, TableItem, list_width
 from parametric.drawing.leaf_head import arched_rail, radii
 from parametric.drawing.leaf_views import bevels, degrees
 from parametric.drawing.subject import Subject
@@ -70,7 +70,7 @@ def _cut_list(job: Subject) -> TableItem:
     height = table_height(job.rules.unit)
     return TableItem(
         title="Cut list" + {1: "", 2: ", both leaves"}.get(len(leaves), ", all leaves"),
-        columns=fitted(columns, rows, height),
+        columns=fitted(columns, rows, height, most=list_width(job.rules.unit)),
         rows=tuple(rows),
         height=height,
         pitch=2.08 * height,

@@ -33,14 +33,19 @@ class Column:
 
 
 def fitted(
-    columns: Sequence[Column], rows: Sequence[Sequence[str]], height: float = TEXT
+    columns: Sequence[Column],
+    rows: Sequence[Sequence[str]],
+    height: float = TEXT,
+    *,
+    most: float = 0.0,
 ) -> tuple[Column, ...]:
     """The same columns in the same width, each at least as wide as what stands in it.
 
     Fractions of an inch take more room than millimetres: what a column lacks, those that
-    have more than they need give up, each in proportion. What is too much for all of them
-    stays too wide.
+    have more than they need give up, each in proportion; where that is not enough the table
+    grows as wide as `most`. What is too much for all of them stays too wide.
     """
+    more = max(0.0, most - sum(column.width for column in columns))
     texts = [
         max(width(column.head, height, "bold"), *(width(row[index], height) for row in rows))
         for index, column in enumerate(columns)
@@ -51,8 +56,8 @@ def fitted(
         spare = sum(max(0.0, c.width - need) for c, need in zip(columns, needs, strict=True))
         if lack == 0.0:
             return tuple(columns)
-        if lack <= spare:
-            given = lack / spare
+        if lack <= spare + more:
+            given = min(1.0, lack / spare) if spare > 0.0 else 0.0
             return tuple(
                 dataclasses.replace(c, width=max(need, c.width - given * max(0.0, c.width - need)))
                 for c, need in zip(columns, needs, strict=True)
