@@ -145,6 +145,10 @@ class Draft:
             and not self._squares.meets_line(grown)
         )
 
+    def off_other_texts(self, box: Box) -> bool:
+        """True when a box holds no text, though lines may run through it."""
+        return self.paper.frame.holds(box) and not self._squares.meets_box(box)
+
     def off_texts(self, points: Sequence[Point]) -> bool:
         """True when a polyline runs through no text."""
         return not any(self._squares.crosses_box(a, b) for a, b in itertools.pairwise(points))

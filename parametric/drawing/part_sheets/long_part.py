@@ -78,6 +78,8 @@ _NARROW = 42.0
 """A column of words may be this narrow where there is no more room, mm."""
 _SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9)
 """Where along its run a section line is tried, in turn."""
+_SECTION = "section "
+"""What a section line without room is called among what is not placed."""
 _WORD = 15.0
 """Room for the name of a side before its left end, mm."""
 
@@ -138,7 +140,11 @@ def draw_long_part(
     )
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
-        return _draw(plan, paper, scale, block)
+        sheet = _draw(plan, paper, scale, block)
+        if sheet is None or not any(text.startswith(_SECTION) for text in sheet.unplaced):
+            return sheet
+        # Ends of section lines that find no room among the balloons stand over them.
+        return _draw(plan, paper, scale, block, over=_MARKS) or sheet
 
     sheet = first_that_fits(
         papers_and_scales(job, mm=_METRIC, inch=_INCH),
@@ -149,7 +155,10 @@ def draw_long_part(
     return sheet, len(plan.sections)
 
 
-def _draw(plan: _Plan, paper: Paper, scale: float, title: TitleBlock) -> Sheet | None:
+def _draw(
+    plan: _Plan, paper: Paper, scale: float, title: TitleBlock, *, over: float = 0.0
+) -> Sheet | None:
+    """The sheet on one paper at one scale, with `over` mm more above the face; None too large."""
     frame, part, job = paper.frame, plan.part, plan.job
     lie = _lie(plan, frame, scale)
     drawn = [cross_sections.prepare(c, plan.own, part, job.rules) for c in plan.sections]
@@ -165,6 +174,7 @@ def _draw(plan: _Plan, paper: Paper, scale: float, title: TitleBlock) -> Sheet |
     for side in plan.sides:
         calls = [row for row in plan.own.rows if own_side(row.cut, part) == side]
         down -= _ABOVE if calls or side == "face" else 2.5
+        down -= over if side == "face" else 0.0
         base = down - part.height(side) / scale
         strips[side] = strip = lay_strip(draft, part, side, lie, base)
         sizes = plan.sizes.get(side, [])
@@ -247,22 +257,36 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
         low, high = max(stretch.low, run[0]), min(stretch.high, run[1])
         if high > low:
             places += [low + (high - low) * t for t in _SHARES]
-    # over the balloons where there is no room beside them, off the middle that a leader runs down
+    # Over the balloons where there is no room beside them, off the middle that a leader runs
+    # down; at last with its arrow over an extension line.
     over = _BALLOONS + RADIUS
-    for along, lift in [(at, 0.0) for at in places] + [(at, over) for at in reversed(places)]:
-        x = face.lie.x(along)
-        boxes = (
-            Box(x - 4.9, face.top + 0.8 + lift, x + 5.2, face.top + 7.4 + lift),
-            Box(x - 4.9, face.base - 7.4, x + 5.2, face.base - 0.8),
-        )
-        if all(draft.free(box, 0.1) for box in boxes):
-            break
-    else:
-        draft.unplaced.append(f"section {chosen.letter}")
-        x, lift = face.lie.x(sum(chosen.runs[0]) / 2), 0.0
+    level = [(at, 0.0) for at in places]
+    spots = [*level, *((at, over) for at in reversed(places))]
+    tries = [(spot, False) for spot in spots] + [(spot, True) for spot in level]
+    found = next((s for s, crossed in tries if _stands(draft, face, *s, crossed=crossed)), None)
+    if found is None:
+        draft.unplaced.append(f"{_SECTION}{chosen.letter}")
+        found = sum(chosen.runs[0]) / 2, 0.0
+    x, lift = face.lie.x(found[0]), found[1]
     top = (x, face.top + 6.4 + lift)
     section_end(draft, top, outwards="up", looks="right", letter=chosen.letter)
     section_end(draft, (x, face.base - 6.4), outwards="down", looks="right", letter=chosen.letter)
+
+
+def _stands(draft: Draft, face: Strip, along: float, lift: float, *, crossed: bool) -> bool:
+    """Whether both ends of a section line stand clear; `crossed`: but for lines under the arrow."""
+    x = face.lie.x(along)
+    for y, letter in ((face.top + 0.8 + lift, 1.4), (face.base - 7.4, 0.0)):
+        whole = Box(x - 4.9, y, x + 5.2, y + 6.6)
+        lettered = Box(x - 4.9, y + letter, x - 1.5, y + letter + 5.2)
+        clear = (
+            draft.off_other_texts(whole) and draft.free(lettered, 0.1)
+            if crossed
+            else draft.free(whole, 0.1)
+        )
+        if not clear:
+            return False
+    return True
 
 
 def _place_sections(
