@@ -322,11 +322,7 @@ def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
                 )
             )
         below = leaf.top_to_bottom[index + 1] if index + 1 < len(leaf.top_to_bottom) else None
-        if index > 0:
-            problems.append(
-                not_built(f"An arch under a {band.kind} lower down", where, about="arch")
-            )
-        elif below is not None and (
+        if below is not None and (
             below.kind != "lite" or (glass is not None and glass.held_by != "rebate")
         ):
             what = f"a {below.kind}" if below.kind != "lite" else "glass between stops"

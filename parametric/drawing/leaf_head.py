@@ -1,4 +1,4 @@
-"""The curve under a leaf's top rail: its springing, how high it stands at each stile, its radius.
+"""The curve under a leaf's arched rails: its springing, how high it stands at each stile, its radius.
 
 |  top rail       |
 |         ___---  | <- least height
@@ -30,12 +30,14 @@ _LEAST = 0.05
 """A curve that stands no higher over the springing at a stile springs there, mm."""
 
 
+def arched_rails(leaf: Leaf) -> tuple[tuple[Rail, LeafHead], ...]:
+    """The rails with a curved underside, each with its curve, from the top; all have one curve."""
+    return tuple((rail, rail.head) for rail in leaf.rails if rail.head is not None)
+
+
 def arched_rail(leaf: Leaf) -> tuple[Rail, LeafHead] | None:
-    """The rail with a curved underside, and its curve; None where every rail is straight."""
-    for rail in leaf.rails:
-        if rail.head is not None:
-            return rail, rail.head
-    return None
+    """The highest of them; None where every rail is straight."""
+    return next(iter(arched_rails(leaf)), None)
 
 
 def radii(head: LeafHead) -> tuple[Figure, ...]:
@@ -45,20 +47,31 @@ def radii(head: LeafHead) -> tuple[Figure, ...]:
 
 
 def draw_arch(draft: Draft, job: Subject, leaf: Leaf, view: View, *, sizes: bool) -> None:
-    """The springing line; with `sizes` its name, the curve's height at either stile, its radius.
+    """The springing lines; with `sizes` their names, the curve's height at either stile, its radius.
 
-    A twin of the other hand has the line alone: its sizes stand on the first leaf.
+    A twin of the other hand has the lines alone: its sizes stand on the first leaf.
     """
-    found = arched_rail(leaf)
-    if found is None:
-        return
-    rail, head = found
     left = float(leaf.left_stile)
     right = float(leaf.width - leaf.right_stile)
-    y = view.y(float(head.springing))
-    draft.line("centre", (view.x(left), y), (view.x(right), y), view.name)
+    found = arched_rails(leaf)
+    for _, head in found:
+        y = view.y(float(head.springing))
+        draft.line("centre", (view.x(left), y), (view.x(right), y), view.name)
     if not sizes:
         return
+    for number, (rail, head) in enumerate(found):
+        _heights(draft, job, leaf, rail, head, view)
+        if number == 0:
+            _radius(draft, job, leaf, head, view)
+        _springing(draft, leaf, head, view)
+
+
+def _heights(
+    draft: Draft, job: Subject, leaf: Leaf, rail: Rail, head: LeafHead, view: View
+) -> None:
+    """How high the curve stands at either stile, and what is left of the rail over it."""
+    left = float(leaf.left_stile)
+    right = float(leaf.width - leaf.right_stile)
     wood = job.rules.wood
     for side, x, height in (("left", left, head.at_left), ("right", right, head.at_right)):
         if float(height) <= _LEAST:
@@ -78,8 +91,6 @@ def draw_arch(draft: Draft, job: Subject, leaf: Leaf, view: View, *, sizes: bool
             links=(Link(figure=height, rule=wood), Link(figure=over, rule=wood)),
         )
         place_chains(draft, [chain])
-    _radius(draft, job, leaf, head, view)
-    _springing(draft, leaf, head, view)
 
 
 def _radius(draft: Draft, job: Subject, leaf: Leaf, head: LeafHead, view: View) -> None:

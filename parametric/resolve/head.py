@@ -1,4 +1,4 @@
-"""The curve over a leaf's opening, where one leaf sees it.
+"""The curve over an opening of a leaf, where one leaf sees it.
 
 One curve may span a pair: each leaf then has its own piece of it, and both pieces are of one
 arc. x runs from the leaf's left outer edge, y from its finished foot.
@@ -86,7 +86,7 @@ class Over:
 def curves_over(
     design: Design, hanging: Hanging, leaves: Sequence[LeafSpec]
 ) -> tuple[tuple[Over | None, ...], tuple[Problem, ...]]:
-    """The curve over each leaf of a door, None where its top rail is straight."""
+    """The curve under the arched rails of each leaf of a door, None where all are straight."""
     found: list[Over | None] = []
     problems: list[Problem] = []
     for index, leaf in enumerate(leaves):

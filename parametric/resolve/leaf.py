@@ -120,7 +120,7 @@ def resolve_leaf(
         blocks: the leaf and what it calls.
         hung: its size, where it stands, and what its edges do.
         hanging: the door it is a leaf of.
-        curve: the curve under its top rail, if that is arched.
+        curve: the curve under its arched rails, if it has any.
         lines: the lines of the room by name, above the highest floor, mm.
     """
     spec = blocks.leaf
@@ -148,7 +148,11 @@ def resolve_leaf(
     sticking, problems = resolve_sticking(blocks.sticking, spec, place, unit)
     if problems:
         return None, problems
-    head = None if curve is None else curve.at(bands[0].foot)
+    heads = {
+        index: curve.at(band.foot)
+        for index, band in enumerate(bands)
+        if curve is not None and band.written.underside == "arch"
+    }
     stiles = spec.stile_widths((hung.left_edge, hung.right_edge))
     left, right = at("left stile / width", stiles[0]), at("right stile / width", stiles[1])
     shoulder = at("shoulder", own_width - left - right)
@@ -172,7 +176,7 @@ def resolve_leaf(
             joint,
             shoulder,
             {"panel": groove, "lite": rebate},
-            head if index == 0 else None,
+            heads.get(index),
             None if sticking is None else sticking.reach,
         )
         for index, band in enumerate(bands)
@@ -189,7 +193,7 @@ def resolve_leaf(
             left=left,
             shoulder=shoulder,
             thickness=thickness,
-            head=head if index == 1 else None,
+            head=heads.get(index - 1),
         )
         for index, band in enumerate(bands)
         if band.noun == "lite" and blocks.glass is not None

@@ -51,13 +51,15 @@ def slots_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
 
 
 def rebates_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
-    """The rebates that glass lies in, from the back; beside a curve as far as the leaf goes up."""
+    """The rebates that glass lies in, from the back; beside a curve as high as that is."""
     width = stile_width(leaf, side)
     return tuple(
         Taken(
             name="glass rebate",
             low=lite.foot - lite.rebate.frame,
-            high=lite.top + lite.rebate.frame if lite.head is None else leaf.height,
+            high=lite.top
+            + lite.rebate.frame
+            + (0.0 if lite.head is None else float(lite.head.crown)),
             near=width - lite.rebate.frame,
             far=width,
             front=through("back", lite.rebate.depth, leaf.thickness)[0],

@@ -15,7 +15,7 @@ from parametric.drawing.marks import caption
 from parametric.drawing.part_sheets.cut_shapes import Milled, shape_on_face, span_along
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import Piece, cut_through, rounded
-from parametric.drawing.plane import Box, Point, Polygon, around
+from parametric.drawing.plane import Box, Point, Polygon, around, around_boxes
 from parametric.drawing.primitives import Stroke
 from parametric.drawing.printing import Rule, Rules
 from parametric.drawing.sheet import View
@@ -233,10 +233,24 @@ def draw(draft: Draft, drawn: Drawn, part: Unfolded, at: Point, words: str, scal
     for start, end in _middles(chosen, part):
         draft.add(Stroke(layer="centre", points=view.path((start, end)), view=view.name))
     reach = _reach(chosen, part)
+    sawn = _sawn_away(drawn, part, reach)
+    for gone in sawn:
+        draft.add(Stroke(layer="adjacent", points=view.path(gone), view=view.name))
+    reach = around_boxes([reach, *(around(gone) for gone in sawn)])
     place_chains(draft, [_chain(measure, view, reach) for measure in drawn.measures])
     low = at[1] - (drawn.below - CAPTION) - 5.4
     caption(draft, (at[0], low), f"{chosen.letter}-{chosen.letter}  {scale}", words)
     return view
+
+
+def _sawn_away(drawn: Drawn, part: Unfolded, reach: Box) -> list[Polygon]:
+    """The blank beyond a shaped edge, where a place across the part is measured from it."""
+    ends = {end for m in drawn.measures if m.side in ("over", "under") for end in m.ends}
+    return [
+        ((wood, 0.0), (blank, 0.0), (blank, part.thickness), (wood, part.thickness))
+        for blank, wood in ((0.0, reach.x0), (part.width, reach.x1))
+        if abs(wood - blank) > _ALL and any(abs(end - blank) < _ALL for end in ends)
+    ]
 
 
 def _outline(part: Part, at: float) -> Polygon:
