@@ -109,6 +109,10 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             muntin="22",
             muntin_rebate="8",
             bars="true",
+            ordered="own sizes",
+            one_size_within=Default(
+                "3", "common practice, no source: about twice the tolerance of cut glass"
+            ),
             bar_tenon="10",
             bar_thickness="8 x 8",
             bar_tape="1",

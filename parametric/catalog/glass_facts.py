@@ -51,6 +51,13 @@ SPACER_SHY = Figure(
     source="common practice, no source: seen aslant it must not look out",
 )
 
+ENOUGH_BITE = Figure(
+    4.0,
+    "bite that must stay where panes are ordered in one size",
+    origin="catalogue",
+    source="common practice, no source: for glass within a house, in stops or bedded",
+)
+
 SAFETY_MARK = "Every safety pane carries its maker's permanent mark: IRC R308.1, from memory."
 
 

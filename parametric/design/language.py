@@ -259,6 +259,7 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "sawn": "a way to saw a log",
         "held by": "a way to hold glass",
         "bars": "a way to make bars",
+        "ordered": "a way to order panes",
         "bar crossings": "a way for bars to cross",
         "groove by": "a machine for a groove",
         "faces": "a face",

@@ -44,6 +44,8 @@ class GlassSpec(Block):
     bar_thickness: LengthPair = Field(description="front x back of an applied bar, off the glass")
     bar_tape: Length = Field(description="under an applied bar; 0 where it is bonded")
     bar_crossings: Literal["half lapped", "butted"]
+    ordered: Literal["own sizes", "one size"]
+    one_size_within: Length = Field(description="the most that panes of one size may differ by")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +85,9 @@ class Pane:
     of a shaped pane, from the low left corner of that rectangle, seen from the front; None
     for a plain rectangle. `left` and `foot` place that corner in the leaf. `nominal` is the
     thickness people say, `thickness` the true one; of an insulated unit, whose two panes and
-    space are `unit`, over all. `bite` is the least of the glass that is covered at an edge. `daylight` is what is seen through, wide
+    space are `unit`, over all. `clearance` is what is asked at each edge; `clearances`, across and up, are what it
+    has, more where it was ordered in one size with others. `bites` are the least of the glass
+    that is covered at its upright edges and at its level ones, `bite` the lesser. `daylight` is what is seen through, wide
     and high (at its tallest); `opening` what is left open if the glass breaks out.
     """
 
@@ -95,7 +99,8 @@ class Pane:
     nominal: Figure
     thickness: Figure
     clearance: Figure
-    bite: Figure
+    clearances: tuple[Figure, Figure]
+    bites: tuple[Figure, Figure]
     tape: Figure
     left: Figure
     foot: Figure
@@ -108,6 +113,11 @@ class Pane:
     grid: SpacerGrid | None = None
     edges: tuple[Figure, ...] = ()
     """Of a shaped pane: heights of its left and right edge, radius of its curve, for reading."""
+
+    @property
+    def bite(self) -> Figure:
+        """The least of the glass that is covered at an edge, mm."""
+        return min(self.bites, key=float)
 
     @property
     def true_differs(self) -> bool:
@@ -125,6 +135,7 @@ def size_pane(
     opening_height: Figure,
     frame: Figure,
     per_mm: Figure,
+    one: tuple[Figure, Figure] | None = None,
 ) -> Pane:
     """Glass between stops: the opening less twice the edge clearance.
 
@@ -137,6 +148,7 @@ def size_pane(
         opening_height: between the rails, mm.
         frame: thickness of the frame, mm.
         per_mm: kg/m2 of glass per mm of thickness.
+        one: the size it shares with others, mm, where it is ordered so.
 
     Source: common practice, no source; mass by the catalogue's glass density.
     """
@@ -147,8 +159,11 @@ def size_pane(
     clearance = at("clearance", spec.clearance)
     thick = at("thickness", true_thickness(spec))
     solid = glass_in_it(spec)
-    width = at("width", opening_width - 2 * clearance)
-    height = at("height", opening_height - 2 * clearance)
+    width = at("width", opening_width - 2 * clearance if one is None else one[0])
+    height = at("height", opening_height - 2 * clearance if one is None else one[1])
+    clearances = real_clearances(
+        name, clearance, (opening_width - width, opening_height - height), shared=one is not None
+    )
     stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
     tape = at("tape thickness", spec.tape)
     return Pane(
@@ -160,10 +175,11 @@ def size_pane(
         nominal=at("nominal thickness", nominal_thickness(spec)),
         thickness=thick,
         clearance=clearance,
-        bite=at("bite", stop_width - clearance),
+        clearances=clearances,
+        bites=bites(name, *(stop_width - clear for clear in clearances)),
         tape=tape,
-        left=left + clearance,
-        foot=foot + clearance,
+        left=left + clearances[0],
+        foot=foot + clearances[1],
         daylight=(opening_width - 2 * stop_width, opening_height - 2 * stop_width),
         opening=(opening_width, opening_height),
         stops=Stops(
@@ -180,6 +196,26 @@ def size_pane(
         ),
         unit=unit_sizes(spec, name),
     )
+
+
+def real_clearances(
+    name: str, asked: Figure, spare: tuple[Figure, Figure], *, shared: bool
+) -> tuple[Figure, Figure]:
+    """What is free at the upright and at the level edges, mm: as asked, or half of what is spare."""
+    if not shared:
+        return (asked, asked)
+    return (
+        named(join(name, "clearance across"), spare[0] / 2),
+        named(join(name, "clearance up"), spare[1] / 2),
+    )
+
+
+def bites(name: str, across: Figure, up: Figure) -> tuple[Figure, Figure]:
+    """What is covered at the upright and at the level edges, mm; one number where that is the same."""
+    if not exceeds(across, up) and not exceeds(up, across):
+        both = named(join(name, "bite"), across)
+        return (both, both)
+    return (named(join(name, "bite across"), across), named(join(name, "bite up"), up))
 
 
 def nominal_thickness(spec: GlassSpec) -> Figure:
@@ -243,8 +279,8 @@ def tape_window(pane: Pane) -> Pocket:
         face="high face",
         u=pane.width / 2,
         v=pane.height / 2,
-        length=pane.width - 2 * pane.bite,
-        width=pane.height - 2 * pane.bite,
+        length=pane.width - 2 * pane.bites[0],
+        width=pane.height - 2 * pane.bites[1],
         corner=0.0,
         depth=pane.tape,
         making=Making(by="bench", tool="tape applied in four strips"),

@@ -29,6 +29,8 @@ from parametric.profiles.moulding import StickingBlock
 from parametric.resolve.calls import called
 from parametric.resolve.head import curves_over
 from parametric.resolve.leaf import Leaf, LeafParts, resolve_leaf
+from parametric.resolve.lite import Sizes
+from parametric.resolve.one_size import sizes_in_common
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
 from parametric.resolve.written_sizes import zero_sizes
@@ -108,7 +110,6 @@ def _resolve_door(
     absurd = _no_size(hanging, design)
     if absurd:
         return None, absurd
-    leaves: list[Leaf] = []
     curves, no_arch = curves_over(design, hanging, [parts.leaf for parts in blocks])
     if no_arch:
         return None, list(no_arch)
@@ -117,14 +118,24 @@ def _resolve_door(
         str(name): named(join("lines", name), up) if isinstance(up, Figure) else up
         for name, up in (survey.lines or {}).items()
     }
-    for hung, parts, curve in zip(hanging.leaves, blocks, curves, strict=True):
-        leaf, found = resolve_leaf(design, shop, parts, hung, hanging, curve, lines)
-        # Leaves of one block share every line of the file: one of them says what is wrong.
-        problems += [problem for problem in found if _new(problem, problems)]
-        if leaf is not None:
-            leaves.append(leaf)
+
+    def resolve_leaves(sizes: Sizes) -> list[Leaf]:
+        done = []
+        for hung, parts, curve in zip(hanging.leaves, blocks, curves, strict=True):
+            own = dataclasses.replace(parts, sizes=sizes)
+            leaf, found = resolve_leaf(design, shop, own, hung, hanging, curve, lines)
+            # Leaves of one block share every line of the file: one of them says what is wrong.
+            problems.extend(problem for problem in found if _new(problem, problems))
+            if leaf is not None:
+                done.append(leaf)
+        return done
+
+    leaves = resolve_leaves({})
     if stops(problems):
         return None, problems
+    if sizes := sizes_in_common(leaves):
+        # A pane's size is in the leaf's weight and in all that hangs on it: the leaf again.
+        leaves = resolve_leaves(sizes)
     leaves = _with_strikes(leaves)
     track = None
     if track_spec is not None and hanging.tracks:

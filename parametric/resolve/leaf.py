@@ -37,7 +37,7 @@ from parametric.resolve.leaf_hardware import (
     leaf_pulls,
 )
 from parametric.resolve.leaf_weight import Weights, weigh_leaf
-from parametric.resolve.lite import Lite, resolve_lite
+from parametric.resolve.lite import Lite, Sizes, resolve_lite
 from parametric.resolve.panel_field import (
     PanelField,
     groove_run_on,
@@ -101,6 +101,8 @@ class LeafParts:
     hinge: HingeSpec | None = None
     lock: LockSpec | None = None
     sticking: StickingSpec | None = None
+    sizes: Sizes | None = None
+    """Of panes that share one."""
 
 
 def resolve_leaf(
@@ -194,6 +196,7 @@ def resolve_leaf(
             shoulder=shoulder,
             thickness=thickness,
             head=heads.get(index - 1),
+            sizes=blocks.sizes or {},
         )
         for index, band in enumerate(bands)
         if band.noun == "lite" and blocks.glass is not None

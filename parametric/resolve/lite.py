@@ -11,6 +11,7 @@ seen from the front          section through an upright bar, front below
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -39,6 +40,9 @@ from parametric.resolve.bar_places import (
 )
 from parametric.resolve.head import LeafHead
 from parametric.resolve.pane_in_rebate import Daylight, pane_in_rebate
+
+Sizes = Mapping[str, tuple[Figure, Figure]]
+"""Width and height of panes that share one size with others, by name, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +101,7 @@ def resolve_lite(
     shoulder: Figure,
     thickness: Figure,
     head: LeafHead | None,
+    sizes: Sizes,
 ) -> Lite:
     """A lite with its panes and bars.
 
@@ -107,6 +112,7 @@ def resolve_lite(
         shoulder: between the stiles, mm.
         thickness: of the frame, mm.
         head: the curve over it, if any.
+        sizes: width and height of panes that share one, by name, mm.
     """
     width = named(join(band.name, "width"), shoulder)
     span = Span(left=left, foot=band.foot, width=width, height=band.height, top=band.top, head=head)
@@ -114,12 +120,12 @@ def resolve_lite(
     match glass.bars:
         case "true":
             lite = (
-                _between_stops(band, glass, span, thickness)
+                _between_stops(band, glass, span, thickness, sizes)
                 if glass.held_by == "stops"
-                else _in_rebate(band, glass, span, thickness)
+                else _in_rebate(band, glass, span, thickness, sizes)
             )
         case "applied" | "spaced":
-            lite = _whole(band, glass, span, thickness)
+            lite = _whole(band, glass, span, thickness, sizes)
             if divided:
                 lite = _with_planted_bars(lite, band, glass, span, thickness)
         case _:
@@ -135,11 +141,13 @@ def _panes(line: WrittenBand) -> tuple[int, int]:
     )
 
 
-def _between_stops(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+def _between_stops(
+    band: Band, glass: GlassSpec, span: Span, thickness: Figure, sizes: Sizes
+) -> Lite:
     """One pane between stops, or one in every opening that bars as thick as the frame leave."""
     counts = _panes(band.written)
     if counts == (1, 1):
-        return _whole(band, glass, span, thickness)
+        return _whole(band, glass, span, thickness, sizes)
     face = named(join(band.name, "bar width"), glass.muntin)
     places = place_bars(band.name, counts, span, face)
     panes = tuple(
@@ -152,6 +160,7 @@ def _between_stops(band: Band, glass: GlassSpec, span: Span, thickness: Figure) 
             opening_height=places.up,
             frame=thickness,
             per_mm=MASS,
+            one=sizes.get(name),
         )
         for name, (left, foot) in _cells(band.name, counts, places).items()
     )
@@ -191,7 +200,7 @@ def _cells(
     }
 
 
-def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure, sizes: Sizes) -> Lite:
     """One pane in the whole opening."""
     name = join(band.name, "glass")
     rebate = None
@@ -205,6 +214,7 @@ def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
             opening_height=band.height,
             frame=thickness,
             per_mm=MASS,
+            one=sizes.get(name),
         )
     else:
         rebate = _rebate(band, glass, thickness)
@@ -219,7 +229,7 @@ def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
             at_top=rebate.frame,
             frame=rebate.frame,
         )
-        pane = pane_in_rebate(glass, name, day, span.head)
+        pane = pane_in_rebate(glass, name, day, span.head, sizes.get(name))
     return Lite(
         name=band.name,
         foot=band.foot,
@@ -245,11 +255,11 @@ def _rebate(band: Band, glass: GlassSpec, thickness: Figure) -> Rebate:
     )
 
 
-def _in_rebate(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> Lite:
+def _in_rebate(band: Band, glass: GlassSpec, span: Span, thickness: Figure, sizes: Sizes) -> Lite:
     """One pane in the frame's rebate, or one in each opening between rebated bars."""
     counts = wide, high = _panes(band.written)
     if counts == (1, 1):
-        return _whole(band, glass, span, thickness)
+        return _whole(band, glass, span, thickness, sizes)
 
     def at(quantity: str, value: float) -> Figure:
         return named(join(band.name, quantity), value)
@@ -282,6 +292,7 @@ def _in_rebate(band: Band, glass: GlassSpec, span: Span, thickness: Figure) -> L
                 frame=rebate.frame,
             ),
             span.head if index // wide == 0 else None,
+            sizes.get(name),
         )
         for index, (name, (left, foot)) in enumerate(_cells(band.name, counts, places).items())
     )

@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.catalog.glass_facts import MASS
-from parametric.figures import Figure, named
+from parametric.figures import Figure, named, smallest
 from parametric.infill.glass import (
     GlassSpec,
     Pane,
+    bites,
     glass_in_it,
     nominal_thickness,
+    real_clearances,
     true_thickness,
     unit_sizes,
 )
@@ -38,8 +40,21 @@ class Daylight:
     frame: Figure
 
 
-def pane_in_rebate(glass: GlassSpec, name: str, day: Daylight, head: LeafHead | None) -> Pane:
+def pane_in_rebate(
+    glass: GlassSpec,
+    name: str,
+    day: Daylight,
+    head: LeafHead | None,
+    one: tuple[Figure, Figure] | None = None,
+) -> Pane:
     """A pane bedded in its rebates; under a curve it follows that.
+
+    Args:
+        glass: as written.
+        name: the pane's name.
+        day: what is seen through it, and the rebates beside that.
+        head: the curve over it, if any.
+        one: the size it shares with others, mm, where it is ordered so.
 
     Source: common practice, no source.
     """
@@ -51,15 +66,17 @@ def pane_in_rebate(glass: GlassSpec, name: str, day: Daylight, head: LeafHead | 
     clear = at("clearance", glass.clearance)
     thick = at("thickness", true_thickness(glass))
     solid = glass_in_it(glass)
-    low = left - day.at_left + clear
-    floor = foot - day.at_foot + clear
-    width = at("width", across + day.at_left + day.at_right - 2 * clear)
-    bites = [reach - clear for reach in (day.at_left, day.at_foot, day.at_right, day.at_top)]
+    wide, high = across + day.at_left + day.at_right, up + day.at_foot + day.at_top
+    width = at("width", wide - 2 * clear if one is None else one[0])
+    level = high - 2 * clear if one is None else one[1]
+    clears = real_clearances(name, clear, (wide - width, high - level), shared=one is not None)
+    low = left - day.at_left + clears[0]
+    floor = foot - day.at_foot + clears[1]
     daylight = (across, up)
     outline = None
     edges: tuple[Figure, ...] = ()
     if head is None:
-        height = at("height", up + day.at_foot + day.at_top - 2 * clear)
+        height = at("height", level)
         area: float = width * height
     else:
         out = named(join(name, "glass outside the arch"), day.frame - clear)
@@ -100,7 +117,12 @@ def pane_in_rebate(glass: GlassSpec, name: str, day: Daylight, head: LeafHead | 
         nominal=at("nominal thickness", nominal_thickness(glass)),
         thickness=thick,
         clearance=clear,
-        bite=at("bite", min(bites, key=float)),
+        clearances=clears,
+        bites=bites(
+            name,
+            smallest(day.at_left, day.at_right) - clears[0],
+            smallest(day.at_foot, day.at_top) - clears[1],
+        ),
         tape=at("tape thickness", glass.tape),
         left=low,
         foot=floor,

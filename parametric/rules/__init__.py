@@ -15,6 +15,7 @@ from parametric.rules.fingers_at_hinges import fingers_at_hinges
 from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
+from parametric.rules.glass_clearance_too_small import glass_clearance_too_small
 from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
@@ -34,6 +35,7 @@ from parametric.rules.lock_does_not_fit import lock_does_not_fit
 from parametric.rules.lock_meets_something import lock_meets_something
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
+from parametric.rules.near_equal_panes import near_equal_panes
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_moves_upright import panel_moves_upright
 from parametric.rules.panel_will_not_move import panel_will_not_move
@@ -85,7 +87,9 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     fingers_between_leaves,
     fingers_at_hinges,
     glass_not_safety,
+    glass_clearance_too_small,
     shaped_pane_needs_template,
+    near_equal_panes,
     moisture_out_of_range,
     panel_moves_upright,
     heavy_leaf,

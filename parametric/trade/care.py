@@ -17,7 +17,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 from parametric.trade.cautions import GLASS, LOCAL, OILY_RAGS, Cautions
 from parametric.trade.glass import glass_order
-from parametric.trade.glazing import grid_words
+from parametric.trade.glazing import free_cell, free_words, grid_words
 from parametric.trade.printed import Printed, printed
 from parametric.trade.seasons import leaf_seasons
 
@@ -46,7 +46,7 @@ class ReplacementPane:
     bars: str
     planted: bool
     weight: Figure
-    clearance: Figure
+    clearances: tuple[Figure, Figure]
     tape: Figure
     corners: str
     stop_width: Figure | None
@@ -99,7 +99,7 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
                     planted=isinstance(lite.section, PlantedBar),
                     cut_by="" if row.template is None else row.template.outline_file,
                     weight=pane.weight,
-                    clearance=pane.clearance,
+                    clearances=pane.clearances,
                     tape=pane.tape,
                     corners="square, arrises taken off"
                     if pane.outline is None
@@ -245,6 +245,7 @@ def _out_and_in(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str,
     """How the old pane comes out and the new one goes in, for each way that panes are held."""
     found = []
     for pane in panes:
+        free = free_words(free_cell(pane.clearances, said))
         if pane.planted:
             found.append(
                 "Planted bars first: a thin wire drawn through their bed, or by warming it, never a "
@@ -254,16 +255,15 @@ def _out_and_in(said: Printed, panes: tuple[ReplacementPane, ...]) -> tuple[str,
             found += [
                 "Take the stops off one face only, longest first, from the middle of each; number "
                 "them.",
-                f"Clean the frame, new tape, setting blocks, {said.fine(pane.clearance)} free all "
-                "round; stops back with pins into the frame, never towards the glass.",
+                f"Clean the frame, new tape, setting blocks, {free}; stops back with pins into the "
+                "frame, never towards the glass.",
             ]
         else:
             found += [
                 "Soften and lift the compound from the back, never against the bars; draw the "
                 "points.",
-                "Clean and seal the rebate: bed, setting blocks, "
-                f"{said.fine(pane.clearance)} free all round, points flat on the glass, a fillet "
-                "over them.",
+                f"Clean and seal the rebate: bed, setting blocks, {free}, points flat on the glass, a "
+                "fillet over them.",
             ]
     return tuple(dict.fromkeys(found))
 

@@ -98,6 +98,20 @@ def template_words(row: GlassRow) -> str:
     return "none: every pane is a rectangle" if row.template is None else row.template.words
 
 
+def free_cell(clearances: tuple[Figure, Figure], said: Printed) -> str:
+    """What is free at a pane's edges, in a column: `3`, or at its sides x at foot and head."""
+    across, up = (said.fine(one) for one in clearances)
+    return across if across == up else f"{across} x {up}"
+
+
+def free_words(cell: str) -> str:
+    """The same in a sentence: `3 free all round`."""
+    across, _, up = cell.partition(" x ")
+    return (
+        f"{across} free at the sides, {up} at foot and head" if up else f"{across} free all round"
+    )
+
+
 def grid_words(row: GlassRow, said: Printed) -> str:
     """Where the bars between the panes of a unit stand, as the order says it; "" where none do."""
     grid = row.grid
@@ -129,8 +143,8 @@ def _opening(lite: Lite, pane: Pane, mark: str) -> OpeningToMeasure:
         name, width, height = lite.name, lite.width, lite.height
     else:
         name = pane.name
-        width = named(join(name, "between the rebates"), pane.width + 2 * pane.clearance)
-        height = named(join(name, "rebate to rebate"), pane.height + 2 * pane.clearance)
+        width = named(join(name, "between the rebates"), pane.width + 2 * pane.clearances[0])
+        height = named(join(name, "rebate to rebate"), pane.height + 2 * pane.clearances[1])
     least_width = named(join(name, "least width"), pane.width + spare)
     least_height = named(join(name, "least height"), pane.height + spare)
     return OpeningToMeasure(

@@ -72,14 +72,14 @@ def _tape(panes: list[Pane], said: Printed) -> Iterator[HardwareItem]:
 
 
 def _blocks(panes: list[Pane], said: Printed) -> Iterator[HardwareItem]:
-    lots = _alike(panes, lambda pane: (float(pane.clearance), float(pane.thickness)))
+    lots = _alike(panes, lambda pane: (float(pane.clearances[1]), float(pane.thickness)))
     for index, lot in enumerate(lots):
         first = lot[0]
         yield HardwareItem(
             what="setting block",
             number=counted(_lot("setting blocks", lots, index), whole(len(lot)) * BLOCKS_A_PANE),
             unit="off",
-            size=f"{said.fine(first.clearance)} thick, {said.fine(first.thickness)} wide, "
+            size=f"{said.fine(first.clearances[1])} thick, {said.fine(first.thickness)} wide, "
             f"{said.up(BLOCK_LENGTH)} long or more",
             length=BLOCK_LENGTH,
             known_by=DESIGN,

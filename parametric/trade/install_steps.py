@@ -13,7 +13,7 @@ from parametric.resolve.door import Door, Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace
 from parametric.trade.delivery import Delivery
-from parametric.trade.glazing import PLANT
+from parametric.trade.glazing import PLANT, free_cell
 from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.hinge_steps import (
     ease_edges,
@@ -101,7 +101,7 @@ def _measure_again(resolved: Resolved, said: Printed) -> Said:
 def _glaze(door: Door, said: Printed) -> list[Said]:
     """Glass between stops, into leaves that hang."""
     clear = dict.fromkeys(
-        said.fine(pane.clearance)
+        free_cell(pane.clearances, said)
         for leaf in door.leaves
         for lite in leaf.lites
         for pane in lite.panes

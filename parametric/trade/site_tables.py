@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from parametric.figures import Figure
 from parametric.trade.care import Care
 from parametric.trade.delivery import Delivery
+from parametric.trade.glazing import free_cell
 from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.hinge_steps import seat_words
 from parametric.trade.installing import InstallSheet
@@ -184,7 +185,7 @@ def pane_table(kept: Care, said: Printed) -> Table:
                 f"{float(pane.weight):.2f}",
                 pane.safety_class,
                 pane.corners,
-                said.fine(pane.clearance),
+                free_cell(pane.clearances, said),
                 said.fine(pane.tape),
                 ""
                 if pane.stop_width is None or pane.stop_depth is None

@@ -290,6 +290,24 @@ CASES = (
         "reaches no farther than the glass is cut short by (1/8)",
         design=PAIR,
     ),
+    # Glass within 1/16 and an opening within 0.3 + 0.3: (1.5875 + 0.6) / 2 = 1.09375.
+    case(
+        "glass_clearance_too_small",
+        "caution",
+        {"clearance: 3}": "clearance: 1.09}"},
+        {"clearance: 3}": "clearance: 1.09375}"},
+        "It may come out 1.6 too large, and its opening 0.6 too small: 1.1 at each edge is needed.",
+    ),
+    # Two lites share 1042: of 519.5 and 522.5 the panes are 513.5 and 516.5, 3 apart; of 519.25 and
+    # 522.75, 3.5. In one size the larger loses 1.5 an edge: 3 + 1.5 clear, 12 - 3 - 1.5 covered.
+    case(
+        "near_equal_panes",
+        "note",
+        {"lite: equal": "lite: 519.5"},
+        {"lite: equal": "lite: 519.25"},
+        "4 panes of 2 sizes (2 of 778.5 × 516.5, 2 of 778.5 × 513.5) differ by no more than 3: "
+        "778.5 × 513.5 would serve them all, with up to 4.5 free at an edge and at least 7.5 covered.",
+    ),
     # 40 - 2*(d + 0.2) >= 6 lets a body be 16.8 deep.
     case(
         "pockets_leave_no_web",

@@ -15,6 +15,7 @@ from parametric.drawing.pieces import Piece, leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.figures import exceeds
 from parametric.infill.glass import Pane
 from parametric.resolve.bar_places import Bar, PlantedBar, RebatedBar
 from parametric.resolve.leaf import Leaf
@@ -89,6 +90,10 @@ def _at_stile(
     reach, lip = float(rebate.frame), thick - float(rebate.depth)
     glass = (lip + float(pane.tape), lip + float(pane.tape + pane.thickness))
     over = view.y(thick)
+    clear = float(pane.clearances[0])
+    # the bite as written, unless the pane was cut smaller than its opening asks
+    shared = exceeds(pane.clearances[0], pane.clearance)
+    bite = rebate.frame - pane.clearances[0] if shared else rebate.bite
     left = view.x(window.x0) - 1.0
     place_chains(
         draft,
@@ -99,10 +104,10 @@ def _at_stile(
                 over + FIRST,
                 (
                     (edge, over),
-                    (edge + reach - float(pane.clearance), view.y(glass[1])),
+                    (edge + reach - clear, view.y(glass[1])),
                     (edge + reach, over),
                 ),
-                (Link(figure=rebate.bite, rule=fine), Link(figure=pane.clearance, rule=fine)),
+                (Link(figure=bite, rule=fine), Link(figure=pane.clearances[0], rule=fine)),
             ),
             chain(
                 view,
@@ -127,7 +132,7 @@ def _at_stile(
     )
     say(
         draft,
-        view.at((edge + reach - float(pane.clearance) / 2, (glass[0] + glass[1]) / 2)),
+        view.at((edge + reach - clear / 2, (glass[0] + glass[1]) / 2)),
         "arrow",
         ("edge clear all round;", "the pane rests on blocks"),
         fan((1.0, 1.0), (1.0, -1.0)),

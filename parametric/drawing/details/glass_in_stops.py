@@ -85,7 +85,7 @@ def _chains(
     """Bite and clearance over the stops, the stop's own width; through the thickness beside them."""
     fine = job.rules.fine
     pane, stops = held
-    stop, clear = float(stops.width), float(pane.clearance)
+    stop, clear = float(stops.width), float(pane.clearances[0])
     glass, below, deep = float(pane.thickness), float(stops.below_face), float(stops.depth)
     over = view.y(thick)
     glass_top = view.y(thick / 2 + glass / 2)
@@ -97,7 +97,7 @@ def _chains(
                 "across",
                 over + FIRST,
                 ((edge - stop, over), (edge - clear, glass_top), (edge, over)),
-                (Link(figure=pane.bite, rule=fine), Link(figure=pane.clearance, rule=fine)),
+                (Link(figure=pane.bites[0], rule=fine), Link(figure=pane.clearances[0], rule=fine)),
             ),
             chain(
                 view,
@@ -168,7 +168,7 @@ def _words(
         )
     say(
         draft,
-        view.at((edge - float(pane.clearance) / 2, thick / 2)),
+        view.at((edge - float(pane.clearances[0]) / 2, thick / 2)),
         "arrow",
         ("edge clear all round;", "the pane rests on blocks"),
         fan((1.0, -1.0), (1.0, 1.0)),

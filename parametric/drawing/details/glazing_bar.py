@@ -42,7 +42,7 @@ def glazing_bar(job: Subject) -> Detail | None:
     bar = uprights[0] if uprights else min(lite.bars, key=lambda one: float(one.low))
     across, up = (float(size) for size in lite.cell)
     low = min(float(pane.foot) for pane in lite.panes)
-    sight = low if lite.pane.stops is None else low + float(lite.pane.bite)
+    sight = low if lite.pane.stops is None else low + float(lite.pane.bites[1])
     at = sight + up / 2 if uprights else float(bar.start) + across / 2
     if isinstance(lite.section, FullBar) and not uprights:
         at = float(lite.pane.left) + float(lite.pane.width) / 2

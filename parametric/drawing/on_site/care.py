@@ -11,6 +11,7 @@ from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.names import SEPARATOR
 from parametric.trade.care import ReplacementPane
+from parametric.trade.glazing import free_words
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import Printed, printed, weight_head
 from parametric.trade.site_tables import pane_table
@@ -125,4 +126,4 @@ def _under(corners: str, clearance: str, tape: str, stop: str, outline: str, bar
     held = f"stops {shown(stop)}" if stop else "bedded in a rebate"
     shape = f" Not a rectangle: cut to {outline}." if outline else ""
     grid = f" Spacer bars {bars}." if bars else ""
-    return f"Corners {corners}. {clearance} free all round, {taped}, {held}.{shape}{grid}"
+    return f"Corners {corners}. {free_words(clearance)}, {taped}, {held}.{shape}{grid}"
