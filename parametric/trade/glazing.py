@@ -139,8 +139,9 @@ def corner_words(order: GlazingOrder, row: GlassRow) -> str:
 def _opening(lite: Lite, pane: Pane, mark: str) -> OpeningToMeasure:
     """What is measured for one pane."""
     spare = GLASS_TOLERANCE + 2 * pane.clearance * CLEARANCE_KEPT
-    if lite.rebate is None:
-        name, width, height = lite.name, lite.width, lite.height
+    if pane.stops is not None:
+        name = lite.name if len(lite.panes) == 1 else pane.name
+        width, height = pane.stops.across, pane.stops.up
     else:
         name = pane.name
         width = named(join(name, "between the rebates"), pane.width + 2 * pane.clearances[0])

@@ -13,6 +13,7 @@ import pytest
 from parametric.catalog.glass_facts import EXEMPT_BALL
 from parametric.model import Shaped, removed_volume
 from parametric.outlines import bounds_of
+from parametric.trade.glazing import glazing_order
 from tests.glazing.lites import checked, clashes, first_leaf, first_lite, pair, parts, whole_pack
 
 GLASS = "thickness: 6.4, held by: stops, stop: 12 x 14.5, tape: 1.5, muntin: 30, bar tenon: 12"
@@ -62,6 +63,19 @@ def test_bars_are_tenoned_into_the_frame_and_lapped(tmp_path: Path) -> None:
     for rail in ("top rail", "bottom rail"):
         cuts = [cut for cut in found[f"leaf A / {rail}"].cuts if isinstance(cut, Shaped)]
         assert [bounds_of(cut.outline)[::2] for cut in cuts] == [pytest.approx((281, 311))]
+
+
+def test_every_opening_is_measured_before_its_pane_is_ordered(tmp_path: Path) -> None:
+    """281 x 559.333 each, and at least 275 + 1.5875 + 2 x 3 / 2 = 279.5875 wide."""
+    job = checked(pair(tmp_path, GLASS))
+    assert job.resolved is not None
+    assert job.assembly is not None
+    openings = glazing_order(job.resolved, job.assembly).openings
+    assert len(openings) == len({opening.lite for opening in openings}) == 12
+    for opening in openings:
+        assert float(opening.width) == pytest.approx(281)
+        assert float(opening.height) == pytest.approx(559.3333, abs=1e-4)
+        assert float(opening.least_width) == pytest.approx(279.5875)
 
 
 def test_what_the_glass_weighs(tmp_path: Path) -> None:
