@@ -158,9 +158,9 @@ def does_not_fit(
         if step.face == "front" and step.edge in ("foot", "top"):
             end = rails[-1] if step.edge == "foot" else rails[0]
             yield from _on_a_step(sticking, leaf, end, step, unit)
-    for rail in rails:
+    for index, rail in enumerate(rails):
         if rail.head is not None and exceeds(rail.height - rail.head.crown, width):
-            yield from _arch(sticking, leaf, rail, stiles[0], unit)
+            yield from _arch(sticking, leaf, rail, stiles[0], unit, topmost=index == 0)
 
 
 def _narrow(
@@ -204,11 +204,11 @@ def _on_a_step(
 
 
 def _arch(
-    sticking: FrameSticking, leaf: LeafSpec, rail: Rail, left: Figure, unit: Unit
+    sticking: FrameSticking, leaf: LeafSpec, rail: Rail, left: Figure, unit: Unit, *, topmost: bool
 ) -> Iterator[Problem]:
     """An arch that cannot be followed by the moulding, or whose ends cannot be cut over it."""
     try:
-        _tried(sticking, rail, float(left))
+        _tried(sticking, rail, float(left), topmost=topmost)
     except ValueError as error:
         yield _cannot(
             leaf,
@@ -219,7 +219,7 @@ def _arch(
         )
 
 
-def _tried(sticking: FrameSticking, rail: Rail, left: float) -> None:
+def _tried(sticking: FrameSticking, rail: Rail, left: float, *, topmost: bool) -> None:
     """Set out every cut of an arched rail and of both stiles under it.
 
     Raises:
@@ -229,9 +229,11 @@ def _tried(sticking: FrameSticking, rail: Rail, left: float) -> None:
     right, high = left + long, float(rail.top)
     curve = sight_below(rail, left, right)
     blank = Blank(length=long + 2 * reach, width=float(rail.height), thickness=2 * reach)
-    low = laid(curve, (left - reach, float(rail.foot)), (1.0, 0.0), (0.0, 1.0))
+    own = ((left - reach, float(rail.foot)), (1.0, 0.0), (0.0, 1.0))
+    low = laid(curve, *own)
+    upper = None if topmost else laid(sight_above(rail, left, right), *own)
     under_outline(low, blank)
-    cuts: list[Cut] = list(rail_cuts(sticking.on("high face"), blank, low=low, high=None))
+    cuts: list[Cut] = list(rail_cuts(sticking.on("high face"), blank, low=low, high=upper))
     stile = Blank(length=high, width=left, thickness=2 * reach)
     sill = float(rail.foot) - 4 * reach
     for origin, across in ((0.0, 1.0), (right + left, -1.0)):

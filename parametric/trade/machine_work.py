@@ -40,6 +40,8 @@ Kind = Literal[
     "back rebate",
     "edges",
     "shape",
+    "cope",
+    "moulding",
 ]
 
 _THICKNESS_FACES: tuple[Face, ...] = ("low end", "high end", "low edge", "high edge")
@@ -94,7 +96,7 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                     length=cut.u1 - cut.u0,
                     across=across,
                     fence_from=bears,
-                    depth=cut.depth - cut.surface if cut.surface else cut.depth,
+                    depth=cut.depth,
                 ),
                 face_word(part, cut.face),
                 "",
@@ -167,8 +169,14 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             )
         case Moulded():
             own = run_sizes(cut, part.blank)
+            across = own.beside in ("low end", "high end")
             yield (
-                replace(work, width=own.width, depth=own.depth),
+                replace(
+                    work,
+                    kind="cope" if across else "moulding",
+                    width=own.width,
+                    depth=own.depth,
+                ),
                 f"{face_word(part, own.beside)}, {face_word(part, cut.face)}",
                 "",
             )

@@ -136,6 +136,11 @@ class _Piece:
     """What tells cuts of one glued leaf apart: a groove across three parts is one cut."""
 
 
+_TURNS: Mapping[Kind, int] = {"edges": 0, "cope": 2, "moulding": 3}
+"""Slots are cut while ends and edges are square; ends are coped before edges are moulded, so that
+what breaks out is run off. Everything else comes between. Source: common practice, no source."""
+
+
 def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
     """Every cut of every made part at its setting, in the order the settings are made.
 
@@ -159,7 +164,7 @@ def milling_list(assembly: Assembly) -> tuple[Setting, ...]:
         works.values(),
         key=lambda found: (
             _WHEN.index(found[0].when),
-            found[0].kind != "edges",
+            _TURNS.get(found[0].kind, 1),
             _turn(found[0], found[1][0]),
         ),
     )
@@ -299,7 +304,7 @@ def _strokes(work: Work, piece: _Piece) -> int:
             cut = piece.part.cuts[piece.index]
             assert isinstance(cut, Groove)
             return (float(cut.u0) > 1e-6) + (float(cut.u1) < float(piece.part.blank.length) - 1e-6)
-        case "slot" | "groove" | "pocket" | "trim" | "mitre" | "shape":
+        case "slot" | "groove" | "pocket" | "trim" | "mitre" | "shape" | "cope" | "moulding":
             return 1
 
 
@@ -331,7 +336,7 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
             width = BEVEL_TRIAL_RUNS * bevel.run
         case "mitre":
             number = MITRES_IN_A_FRAME
-        case "slot" | "groove" | "pocket":
+        case "slot" | "groove" | "pocket" | "cope" | "moulding":
             pass
     return TrialPiece(
         section=part.mark,

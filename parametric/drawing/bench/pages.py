@@ -24,6 +24,7 @@ from parametric.drawing.bench.machine_lists import (
     order_sheets,
     stop_sheets,
 )
+from parametric.drawing.bench.moulding_sheet import moulding_sheet
 from parametric.drawing.bench.panel_saw_sheets import (
     bevel_sheet,
     set_alike,
@@ -227,8 +228,10 @@ def _setting(
         case "slot":
             tenon = tenon_of_slot(one, paper.loose_tenons)
             set_ups: tuple[SetUp, ...] = (slot_sheet(job, say, one, tenon, at),)
-            if tenon is not None:
+            # a rail's slot that begins at its shoulder is plunged as the stile's are, only deeper
+            if tenon is not None and abs(float(one.depth or 0.0) - float(tenon.slot_depth)) < 1e-6:
                 steps = tenon.steps
+            if tenon is not None:
                 cautions = _further(one, tenon.cautions)
         case "groove":
             lines = [line for line in stops_of(one, paper.stops) if line.blocks]
@@ -269,6 +272,8 @@ def _setting(
             set_ups = (squaring_sheet(job, say, one, stops_of(one, paper.stops)),)
         case "shape":
             set_ups = (shape_sheet(job, say, one),)
+        case "cope" | "moulding":
+            set_ups = (moulding_sheet(job, say, one),)
     pointed = tuple(
         dataclasses.replace(
             set_up, under=f"{set_up.under} · all cautions: sheet {sheets['cautions']}"
@@ -293,19 +298,22 @@ def _further(setting: Setting, cautions: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def tenon_of_slot(setting: Setting, tenons: tuple[LooseTenonSetUp, ...]) -> LooseTenonSetUp | None:
-    """The set-up whose slots a setting makes: its leaves, its size."""
+    """The set-up whose slots a setting makes: its leaves, its size; in a rail that goes over its
+    stiles' mouldings a slot is deeper by as much.
+    """
     leaves = _leaves(setting)
     return next(
         (
             t
             for t in tenons
             if leaves & set(t.leaves)
+            and setting.depth is not None
+            and float(setting.depth) > float(t.slot_depth) - 1e-6
             and all(
                 a is not None and abs(float(a) - float(b)) < 1e-6
                 for a, b in (
                     (setting.cutter, t.cutter),
                     (setting.length, t.slot_length),
-                    (setting.depth, t.slot_depth),
                     (setting.fence[0] if setting.fence else None, t.fence),
                 )
             )

@@ -38,6 +38,7 @@ def slot_sheet(
     assert setting.depth is not None
     assert setting.length is not None
     t = tenon
+    beyond = 0.0 if t is None else float(setting.depth - t.slot_depth)
     keys = [
         Key(
             letter="a",
@@ -51,7 +52,7 @@ def slot_sheet(
         ),
         Key(
             letter="c",
-            number=say.set_to(setting.depth, *([t.slot_depth] if t else [])),
+            number=say.set_to(setting.depth, *([t.slot_depth] if t and beyond < 1e-6 else [])),
             name=deep(say, setting),
         ),
     ]
@@ -80,7 +81,12 @@ def slot_sheet(
             pieces_row(say, setting),
             faces_row(setting),
             Row(head="Along", text=f"{stops_at}: its middles"),
-            Row(head="Order", text="ends first, then edges"),
+            Row(
+                head="Order",
+                text="ends first, then edges"
+                if beyond < 1e-6
+                else "while the ends are square: what lies before the shoulder is cut off later",
+            ),
         ),
         warning=(tenon or setting).cautions[0],
         picture=lambda draft, box: _slot_picture(draft, job, box, setting, tenon),

@@ -10,8 +10,9 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.part_sheets.cut_shapes import own_side
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.subject import Subject
-from parametric.model import Groove, Pocket, RaisedBevel, Shaped, Slot
+from parametric.model import Groove, Moulded, Pocket, RaisedBevel, Shaped, Slot
 from parametric.names import SEPARATOR
+from parametric.trade.moulded_runs import edge_beside
 from parametric.trade.part_cuts import PartCuts, face_name
 from parametric.trade.twins import alike_both_sides, lies_turned, mirrors
 
@@ -105,6 +106,8 @@ def _bare(part: Unfolded) -> Iterator[str]:
     if not cut:
         return
     cut |= {part.side(edge) for edge in opened_edges(part.part)}
+    runs = [one for one in part.part.cuts if isinstance(one, Moulded)]
+    cut |= {part.side(side) for run in runs for side in (run.face, edge_beside(run))}
     bare = [part.word(side) for side in _SIDES if side not in cut]
     if bare:
         text = f"{', '.join(bare[:-1])} and {bare[-1]}" if len(bare) > 1 else bare[0]
