@@ -12,7 +12,7 @@ from OCP.TopoDS import TopoDS_Shape
 
 from parametric.model import Moulded, Placement, Vector
 from parametric.outlines import Outline, Vertex, arc_of
-from parametric.paths import heading
+from parametric.paths import heading, short_turn
 from parametric.runs import RunEnd
 from parametric.sections import reach_of
 from parametric.solids.outline import flat, lines_and_arcs, prism
@@ -34,8 +34,8 @@ def swept(cut: Moulded, face: Placement, section: Outline, over: float) -> TopoD
     pieces = list(itertools.pairwise(cut.path))
     body: TopoDS_Shape | None = None
     for index, (a, b) in enumerate(pieces):
-        before = _past(cut, cut.start, over) if index == 0 else 0.0
-        after = _past(cut, cut.end, over) if index == len(pieces) - 1 else 0.0
+        before = _past(cut, cut.start, (a, b), -1.0, over) if index == 0 else 0.0
+        after = _past(cut, cut.end, (a, b), 1.0, over) if index == len(pieces) - 1 else 0.0
         piece = _piece(face, inwards, section, a, b, before, after)
         body = piece if body is None else BRepAlgoAPI_Fuse(body, piece).Shape()
     assert body is not None
@@ -46,7 +46,9 @@ def swept(cut: Moulded, face: Placement, section: Outline, over: float) -> TopoD
         if not end.open:
             here = piece_ends[0] if onwards < 0 else piece_ends[1]
             x, y = heading(*piece_ends, (here.x, here.y))
-            far = _past(cut, end, over) + over
+            first = end.line[0]
+            long = max(math.hypot(v.x - first.x, v.y - first.y) for v in end.line)
+            far = max(long, _past(cut, end, piece_ends, onwards, over)) + over
             waste = _beyond(end.line, (x * onwards, y * onwards), far)
             body = BRepAlgoAPI_Cut(body, _upright(face, inwards, waste, section)).Shape()
     return body
@@ -58,11 +60,34 @@ def _inwards(cut: Moulded, face: Placement) -> Vector:
     return (x, y, z) if cut.face == "low face" else (-x, -y, -z)
 
 
-def _past(cut: Moulded, end: RunEnd, over: float) -> float:
-    """How far a tool goes on past the end of the path, mm: clear of all that the end line reaches."""
+def _past(cut: Moulded, end: RunEnd, piece: tuple[Vertex, Vertex], way: float, over: float) -> float:
+    """How far along its path a tool goes on past an end, mm: clear of all that stands there.
+
+    And no farther: round a small arc it would come back into the wood.
+
+    Args:
+        cut: the run.
+        end: its end.
+        piece: the piece of the path that ends there.
+        way: 1 at the piece's end, -1 at its beginning.
+        over: how far a tool stands proud, mm.
+    """
     first = end.line[0]
-    far = max(math.hypot(v.x - first.x, v.y - first.y) for v in (*end.line, *end.floor))
-    return far + (reach_of(cut.section) + reach_of(end.over) if end.over else 0.0) + over
+    if end.over:
+        far = max(math.hypot(v.x - first.x, v.y - first.y) for v in (*end.line, *end.floor))
+        return far + reach_of(cut.section) + reach_of(end.over) + over
+    a, b = piece
+    last = b if way > 0 else a
+    arc = arc_of(a, b)
+    hx, hy = heading(a, b, (last.x, last.y))
+
+    def along(v: Vertex) -> float:
+        if arc is None:
+            return way * (hx * (v.x - last.x) + hy * (v.y - last.y))
+        turn = short_turn(arc, (last.x, last.y), (v.x, v.y))
+        return way * math.copysign(turn, turn * arc.sweep) * arc.radius
+
+    return max(0.0, *(along(v) for v in end.line)) + over
 
 
 def _piece(
