@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import Literal
 
@@ -15,6 +16,7 @@ from parametric.model import relief_chord, relief_turn
 from parametric.outlines import QUARTER, Outline, Vertex, arc_of
 
 Waste = Literal["inside", "outside"]
+Side = tuple[Point, Point]
 
 STRIP = 5.0
 """Width of the hatched strip on the waste side, mm."""
@@ -120,22 +122,42 @@ def waste_strip(
     """
     shape = polygon(outline)
     sides = edges(shape) if along_only is None else pairwise(chords(along_only))
-    near_to = tuple(sides)
     box = around(shape).grown(STRIP)
     slope = 1.0 if waste == "inside" else -1.0
     found: list[tuple[Point, Point]] = []
     long = box.height
     start, end = (box.x0 - long, box.x1) if slope > 0 else (box.x0, box.x1 + long)
     step = _GAP * math.sqrt(2)
+    near_to = _by_level(sides, box.y0, slope, step)
     for index in range(math.ceil(start / step), math.floor(end / step) + 1):
+        near = near_to.get(index)
+        if near is None:
+            continue
         x = index * step
         a, b = (x, box.y0), (x + slope * long, box.y1)
         for p, q in cut_line(a, b, (shape,), keep_inside=waste == "inside"):
-            found += [(along(p, q, low), along(p, q, high)) for low, high in _near(p, q, near_to)]
+            found += [(along(p, q, low), along(p, q, high)) for low, high in _near(p, q, near)]
     return tuple(found)
 
 
-def _near(p: Point, q: Point, sides: Sequence[tuple[Point, Point]]) -> list[tuple[float, float]]:
+def _by_level(
+    sides: Iterable[Side], foot: float, slope: float, step: float
+) -> dict[int, list[Side]]:
+    """The sides that each level of the hatching can be near to.
+
+    A curve is many short sides, and a level comes near few of them.
+    """
+    found: defaultdict[int, list[Side]] = defaultdict(list)
+    # A strip of paper at 45 degrees is so much wider measured level; a hair more is as good.
+    wide = STRIP * math.sqrt(2) + 1e-6
+    for side in sides:
+        low, high = sorted(x - slope * (y - foot) for x, y in side)
+        for index in range(math.floor((low - wide) / step), math.ceil((high + wide) / step) + 1):
+            found[index].append(side)
+    return found
+
+
+def _near(p: Point, q: Point, sides: Sequence[Side]) -> list[tuple[float, float]]:
     """Which parts of the way from p to q lie within the strip's width of one of the sides."""
     spans = sorted(span for a, b in sides if (span := _capsule(p, q, a, b)) is not None)
     joined: list[tuple[float, float]] = []
