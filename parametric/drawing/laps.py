@@ -6,13 +6,14 @@ import math
 from collections.abc import Iterator, Sequence
 
 from parametric.drawing.pieces import (
+    Cover,
     Piece,
     Shown,
     front,
+    nearer,
     outline_layer,
     set_back,
     silhouette,
-    silhouettes_nearer,
 )
 from parametric.drawing.plane import (
     Point,
@@ -29,20 +30,23 @@ _HAIR = 1e-2
 """How far beside a line one looks for what lies there, mm."""
 
 
-def laps_in_front(piece: Piece, all_pieces: Sequence[Piece]) -> Iterator[tuple[Shown, float]]:
+def laps_in_front(piece: Piece, view: Sequence[Cover]) -> Iterator[tuple[Shown, float]]:
     """The edges of what is set back from a leaf's own edge, and how far behind its face they lie, mm.
 
     A tongue, which lies within the leaf, shows nothing; nor does a hole within the face.
     """
-    own = [other for other in all_pieces if other.group == piece.group and other is not piece]
+    set_in = set_back(piece)
+    if not set_in:
+        return
+    own = [cover for cover in view if cover.piece.group == piece.group]
     outline, layer = silhouette(piece), outline_layer(piece)
     steps = [
         (step, depth)
-        for step, depth in set_back(piece)
+        for step, depth in set_in
         if not all(_within(outline, a, b) for a, b in edges(step))
         and not any(
             inside(around(step).centre, (other,))
-            for other in silhouettes_nearer(own, front(piece) + depth)
+            for other in nearer(own, front(piece) + depth, step, but=piece)
         )
     ]
     lower = [swollen(step) for step, _ in steps]

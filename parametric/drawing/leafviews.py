@@ -21,10 +21,11 @@ from parametric.drawing.pieces import (
     CutPiece,
     Piece,
     Plane,
+    covers,
     cut_through,
     front,
+    nearer,
     silhouette,
-    silhouettes_nearer,
 )
 from parametric.drawing.plane import Polygon, around, outside_all
 from parametric.drawing.primitives import Label, Stroke
@@ -68,14 +69,14 @@ def draw_glass_strokes(
     draft: Draft, view: View, all_pieces: Sequence[Piece], wanted: Iterable[Piece]
 ) -> None:
     """The three strokes that say glass, where the pane is seen."""
+    found = covers([p for p in all_pieces if _seen(p)])
     for piece in wanted:
         if piece.part.material.look != "glass":
             continue
-        box = around(view.path(silhouette(piece)))
-        hatch = glass_seen(box, view.name)
-        over = [p for p in all_pieces if _seen(p)]
-        nearer = [view.path(outline) for outline in silhouettes_nearer(over, front(piece))]
-        strokes = [part for a, b in hatch.strokes for part in outside_all(a, b, nearer)]
+        pane = silhouette(piece)
+        hatch = glass_seen(around(view.path(pane)), view.name)
+        before = [view.path(outline) for outline in nearer(found, front(piece), pane)]
+        strokes = [part for a, b in hatch.strokes for part in outside_all(a, b, before)]
         draft.add(dataclasses.replace(hatch, strokes=tuple(strokes)))
 
 

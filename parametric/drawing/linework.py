@@ -12,9 +12,10 @@ from parametric.drawing.layers import Layer
 from parametric.drawing.pieces import (
     Piece,
     Shown,
+    covers,
     front,
+    nearer,
     shown_in_front,
-    silhouettes_nearer,
 )
 from parametric.drawing.plane import Point, Polygon, cut_line, edges, outside_all
 
@@ -40,7 +41,7 @@ class Linework:
         """Add a closed outline that is kept whole."""
         self._curves[layer, points] = None
 
-    def shown(self, shown: Shown, nearer: Sequence[Polygon]) -> None:
+    def shown(self, shown: Shown, before: Sequence[Polygon]) -> None:
         """Add what can be seen of a piece's line past what lies nearer."""
         if shown.closed and len(shown.points) > 4:
             self.curve(shown.layer, shown.points)
@@ -51,7 +52,7 @@ class Linework:
             else zip(shown.points, shown.points[1:], strict=False)
         )
         for a, b in pairs:
-            for p, q in outside_all(a, b, nearer):
+            for p, q in outside_all(a, b, before):
                 self.line(shown.layer, p, q)
 
     def strokes(self) -> Iterator[Shown]:
@@ -72,13 +73,13 @@ class Linework:
 def seen(all_pieces: Sequence[Piece], wanted: Iterable[Piece]) -> Linework:
     """The visible linework of some pieces, with all pieces in the way."""
     work = Linework()
+    found = covers(all_pieces)
     for piece in wanted:
-        nearer = silhouettes_nearer(all_pieces, front(piece))
-        others = [other for other in all_pieces if other is not piece]
+        near = front(piece)
         for shown in shown_in_front(piece):
-            work.shown(shown, nearer)
-        for shown, behind in laps_in_front(piece, all_pieces):
-            work.shown(shown, silhouettes_nearer(others, front(piece) + behind))
+            work.shown(shown, nearer(found, near, shown.points))
+        for shown, behind in laps_in_front(piece, found):
+            work.shown(shown, nearer(found, near + behind, shown.points, but=piece))
     return work
 
 

@@ -10,7 +10,7 @@ Everything comes from a part's blank, cuts and placement.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -24,6 +24,7 @@ from parametric.drawing.moulded_fronts import (
 )
 from parametric.drawing.part_sections import across, faceways, lengthwise, trimmed
 from parametric.drawing.plane import (
+    Box,
     Point,
     Polygon,
     arc_points,
@@ -53,6 +54,7 @@ from parametric.model import (
 Plane = Literal["level", "upright", "flat"]
 Run = Literal["end", "long across", "long up"]
 _CORNER_STEP = 0.5
+_HAIR = 1e-3
 _UNDER = 1e-4
 """mm"""
 
@@ -82,6 +84,19 @@ class CutPiece:
     piece: Piece
     outline: Polygon
     run: Run
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cover:
+    """A piece as it stands before others in an elevation: how near the viewer, its outline there.
+
+    `box` goes a hair past the outline.
+    """
+
+    piece: Piece
+    front: float
+    outline: Polygon
+    box: Box
 
 
 def pieces(assembly: Assembly, state: State) -> tuple[Piece, ...]:
@@ -287,6 +302,33 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
     return CutPiece(piece=piece, outline=tuple(section(plane, point) for point in points), run=run)
 
 
-def silhouettes_nearer(all_pieces: Sequence[Piece], than: float) -> list[Polygon]:
-    """The outlines of all pieces that lie nearer the viewer than a Y."""
-    return [grown(silhouette(p)) for p in all_pieces if front(p) < than - 1e-6]
+def covers(all_pieces: Sequence[Piece]) -> tuple[Cover, ...]:
+    """What each piece can hide of those behind it, worked out once for a whole view."""
+    found = []
+    for piece in all_pieces:
+        outline = grown(silhouette(piece))
+        found.append(
+            Cover(
+                piece=piece, front=front(piece), outline=outline, box=around(outline).grown(_HAIR)
+            )
+        )
+    return tuple(found)
+
+
+def nearer(
+    found: Iterable[Cover], than: float, over: Sequence[Point], *, but: Piece | None = None
+) -> list[Polygon]:
+    """The outlines of what lies nearer the viewer than a Y and may lie over some points.
+
+    Args:
+        found: what is in the view.
+        than: how near, mm.
+        over: corners of the line or the shape that may be hidden.
+        but: a piece that does not count.
+    """
+    box = around(over)
+    return [
+        cover.outline
+        for cover in found
+        if cover.front < than - 1e-6 and cover.box.meets(box) and cover.piece is not but
+    ]
