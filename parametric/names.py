@@ -22,9 +22,13 @@ def short(name: str) -> str:
     return name.rsplit(SEPARATOR, 1)[-1]
 
 
+LEAVES = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+"""Leaves by letter; an I and an O read as a 1 and a 0."""
+
+
 def leaf_letter(index: int) -> str:
     """Leaves are lettered from the left as seen from the front: 0 is A."""
-    return "ABCDEFGHJKLMNPQRSTUVWXYZ"[index]
+    return LEAVES[index]
 
 
 def _words(name: str) -> list[str]:

@@ -91,6 +91,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             split_joint="rebated",
             split_rebate="12",
         ),
+        "door cabinet": _habits(front_gap="3", edge_reveal="1.5", case_edge="18"),
         "leaf": _habits(sawn="flat", sticking="square", trim="12", site_trim="10"),
         "sticking chamfer": _habits(corners="coped", width="8", depth="8"),
         "sticking ovolo": _habits(corners="coped", width="12", depth="10", fillet="2"),

@@ -18,7 +18,7 @@ from parametric.hardware.pivot import PivotSpec
 from parametric.infill.glass import GlassSpec
 from parametric.names import nearest
 from parametric.problems import Problem
-from parametric.written import Block
+from parametric.written import Block, Branch, Group
 
 Blocks = Mapping[tuple[str, str], Block]
 Halves = dict[tuple[str, str], list[Problem]]
@@ -33,6 +33,8 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
             problems += _call(block, key, other, layers)
         if isinstance(block, DoorSpec):
             problems += _door_needs(block, blocks, layers)
+            for line in block.callers():
+                problems += _call(line, "leaf", "leaf", layers)
         if isinstance(block, LeafSpec):
             problems += [
                 *_leaf_needs(block, blocks, layers),
@@ -47,7 +49,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
     return problems
 
 
-def _names(block: Block, key: str) -> tuple[str, ...]:
+def _names(block: Group, key: str) -> tuple[str, ...]:
     """What a block calls under a key: nothing, one name, or several."""
     name = getattr(block, {"in": "in_"}.get(key, key.replace(" ", "_")), None)
     if name is None:
@@ -61,9 +63,12 @@ def _called(blocks: Blocks) -> Iterator[tuple[str, str]]:
         for key, other in CALLS.get(kind, {}).items():
             for name in _names(block, key):
                 yield other, name
+        if isinstance(block, DoorSpec):
+            for line in block.callers():
+                yield from (("leaf", name) for name in _names(line, "leaf"))
 
 
-def _call(block: Block, key: str, other: str, layers: Layers) -> list[Problem]:
+def _call(block: Group, key: str, other: str, layers: Layers) -> list[Problem]:
     known = [n for n in layers.names(other) if n]
     known += [n for n in OWN_NAMES.get(other, ()) if n not in known]
     known += [SQUARE] if key == "sticking" else []
@@ -98,6 +103,7 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     used = set(_called(blocks))
     used |= {(kind, str(b.like)) for (kind, _), b in blocks.items() if b.like is not None}
     used |= {("timber", str(t)) for b in blocks.values() if (t := getattr(b, "timber", None))}
+    used |= {("bay", name) for name in _bays_called(layers)}
     if len(layers.names("survey")) == 1:
         used.add(("survey", layers.names("survey")[0]))
     return [
@@ -116,6 +122,14 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
         and (kind, name) in layers.design.blocks
         and (kind, name) not in used
     ]
+
+
+def _bays_called(layers: Layers) -> Iterator[str]:
+    """The bays that cases call by their headings."""
+    for (kind, _), tree in layers.design.blocks.items():
+        lines = tree.get("left to right") if kind == "door" and isinstance(tree, Branch) else None
+        for line in lines if isinstance(lines, list) else ():
+            yield from (key.removeprefix("bay ") for key in line if isinstance(line, Branch))
 
 
 def _needs(block: Block, other: str, why: str, where: Where) -> Problem:

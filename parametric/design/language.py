@@ -29,6 +29,7 @@ from parametric.design.settings import (
 )
 from parametric.design.survey import Diagonals, InTheWay, SurveySpec
 from parametric.hangings import DOOR_KINDS
+from parametric.hangings.fronts import BayLine, BaySpec
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge_kinds import HINGE_KINDS
 from parametric.hardware.lock import LOCK_KINDS
@@ -63,6 +64,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
     {
         "survey": SurveySpec,
         "leaf": LeafSpec,
+        "bay": BaySpec,
         "glass": GlassSpec,
         "arch": ArchSpec,
         "track": TrackSpec,
@@ -95,7 +97,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "slats",
     "board",
     "cabinet",
-    "bay",
     "run",
     "face frame",
     "counter",
@@ -125,6 +126,7 @@ HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
 OPTION_TAKES: tuple[str, ...] = (
     *(
         "door",
+        "bay",
         "leaf",
         "panel",
         "joint",
@@ -173,6 +175,10 @@ DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "dutch": _words(
             f"{_SWINGS} hinge_side lock_gap edge_bevel split split_gap split_joint split_rebate upper_leaf lower_leaf"
         ),
+        "cabinet": _words(
+            f"{_DOOR_ALL} fronts front_gap edge_reveal case_edge partition drawer_leaf "
+            "drawer_travel left_to_right top_to_bottom"
+        ),
     }
 )
 """Every kind of door there is, with its keys; KINDS says which build."""
@@ -182,6 +188,7 @@ MOVES: Mapping[str, str] = MappingProxyType(
         **dict.fromkeys(("sliding", "biparting", "bypass", "pocket"), "slide"),
         "bifold": "fold",
         **dict.fromkeys(("hinged", "hinged pair", "dutch"), "swing"),
+        "cabinet": "are fronts of a case",
     }
 )
 """How each kind of door moves."""
@@ -248,7 +255,12 @@ KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
 """Keys that are read and kept, though this version works nothing out from them."""
 
 NESTED: Mapping[str, type[Group]] = MappingProxyType(
-    {"top to bottom": Band, "diagonals": Diagonals, "in the way": InTheWay}
+    {
+        "top to bottom": Band,
+        "left to right": BayLine,
+        "diagonals": Diagonals,
+        "in the way": InTheWay,
+    }
 )
 """What stands in a list, or in the braces, of a key."""
 
@@ -289,6 +301,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
                 },
                 "upper leaf": "leaf",
                 "lower leaf": "leaf",
+                "drawer leaf": "leaf",
                 "in": "survey",
             }
         ),

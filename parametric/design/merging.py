@@ -8,7 +8,13 @@ from typing import Any
 
 from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, INCH_DEFAULTS, Default
 from parametric.design.answers import stop
-from parametric.design.language import DOOR_KEYS, KINDS, OWN_NAMES, full_heading
+from parametric.design.language import (
+    DOOR_KEYS,
+    KINDS,
+    OWN_NAMES,
+    full_heading,
+    split_heading,
+)
 from parametric.design.layer import Layer
 from parametric.design.leaf import INFILLS, RAILS
 from parametric.names import nearest
@@ -64,7 +70,28 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
         merged.lines["like"] = other.where
     if kind == "leaf":
         _leaf_habits(merged, layers)
+    if kind == "door" and isinstance(merged.get("left to right"), list):
+        merged["left to right"] = [_bay(line, layers) for line in merged["left to right"]]
     return merged
+
+
+def _bay(line: Any, layers: Layers) -> Any:
+    """A line that calls a bay by its heading, with that bay's list laid beside its size."""
+    if not isinstance(line, Branch) or "top to bottom" in line:
+        return line
+    called = next((key for key in line if split_heading(key, ("bay",))), None)
+    if called is None or (name := called.removeprefix("bay").strip()) not in layers.names("bay"):
+        return line
+    whole = Branch(line.heading, line.here)
+    for key, value in line.items():
+        own = "bay" if key == called else key
+        whole[own] = value
+        whole.lines[own] = line.lines.get(key)
+        whole.origins[own] = line.origins.get(key, "assumed")
+    fronts = merge(layers, "bay", name, []).get("top to bottom")
+    if isinstance(fronts, list):
+        whole["top to bottom"] = fronts
+    return whole
 
 
 def _habits(layers: Layers, kind: str, name: str) -> Iterator[Branch]:

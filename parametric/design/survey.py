@@ -190,6 +190,10 @@ class SurveySpec(Block):
         default=None,
         description="the highest floor in the leaf's way, above that under the shut door",
     )
+    foot_above_floor: Reading | None = Field(
+        default=None,
+        description="how high the opening begins, of a case or a niche; `floor` is then its foot",
+    )
     depth: Reading | None = None
     wall: Reading | None = Field(default=None, description="thickness of the wall")
     fixing: Literal["solid timber", "studs", "masonry", "board only", "not known"]

@@ -121,20 +121,24 @@ def elevation_chains(job: Subject, view: View, extent: Extent) -> list[Chain]:
     floors = {place: float(z) for place, z in opening.floor.items()}
     leaf_left = view.x(leaf_boxes(door)[0].x0)
     leaf_right = view.x(leaf_boxes(door)[-1].x1)
+    column: list[Stop] = [
+        Stop(at=floors[first_at], foot=left - STUB),
+        Stop(at=foot, foot=leaf_left),
+        Stop(at=top, foot=leaf_left),
+    ]
+    heights: list[Link | None] = [
+        Link(figure=first_gap, rule=wood),
+        Link(figure=hanging.leaf_height, rule=wood),
+    ]
+    if any(leaf.hung.stacked for leaf in door.leaves):
+        column, heights = _column(job, view, extent)
     chains = [
         Chain(
             view=view,
             axis="up",
             line=left - STUB - FIRST + 1.0,
-            stops=(
-                Stop(at=floors[first_at], foot=left - STUB),
-                Stop(at=foot, foot=leaf_left),
-                Stop(at=top, foot=leaf_left),
-            ),
-            links=(
-                Link(figure=first_gap, rule=wood),
-                Link(figure=hanging.leaf_height, rule=wood),
-            ),
+            stops=tuple(column),
+            links=tuple(heights),
         )
     ]
     names = ("head lap",) if hanging.on_wall else ("track allowance", "above the head")
@@ -160,37 +164,10 @@ def _within_chains(job: Subject, view: View, extent: Extent, head_gap: Figure) -
     door, wood = job.resolved.door, job.rules.arrangement
     hanging, opening = door.hanging, door.opening
     left, right = view.x(extent.x0), view.x(extent.x1)
-    (first_at, first_gap), (last_at, last_gap) = door.gaps[0], door.gaps[-1]
+    last_at, last_gap = door.gaps[-1]
     floors = {place: float(z) for place, z in opening.floor.items()}
     boxes = leaf_boxes(door)
-    edge = min(box.x0 for box in boxes)
-    column = sorted(
-        (
-            (box, leaf)
-            for box, leaf in zip(boxes, door.leaves, strict=True)
-            if box.x0 < edge + _ONE_COLUMN
-        ),
-        key=lambda pair: pair[0].y0,
-    )
-    stops = [Stop(at=floors[first_at], foot=left - STUB)]
-    links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
-    below: Leaf | None = None
-    for box, leaf in column:
-        edge_at = view.x(box.x0)
-        top = Stop(at=box.y1, foot=edge_at)
-        height = Link(figure=leaf.height, rule=wood)
-        between = None if below is None else leaf.hung.foot - (below.hung.foot + below.height)
-        if between is not None and float(between) < 0:
-            # One lies over the other there: what stands above it is read.
-            assert leaf.hung.seen_height is not None, "what laps another says what is seen of it"
-            height = Link(figure=leaf.hung.seen_height, rule=wood)
-        else:
-            if between is not None:
-                links.append(Link(figure=_known(hanging.meeting_gap, between), rule=wood))
-            stops.append(Stop(at=box.y0, foot=edge_at))
-        stops.append(top)
-        links.append(height)
-        below = leaf
+    stops, links = _column(job, view, extent)
     stops.append(Stop(at=extent.head, foot=left))
     links.append(Link(figure=head_gap, rule=wood))
     line = right + STUB + FIRST - 1.0
@@ -221,6 +198,45 @@ def _within_chains(job: Subject, view: View, extent: Extent, head_gap: Figure) -
             )
         )
     return [*chains, *_reading_chain(job, view, extent, line)]
+
+
+def _column(job: Subject, view: View, extent: Extent) -> tuple[list[Stop], list[Link | None]]:
+    """From the floor up through the leaves that stand over one another at the left."""
+    door, wood = job.resolved.door, job.rules.arrangement
+    first_at, first_gap = door.gaps[0]
+    boxes = leaf_boxes(door)
+    edge = min(box.x0 for box in boxes)
+    column = sorted(
+        (
+            (box, leaf)
+            for box, leaf in zip(boxes, door.leaves, strict=True)
+            if box.x0 < edge + _ONE_COLUMN
+        ),
+        key=lambda pair: pair[0].y0,
+    )
+    floor = float(door.opening.floor[first_at])
+    stops = [Stop(at=floor, foot=view.x(extent.x0) - STUB)]
+    links: list[Link | None] = [Link(figure=first_gap, rule=wood)]
+    below: Leaf | None = None
+    for box, leaf in column:
+        edge_at = view.x(box.x0)
+        top = Stop(at=box.y1, foot=edge_at)
+        height = Link(figure=leaf.height, rule=wood)
+        between = None if below is None else leaf.hung.foot - (below.hung.foot + below.height)
+        if between is not None and float(between) < 0:
+            # One lies over the other there: what stands above it is read.
+            assert leaf.hung.seen_height is not None, "what laps another says what is seen of it"
+            height = Link(figure=leaf.hung.seen_height, rule=wood)
+        else:
+            if between is not None:
+                case, meeting = door.hanging.case, door.hanging.meeting_gap
+                known = _known(meeting if case is None else case.gap, between)
+                links.append(Link(figure=known, rule=wood))
+            stops.append(Stop(at=box.y0, foot=edge_at))
+        stops.append(top)
+        links.append(height)
+        below = leaf
+    return stops, links
 
 
 _ONE_COLUMN = 5.0

@@ -126,6 +126,9 @@ def clear_between(door: Door) -> tuple[float, float] | None:
     """Where the clear way lies across the opening when the leaves stand open; None where what is
     free there is not the clear way that was worked out.
     """
+    clear_way = door.hanging.clear_way
+    if clear_way is None:
+        return None
     left, right = _sides(door)
     state = open_state(door)
     taken = sorted(
@@ -140,7 +143,7 @@ def clear_between(door: Door) -> tuple[float, float] | None:
         at = max(at, high)
     free.append((at, right))
     widest = max(free, key=lambda one: one[1] - one[0])
-    same = abs(widest[1] - widest[0] - float(door.hanging.clear_way)) < _SAME
+    same = abs(widest[1] - widest[0] - float(clear_way)) < _SAME
     return widest if same else None
 
 
@@ -159,8 +162,8 @@ def clear_way_chain(view: View, door: Door, line: float, rule: Rule) -> list[Cha
         line: the paper coordinate of its line.
         rule: how it is printed.
     """
-    between = clear_between(door)
-    if between is None:
+    between, clear_way = clear_between(door), door.hanging.clear_way
+    if between is None or clear_way is None:
         return []
     box = swing_box(door)
     below = line < view.y(box.y0)
@@ -171,7 +174,7 @@ def clear_way_chain(view: View, door: Door, line: float, rule: Rule) -> list[Cha
             axis="across",
             line=line,
             stops=tuple(Stop(at=at, foot=foot) for at in between),
-            links=(Link(figure=door.hanging.clear_way, after="clear way", rule=rule),),
+            links=(Link(figure=clear_way, after="clear way", rule=rule),),
         )
     ]
 

@@ -177,7 +177,12 @@ def leaf_place(door: Door, leaf: Leaf) -> str:
     """Where a leaf hangs, in a word: its track, or the side its hinges are on."""
     if leaf.hung.track is not None:
         return door.hanging.tracks[leaf.hung.track].word
-    return leaf.hung.side_of("hinge") or leaf.hung.side_of("pivot") or leaf.hung.pull_side
+    return (
+        leaf.hung.side_of("hinge")
+        or leaf.hung.side_of("pivot")
+        or leaf.hung.pull_side
+        or "drawn out"
+    )
 
 
 def _place_head(door: Door) -> str:
@@ -337,6 +342,7 @@ def _draw_open(draft: Draft, job: Subject, at: Point, scale: float) -> None:
 def _draw_key(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     """The leaves stacked at the left, drawn where the opening is narrowest."""
     door, hanging = job.resolved.door, job.resolved.door.hanging
+    assert hanging.clear_way is not None, "what slides over a wall is walked through"
     left = float(hanging.lefts[0])
     stack_right = left + float(hanging.leaf_width)
     jamb_right = stack_right + float(hanging.clear_way)

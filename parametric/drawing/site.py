@@ -17,9 +17,36 @@ from parametric.trade.standing import comes_towards
 
 def level_cut(door: Door) -> float:
     """The height of the plan's cut: through the lowest opening of the leaves, in the world."""
+    if door.hanging.case is not None:
+        return _through_most(door)
     leaf = min(door.leaves, key=lambda one: float(one.hung.foot))
     up = min((opening_middle(field) for field in openings(leaf)), default=float(leaf.height) / 2)
     return float(leaf.hung.foot) + up
+
+
+def _through_most(door: Door) -> float:
+    """The lowest height at which most fronts of a case are cut, most of them through an opening."""
+    levels = [
+        float(leaf.hung.foot) + opening_middle(field)
+        for leaf in door.leaves
+        for field in openings(leaf)
+    ]
+    middles = [float(leaf.hung.foot + leaf.height / 2) for leaf in door.leaves]
+
+    def cut(level: float) -> tuple[int, int, float]:
+        through = [
+            leaf
+            for leaf in door.leaves
+            if float(leaf.hung.foot) < level < float(leaf.hung.foot + leaf.height)
+        ]
+        open_there = sum(
+            float(field.foot) < level - float(leaf.hung.foot) < float(field.foot + field.height)
+            for leaf in through
+            for field in openings(leaf)
+        )
+        return len(through), open_there, -level
+
+    return max(levels or middles, key=cut)
 
 
 def opening_middle(field: PanelField | Lite) -> float:
@@ -103,6 +130,8 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
         word = {"hinge": "hinged", "pivot": "pivots", "fold": "folds"}
         turns = "turns" if side is None else f"{word.get(hung.edge(side), 'turns')} {side}"
         return turns, "opens to you" if comes_towards(leaf) else "opens away"
+    if door.hanging.case is not None:
+        return "drawer", "draws out"
     track = "" if hung.track is None else f"{door.hanging.tracks[hung.track].word} track"
     if track and door.hanging.passing_gap is not None:
         off = float(hung.plane)

@@ -3,6 +3,7 @@
 from parametric.hangings.bifold import BifoldSpec
 from parametric.hangings.biparting import BipartingSpec
 from parametric.hangings.bypass import BypassSpec
+from parametric.hangings.cabinet import CabinetSpec
 from parametric.hangings.dutch import DutchSpec
 from parametric.hangings.hanging import DoorBlock
 from parametric.hangings.hinged import HingedSpec
@@ -22,5 +23,6 @@ DOOR_KINDS: dict[str, type[DoorBlock]] = {
     "hinged": HingedSpec,
     "hinged pair": HingedPairSpec,
     "dutch": DutchSpec,
+    "cabinet": CabinetSpec,
 }
 """The word after `kind:` in a door, and the Spec it is read by."""

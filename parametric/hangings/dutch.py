@@ -161,6 +161,7 @@ class DutchSpec(DoorBlock):
                     right_bevel=planed if on_left else None,
                     seen_height=seen if i == 0 else None,
                     rebates=(rebates[i],),
+                    stacked=True,
                 )
                 for i in range(2)
             ),

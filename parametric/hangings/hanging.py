@@ -18,7 +18,8 @@ from parametric.figures import Figure, named
 from parametric.model import State, Step
 from parametric.names import leaf_letter
 from parametric.problems import Problem
-from parametric.written import Block, Length, Name, Pins
+from parametric.units import Unit
+from parametric.written import Block, Group, Length, Name, Pins
 
 Side = Literal["left", "right"]
 EdgeRole = Literal["free", "hinge", "closing", "back", "meeting", "fold", "pivot"]
@@ -34,8 +35,9 @@ class Site:
     """The numbers of a measured opening that a door is sized from, mm.
 
     `widest`, `narrowest`: of the readings; `clear`, `clear_left`: the plumb clear width and
-    where it begins; `head`: above the highest floor; `wall`: its thickness; `rise`: how far
-    the floor rises in the travel of the leaves above the floor under the shut door.
+    where it begins; `head`: above the highest floor; `foot`: how high above it the opening
+    begins; `wall`: its thickness; `rise`: how far the floor rises in the travel of the leaves
+    above the floor under the shut door.
     """
 
     widest: Figure
@@ -43,6 +45,7 @@ class Site:
     clear: Figure
     clear_left: Figure
     head: Figure
+    foot: Figure
     wall: Figure | None
     rise: Figure | None
 
@@ -124,7 +127,8 @@ class HungLeaf:
     left_edge: EdgeRole
     right_edge: EdgeRole
     motion: tuple[Step, ...]
-    pull_side: Side
+    pull_side: Side | None
+    """The stile that a pull is let into; None on a front that is drawn out by a knob or its edge."""
     travel: Figure | None = None
     swing: Figure | None = None
     track: int | None = None
@@ -141,6 +145,8 @@ class HungLeaf:
     """What stands above the leaf below it, where it laps that one."""
     rebates: tuple[EdgeRebate, ...] = ()
     strip: Strip | None = None
+    stacked: bool = False
+    """Others may stand over or under it, each with its own share of the height."""
 
     @property
     def name(self) -> str:
@@ -199,6 +205,20 @@ class Clearance:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """The case that fronts are hung to, which stands before they are made, mm.
+
+    `gap` is between the fronts, `edge` how thick its sides, its top and its bottom are seen from the front; `partitions`
+    are the left edges of what stands between its bays, each of the same `partition`.
+    """
+
+    gap: Figure
+    edge: Figure
+    partition: Figure
+    partitions: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Hanging:
     """A door resolved: how its leaves stand, move and share the opening. Lengths mm.
 
@@ -219,7 +239,8 @@ class Hanging:
     leaves: tuple[HungLeaf, ...]
     tracks: tuple[TrackLine, ...]
     states: tuple[State, ...]
-    clear_way: Figure
+    clear_way: Figure | None
+    """What open leaves leave to walk through; None where nobody does."""
     across: tuple[Span, ...]
     overlap: Figure | None = None
     passing_gap: Figure | None = None
@@ -242,6 +263,8 @@ class Hanging:
     planed_gap: Figure | None = None
     """The meeting gap on the face that bevels are planed off; None between square edges."""
     clearances: tuple[Clearance, ...] = ()
+    case: Case | None = None
+    """What the leaves are fronts of, where they hang in or over a case."""
 
     @property
     def lefts(self) -> tuple[Figure, ...]:
@@ -303,6 +326,15 @@ class DoorBlock(Block):
 
     def faults(self) -> tuple[Problem, ...]:
         """What cannot be, whatever the opening: a leaf alone that should pass another."""
+        return ()
+
+    def misfits(self, site: Site, unit: Unit) -> tuple[Problem, ...]:
+        """What cannot be in this opening: fronts that add up to more than there is."""
+        del site, unit
+        return ()
+
+    def callers(self) -> tuple[Group, ...]:
+        """Lines of its lists that may call a leaf of their own."""
         return ()
 
     def leaves_called(self) -> tuple[Problem, ...]:

@@ -54,8 +54,9 @@ def swing_of(
     wall: Figure | None,
     bevel: Figure | None = None,
     pin_beside: Figure | None = None,
+    plane: Figure | None = None,
 ) -> Swing:
-    """How a leaf swings that is hung flush with the side of the wall it opens to.
+    """How a leaf swings, hung flush with the side of the wall it opens to unless it is said.
 
     Args:
         name: `leaf A`.
@@ -70,6 +71,8 @@ def swing_of(
         bevel: of the edge that closes, deg; None for a square one.
         pin_beside: the pin's middle beyond the hinge edge, mm, less than nothing within the leaf;
             None in the middle of the gap.
+        plane: the middle of the leaf off the wall face, mm, outwards positive; None where it
+            is flush with the side that it opens to.
 
     Source: geometry of the turn about the pin; flush with the face that it opens to, common
     practice, no source.
@@ -82,7 +85,9 @@ def swing_of(
     half = thickness / 2
     beside = gap / 2 if pin_beside is None else pin_beside
     off_jamb = gap / 2 if pin_beside is None else gap - pin_beside
-    plane = at("middle off the wall face", -half if towards or wall is None else half - wall)
+    if plane is None:
+        plane = -half if towards or wall is None else half - wall
+    plane = at("middle off the wall face", plane)
     pin_x = at(
         "pin from the left of the opening",
         left - beside if hinge_side == "left" else left + width + beside,

@@ -52,7 +52,15 @@ def pin_out_of(spec: HingeSpec, thickness: Figure) -> Figure:
 
 def pin_beside_of(spec: HingeSpec) -> Figure | None:
     """The pin's middle beyond the hinge edge, mm; None for hinges that have it in the gap's middle."""
-    return named("pin beyond the edge", -spec.from_edge) if isinstance(spec, PivotSpec) else None
+    match spec:
+        case ButtHingeSpec():
+            return None
+        case CupHingeSpec():
+            return named("pin beyond the edge", 0.0)
+        case PivotSpec():
+            return named("pin beyond the edge", -spec.from_edge)
+        case _:
+            assert_never(spec)
 
 
 def size_hinges(spec: HingeSpec, edge: HungEdge) -> AnyHinges:

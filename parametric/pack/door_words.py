@@ -13,7 +13,7 @@ from parametric.trade.standing import comes_towards, first_to_open
 from parametric.writers.client_page import Amount, Saying, said
 from parametric.writers.page_words import DOOR_WORDS
 
-Moves = Literal["slide", "swing", "fold"]
+Moves = Literal["slide", "swing", "fold", "draw"]
 _COUNTED = (
     *("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten"),
     *("Eleven", "Twelve", "Thirteen", "Fourteen", "Fifteen", "Sixteen", "Seventeen"),
@@ -60,12 +60,14 @@ class DoorNames:
     """How the doors of one job are spoken of.
 
     `moves` is how they open; `many` is 1, 2 or n, as the tables of words have it; `halves`
-    that two stand one over the other; `which` names each leaf, in their order.
+    that two stand one over the other; `fronts` that they are those of a case; `which` names
+    each leaf, in their order.
     """
 
     moves: Moves
     count: int
     halves: bool
+    fronts: bool
     which: tuple[str, ...]
 
     @property
@@ -85,6 +87,8 @@ class DoorNames:
         """`Sliding pair`."""
         if self.halves:
             return DOOR_WORDS["halves"]
+        if self.fronts:
+            return DOOR_WORDS[f"fronts {self.one}"].format(counted(self.count))
         return DOOR_WORDS[f"{self.moves} {self.many}"].format(counted(self.count))
 
 
@@ -94,14 +98,17 @@ def door_names(door: Door) -> DoorNames:
         moves=moves(door),
         count=len(door.leaves),
         halves=_halves(door),
+        fronts=door.hanging.case is not None,
         which=_which(door),
     )
 
 
 def moves(door: Door) -> Moves:
-    """Slide, swing, or both at once."""
+    """Slide, swing, or both at once; of drawers alone, draw out."""
     steps = [step for leaf in door.leaves for step in leaf.hung.motion]
     turns = any(isinstance(step, Turn) for step in steps)
+    if door.hanging.case is not None:
+        return "swing" if turns else "draw"
     slides = any(isinstance(step, Slide) for step in steps)
     several = any(
         sum(isinstance(step, Turn) for step in leaf.hung.motion) > 1 for leaf in door.leaves
@@ -122,8 +129,8 @@ def alike(door: Door) -> bool:
 
 
 def _halves(door: Door) -> bool:
-    """Two leaves one over the other."""
-    if len(door.leaves) != 2:
+    """Two leaves of one door, one over the other."""
+    if len(door.leaves) != 2 or door.hanging.case is not None:
         return False
     a, b = door.leaves
     return abs(float(a.hung.left - b.hung.left)) < _SAME < abs(float(a.hung.foot - b.hung.foot))
@@ -133,6 +140,11 @@ def _which(door: Door) -> tuple[str, ...]:
     count = len(door.leaves)
     if count == 1:
         return (DOOR_WORDS["only"],)
+    if door.hanging.case is not None:
+        return tuple(
+            DOOR_WORDS["drawer" if leaf.hung.swing is None else "door"].format(leaf.letter)
+            for leaf in door.leaves
+        )
     if _halves(door):
         top = max(float(leaf.hung.foot) for leaf in door.leaves)
         return tuple(
@@ -174,6 +186,8 @@ def _how(door: Door, leaf: Leaf, moves: Moves) -> str:
         if first is None or first.name != leaf.name:
             return hung
         return DOOR_WORDS["which and how"].format(hung, DOOR_WORDS["opens first"])
+    if door.hanging.case is not None:
+        return DOOR_WORDS["drawn out"]
     planes = sorted({float(plane) for plane in door.hanging.planes})
     if len(planes) < 2:
         return ""

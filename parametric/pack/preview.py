@@ -82,7 +82,7 @@ def preview_page(
         floor=opening.floor_line(),
         wall=_wall(resolved),
         way=way(door),
-        clear_way=float(hanging.clear_way),
+        clear_way=None if hanging.clear_way is None else float(hanging.clear_way),
         top=top,
         facts=facts(resolved, loads),
         elevation_svg=elevation,

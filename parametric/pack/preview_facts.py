@@ -115,12 +115,14 @@ class _Sizes(DoorSizes):
             ),
         )
 
-    def clear_way(self) -> Fact:
-        """With the doors as far out of the way as they go."""
-        hanging = self.hanging
+    def clear_way(self) -> Fact | None:
+        """With the doors as far out of the way as they go; None where nobody walks through."""
+        clear_way = self.hanging.clear_way
+        if clear_way is None:
+            return None
         state = widest_open(self.door)
         left, _ = clear_stretch(self.door, state.open)
-        clear = self.size(hanging.clear_way)
+        clear = self.size(clear_way)
         up = self.foot + float(self.leaf.height) / 2
         return Fact(
             key="clear way",
@@ -130,7 +132,7 @@ class _Sizes(DoorSizes):
             chalk=(
                 Chalk(
                     start=(left, self.foremost, up),
-                    end=(left + float(hanging.clear_way), self.foremost, up),
+                    end=(left + float(clear_way), self.foremost, up),
                     text=clear.text,
                 ),
             ),
@@ -152,8 +154,13 @@ class _Sizes(DoorSizes):
         square = all(swing is not None and float(swing) == _SQUARE for swing in swings)
         return "swing" if square and self.names.moves == "swing" else "open"
 
-    def floor_gap(self) -> Fact:
-        """The gap at every place that was measured; the eye goes to each foot in turn."""
+    def floor_gap(self) -> Fact | None:
+        """The gap at every place that was measured; the eye goes to each foot in turn.
+
+        What hangs on a case has no floor to clear.
+        """
+        if self.hanging.case is not None:
+            return None
         opening, gaps = self.door.opening, self.door.gaps
         across = {"left": 0.0, "middle": 0.5, "right": 1.0}
         value: list[str | Amount] = []

@@ -59,6 +59,8 @@ def swinging_gap(resolved: Resolved) -> Fact | None:
     door = resolved.door
     hanging = door.hanging
     slides = not hanging.swings
+    if hanging.case is not None:
+        return None
     if slides and (hanging.travel_gap is None or hanging.travel_gap >= hanging.floor_gap):
         return None
     names = door_names(door)

@@ -55,7 +55,7 @@ def _swinging_gap(resolved: Resolved) -> bool:
     """Whether the floor rises on their way, or was not measured where they swing."""
     hanging = resolved.door.hanging
     if hanging.travel_gap is None:
-        return hanging.swings
+        return hanging.swings and hanging.case is None
     return float(hanging.travel_gap) < float(hanging.floor_gap)
 
 

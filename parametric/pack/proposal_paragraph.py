@@ -30,7 +30,8 @@ def paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     kind = "none" if finish is None else finish.kind
     worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
     what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
-    clear = plain(facts["clear way"].value)
+    if names.fronts:
+        what = SAID[f"fronts {names.one}"]
     opened = f"open {names.many}"
     if names.moves == "slide":
         apart = names.count == 2 and door.hanging.passing_gap is None
@@ -40,9 +41,10 @@ def paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
         *_sized(resolved),
         *_headed(facts, names),
         *_moving(resolved, facts),
-        SAID[opened].format(clear),
     ]
-    return f"{on_paper(' '.join(sentences))} {floor_words(facts)}"
+    if (clear := facts.get("clear way")) is not None:
+        sentences.append(SAID[opened].format(plain(clear.value)))
+    return f"{on_paper(' '.join(sentences))} {floor_words(facts)}".rstrip()
 
 
 def _sized(resolved: Resolved) -> tuple[str, ...]:
@@ -107,6 +109,8 @@ def _moving(resolved: Resolved, facts: dict[str, Fact]) -> tuple[str, ...]:
 
 def floor_words(facts: dict[str, Fact]) -> str:
     """What the floor does under the doors, and how near they come to it as they swing."""
+    if "floor gap" not in facts:
+        return ""
     words = plain(facts["floor gap"].note)
     least = facts.get("swinging gap")
     if least is not None:

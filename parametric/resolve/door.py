@@ -98,8 +98,11 @@ def _resolve_door(
     nothing = _nothing_written(blocks, track_spec)
     if nothing:
         return None, nothing
+    site = _site(opening, survey)
+    if misfits := list(spec.misfits(site, design.unit)):
+        return None, misfits
     hanging = spec.size(
-        _site(opening, survey),
+        site,
         tuple(_stock(parts.leaf, roles) for parts, roles in zip(blocks, spec.roles(), strict=True)),
         _fittings(
             track_spec,
@@ -188,6 +191,7 @@ def _site(opening: Opening, survey: SurveySpec) -> Site:
         clear=opening.clear,
         clear_left=opening.clear_left,
         head=opening.head,
+        foot=named("foot of the opening", 0.0) if opening.foot is None else opening.foot,
         wall=named("thickness of the wall", wall) if isinstance(wall, Figure) else None,
         rise=named("floor in the travel", rise) if isinstance(rise, Figure) else None,
     )

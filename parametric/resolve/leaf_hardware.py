@@ -92,7 +92,7 @@ def _hinge_chain(hinges: AnyHinges, place: str, height: Figure) -> tuple[Figure,
 
 def _beside(hung: HungLeaf, height: Figure) -> bool:
     """Whether a height above the floor is this leaf's; of leaves one over the other it is one's."""
-    if not any(step.edge in ("foot", "top") for step in hung.rebates):
+    if not hung.stacked:
         return True
     return float(hung.foot) <= float(height) <= float(hung.foot + hung.height)
 
@@ -119,9 +119,9 @@ def leaf_pulls(
     shop: Shop,
 ) -> tuple[HungPull, ...]:
     """The pull on the stile that opens it, if it has one."""
-    if spec is None or not _beside(hung, spec.height):
-        return ()
     side = hung.pull_side
+    if spec is None or side is None or not _beside(hung, spec.height):
+        return ()
     name = join(hung.name, "pull")
     pull = size_pull(
         spec,

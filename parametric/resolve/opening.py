@@ -29,7 +29,9 @@ class Opening:
 
     `widths` by height place, `heights` (head to floor) by place across; `lean` is how far
     the left side stands in from a plumb line at its foot; `floor` is the floor below its
-    highest point (0 there, negative elsewhere); `head` the head height at that point.
+    highest point (0 there, negative elsewhere); `head` the head height at that point. Of an
+    opening that begins above the floor, as a case's does, `foot` is how high where its foot is
+    highest; `head` still counts from the floor, and the floor of the room is taken as level.
     """
 
     widths: Mapping[str, Figure]
@@ -44,6 +46,7 @@ class Opening:
     floor_fall: Figure
     fixing: str
     board: Figure | None
+    foot: Figure | None = None
 
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Corner and mid points of the opening, x from the left foot, z from the highest floor.
@@ -52,8 +55,9 @@ class Opening:
         """
         level = float(self.head)
         at = {"bottom": 0.0, "middle": 0.5, "top": 1.0}
-        left_floor = float(self.floor.get("left", 0.0))
-        right_floor = float(self.floor.get("right", 0.0))
+        foot = 0.0 if self.foot is None else float(self.foot)
+        left_floor = foot + float(self.floor.get("left", 0.0))
+        right_floor = foot + float(self.floor.get("right", 0.0))
         rows = [p for p in PLACES_UP if p in self.widths]
         left = [(float(self.lean.get(p, 0.0)), at[p]) for p in rows]
         right = [(x + float(self.widths[p]), f) for p, (x, f) in zip(rows, left, strict=True)]
@@ -118,6 +122,13 @@ def resolve_opening(
     clear_left = named("left of the plumb clear width", largest(*(lean[p] for p in shared)))
     clear = named("plumb clear width", smallest(*right) - clear_left)
     floor, head = _floor(survey, heights, fit)
+    foot = None
+    if isinstance(survey.foot_above_floor, Figure):
+        foot = named("foot of the opening", survey.foot_above_floor)
+        pick = largest if fit == "covers" else smallest
+        high = named("height of the opening", pick(*heights.values()))
+        head = named("head above the floor", foot + high)
+        floor = {place: named(f"floor {place}", 0.0) for place in floor}
     board = survey.board_over_fixing
     return (
         Opening(
@@ -129,6 +140,7 @@ def resolve_opening(
             clear=clear,
             clear_left=clear_left,
             head=head,
+            foot=foot,
             floor=floor,
             floor_fall=named("fall of the floor", -smallest(*floor.values())),
             fixing=survey.fixing or "not known",

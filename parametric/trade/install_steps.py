@@ -190,6 +190,12 @@ def _plane_foot(
 def _hand_over(door: Door, said: Printed) -> Said:
     """The last step: every way that a leaf moves is tried, then the client is shown."""
     hanging = door.hanging
+    if hanging.clear_way is None:
+        return (
+            "Open and shut every front all the way, one by one and all together.",
+            f"Nothing scrapes; the gaps are alike. {swing_words(door, said)} Show the client, "
+            "hand over the care sheet.",
+        )
     clear = f"Clear way {said.wood(hanging.clear_way, down=True)}"
     shown = "Show the client, hand over the care sheet."
     if hanging.tracks and not hanging.swings:

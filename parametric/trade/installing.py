@@ -73,7 +73,7 @@ class InstallSheet:
     travel_gap: Figure | None
     stop_lines: tuple[tuple[str, Figure], ...]
     gaps: tuple[tuple[str, Figure], ...]
-    clear_way: Figure
+    clear_way: Figure | None
     alignment: StackUp
     adjustment: Adjustment
     glazing_on_site: bool

@@ -116,7 +116,9 @@ def _fixings(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str
         unit,
         "at most",
     )
-    yield ("clear way", "", said.wood(sheet.clear_way, down=True), unit, "show the client")
+    if sheet.clear_way is not None:
+        clear = said.wood(sheet.clear_way, down=True)
+        yield ("clear way", "", clear, unit, "show the client")
 
 
 def _hinges(sheet: InstallSheet, said: Printed) -> Iterator[tuple[str, str, str, str, str]]:

@@ -234,7 +234,7 @@ class PreviewPage:
     floor: tuple[tuple[float, float], ...]
     wall: float
     way: tuple[float, float]
-    clear_way: float
+    clear_way: float | None
     top: float
     facts: tuple[Fact, ...]
     elevation_svg: str

@@ -123,6 +123,8 @@ def widest_clear_way(page: PreviewPage) -> float:
 
 
 def _same_clear_way(page: PreviewPage) -> None:
+    if page.clear_way is None:
+        return
     found = widest_clear_way(page)
     if abs(found - page.clear_way) > 0.05:
         message = f"the page would show {found} clear, the job says {page.clear_way}"

@@ -16,6 +16,8 @@ PROPOSAL_WORDS = {
     "fold 1": "A folding door in {0}{1}, made to measure for your opening.",
     "fold 2": "A pair of folding doors in {0}{1}, made to measure for your opening.",
     "fold n": "{2} folding doors in {0}{1}, made to measure for your opening.",
+    "fronts 1": "A cabinet front in {0}{1}, made to measure for its case.",
+    "fronts n": "{2} cabinet fronts in {0}{1}, made to measure for their case.",
     "halves": "A hinged door in two halves, in {0}{1}, made to measure for your opening.",
     "painted": ", painted",
     "finished": " under {0}",

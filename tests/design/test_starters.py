@@ -130,7 +130,7 @@ def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "code", "exit_code"), [("cabinet", "unknown_word", 2), ("by-pass", "unknown_word", 2)]
+    ("kind", "code", "exit_code"), [("wardrobe", "unknown_word", 2), ("by-pass", "unknown_word", 2)]
 )
 def test_a_kind_without_one(tmp_path: Path, kind: str, code: str, exit_code: int) -> None:
     problems = new_design(kind, tmp_path / "mine.yaml")

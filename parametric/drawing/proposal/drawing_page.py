@@ -230,7 +230,7 @@ def _draw(
     clear = clear_way(job, ajar, extent)
     place_chains(draft, chains)
     place_chains(draft, under)
-    place_chains(draft, [clear, *reach(job, ajar, extent)])
+    place_chains(draft, [*clear, *reach(job, ajar, extent)])
     _floor_words(draft, said, elevation, extent)
     _names(draft, said, place, extent, elevation, upright)
     for words, view, deep in (

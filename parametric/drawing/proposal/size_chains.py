@@ -221,23 +221,28 @@ def _told_apart(door: Door) -> tuple[int, ...]:
     return tuple(range(len(door.leaves)))
 
 
-def clear_way(job: Subject, view: View, extent: Extent) -> Chain:
+def clear_way(job: Subject, view: View, extent: Extent) -> list[Chain]:
     """Between the doors, or from the jamb where the opening is narrowest to the edge of them.
 
     Doors that swing towards the viewer leave the opening itself free to say it in.
     """
     door = job.resolved.door
+    clear = door.hanging.clear_way
+    if clear is None:
+        return []
     left, _ = clear_stretch(door, widest_open(job.resolved.door).open)
-    right = left + float(door.hanging.clear_way)
+    right = left + float(clear)
     front = view.y(-extent.off_most)
     line, feet = front - FIRST + 3.0, (view.y(0.0), front)
     if any(leaf.hung.swing is not None and comes_towards(leaf) for leaf in door.leaves):
         face = view.y(0.0)
         line, feet = face + _IN_OPENING, (face, face)
-    return Chain(
-        view=view,
-        axis="across",
-        line=line,
-        stops=(Stop(at=left, foot=feet[0]), Stop(at=right, foot=feet[1])),
-        links=(Link(figure=door.hanging.clear_way, rule=job.rules.wood),),
-    )
+    return [
+        Chain(
+            view=view,
+            axis="across",
+            line=line,
+            stops=(Stop(at=left, foot=feet[0]), Stop(at=right, foot=feet[1])),
+            links=(Link(figure=clear, rule=job.rules.wood),),
+        )
+    ]

@@ -1,0 +1,284 @@
+"""New fronts for a case that stands already: doors, pairs and drawer fronts, in or over it.
+
+seen from the front                     inset: within the plumb clear box, a gap at every edge
+ __________________________             overlay: over the edges of sides, top and bottom, as far
+|  drawer A  |   drawer C  |            as the reveal leaves of them; sized from the widest
+|____________|_____________|            half overlay: as overlay over top and bottom, but only to
+|            |      |      |            the middle of the sides, which the next case shares
+|   door B   |pair D| pair E            between bays: over a partition, the middle of the gap over
+|____________|______|______|            the middle of the partition
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from typing import Literal
+
+from parametric.figures import Figure, largest, named
+from parametric.hangings.case_fronts import CaseFronts
+from parametric.hangings.front_faults import front_faults
+from parametric.hangings.front_places import (
+    FrontPlace,
+    Measures,
+    bay_widths,
+    left_over,
+    place_fronts,
+    room_for_bays,
+    room_for_fronts,
+)
+from parametric.hangings.fronts import Written
+from parametric.hangings.hanging import (
+    Case,
+    Clearance,
+    Fittings,
+    Hanging,
+    HungLeaf,
+    Site,
+    Span,
+    Stock,
+    states_of,
+)
+from parametric.hangings.swinging import Swing, swing_of
+from parametric.model import Slide
+from parametric.names import join, leaf_letter
+from parametric.problems import Problem
+from parametric.units import Unit
+from parametric.written import Group
+
+
+class CabinetSpec(CaseFronts):
+    """New fronts for a case, as written."""
+
+    kind: Literal["cabinet"]
+
+    def faults(self) -> tuple[Problem, ...]:
+        """Lists that are missing or doubled, words of another way to lie, hinges on nothing."""
+        return front_faults(self)
+
+    def misfits(self, site: Site, unit: Unit) -> tuple[Problem, ...]:
+        """Bays that do not add up to the case's width, or fronts that do not to its height."""
+        measures, bays = _measures(self, site), self.bays
+        lines: list[tuple[Written, Group]] = [(bay.size, bay) for bay in bays]
+        found = left_over(
+            room_for_bays(measures, len(bays)), lines, what="bays", gaps="partitions", unit=unit
+        )
+        for bay in bays:
+            room = room_for_fronts(measures, len(bay.fronts))
+            lines = [(front.size, front.line) for front in bay.fronts]
+            found += left_over(room, lines, what="fronts", gaps="gaps", unit=unit)
+        return found
+
+    def size(self, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
+        """Inset from the plumb clear width, overlays from the widest; heights from the head."""
+        return _size(self, site, stock, fittings)
+
+
+def _measures(spec: CaseFronts, site: Site) -> Measures:
+    gap, edge = named("front gap", spec.front_gap), named("case edge", spec.case_edge)
+    partition = edge if spec.partition is None else spec.partition
+    partition = named("partition", partition)
+    inset = spec.fronts == "inset"
+    if inset:
+        over = over_ends = -gap
+    else:
+        over_ends = named("head lap", edge - named("edge reveal", spec.edge_reveal))
+        half = spec.fronts == "half overlay"
+        over = named("side lap", edge / 2 - gap / 2 if half else over_ends)
+    return Measures(
+        left=site.clear_left if inset else named("left of the opening", 0.0),
+        width=site.clear if inset else site.widest,
+        foot=site.foot,
+        head=site.head,
+        gap=gap,
+        partition=partition,
+        over=over,
+        over_ends=over_ends,
+        inset=inset,
+        shared=spec.fronts == "half overlay",
+    )
+
+
+def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
+    measures = _measures(spec, site)
+    places = place_fronts(measures, spec.bays)
+    swings = [
+        None if place.hinge is None else _swing(place, i, measures, stock[i], fittings)
+        for i, place in enumerate(places)
+    ]
+    leaves = tuple(
+        _leaf(spec, place, i, measures, stock[i], swings[i]) for i, place in enumerate(places)
+    )
+    cover = site.clear if measures.inset else measures.width + 2 * measures.over
+    foot = named("foot of the fronts", measures.foot - measures.over_ends)
+    every = range(len(leaves))
+    pairs = any(place.kind == "door pair" for place in places)
+    return Hanging(
+        kind=spec.kind,
+        on_wall=not measures.inset,
+        cover=named("cover", cover),
+        leaf_width=max((place.width for place in places), key=float),
+        leaf_height=named(
+            "height of the fronts", measures.head - measures.foot + 2 * measures.over_ends
+        ),
+        floor_gap=foot,
+        head_above_foot=named("head above the foot", site.head - foot),
+        leaves=leaves,
+        tracks=(),
+        states=states_of(
+            {
+                "shut": {},
+                "half open": dict.fromkeys(every, 0.5),
+                "open": dict.fromkeys(every, 1.0),
+            },
+            len(leaves),
+        ),
+        clear_way=None,
+        across=_across(places, measures),
+        head_gap=measures.gap if measures.inset else None,
+        meeting_gap=measures.gap if pairs else None,
+        meeting="butt" if pairs else None,
+        hinge_gap=measures.gap,
+        reach=named("reach when open", largest(*_reaches(spec, places, swings))),
+        clearances=_clearances(places, swings, measures),
+        case=Case(
+            gap=measures.gap,
+            edge=named("case edge", spec.case_edge),
+            partition=measures.partition,
+            partitions=_partitions(measures, spec),
+        ),
+    )
+
+
+def _swing(
+    place: FrontPlace, index: int, measures: Measures, stock: Stock, fittings: Fittings
+) -> Swing:
+    """How a door of the case opens: always towards the room."""
+    assert place.hinge is not None
+    assert fittings.pin_out is not None, "the reader has seen that there are hinges"
+    return swing_of(
+        name=f"leaf {leaf_letter(index)}",
+        hinge_side=place.hinge,
+        opens="towards you",
+        left=place.left,
+        width=place.width,
+        thickness=stock.thickness,
+        gap=measures.gap,
+        pin_out=fittings.pin_out,
+        pin_beside=fittings.pin_beside,
+        wall=None,
+        plane=_plane(measures, stock),
+    )
+
+
+def _plane(measures: Measures, stock: Stock) -> Figure:
+    """Inset fronts stand flush with the case's front edges, overlays before them."""
+    return -stock.thickness / 2 if measures.inset else stock.thickness / 2
+
+
+def _leaf(
+    spec: CaseFronts,
+    place: FrontPlace,
+    index: int,
+    measures: Measures,
+    stock: Stock,
+    swing: Swing | None,
+) -> HungLeaf:
+    letter = leaf_letter(index)
+    left, right = spec.roles()[index]
+    hung = HungLeaf(
+        letter=letter,
+        block=spec.leaf_blocks[index],
+        width=place.width,
+        height=place.height,
+        left=named(join(f"leaf {letter}", "left edge"), place.left),
+        foot=named(join(f"leaf {letter}", "foot"), place.foot),
+        plane=named(join(f"leaf {letter}", "middle off the wall face"), _plane(measures, stock)),
+        left_edge=left,
+        right_edge=right,
+        motion=(),
+        pull_side=None,
+        stacked=True,
+    )
+    if swing is not None and place.hinge is not None:
+        return dataclasses.replace(
+            hung,
+            plane=swing.plane,
+            motion=(swing.turn,),
+            pull_side="left" if place.hinge == "right" else "right",
+            swing=swing.angle,
+            knuckles=swing.knuckles,
+            hinged=((place.hinge, swing.knuckles),),
+        )
+    assert spec.drawer_travel is not None, "the reader has seen that it is written"
+    out = named(join(f"leaf {letter}", "draws out"), spec.drawer_travel)
+    return dataclasses.replace(hung, motion=(Slide(direction=(0.0, -1.0, 0.0), travel=out),))
+
+
+def _reaches(
+    spec: CaseFronts, places: tuple[FrontPlace, ...], swings: list[Swing | None]
+) -> list[Figure]:
+    """How far each leaf comes out of the fronts' plane."""
+    found = [swing.reach for swing in swings if swing is not None]
+    if spec.drawer_travel is not None and len(found) < len(places):
+        found.append(spec.drawer_travel)
+    return found
+
+
+def _partitions(measures: Measures, spec: CaseFronts) -> tuple[Figure, ...]:
+    """The left edges of what stands between the bays."""
+    found: list[Figure] = []
+    at = measures.left
+    for number, width in enumerate(bay_widths(measures, spec.bays)[:-1], 1):
+        at = at + width
+        if float(measures.partition) > 0:
+            found.append(named(f"partition {number} from the left of the opening", at))
+        at = at + measures.partition
+    return tuple(found)
+
+
+def _across(places: tuple[FrontPlace, ...], measures: Measures) -> tuple[Span, ...]:
+    """From left to right through the row of each bay that has most leaves."""
+    gap = Span(what="gap", name="front gap", size=measures.gap)
+    spans: list[Span] = [gap] if measures.inset else []
+    for bay in range(places[-1].bay + 1):
+        if bay > 0:
+            spans.append(gap)
+            if measures.inset and float(measures.partition) > 0:
+                spans += [Span(what="gap", name="partition", size=measures.partition), gap]
+        rows: dict[int, list[int]] = {}
+        for index, place in enumerate(places):
+            if place.bay == bay:
+                rows.setdefault(place.row, []).append(index)
+        fullest: list[int] = max(rows.values(), key=len)
+        for n, index in enumerate(fullest):
+            spans += [gap] if n else []
+            name = f"leaf {leaf_letter(index)}"
+            spans.append(Span(what="leaf", name=name, size=places[index].width))
+    return (*spans, *([gap] if measures.inset else []))
+
+
+def _clearances(
+    places: tuple[FrontPlace, ...], swings: list[Swing | None], measures: Measures
+) -> tuple[Clearance, ...]:
+    """What the edge that closes needs to come past what stands beside it in the same plane.
+
+    Beside an overlay at the end of the case there is nothing, but where the next case shares
+    its side.
+    """
+    alone = not measures.inset and not measures.shared
+    found = []
+    for index, (place, swing) in enumerate(zip(places, swings, strict=True)):
+        if swing is None:
+            continue
+        beyond = place.meets[1 if place.hinge == "left" else 0]
+        if beyond == "side" and alone:
+            continue
+        found.append(
+            Clearance(
+                where=f"front gap beside leaf {leaf_letter(index)}",
+                key="front gap",
+                has=measures.gap,
+                needs=swing.needs,
+            )
+        )
+    return tuple(found)

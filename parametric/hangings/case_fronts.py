@@ -1,0 +1,82 @@
+"""The fronts of one case as written: how they lie, what they leave, and what stands in each bay."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from parametric.hangings.front_places import FrontsLie, hinge_side
+from parametric.hangings.fronts import BayLine, FrontLine
+from parametric.hangings.hanging import DoorBlock, EdgeRole, Fit
+from parametric.written import Group, Length, Name, Rest
+
+
+class CaseFronts(DoorBlock):
+    """The fronts of one case: what is written of them, and which leaves they come to."""
+
+    fronts: FrontsLie = Field(description="within the case's opening, or over its edges")
+    front_gap: Length = Field(description="between fronts, and round those that are inset")
+    edge_reveal: Length = Field(description="what an overlay leaves to be seen of the case's edge")
+    case_edge: Length = Field(description="how thick the case's sides are, seen from the front")
+    partition: Length | None = Field(
+        default=None, description="the same of what stands between two bays; 0 for none"
+    )
+    drawer_leaf: Name | None = None
+    drawer_travel: Length | None = Field(default=None, description="how far drawers draw out")
+    left_to_right: tuple[BayLine, ...] | None = None
+    top_to_bottom: tuple[FrontLine, ...] | None = None
+
+    @property
+    def fit(self) -> Fit:
+        """Inset fronts fit inside; an overlay covers."""
+        return "fits" if self.fronts == "inset" else "covers"
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """Doors hang on hinges; drawers do not."""
+        doors = any(front.kind != "drawer" for bay in self.bays for front in bay.fronts)
+        return ("hinge",) if doors else ()
+
+    @property
+    def bays(self) -> tuple[BayLine, ...]:
+        """From the left; a case with one list from the top is one bay."""
+        if self.left_to_right is not None:
+            return self.left_to_right
+        return (BayLine.model_construct(bay=Rest(), top_to_bottom=self.top_to_bottom or ()),)
+
+    @property
+    def leaf_count(self) -> int:
+        """One for each drawer and single door, two for a pair."""
+        return len(self.leaf_blocks)
+
+    @property
+    def leaf_blocks(self) -> tuple[str | None, ...]:
+        """By the line of each front, else the door's own, of drawers and of doors."""
+        found: list[str | None] = []
+        for bay in self.bays:
+            for front in bay.fronts:
+                drawer = front.kind == "drawer" and self.drawer_leaf is not None
+                name = front.leaf or (self.drawer_leaf if drawer else self.leaf)
+                twice = 2 if front.kind == "door pair" else 1
+                found += [None if name is None else str(name)] * twice
+        return tuple(found)
+
+    def callers(self) -> tuple[Group, ...]:
+        """Every line."""
+        return tuple(
+            line for bay in self.left_to_right or () for line in (bay, *(bay.top_to_bottom or ()))
+        ) + (self.top_to_bottom or ())
+
+    def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
+        """Doors hang by one edge; those of a pair meet with the other, single ones close."""
+        found: list[tuple[EdgeRole, EdgeRole]] = []
+        for index, bay in enumerate(self.bays):
+            for front in bay.fronts:
+                match front.kind:
+                    case "drawer":
+                        found.append(("free", "free"))
+                    case "door pair":
+                        found += [("hinge", "meeting"), ("meeting", "hinge")]
+                    case "door":
+                        on_left = hinge_side(front, index, len(self.bays)) != "right"
+                        found.append(("hinge", "closing") if on_left else ("closing", "hinge"))
+        return tuple(found)

@@ -1,0 +1,223 @@
+"""What a case's front is shared out into, as written: bays beside one another, fronts in each.
+
+left to right:                      one bay a line, a partition of the case between each two
+  - door: equal                     a bay with one front in it
+  - bay drawers: 400                a bay as its own block says
+  - {bay: equal, top to bottom: [drawer: 140, door pair: rest]}
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Literal, Self
+
+from pydantic import ConfigDict, Field, ModelWrapValidatorHandler, model_validator
+
+from parametric.figures import Figure
+from parametric.names import nearest
+from parametric.written import (
+    Block,
+    Branch,
+    Equal,
+    Group,
+    Name,
+    Parts,
+    Rest,
+    Share,
+    refuse,
+    spoken,
+)
+
+FrontKind = Literal["door", "door pair", "drawer"]
+FRONTS: tuple[FrontKind, ...] = ("door", "door pair", "drawer")
+"""What may stand in a bay."""
+FRONTS_NOT_BUILT: tuple[str, ...] = ("flap", "open", "fixed front")
+Written = Figure | Equal | Rest | Parts
+"""A share as it is written."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Front:
+    """One front of a bay as it is asked for; `line` is where it is written."""
+
+    kind: FrontKind
+    size: Written
+    leaf: Name | None
+    hinge: Literal["left", "right"] | None
+    line: Group
+
+
+class FrontLine(Group):
+    """One line of a bay's list: a front with its height, or how it shares."""
+
+    door: Share | None = None
+    door_pair: Share | None = None
+    drawer: Share | None = None
+    leaf: Name | None = None
+    hinge_side: Literal["left", "right"] | None = Field(
+        default=None, description="of a single door, seen from the front"
+    )
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _one_front(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
+        _names_one_thing(data, FRONTS, keys_beside=("leaf", "hinge side"))
+        return handler(data)
+
+    @property
+    def front(self) -> FrontKind:
+        """What the line names."""
+        return next(word for word in FRONTS if self._share(word) is not None)
+
+    @property
+    def size(self) -> Written:
+        """Its height or width, or how it shares."""
+        size = self._share(self.front)
+        assert size is not None
+        return size
+
+    def _share(self, word: str) -> Written | None:
+        found: Written | None = getattr(self, word.replace(" ", "_"))
+        return found
+
+
+class BayLine(Group):
+    """One line of a case's list: a bay with its clear width, or how it shares."""
+
+    model_config = ConfigDict(
+        json_schema_extra={
+            "patternProperties": {"^bay .+$": {"type": ["string", "number"]}},
+        }
+    )
+
+    door: Share | None = None
+    door_pair: Share | None = None
+    drawer: Share | None = None
+    bay: Share | None = None
+    leaf: Name | None = None
+    hinge_side: Literal["left", "right"] | None = Field(
+        default=None, description="of the single doors in it, seen from the front"
+    )
+    top_to_bottom: tuple[FrontLine, ...] | None = Field(
+        default=None, description="the fronts of a bay"
+    )
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _one_bay(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
+        beside = ("leaf", "hinge side", "top to bottom")
+        _names_one_thing(data, ("bay", *FRONTS), keys_beside=beside)
+        return handler(data)
+
+    @model_validator(mode="after")
+    def _has_fronts(self) -> Self:
+        if self.bay is not None and not self.top_to_bottom:
+            raise refuse(
+                "missing_block",
+                "A bay stands in {heading}, but there is no block to say what is in it.",
+                found="bay",
+                allowed="a block `bay:`, or `top to bottom` beside it",
+                fix="Write `bay:` at the margin with `top to bottom: [drawer: 140, door: rest]`.",
+            )
+        if self.bay is None and self.top_to_bottom:
+            raise refuse(
+                "two_things",
+                "A line of one front takes no list of others: begin it with `bay: `.",
+                found="top to bottom",
+                allowed="bay",
+            )
+        return self
+
+    @property
+    def word(self) -> str:
+        """What the line names."""
+        words = ("bay", *FRONTS)
+        return next(w for w in words if getattr(self, w.replace(" ", "_")) is not None)
+
+    @property
+    def size(self) -> Written:
+        """Its clear width, or how it shares."""
+        found: Written = getattr(self, self.word.replace(" ", "_"))
+        return found
+
+    @property
+    def fronts(self) -> tuple[Front, ...]:
+        """What stands in it, from the top."""
+        if self.top_to_bottom is None:
+            kind = next(word for word in FRONTS if word == self.word)
+            return (
+                Front(kind=kind, size=Rest(), leaf=self.leaf, hinge=self.hinge_side, line=self),
+            )
+        return tuple(
+            Front(
+                kind=line.front,
+                size=line.size,
+                leaf=line.leaf or self.leaf,
+                hinge=line.hinge_side or self.hinge_side,
+                line=line,
+            )
+            for line in self.top_to_bottom
+        )
+
+
+class BaySpec(Block):
+    """A bay as its own block: what stands in it, one front over the other."""
+
+    top_to_bottom: tuple[FrontLine, ...]
+
+
+def _names_one_thing(data: Any, words: tuple[str, ...], keys_beside: tuple[str, ...]) -> None:
+    """Refuse a line that names nothing a case has, or two things at once."""
+    if not isinstance(data, (dict, Branch)):
+        raise refuse(
+            "no_colon",
+            f"A colon is missing: each line of this list is `- {words[0]}: equal`.",
+            found=str(data)[:60],
+            allowed="- key: value",
+            fix=f"Write `- {words[0]}: ` and its size.",
+        )
+    keys = [spoken(str(key)) for key in data]
+    if unbuilt := next((key for key in keys if key in FRONTS_NOT_BUILT), None):
+        raise refuse(
+            "not_built_yet",
+            f'"{unbuilt}" in a case cannot be built by this version yet.',
+            found=unbuilt,
+            allowed=", ".join(words),
+        )
+    if missing := next((key for key in keys if key.startswith("bay ")), None):
+        raise refuse(
+            "unknown_name",
+            f'{{heading}} uses "{missing}", but there is no block "{missing}".',
+            found=missing,
+            allowed=f"a block `{missing}:`",
+            fix=f"Write a block `{missing}:` at the margin, or call one that is there.",
+        )
+    if odd := next((key for key in keys if key not in (*words, *keys_beside)), None):
+        near = nearest(odd, (*words, *keys_beside), 0.5)
+        raise refuse(
+            "unknown_key",
+            f'No such thing as "{odd}" in the list of {{heading}}.'
+            + (f' Did you mean "{near}"?' if near else ""),
+            found=odd,
+            allowed=", ".join((*words, *keys_beside)),
+        )
+    found = [key for key in keys if key in words]
+    if len(found) > 1:
+        raise refuse(
+            "two_things",
+            f"One line names one thing; this one names {' and '.join(found)}.",
+            found=", ".join(found),
+            allowed="one of them",
+            fix="Begin each with its own dash.",
+        )
+    if not found:
+        raise refuse(
+            "unknown_key",
+            "This line of the list does not say what it is: begin with " + _either(words) + ".",
+            found=", ".join(keys),
+            allowed=", ".join(words),
+        )
+
+
+def _either(words: tuple[str, ...]) -> str:
+    return f"{', '.join(words[:-1])} or {words[-1]}"
