@@ -100,6 +100,8 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "sticking bead": _habits(corners="mitred", round="8", quirk="2", sunk="0.5"),
         "panel": _habits(grain="upright", groove="8.2 x 14", groove_by="router", clearance="1"),
         "panel raised": _habits(back_rebate="0", fillet="0", stock="140"),
+        "panel flat": _habits(back_rebate="0", stock="140"),
+        "panel board": _habits(board="plywood"),
         "glass": _habits(
             held_by="stops",
             stop="12 x 14.5",

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.glass_needs import glass_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
 from parametric.design.leaf import MOST_PANES, LeafSpec
 from parametric.design.merging import Layers
-from parametric.design.settings import TimberSpec
+from parametric.design.settings import BoardSpec, TimberSpec
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.hangings import DoorSpec
 from parametric.hardware.pivot import PivotSpec
+from parametric.infill.board_panel import BoardPanelSpec
+from parametric.infill.flat_panel import FlatPanelSpec
 from parametric.infill.glass import GlassSpec
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -46,6 +49,12 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
         timber = getattr(block, "timber", None)
         if timber is not None:
             problems += _timber(block, str(timber), blocks)
+        if isinstance(block, BoardPanelSpec):
+            problems += _board(block, blocks)
+        if isinstance(block, FlatPanelSpec) and block.tongue is not None:
+            problems.append(
+                not_built("A flat panel with a tongue", block.line("tongue"), about="tongue")
+            )
     return problems
 
 
@@ -102,8 +111,13 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     """Named blocks of the design that nothing uses: perhaps forgotten, perhaps kept."""
     used = set(_called(blocks))
     used |= {(kind, str(b.like)) for (kind, _), b in blocks.items() if b.like is not None}
+<<<<<<< HEAD
     used |= {("timber", str(t)) for b in blocks.values() if (t := getattr(b, "timber", None))}
     used |= {("bay", name) for name in _bays_called(layers)}
+=======
+    for kind in ("timber", "board"):
+        used |= {(kind, str(t)) for b in blocks.values() if (t := getattr(b, kind, None))}
+>>>>>>> c457ad5 (wip)
     if len(layers.names("survey")) == 1:
         used.add(("survey", layers.names("survey")[0]))
     return [
@@ -394,6 +408,29 @@ def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:
             found=name,
             allowed=", ".join(TIMBERS),
             fix=f"Write `timber: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"
+            if near
+            else fix,
+        )
+    ]
+
+
+def _board(panel: BoardPanelSpec, blocks: Blocks) -> list[Problem]:
+    """A board of the catalogue, or one the file gives its own density."""
+    name = str(panel.board)
+    own = blocks.get(("board", name)) or blocks.get(("board", ""))
+    if name in BOARDS or (isinstance(own, BoardSpec) and own.density is not None):
+        return []
+    near = nearest(name, BOARDS)
+    fix = f"Write a block `board {name}:` with its density."
+    return [
+        stop(
+            "unknown_name",
+            f'No board is called "{name}".' + (f' Did you mean "{near}"?' if near else ""),
+            panel.line("board"),
+            about=panel.heading,
+            found=name,
+            allowed=", ".join(BOARDS),
+            fix=f"Write `board: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"
             if near
             else fix,
         )

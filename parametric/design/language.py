@@ -15,6 +15,7 @@ from parametric.design.records import ApprovedSpec
 from parametric.design.settings import (
     AccuracySpec,
     BlanksSpec,
+    BoardSpec,
     ClampsSpec,
     ClientSpec,
     FinishSpec,
@@ -36,7 +37,7 @@ from parametric.hardware.lock import LOCK_KINDS
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
-from parametric.infill.raised_panel import RaisedPanelSpec
+from parametric.infill.panel_kinds import PANEL_KINDS
 from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.profiles.kinds import STICKING_KINDS
 from parametric.shapes.arch import ArchSpec
@@ -50,7 +51,7 @@ FILE_KEYS: tuple[str, ...] = ("stilewright", "job", "units")
 KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
     {
         "door": MappingProxyType(dict[str, type[Block]](DOOR_KINDS)),
-        "panel": MappingProxyType({"raised": RaisedPanelSpec}),
+        "panel": MappingProxyType(dict[str, type[Block]](PANEL_KINDS)),
         "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
         "sticking": MappingProxyType(dict[str, type[Block]](STICKING_KINDS)),
         "pull": MappingProxyType({"recessed": PullSpec}),
@@ -71,6 +72,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "guide": GuideSpec,
         "finish": FinishSpec,
         "timber": TimberSpec,
+        "board": BoardSpec,
         "sheet": SheetSpec,
         "client": ClientSpec,
         "maker": MakerSpec,
@@ -95,7 +97,6 @@ BESIDE: tuple[str, ...] = ("approved", "accepted", "as built", "cut")
 NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
-    "board",
     "cabinet",
     "run",
     "face frame",
@@ -140,6 +141,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "lock",
         "finish",
         "timber",
+        "board",
     ),
 )
 """Blocks that may differ from one option of a design to another: those that make the doors."""
@@ -210,7 +212,7 @@ COUNTERPARTS: Mapping[str, str] = MappingProxyType(
 OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "door": tuple(DOOR_KEYS),
-        "panel": ("raised", "flat", "board"),
+        "panel": tuple(PANEL_KINDS),
         "joint": (
             *("loose tenon", "mortise and tenon", "haunched tenon", "stub tenon"),
             *("bridle", "half lap", "dowel", "mitre"),
@@ -230,6 +232,7 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "glass": ("weight",),
         "joint": ("length", "pegs"),
         "timber": ("stiffness",),
+        "board": ("stiffness",),
         "blanks": ("rough",),
     }
 )
@@ -250,7 +253,7 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
 """Keys that may hold a list or braces in the language, but not in this version."""
 
 KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"survey": _words("ceiling depth studs route")}
+    {"survey": _words("ceiling depth studs route"), "board": ("thickness",)}
 )
 """Keys that are read and kept, though this version works nothing out from them."""
 

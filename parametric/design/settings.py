@@ -29,6 +29,7 @@ from parametric.written import (
     Coverage,
     Density,
     Length,
+    LengthPair,
     Mass,
     Movement,
     Percent,
@@ -263,6 +264,14 @@ class TimberSpec(Block):
     movement: Movement | None = Field(
         default=None, description="across the grain, per cent of the width per cent of moisture"
     )
+
+
+class BoardSpec(Block):
+    """A sheet material's own figures, where they are better known than the tool's."""
+
+    density: Density | None = None
+    sheet: LengthPair | None = Field(default=None, description="long x wide")
+    thickness: Length | None = Field(default=None, description="of what is made of it throughout")
 
 
 _S = TypeVar("_S", bound=Block)

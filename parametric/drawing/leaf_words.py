@@ -11,6 +11,7 @@ from parametric.drawing.leaf_head import arched_rail, radii
 from parametric.drawing.leaf_views import bevels, degrees
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
+from parametric.infill.panel_kinds import PANEL_NOUNS, AnyPanel
 from parametric.names import short
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cutlist import cut_list
@@ -53,7 +54,7 @@ def _cut_list(job: Subject) -> TableItem:
     rows = []
     for row in sorted(cut_list(job.assembly), key=lambda r: _reading_order(r.mark)):
         glass = row.look == "glass"
-        down = glass or row.noun == "raised panel"
+        down = glass or row.noun in PANEL_NOUNS
         sizes = (
             (job.fine if glass else job.wood)(size, down=down)
             for size in (row.length, row.width, row.thickness)
@@ -120,25 +121,14 @@ def _made_checks(job: Subject, leaf: Leaf) -> list[_Check]:
         name = short(field.name).capitalize()
         checks += [
             _Check(
-                what=f"{name} in its groove, driest",
+                what=f"{name} in its groove{', driest' if panel.moves else ''}",
                 found=job.fine(panel.engagement_dry),
                 allowed=f"{job.fine(limits.engagement)} or more",
                 codes=("panel_leaves_groove",),
             ),
+            *_damp(job, name, panel),
             _Check(
-                what=f"{name} in its groove, dampest",
-                found=job.fine(panel.engagement_damp),
-                allowed=f"under {job.fine(panel.groove_depth)}",
-                codes=(),
-            ),
-            _Check(
-                what=f"{name}'s tongue",
-                found=job.fine(panel.tongue_length),
-                allowed=f"{job.fine(panel.engagement_damp + limits.tongue_spare)} or more",
-                codes=("tongue_too_short",),
-            ),
-            _Check(
-                what=f"{name}'s field below the face",
+                what=f"{name}'s {'field' if panel.tongue else 'face'} below the face",
                 found=job.fine(panel.field_below_face),
                 allowed="0 or more",
                 codes=("field_stands_proud",),
@@ -172,6 +162,30 @@ def _made_checks(job: Subject, leaf: Leaf) -> list[_Check]:
     return checks
 
 
+def _damp(job: Subject, name: str, panel: AnyPanel) -> list[_Check]:
+    """What the dampest season does to a panel that moves, and the length of its tongue."""
+    limits, checks = job.resolved.shop.limits, []
+    if panel.moves:
+        checks.append(
+            _Check(
+                what=f"{name} in its groove, dampest",
+                found=job.fine(panel.engagement_damp),
+                allowed=f"under {job.fine(panel.groove_depth)}",
+                codes=(),
+            )
+        )
+    if panel.tongue is not None:
+        checks.append(
+            _Check(
+                what=f"{name}'s tongue",
+                found=job.fine(panel.tongue.length),
+                allowed=f"{job.fine(panel.engagement_damp + limits.tongue_spare)} or more",
+                codes=("tongue_too_short",),
+            )
+        )
+    return checks
+
+
 def _cautions(job: Subject) -> tuple[str, ...]:
     """Everything to mind that the arrangement does not already say."""
     return tuple(
@@ -199,7 +213,7 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
         notes.append(
             f"Groove for the panel {job.fine(field.panel.groove_width)} × "
             f"{job.fine(field.panel.groove_depth)}, in the stiles stopped: {low} to {high} up. "
-            "Panel loose in it: no glue."
+            + ("Panel loose in it: no glue." if field.panel.moves else "Panel dry in it.")
         )
     if leaf.guide is not None:
         notes.append(

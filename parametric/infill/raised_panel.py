@@ -19,51 +19,27 @@ from pydantic import Field
 
 from parametric.catalog.timbers import Timber
 from parametric.figures import Figure, cosine, named, tilt
-from parametric.model import Blank, Making, RaisedBevel, Tongue
+from parametric.infill.panel import Panel, PanelTongue, Seasons, SolidPanelBlock, float_in_groove
+from parametric.model import Making, RaisedBevel, Tongue
 from parametric.names import join
-from parametric.written import Block, Length, LengthPair, Name
+from parametric.written import Length, LengthPair
 
 
-class RaisedPanelSpec(Block):
+class RaisedPanelSpec(SolidPanelBlock):
     """A raised panel as written. groove: wide x deep; tongue: thick x long."""
 
     kind: Literal["raised"]
-    timber: Name | None = None
-    thickness: Length
-    grain: Literal["upright", "level"]
-    sawn: Literal["flat", "quarter"] | None = None
-    groove: LengthPair = Field(description="wide x deep")
-    groove_by: Literal["saw", "router"]
-    clearance: Length
-    end_clearance: Length | None = None
     tongue: LengthPair = Field(description="thick x long")
     back_rebate: Length
     edge_thickness: Length
     bevel_run: Length
     fillet: Length
-    stock: Length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RaisedPanel:
-    """A raised panel resolved. Lengths mm; moisture in %; `across` is across the grain."""
+class RaisedPanel(Panel):
+    """A raised panel resolved. Lengths mm."""
 
-    name: str
-    grain: Literal["upright", "level"]
-    groove_by: Literal["saw", "router"]
-    timber: Timber
-    groove_width: Figure
-    groove_depth: Figure
-    opening_across: Figure
-    opening_along: Figure
-    across: Figure
-    along: Figure
-    thickness: Figure
-    movement: Figure
-    engagement_dry: Figure
-    engagement_made: Figure
-    engagement_damp: Figure
-    end_engagement: Figure
     tongue_thickness: Figure
     tongue_length: Figure
     back_rebate: Figure
@@ -80,23 +56,11 @@ class RaisedPanel:
     weight: Figure
 
     @property
-    def width(self) -> Figure:
-        """Size across the leaf."""
-        return self.across if self.grain == "upright" else self.along
-
-    @property
-    def height(self) -> Figure:
-        """Size up the leaf."""
-        return self.along if self.grain == "upright" else self.across
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Seasons:
-    """Moisture content of the wood when made, and over a year in its room, %."""
-
-    made: Figure
-    driest: Figure
-    dampest: Figure
+    def tongue(self) -> PanelTongue:
+        """What stands in the groove."""
+        return PanelTongue(
+            thickness=self.tongue_thickness, length=self.tongue_length, back=self.back_rebate
+        )
 
 
 def size_raised_panel(
@@ -112,10 +76,7 @@ def size_raised_panel(
     seasons: Seasons,
     blade_height: Figure,
 ) -> RaisedPanel:
-    """Size the panel so that it still has its clearance in each groove in the dampest season.
-
-    Across the grain: (opening + 2 grooves - 2 clearances) / (1 + C (dampest - made)); along
-    it wood does not move, so opening + 2 (groove - end clearance).
+    """Size the panel to float in its grooves, and what the saw makes of its edges.
 
     Args:
         spec: the panel as written.
@@ -129,33 +90,21 @@ def size_raised_panel(
         seasons: moisture contents, %.
         blade_height: the most the saw's blade stands up, upright, mm.
 
-    Source: movement, Wood Handbook (FPL-GTR-190) ch. 13 eq. 13-2; the rest is
-    common practice, no source.
+    Source: common practice, no source.
     """
 
     def at(quantity: str, value: float, unit: str = "mm") -> Figure:
         return named(join(name, quantity), value, unit)
 
-    upright = spec.grain == "upright"
-    opening_across = at("opening across the grain", opening_width if upright else opening_height)
-    opening_along = at("opening along the grain", opening_height if upright else opening_width)
-    groove_width, groove_depth = (
-        at("groove width", spec.groove[0]),
-        at("groove depth", spec.groove[1]),
+    sized = float_in_groove(
+        spec,
+        name=name,
+        opening_width=opening_width,
+        opening_height=opening_height,
+        moves=timber.across(sawn),
+        seasons=seasons,
     )
-    clearance = at("clearance", spec.clearance)
-    ends = spec.clearance if spec.end_clearance is None else spec.end_clearance
-    end_clearance = at("end clearance", ends)
-    moves = at("movement coefficient", timber.across(sawn), "per %")
-    made = named("moisture made", seasons.made, "%")
-    driest = named("moisture driest", seasons.driest, "%")
-    dampest = named("moisture dampest", seasons.dampest, "%")
-
-    across = at(
-        "size across the grain",
-        (opening_across + 2 * groove_depth - 2 * clearance) / (1 + moves * (dampest - made)),
-    )
-    along = at("size along the grain", opening_along + 2 * (groove_depth - end_clearance))
+    across, along = sized.across, sized.along
     thickness = at("thickness", spec.thickness)
     tongue_thickness = at("tongue thickness", spec.tongue[0])
     tongue_length = at("tongue length", spec.tongue[1])
@@ -183,25 +132,19 @@ def size_raised_panel(
         name=name,
         grain=spec.grain,
         groove_by=spec.groove_by,
-        timber=timber,
-        groove_width=groove_width,
-        groove_depth=groove_depth,
-        opening_across=opening_across,
-        opening_along=opening_along,
+        material=timber,
+        groove_width=sized.groove_width,
+        groove_depth=sized.groove_depth,
+        opening_across=sized.opening_across,
+        opening_along=sized.opening_along,
         across=across,
         along=along,
         thickness=thickness,
-        movement=at("seasonal movement", across * moves * (dampest - driest)),
-        engagement_dry=at(
-            "engagement at the driest",
-            (across * (1 + moves * (driest - made)) - opening_across) / 2,
-        ),
-        engagement_made=at("engagement as made", (across - opening_across) / 2),
-        engagement_damp=at(
-            "engagement at the dampest",
-            (across * (1 + moves * (dampest - made)) - opening_across) / 2,
-        ),
-        end_engagement=at("engagement at the ends", (along - opening_along) / 2),
+        movement=sized.movement,
+        engagement_dry=sized.engagement_dry,
+        engagement_made=sized.engagement_made,
+        engagement_damp=sized.engagement_damp,
+        end_engagement=sized.end_engagement,
         tongue_thickness=tongue_thickness,
         tongue_length=tongue_length,
         back_rebate=back,
@@ -268,12 +211,7 @@ def two_step_volume(
     )
 
 
-def panel_blank(panel: RaisedPanel) -> Blank:
-    """The panel before the saw: along the grain first."""
-    return Blank(length=panel.along, width=panel.across, thickness=panel.thickness)
-
-
-def panel_cuts(panel: RaisedPanel) -> tuple[RaisedBevel, Tongue]:
+def raised_panel_cuts(panel: RaisedPanel) -> tuple[RaisedBevel, Tongue]:
     """The two saw steps: bevel with the panel on edge, then tongue and back rebate.
 
     End-grain edges are cut before long-grain edges, so that tear-out is cut away; the

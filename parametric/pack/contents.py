@@ -46,6 +46,7 @@ from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.order_tables import (
+    board_table,
     finish_table,
     glass_gate_table,
     glazing_table,
@@ -246,7 +247,9 @@ def _machine(assembly: Assembly, found: tuple[SetUp, ...], stamp: Stamp) -> dict
 def _orders(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[str, bytes]:
     unit, shop, said = resolved.design.unit, resolved.shop, printed(resolved)
     cut = cut_table(cut_list(assembly), unit, shop)
+    boards = board_table(paper.boards, said)
     return {
+        **({"order/boards.csv": _csv_with_unit(boards, unit)} if paper.boards else {}),
         "order/cut-list.csv": _csv_with_unit(cut, unit),
         "order/glass.csv": _csv_with_unit(glazing_table(paper.glazing, said), unit),
         "order/glass-measure-first.csv": _csv_with_unit(

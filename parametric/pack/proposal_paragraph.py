@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from parametric.infill.raised_panel import RaisedPanel
 from parametric.pack.door_words import (
     DoorNames,
     alike,
@@ -74,8 +75,10 @@ def _filled(leaves: Sequence[Leaf]) -> str:
     fills = []
     if panes:
         fills.append(SAID["lites"].format(count(len(panes), SAID["lite"]), panes[0].kind))
-    if panels:
-        fills.append(count(len(panels), SAID["panel"]))
+    raised = sum(isinstance(field.panel, RaisedPanel) for field in panels)
+    for number, word in ((raised, "raised panel"), (len(panels) - raised, "flat panel")):
+        if number:
+            fills.append(count(number, SAID[word]))
     return SAID["filled"].format(joined(fills)) if fills else ""
 
 
@@ -130,7 +133,8 @@ def count(number: int, one: str, more: str = "") -> str:
 
 def joined(pieces: Sequence[str]) -> str:
     """`two panes and one raised panel`."""
-    return SAID["and"].format(*pieces) if len(pieces) == 2 else "".join(pieces)
+    *first, last = pieces
+    return SAID["and"].format(", ".join(first), last) if first else last
 
 
 def on_paper(text: str) -> str:

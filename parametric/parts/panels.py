@@ -1,9 +1,16 @@
-"""Panels, floating in their grooves; the raised face looks to the front."""
+"""Panels, loose in their grooves; a raised face looks to the front."""
 
 from __future__ import annotations
 
-from parametric.infill.raised_panel import panel_blank, panel_cuts
-from parametric.model import Material, Part, Placement
+from parametric.infill.panel_kinds import (
+    behind_groove,
+    in_groove,
+    panel_blank,
+    panel_cuts,
+    panel_noun,
+    panel_stuff,
+)
+from parametric.model import Part, Placement
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.panel_field import PanelField
 
@@ -15,8 +22,8 @@ def panel_parts(leaf: Leaf) -> tuple[Part, ...]:
 
 def _panel(leaf: Leaf, field: PanelField) -> Part:
     panel = field.panel
-    # The tongue is centred in the frame; the back stands the back rebate behind it.
-    back = float(leaf.thickness / 2 + panel.tongue_thickness / 2 + panel.back_rebate)
+    # What stands in the groove is centred in the frame; the back stands its rebate behind it.
+    back = float(leaf.thickness / 2 + in_groove(panel) / 2 + behind_groove(panel))
     left = float(leaf.left_stile + (field.width - panel.width) / 2)
     foot = float(field.foot + (field.height - panel.height) / 2)
     if panel.grain == "upright":
@@ -27,9 +34,9 @@ def _panel(leaf: Leaf, field: PanelField) -> Part:
         placement = Placement(origin=(left, back, foot), x=(1.0, 0.0, 0.0), y=(0.0, 0.0, 1.0))
     return Part(
         name=panel.name,
-        noun="raised panel",
+        noun=panel_noun(panel),
         mark="P",
-        material=Material(name=panel.timber.name, look="timber", density=panel.timber.density),
+        material=panel_stuff(panel),
         blank=panel_blank(panel),
         placement=placement,
         cuts=panel_cuts(panel),

@@ -20,7 +20,8 @@ from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
-from parametric.infill.raised_panel import RaisedPanelSpec
+from parametric.infill.panel import PanelBlock
+from parametric.infill.panel_kinds import PANEL_KINDS, PanelSpec
 from parametric.joints.loose_tenon import LooseTenonSpec
 from parametric.names import join
 from parametric.problems import Problem, stops
@@ -241,12 +242,21 @@ def _lock(design: Design, spec: DoorSpec) -> LockSpec | None:
     return found
 
 
+<<<<<<< HEAD
 def _sticking(design: Design, leaf: LeafSpec) -> StickingSpec | None:
     """The moulding that a leaf calls; None where its edges are square."""
     found = called(design, leaf, "sticking", StickingBlock)
     if found is None:
         return None
     assert isinstance(found, StickingSpec), STICKING_KINDS
+=======
+def _panel(design: Design, leaf: LeafSpec) -> PanelSpec | None:
+    """The panel that a leaf calls, of any kind."""
+    found = called(design, leaf, "panel", PanelBlock)
+    if found is None:
+        return None
+    assert isinstance(found, PanelSpec), PANEL_KINDS
+>>>>>>> dc9078f (wip)
     return found
 
 
@@ -280,7 +290,7 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
     return LeafParts(
         leaf=leaf,
         joint=joint,
-        panel=called(design, leaf, "panel", RaisedPanelSpec) if "panel" in nouns else None,
+        panel=_panel(design, leaf) if "panel" in nouns else None,
         glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
         guide=called(design, spec, "guide", GuideSpec),
         pull=called(design, spec, "pull", PullSpec),

@@ -17,7 +17,7 @@ from parametric.hardware.hinge_kinds import HingeSpec
 from parametric.hardware.lock import Lock, LockSpec
 from parametric.hardware.pull import PullSpec
 from parametric.infill.glass import GlassSpec
-from parametric.infill.raised_panel import RaisedPanelSpec
+from parametric.infill.panel_kinds import PanelSpec
 from parametric.joints.loose_tenon import (
     LooseTenon,
     LooseTenonSpec,
@@ -94,7 +94,7 @@ class LeafParts:
 
     leaf: LeafSpec
     joint: LooseTenonSpec
-    panel: RaisedPanelSpec | None
+    panel: PanelSpec | None
     glass: GlassSpec | None
     guide: GuideSpec | None
     pull: PullSpec | None

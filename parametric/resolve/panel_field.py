@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from parametric.catalog.boards import BOARDS, Board, known_board
 from parametric.catalog.shop import Router, Shop
 from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
-from parametric.design.settings import TimberSpec
+from parametric.design.settings import BoardSpec, TimberSpec
 from parametric.figures import Figure, named
-from parametric.infill.raised_panel import RaisedPanel, RaisedPanelSpec, Seasons, size_raised_panel
+from parametric.infill.board_panel import BoardPanelSpec
+from parametric.infill.panel import PanelBlock, Seasons
+from parametric.infill.panel_kinds import AnyPanel, PanelSpec, size_panel
 from parametric.model import ramp_length
 from parametric.names import join
 from parametric.resolve.bands import Band
@@ -30,7 +33,7 @@ class PanelField:
     height: Figure
     top: Figure
     width: Figure
-    panel: RaisedPanel
+    panel: AnyPanel
     run_on: Figure
     groove_low: Figure
     groove_high: Figure
@@ -65,12 +68,42 @@ def resolve_timber(design: Design, name: str) -> Timber:
     )
 
 
+def resolve_board(design: Design, name: str) -> Board:
+    """The catalogue's board, with what the design or house says of it in place of its facts.
+
+    A block without a name speaks for every board that has none of its own.
+    """
+    known = known_board(name, design.unit)
+    written = design.block("board", name) or design.block("board")
+    if not isinstance(written, BoardSpec):
+        assert known is not None, "the reader has looked the board up"
+        return known
+    density = known.density if known is not None else None
+    if written.density is not None:
+        density = named(join(name, "density"), written.density, "kg/m3")
+    assert density is not None, "the reader has seen to that"
+    facts = known or known_board(BOARDS[0], design.unit)
+    assert facts is not None
+    long, wide = facts.sheet_length, facts.sheet_width
+    if written.sheet is not None:
+        long = named(join(name, "sheet length"), written.sheet[0])
+        wide = named(join(name, "sheet width"), written.sheet[1])
+    return Board(
+        name=name,
+        density=density,
+        sheet_length=long,
+        sheet_width=wide,
+        grained=facts.grained,
+        source=known.source if known is not None else "as written",
+    )
+
+
 def largest_that_fits(cutters: tuple[Figure, ...], width: Figure) -> Figure | None:
     """The largest cutter in the shop that a groove admits."""
     return max((c for c in cutters if c <= width), default=None)
 
 
-def groove_run_on(panel: RaisedPanelSpec, router: Router) -> Figure:
+def groove_run_on(panel: PanelBlock, router: Router) -> Figure:
     """How far a stopped groove runs on so that no end need be chopped square, mm.
 
     By the cutter's radius: where its round end begins, the groove is still full width. It
@@ -84,7 +117,7 @@ def groove_run_on(panel: RaisedPanelSpec, router: Router) -> Figure:
 
 def resolve_panel(
     band: Band,
-    spec: RaisedPanelSpec,
+    spec: PanelSpec,
     leaf: LeafSpec,
     shop: Shop,
     frame_timber: Timber,
@@ -107,16 +140,19 @@ def resolve_panel(
         run_on: how far the stile's groove goes on past what the panel needs, mm.
     """
     width = named(join(band.name, "width"), shoulder)
-    timber = frame_timber if spec.timber is None else resolve_timber(design, spec.timber)
-    panel = size_raised_panel(
+    material: Timber | Board
+    if isinstance(spec, BoardPanelSpec):
+        material = resolve_board(design, spec.board)
+    else:
+        material = frame_timber if spec.timber is None else resolve_timber(design, spec.timber)
+    panel = size_panel(
         spec,
         name=band.name,
         opening_width=width,
         opening_height=band.height,
         frame=thickness,
-        timber=timber,
-        sawn=spec.sawn or leaf.sawn,
-        density=timber.density,
+        material=material,
+        sawn=leaf.sawn,
         seasons=Seasons(
             made=shop.moisture.made, driest=shop.moisture.driest, dampest=shop.moisture.dampest
         ),

@@ -30,7 +30,7 @@ def zero_sizes(blocks: Iterable[tuple[str, Block | None]]) -> Iterator[Problem]:
         if block is None:
             continue
         for field in MUST_BE_MORE_THAN_NOTHING[kind]:
-            value = getattr(block, field)
+            value = getattr(block, field, None)
             figures = value if isinstance(value, tuple) else (value,)
             if any(isinstance(f, Figure) and float(f) <= 0 for f in figures):
                 key = spoken(field)

@@ -37,6 +37,7 @@ from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
 from parametric.rules.near_equal_panes import near_equal_panes
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
+from parametric.rules.panel_larger_than_sheet import panel_larger_than_sheet
 from parametric.rules.panel_moves_upright import panel_moves_upright
 from parametric.rules.panel_will_not_move import panel_will_not_move
 from parametric.rules.part_has_no_size import part_has_no_size
@@ -57,6 +58,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     moulding_leaves_no_wood,
     panel_cannot_be_cut,
     panel_will_not_move,
+    panel_larger_than_sheet,
     field_stands_proud,
     stops_too_deep,
     glass_out_of_rebate,

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.figures import exceeds, origin_line
+from parametric.infill.raised_panel import RaisedPanel
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -19,6 +20,8 @@ def blade_will_not_reach(job: Checked) -> Iterator[Problem]:
     spare = float(job.shop.limits.reach_spare) / 100
     for _, field in job.panels:
         panel = field.panel
+        if not isinstance(panel, RaisedPanel):
+            continue
         run, reach = panel.bevel_run, panel.blade_reach
         if not exceeds(run * (1 + spare), reach):
             continue

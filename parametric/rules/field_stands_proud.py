@@ -19,18 +19,20 @@ def field_stands_proud(job: Checked) -> Iterator[Problem]:
     if job.door.hanging.passing_gap is None:
         return
     for _, field in job.panels:
-        below = field.panel.field_below_face
+        panel, below = field.panel, field.panel.field_below_face
         if float(below) >= 0:
             continue
         yield Problem(
             code="field_stands_proud",
             level="stop",
-            message=f"The panel's field stands {job.fine(-below)} out of the frame's face, and the "
+            message=f"The panel's {'field' if panel.tongue else 'face'} stands {job.fine(-below)} out of the frame's face, and the "
             "leaves pass one another.",
-            where=origin_line(field.panel.thickness),
+            where=origin_line(panel.thickness),
             about=below.name or "",
             found=job.fine(-below),
             allowed="0 or below the face",
-            fix=f"Cut a back rebate {job.fine(field.panel.back_rebate - below)} deep, or make the "
-            "panel thinner.",
+            fix=f"Cut a back rebate {job.fine(panel.tongue.back - below)} deep, or make the "
+            "panel thinner."
+            if panel.tongue
+            else "Make the panel thinner.",
         )

@@ -19,7 +19,7 @@ def panel_moves_upright(job: Checked) -> Iterator[Problem]:
     """A note with the movement both ways."""
     for _, field in job.panels:
         panel = field.panel
-        if panel.grain != "level":
+        if panel.grain != "level" or not panel.moves:
             continue
         rate = panel.movement / panel.across
         other = rate * panel.along

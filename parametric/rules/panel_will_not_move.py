@@ -2,7 +2,7 @@
 
 Why: wood moves across the grain and must neither show daylight nor burst the frame.
 Example: a panel of 803.5 keeps 7.2 in each groove at 6 %; 5 is enough. A tongue of 15 under
-13 of engagement keeps its shoulder off the frame.
+13 of engagement keeps its shoulder off the frame. A board of 9 does not go into a groove of 8.5.
 Source: movement, Wood Handbook (FPL-GTR-190) eq. 13-2; limits common practice, no source.
 """
 
@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.figures import exceeds, origin_line
+from parametric.infill.panel_kinds import in_groove
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
 
@@ -25,14 +26,19 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
             yield Problem(
                 code="panel_leaves_groove",
                 level="stop",
-                message=f"In the driest season the panel keeps {job.fine(dry)} in each groove; at "
+                message=(
+                    "In the driest season the panel keeps " if panel.moves else "The panel has "
+                )
+                + f"{job.fine(dry)} in each groove; at "
                 f"least {job.fine(limits.engagement)} is needed.",
                 where=origin_line(panel.groove_depth),
                 about=dry.name or "",
                 found=job.fine(dry),
                 allowed=f"{job.fine(limits.engagement)} or more",
                 fix="Make the groove deeper, or the panel of a timber or cut that moves less "
-                "(`sawn: quarter`).",
+                "(`sawn: quarter`)."
+                if panel.moves
+                else "Make the groove deeper, or the clearance smaller.",
             )
         if exceeds(panel.engagement_made, panel.groove_depth):
             yield Problem(
@@ -48,28 +54,30 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 fix="Let the timber dry to its room first, or make the grooves deeper.",
             )
         deepest = max(panel.engagement_damp, panel.end_engagement)
-        if exceeds(deepest + limits.tongue_spare, panel.tongue_length):
+        tongue, thick = panel.tongue, in_groove(panel)
+        if tongue is not None and exceeds(deepest + limits.tongue_spare, tongue.length):
             yield Problem(
                 code="tongue_too_short",
                 level="stop",
-                message=f"The tongue is {job.fine(panel.tongue_length)} long and goes "
+                message=f"The tongue is {job.fine(tongue.length)} long and goes "
                 f"{job.fine(deepest)} into its groove when the panel has swollen: the shoulder "
                 "closes on the frame.",
-                where=origin_line(panel.tongue_length),
-                about=panel.tongue_length.name or "",
-                found=job.fine(panel.tongue_length),
+                where=origin_line(tongue.length),
+                about=tongue.length.name or "",
+                found=job.fine(tongue.length),
                 allowed=f"{job.fine(deepest + limits.tongue_spare)} or more",
                 fix="Make the tongue longer.",
             )
-        if exceeds(panel.tongue_thickness, panel.groove_width):
+        if exceeds(thick, panel.groove_width):
+            what = "panel" if tongue is None else "tongue"
             yield Problem(
-                code="tongue_too_thick",
+                code="panel_too_thick" if tongue is None else "tongue_too_thick",
                 level="stop",
-                message=f"The tongue is {job.fine(panel.tongue_thickness)} thick and the groove "
+                message=f"The {what} is {job.fine(thick)} thick and the groove "
                 f"{job.fine(panel.groove_width)} wide: it does not go in.",
-                where=origin_line(panel.tongue_thickness),
-                about=panel.tongue_thickness.name or "",
-                found=job.fine(panel.tongue_thickness),
+                where=origin_line(thick),
+                about=thick.name or "",
+                found=job.fine(thick),
                 allowed=f"{job.fine(panel.groove_width)} or less",
-                fix="Make the groove wider or the tongue thinner.",
+                fix=f"Make the groove wider or the {what} thinner.",
             )

@@ -11,8 +11,12 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
+<<<<<<< HEAD
 from parametric.trade.cutlist import cut_list, of_timber
 from parametric.trade.glazing import PLANT
+=======
+from parametric.trade.cutlist import cut_list, of_solid, of_timber
+>>>>>>> dc9078f (wip)
 from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
@@ -47,6 +51,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     """
     rows = of_timber(cut_list(assembly))
     marks = tuple(row.mark for row in rows)
+    planed = tuple(row.mark for row in of_solid(rows))
     glued = tuple(one.mark for one in paper.panel_glue_ups if int(one.boards) > 1)
     slotted = tuple(
         dict.fromkeys(
@@ -62,12 +67,12 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
         ShopStep(
             work=f"Saw rough blanks; rest them to {float(paper.timber.moisture):g} %",
             page="rough sizes",
-            marks=marks,
+            marks=planed,
         ),
         ShopStep(
             work=f"Plane face and edge, thickness, rip; face mark on each{_but_glued(glued)}",
             page="cut list",
-            marks=marks,
+            marks=planed,
         ),
     ]
     steps += [
@@ -80,6 +85,15 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
         )
         for one in paper.panel_glue_ups
     ]
+    boards = tuple(row.mark for lot in paper.boards for row in lot.pieces)
+    if boards:
+        steps.append(
+            ShopStep(
+                work="Saw board panels from their sheet, grain along it, better face up",
+                page="cut list",
+                marks=boards,
+            )
+        )
     rounded = {m for s in paper.milling if s.kind == "edges" for m in s.marks}
     square = tuple(
         dict.fromkeys(

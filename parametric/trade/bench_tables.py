@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.model import Assembly
 from parametric.trade.bench_order import shop_order
 from parametric.trade.cutlist import cut_list, of_timber
@@ -155,9 +156,7 @@ def length_table(paper: Paperwork, said: Printed) -> Table:
         header=("length", "over the points", "pieces", "test pieces", "marks"),
         rows=tuple(
             (
-                said.wood(
-                    stop.length, down=any(noun == "raised panel" for _, noun, _ in stop.pieces)
-                ),
+                said.wood(stop.length, down=any(noun in PANEL_NOUNS for _, noun, _ in stop.pieces)),
                 "yes" if stop.over_points else "no",
                 str(int(stop.number)),
                 str(stop.spares),
@@ -176,7 +175,7 @@ def by_door_table(assembly: Assembly, said: Printed) -> Table:
         number = Counter(p.mark for p in group.parts if p.mark in rows and not p.supplied)
         for mark, count in number.items():
             row = rows[mark]
-            down = row.noun == "raised panel"
+            down = row.noun in PANEL_NOUNS
             found.append(
                 (
                     group.name,

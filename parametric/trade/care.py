@@ -177,7 +177,7 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
         ),
         "Mend the finish where it is knocked, the foot and the edges first.",
     ]
-    if any(leaf.panels for leaf in leaves):
+    if any(field.panel.moves for leaf in leaves for field in leaf.panels):
         lines.insert(
             1,
             "Panels move in their grooves with the seasons: a line of bare wood in winter is no "
@@ -187,7 +187,9 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
 
 
 def _movement(resolved: Resolved) -> Figure | None:
-    moves = [f.panel.movement for leaf in resolved.door.leaves for f in leaf.panels]
+    moves = [
+        f.panel.movement for leaf in resolved.door.leaves for f in leaf.panels if f.panel.moves
+    ]
     return max(moves, key=float) if moves else None
 
 

@@ -38,6 +38,11 @@ def of_timber(rows: Iterable[CutRow]) -> tuple[CutRow, ...]:
     return tuple(row for row in rows if row.look != "glass")
 
 
+def of_solid(rows: Iterable[CutRow]) -> tuple[CutRow, ...]:
+    """What is sawn from boards of timber, not from sheets."""
+    return tuple(row for row in rows if row.look == "timber")
+
+
 def _row(mark: str, parts: list[Part]) -> CutRow:
     first = parts[0]
     blank = first.blank

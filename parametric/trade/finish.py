@@ -116,12 +116,14 @@ def _steps(resolved: Resolved) -> tuple[str, ...]:
             "Hinge and lock mortises get their first coat and no more; hinges come off before the "
             "coats go on. What the coats add at every edge comes off the gaps."
         )
-    if any(leaf.panels for leaf in leaves):
+    moving = [field for leaf in leaves for field in leaf.panels if field.panel.moves]
+    if moving:
         assert resolved.finish is not None
+        edges = "tongues" if any(field.panel.tongue for field in moving) else "edges"
         steps[:0] = [
             f"Each panel gets {first_coats(resolved.finish.kind)} before its leaf is glued up; the "
             "rest of the coats go on with the leaf.",
-            "Its tongues get one thin coat and no more: they were gauged for it, and must slide.",
+            f"Its {edges} get one thin coat and no more: they were gauged for it, and must slide.",
         ]
     panes = [pane for leaf in leaves for lite in leaf.lites for pane in lite.panes]
     if any(pane.stops is not None for pane in panes):

@@ -15,7 +15,10 @@ from parametric.catalog.bench import DIAGONALS
 from parametric.catalog.shop import Clamps
 from parametric.design.leaf import LeafSpec
 from parametric.figures import Figure, exceeds, hypot, largest, named, whole_up
-from parametric.infill.raised_panel import RaisedPanel, RaisedPanelSpec
+from parametric.infill.board_panel import BoardPanel
+from parametric.infill.flat_panel import FlatPanel
+from parametric.infill.panel import PanelTongue, SolidPanelBlock
+from parametric.infill.raised_panel import RaisedPanel
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.calls import called
@@ -94,7 +97,7 @@ def clamp_spacing(board: Figure, caul: Figure) -> Figure:
 
 
 def panel_glue_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelGlueUp, ...]:
-    """Every type of panel, from boards of the stock there is."""
+    """Every type of panel of solid timber, from boards of the stock there is."""
     types: dict[str, list[str]] = {}
     for part in assembly.parts:
         types.setdefault(part.mark, []).append(part.name)
@@ -103,13 +106,17 @@ def panel_glue_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelGlueUp,
     for leaf in resolved.door.leaves:
         for field in leaf.panels:
             mark = marks[field.name]
-            if mark not in found:
+            if mark not in found and not isinstance(field.panel, BoardPanel):
                 found[mark] = _panel(resolved, leaf, field.panel, mark, tuple(types[mark]))
     return tuple(found.values())
 
 
 def _panel(
-    resolved: Resolved, leaf: Leaf, panel: RaisedPanel, mark: str, names: tuple[str, ...]
+    resolved: Resolved,
+    leaf: Leaf,
+    panel: RaisedPanel | FlatPanel,
+    mark: str,
+    names: tuple[str, ...],
 ) -> PanelGlueUp:
     shop, said = resolved.shop, printed(resolved)
 
@@ -147,16 +154,16 @@ def _panel(
     )
 
 
-def panel_spec(resolved: Resolved, leaf: LeafSpec) -> RaisedPanelSpec:
-    """The panel block as the leaf calls it; there is one where there is a panel."""
-    spec = called(resolved.design, leaf, "panel", RaisedPanelSpec)
+def panel_spec(resolved: Resolved, leaf: LeafSpec) -> SolidPanelBlock:
+    """The panel block as the leaf calls it; there is one where there is a panel of timber."""
+    spec = called(resolved.design, leaf, "panel", SolidPanelBlock)
     assert spec is not None
     return spec
 
 
 def _panel_steps(
     said: Printed,
-    panel: RaisedPanel,
+    panel: RaisedPanel | FlatPanel,
     boards: Figure,
     board: Figure,
     planed: Figure,
@@ -252,14 +259,14 @@ def _places(rail: Rail, count: Figure) -> tuple[Figure, ...]:
     )
 
 
-def _bare(field: PanelField) -> tuple[Figure, Figure]:
+def _bare(field: PanelField, tongue: PanelTongue) -> tuple[Figure, Figure]:
     """How much of the tongue stands out of a stile's groove and of a rail's, mm, when centred."""
     panel = field.panel
     across = named(
-        join(field.name, "tongue out across the grain"), panel.tongue_length - panel.engagement_made
+        join(field.name, "tongue out across the grain"), tongue.length - panel.engagement_made
     )
     along = named(
-        join(field.name, "tongue out along the grain"), panel.tongue_length - panel.end_engagement
+        join(field.name, "tongue out along the grain"), tongue.length - panel.end_engagement
     )
     return (across, along) if panel.grain == "upright" else (along, across)
 
@@ -283,10 +290,12 @@ def _leaf_steps(
         f"Dry first: all rails, {said.wood(leaf.shoulder)} between the stiles, every shoulder "
         "closed, faces flush, marks on the face side up.",
     ]
-    if leaf.panels and finish is not None and finish.kind != "none":
+    moving = [field for field in leaf.panels if field.panel.moves]
+    if moving and finish is not None and finish.kind != "none":
+        edges = "tongues" if any(field.panel.tongue for field in moving) else "edges"
         steps.append(
             f"The panel has {first_coats(finish.kind)} on it before it goes in, so that no bare "
-            "wood shows when it shrinks. Dry, its tongues slide in their grooves by hand."
+            f"wood shows when it shrinks. Dry, its {edges} slide in their grooves by hand."
         )
     steps.append(
         f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
@@ -298,9 +307,15 @@ def _leaf_steps(
             "Glue the laps and lay the frame of bars in, its tongues in the notches of the stile "
             "and the rails, before the second stile goes on."
         )
-    if leaf.panels:
+    if moving:
+        edge = "tongue" if any(field.panel.tongue for field in moving) else "edge"
         steps.append(
-            "Slide the panel in dry: no glue in its grooves nor on its tongue, ever. It must move."
+            f"Slide the panel in dry: no glue in its grooves nor on its {edge}, ever. It must move."
+        )
+    elif leaf.panels:
+        steps.append(
+            "Slide the panel in dry, its better face to the front. Sheet material does not move: "
+            "its clearance is for glue that is pressed out."
         )
     steps += [
         f"Second stile on; {several(int(clamps), 'clamp')} across the rails, drawn up "
@@ -308,13 +323,19 @@ def _leaf_steps(
         f"Both diagonals {said.wood(diagonal)} on the untrimmed leaf, alike within "
         f"{said.fine(DIAGONALS)}; sight it across two straight edges for twist.",
     ]
-    if leaf.panels:
+    tongued = [(field, field.panel.tongue) for field in leaf.panels if field.panel.tongue]
+    if tongued:
         shows = dict.fromkeys(
-            " and ".join(said.fine(bare) for bare in _bare(field)) for field in leaf.panels
+            " and ".join(said.fine(bare) for bare in _bare(*one)) for one in tongued
         )
         steps.append(
             "Centre the panel while it still moves: of its tongue shows, beside each stile and at "
             f"each rail, {' or '.join(shows)}."
+        )
+    elif moving:
+        steps.append(
+            "Centre the panel while it still moves, then pin it at the middle of both rails, from "
+            "the back: it may grow to either side alike."
         )
     if float(leaf.trim) > 0:
         steps.append(

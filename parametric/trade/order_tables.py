@@ -7,6 +7,7 @@ from parametric.trade.finish import FinishOrder
 from parametric.trade.glazing import GlazingOrder, corner_words, grid_words, template_words
 from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.printed import Printed
+from parametric.trade.sheet_order import BoardLot
 from parametric.trade.tables import Table, glass_table
 from parametric.trade.timber import TimberOrder
 from parametric.units import mm_text
@@ -91,6 +92,40 @@ def timber_totals(order: TimberOrder, said: Printed) -> Table:
             "moisture %",
         ),
         rows=tuple(rows),
+    )
+
+
+def board_table(lots: tuple[BoardLot, ...], said: Printed) -> Table:
+    """Every piece that is sawn from a sheet, with how many sheets all of its kind take."""
+    return Table(
+        header=(
+            "board",
+            "thick",
+            "sheet long",
+            "sheet wide",
+            "sheets",
+            "mark",
+            "part",
+            "pieces",
+            "length",
+            "width",
+        ),
+        rows=tuple(
+            (
+                lot.board,
+                said.wood(lot.thickness, down=True),
+                said.wood(lot.sheet_length),
+                said.wood(lot.sheet_width),
+                str(int(lot.sheets)),
+                row.mark,
+                row.noun,
+                str(row.number),
+                said.wood(row.length, down=True),
+                said.wood(row.width, down=True),
+            )
+            for lot in lots
+            for row in lot.pieces
+        ),
     )
 
 

@@ -36,6 +36,7 @@ from parametric.trade.router_setups import (
 )
 from parametric.trade.saw_setups import PanelSawSetUp, panel_saw_set_ups
 from parametric.trade.seasons import LeafSeason, leaf_seasons
+from parametric.trade.sheet_order import BoardLot, board_order
 from parametric.trade.stop_blocks import LengthStop, StopLine, length_stops, stop_list
 from parametric.trade.story_stick import StoryStick, story_sticks
 from parametric.trade.timber import TimberOrder, timber_order
@@ -46,6 +47,7 @@ class Paperwork:
     """One job's lists and set-ups; every figure in it has a name that `explain` knows."""
 
     timber: TimberOrder
+    boards: tuple[BoardLot, ...]
     glazing: GlazingOrder
     hardware: tuple[HardwareItem, ...]
     carried: tuple[Carried, ...]
@@ -86,6 +88,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     glue_ups = panel_glue_ups(resolved, assembly)
     return Paperwork(
         timber=timber_order(resolved, assembly),
+        boards=board_order(resolved, assembly),
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
         carried=carried(loads, resolved.door.track),

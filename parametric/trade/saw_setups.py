@@ -99,7 +99,7 @@ def panel_saw_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelSawS
     for leaf in resolved.door.leaves:
         for field in leaf.panels:
             mark = marks[field.name]
-            if mark not in found:
+            if mark not in found and isinstance(field.panel, RaisedPanel):
                 found[mark] = _set_up(resolved, field.panel, mark, tuple(names[mark]))
     return tuple(found.values())
 

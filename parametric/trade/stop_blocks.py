@@ -231,10 +231,12 @@ def length_stops(assembly: Assembly, glued: frozenset[str]) -> tuple[LengthStop,
     Args:
         assembly: the parts.
         glued: marks of panels glued from boards: too wide for a stop, sawn by their own sheet.
+
+    Sheet material is sawn on the panel saw, to its size in the cut list.
     """
     stops: dict[tuple[float, bool], dict[str, list[Part]]] = {}
     for part in assembly.parts:
-        if part.supplied or part.material.look not in ("timber", "board") or part.mark in glued:
+        if part.supplied or part.material.look != "timber" or part.mark in glued:
             continue
         mitred = any(isinstance(cut, Mitre) for cut in part.cuts)
         key = (round(float(part.blank.length), 6), mitred)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.trade.cutlist import CutRow
 from parametric.trade.glass import GlassRow
 from parametric.units import INCH, Unit, length_text, mm_text
@@ -72,7 +73,7 @@ def cut_table(rows: tuple[CutRow, ...], unit: Unit, shop: Shop) -> Table:
                 row.noun,
                 str(row.number),
                 *(
-                    wood(size, unit, shop, down=row.noun == "raised panel")
+                    wood(size, unit, shop, down=row.noun in PANEL_NOUNS)
                     for size in (row.length, row.width, row.thickness)
                 ),
                 row.material,

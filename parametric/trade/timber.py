@@ -15,7 +15,7 @@ from parametric.figures import Figure, exceeds, largest, named, plain, smallest
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
-from parametric.trade.cutlist import CutRow, cut_list, of_timber
+from parametric.trade.cutlist import CutRow, cut_list, of_solid
 from parametric.trade.glue_up import PanelGlueUp, panel_glue_ups
 from parametric.trade.printed import Printed, printed, several
 from parametric.trade.router_setups import LooseTenonSetUp, loose_tenon_set_ups
@@ -90,7 +90,7 @@ def timber_order(resolved: Resolved, assembly: Assembly) -> TimberOrder:
         for mark in tenon.marks
     }
     lots: dict[tuple[str, float], list[CutRow]] = {}
-    for row in of_timber(cut_list(assembly)):
+    for row in of_solid(cut_list(assembly)):
         planed = _planed(row, boards.get(row.mark))
         lots.setdefault((row.material, round(float(planed), 6)), []).append(row)
     found = tuple(

@@ -20,6 +20,7 @@ from parametric.rules import RULES
 
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
 PAIR = Path(__file__).with_name("hinged-pair.yaml")
+BOARD = Path(__file__).with_name("board-door.yaml")
 HOUSE = DESIGN.parents[1] / "house.yaml"
 
 Lines = dict[str, str]
@@ -957,6 +958,33 @@ CASES = (
         locked() | {"meeting gap: 1/8": "meeting gap: 1/8\n  edge bevel: 15 deg"},
         "falls more over a plate's width",
         design=PAIR,
+    ),
+    # A board of 9.5 does not go into a groove of 9.
+    case(
+        "panel_too_thick",
+        "stop",
+        {"thickness: 9,": "thickness: 9.5,"},
+        {"thickness: 9,": "thickness: 9,"},
+        "The panel is 9.5 thick and the groove 9 wide",
+        design=BOARD,
+    ),
+    # A board keeps what it has all year: 5.5 - 1 = 4.5; 6 - 1 = 5.
+    case(
+        "panel_leaves_groove",
+        "stop",
+        {"groove: 9 x 12": "groove: 9 x 5.5"},
+        {"groove: 9 x 12": "groove: 9 x 6"},
+        "The panel has 4.5 in each groove",
+        design=BOARD,
+    ),
+    # The upper panel is 941 + 2*(12 - 1) = 963 long.
+    case(
+        "panel_larger_than_sheet",
+        "stop",
+        {"sheet: 2440 x 1220": "sheet: 962 x 1220"},
+        {"sheet: 2440 x 1220": "sheet: 963 x 1220"},
+        "The panel is 963 long and a sheet of plywood is 962",
+        design=BOARD,
     ),
 )
 

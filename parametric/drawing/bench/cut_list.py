@@ -10,6 +10,7 @@ from parametric.drawing.bench.flow import Band, Block, Column, Line, flow
 from parametric.drawing.bench.saying import Numbers, numbers
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.names import short
 from parametric.trade.cutlist import CutRow, cut_list, of_timber
 from parametric.trade.milling import TrialPiece, trial_stock
@@ -45,7 +46,7 @@ def cut_list_sheets(
     )
     rough = [] if paper is None else _rough(say, paper)
     return (
-        ("cut list", flow(job, by_section, [*_by_section(job, say, _glued(paper)), *rough])),
+        ("cut list", flow(job, by_section, [*_by_section(job, say, _glued(say, paper)), *rough])),
         ("by door", flow(job, by_door, _by_door(job, say))),
     )
 
@@ -55,7 +56,7 @@ def _titled(title: TitleBlock, document: str, second_line: str) -> TitleBlock:
 
 
 def _sizes(say: Numbers, row: CutRow) -> tuple[str, str, str]:
-    down = row.noun == "raised panel"
+    down = row.noun in PANEL_NOUNS
     return (
         say.wood(row.length, down=down),
         say.wood(row.width, down=down),
@@ -71,10 +72,16 @@ def _section_order(row: CutRow) -> tuple[float, float, float, str]:
     return (-float(row.thickness), -float(row.width), -float(row.length), row.mark)
 
 
-def _glued(paper: Paperwork | None) -> dict[str, str]:
-    """What is said of panels that are not sawn from one board, by mark."""
+def _glued(say: Numbers, paper: Paperwork | None) -> dict[str, str]:
+    """What is said of panels that are not sawn from one board of timber, by mark."""
     glue_ups = () if paper is None else paper.panel_glue_ups
-    return {
+    sawn = {
+        row.mark: f"from {several(int(lot.sheets), 'sheet')} {say.say.wood(lot.sheet_length)} × "
+        f"{say.say.wood(lot.sheet_width)}"
+        for lot in (() if paper is None else paper.boards)
+        for row in lot.pieces
+    }
+    return sawn | {
         one.mark: f"glued from {several(int(one.boards), 'board')}: its own sheet"
         for one in glue_ups
         if int(one.boards) > 1
@@ -91,7 +98,7 @@ def _by_section(job: Subject, say: Numbers, glued: Mapping[str, str]) -> list[Bl
         totals = []
         for thick in dict.fromkeys(round(float(row.thickness), 6) for row in own):
             group = [row for row in own if round(float(row.thickness), 6) == thick]
-            words = say.wood(group[0].thickness, down=group[0].noun == "raised panel")
+            words = say.wood(group[0].thickness, down=group[0].noun in PANEL_NOUNS)
             lines.append(Band(text=f"{words} thick"))
             lines += [
                 Line(

@@ -181,10 +181,8 @@ def _longest_word(block: Block, index: int) -> float:
     """What a column cannot go under: its longest word."""
     column = block.columns[index]
     words = [word for cells in _cells(block) for word in cells[index].split()]
-    return 2 * _AIR + max(
-        width(column.head, TITLE, "bold"),
-        *(width(word, TITLE, column.weight) for word in words),
-    )
+    longest = max((width(word, TITLE, column.weight) for word in words), default=0.0)
+    return 2 * _AIR + max(width(column.head, TITLE, "bold"), longest)
 
 
 def _by_words(block: Block, room: float, wanted: Sequence[float]) -> dict[int, float]:

@@ -10,6 +10,7 @@ from parametric.drawing.bench.saying import Numbers, Said, listed, numbers, said
 from parametric.drawing.bench.words import MACHINE
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.trade.bench_order import shop_order
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
@@ -185,7 +186,7 @@ def _lengths(say: Numbers, stops: list[LengthStop]) -> Block:
 
 
 def _panel(stop: LengthStop) -> bool:
-    return any(noun == "raised panel" for _, noun, _ in stop.pieces)
+    return any(noun in PANEL_NOUNS for _, noun, _ in stop.pieces)
 
 
 def _places(say: Numbers, paper: Paperwork) -> list[Block]:

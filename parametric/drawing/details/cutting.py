@@ -12,14 +12,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.hatching import Bow, Run, end_grain, glass_cut, long_grain, tape
+from parametric.drawing.hatching import Bow, Run, board, end_grain, glass_cut, long_grain, tape
 from parametric.drawing.layers import Layer
 from parametric.drawing.lettering import TITLE
 from parametric.drawing.pieces import CutPiece, Piece, Plane, cut_through
 from parametric.drawing.plane import Box, Point, Polygon, along, around, cut_line, edges, inside
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import View
-from parametric.model import Pocket, Tongue
+from parametric.infill.panel_kinds import PANEL_NOUNS
+from parametric.model import Pocket
 from parametric.trade.glue_up import PanelGlueUp
 
 _SAME = 1e-7
@@ -268,6 +269,8 @@ def _textured(
             draft.add(tape(region, view.name))
         case "timber":
             _wood(draft, view, cut, region, index, looks)
+        case "board":
+            draft.add(board(region, view.name, 1.2))
         case _:
             pass
 
@@ -286,8 +289,8 @@ def _wood(
         draft.add(long_grain(region, view.name, run, 1.75))
         return
     boards = _boards(draft, view, cut, region[0], looks)
-    for number, board in enumerate(boards):
-        box = around(board)
+    for number, one in enumerate(boards):
+        box = around(one)
         level = box.width > box.height
         ways: tuple[Bow, Bow] = ("below", "above") if level else ("left", "right")
         bow = looks.bows.get(cut.piece.part.name, ways[(index + number) % 2])
@@ -295,7 +298,7 @@ def _wood(
             bow = _OTHER[bow]
         small = max(box.width, box.height) < 16.0
         far = min(60.0, max(25.0, 0.75 * max(box.width, box.height)))
-        draft.add(end_grain((board, *region[1:]), view.name, bow, 1.9 if small else 2.4, far))
+        draft.add(end_grain((one, *region[1:]), view.name, bow, 1.9 if small else 2.4, far))
 
 
 _OTHER: dict[Bow, Bow] = {"left": "right", "right": "left", "above": "below", "below": "above"}
@@ -307,7 +310,7 @@ def _boards(
     """The boards of a glued panel as a section meets them, their joints drawn."""
     part = cut.piece.part
     glue_up = looks.glue_ups.get(part.mark)
-    if glue_up is None or not any(isinstance(c, Tongue) for c in part.cuts):
+    if glue_up is None or part.noun not in PANEL_NOUNS:
         return [region]
     whole, seen = around(view.path(cut.outline)), around(region)
     which = 0 if whole.width > whole.height else 1

@@ -1,4 +1,4 @@
-"""A raised panel in the groove of a stile, cut level: what engages, and what stays empty."""
+"""A panel in the groove of a stile, cut level: what engages, and what stays empty."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.infill.panel_kinds import AnyPanel, in_groove, panel_noun
 from parametric.infill.raised_panel import RaisedPanel
 from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
@@ -23,6 +24,8 @@ _STILE = 44.0
 """How much of a stile is shown, mm."""
 _FIELD = 16.0
 """How much of the field is shown past the fillet, mm."""
+_PLAIN = 24.0
+"""How much of a panel without a bevel is shown, mm."""
 
 
 def panel_in_stile(job: Subject, paper: Paperwork) -> Detail | None:
@@ -35,8 +38,9 @@ def panel_in_stile(job: Subject, paper: Paperwork) -> Detail | None:
     height = clear_of_pulls(leaf, float(field.foot), float(field.top))
     edge, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
     engaged = _engaged(panel)
+    edging = _edging(panel)
     window = Box(
-        edge + float(engaged) - float(panel.bevel_run) - _FIELD,
+        edge + float(engaged) - edging - _FIELD,
         -50.0,
         edge + min(_STILE, float(leaf.right_stile) - 4.0),
         thick + 50.0,
@@ -73,14 +77,23 @@ def clear_of_pulls(leaf: Leaf, low: float, high: float) -> float:
     )
 
 
-def _engaged(panel: RaisedPanel) -> Figure:
+def _edging(panel: AnyPanel) -> float:
+    """How far in from its edge the panel is shaped, or as much as is shown of a plain one, mm."""
+    if isinstance(panel, RaisedPanel):
+        return float(panel.bevel_run)
+    return _PLAIN if panel.tongue is None else float(panel.tongue.length) + _PLAIN / 2
+
+
+def _engaged(panel: AnyPanel) -> Figure:
     """How far the edge that stands in a stile engages, as made."""
     return panel.engagement_made if panel.grain == "upright" else panel.end_engagement
 
 
-def _season(job: Subject, panel: RaisedPanel) -> str:
+def _season(job: Subject, panel: AnyPanel) -> str:
     """The condition it is drawn in, and how far it moves from it."""
     moist = job.resolved.shop.moisture
+    if not panel.moves:
+        return f"The panel does not move: it engages {job.fine(_engaged(panel))} all year."
     dry = f"{job.fine(panel.engagement_dry)} at {percent(moist.driest)}"
     damp = f"{job.fine(panel.engagement_damp)} at {percent(moist.dampest)}"
     made = f"Drawn as made at {percent(moist.made)}"
@@ -94,7 +107,7 @@ def _chains(
     view: View,
     job: Subject,
     leaf: Leaf,
-    panel: RaisedPanel,
+    panel: AnyPanel,
     edge: float,
     window: Box,
 ) -> None:
@@ -102,40 +115,45 @@ def _chains(
     fine = job.rules.fine
     step = fine.next_chain
     thick = float(leaf.thickness)
-    half, tongue = float(panel.groove_width) / 2, float(panel.tongue_thickness) / 2
+    half, thin = float(panel.groove_width) / 2, float(in_groove(panel)) / 2
     tip = edge + float(_engaged(panel))
     over, under = view.y(thick), view.y(0.0)
     field = float(panel.field_below_face)
-    place_chains(
-        draft,
-        [
-            chain(
-                view,
-                "across",
-                over + FIRST,
-                ((edge, over), (tip, view.y(thick / 2 + tongue))),
-                (Link(figure=_engaged(panel), rule=fine),),
+    chains = [
+        chain(
+            view,
+            "across",
+            over + FIRST,
+            ((edge, over), (tip, view.y(thick / 2 + thin))),
+            (Link(figure=_engaged(panel), rule=fine),),
+        ),
+        chain(
+            view,
+            "across",
+            over + FIRST + step,
+            (
+                (edge, over + FIRST),
+                (edge + float(panel.groove_depth), view.y(thick / 2 + half)),
             ),
-            chain(
-                view,
-                "across",
-                over + FIRST + step,
-                (
-                    (edge, over + FIRST),
-                    (edge + float(panel.groove_depth), view.y(thick / 2 + half)),
-                ),
-                (reference(panel.groove_depth, fine),),
-            ),
+            (reference(panel.groove_depth, fine),),
+        ),
+    ]
+    if panel.tongue is not None:
+        fillet = float(panel.fillet) if isinstance(panel, RaisedPanel) else 0.0
+        chains.append(
             chain(
                 view,
                 "across",
                 under - FIRST,
                 (
-                    (tip - float(panel.tongue_length), view.y(field + float(panel.fillet))),
-                    (tip, view.y(thick / 2 - tongue)),
+                    (tip - float(panel.tongue.length), view.y(field + fillet)),
+                    (tip, view.y(thick / 2 - thin)),
                 ),
-                (reference(panel.tongue_length, fine),),
-            ),
+                (reference(panel.tongue.length, fine),),
+            )
+        )
+    if isinstance(panel, RaisedPanel):
+        chains.append(
             chain(
                 view,
                 "across",
@@ -145,9 +163,9 @@ def _chains(
                     (tip, under - FIRST),
                 ),
                 (reference(panel.bevel_run, fine),),
-            ),
-        ],
-    )
+            )
+        )
+    place_chains(draft, chains)
     left = view.x(window.x0) - 1.0
     if field > 0.0:
         place_chains(
@@ -172,20 +190,26 @@ def _words(
     view: View,
     job: Subject,
     leaf: Leaf,
-    panel: RaisedPanel,
+    panel: AnyPanel,
     edge: float,
 ) -> None:
     thick = float(leaf.thickness)
     tip = edge + float(_engaged(panel))
-    run, field = float(panel.bevel_run), float(panel.field_below_face)
     deep = float(panel.groove_depth)
+    loose = "no glue" if panel.moves else "dry"
     say(
         draft,
-        view.at((tip - float(panel.tongue_length) * 0.7, thick / 2)),
+        view.at(
+            (
+                tip - (_PLAIN if panel.tongue is None else float(panel.tongue.length)) * 0.7,
+                thick / 2,
+            )
+        ),
         "dot",
         (
-            f"tongue {size(job, panel.tongue_thickness)} thick",
-            f"in a groove of {size(job, panel.groove_width)}, no glue",
+            f"{panel_noun(panel) if panel.tongue is None else 'tongue'} "
+            f"{size(job, in_groove(panel))} thick",
+            f"in a groove of {size(job, panel.groove_width)}, {loose}",
         ),
         fan((-1.0, 1.0), (-0.4, 1.0)),
         view.name,
@@ -195,15 +219,21 @@ def _words(
             draft,
             view.at((tip + (deep - float(_engaged(panel))) / 2, thick / 2)),
             "dot",
-            ("left empty", "to move in"),
+            ("left empty", "to move in") if panel.moves else ("left empty",),
             fan((1.0, 0.9), (1.0, -0.9)),
             view.name,
         )
-    share = 0.55
+    if isinstance(panel, RaisedPanel):
+        _bevel_words(draft, view, job, panel, tip)
+
+
+def _bevel_words(draft: Draft, view: View, job: Subject, panel: RaisedPanel, tip: float) -> None:
+    """The bevel's angle and its fillet."""
+    run, share = float(panel.bevel_run), 0.55
     level = float(panel.edge_thickness) + share * (
         float(panel.foot_thickness) - float(panel.edge_thickness)
     )
-    back = field + float(panel.thickness)
+    back = float(panel.field_below_face) + float(panel.thickness)
     say(
         draft,
         view.at((tip - share * run, back - level)),

@@ -11,6 +11,7 @@ from parametric.drawing.papers import bench_paper
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.model import Part
 from parametric.trade.paperwork import Paperwork
 
@@ -52,7 +53,7 @@ def _size(job: Subject, part: Part) -> str:
     if part.material.look == "glass":
         said = [*(job.fine(side, down=True) for side in flat), job.fine(blank.thickness)]
     else:
-        down = part.noun == "raised panel"
+        down = part.noun in PANEL_NOUNS
         said = [job.wood(side, down=down) for side in (*flat, blank.thickness)]
     return " × ".join(said)
 

@@ -8,9 +8,9 @@ from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
-from parametric.trade.order_tables import timber_table, timber_totals
+from parametric.trade.order_tables import board_table, timber_table, timber_totals
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import printed
+from parametric.trade.printed import printed, several
 from parametric.trade.tables import Table
 
 _BLANKS = (
@@ -34,6 +34,7 @@ def draw_timber_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tupl
         [
             letterhead(job),
             _totals(totals),
+            *_sheets(board_table(paper.boards, said)),
             Points(title="What is asked", mark="number", texts=_asked(paper)),
             *_lots(blanks),
         ],
@@ -59,6 +60,31 @@ def _totals(table: Table) -> Ruled:
             f"Moisture {moisture} % when it comes to the bench.",
         ),
     )
+
+
+def _sheets(table: Table) -> list[Block]:
+    """The sheets that panels are sawn from, and the pieces of each."""
+    lots: dict[tuple[str, ...], list[Row]] = {}
+    for row in table.rows:
+        lots.setdefault(row[:5], []).append(Row(cells=row[5:]))
+    return [
+        Ruled(
+            title=f"{board.capitalize()} {thick} thick: {several(int(sheets), 'sheet')} "
+            f"{long} × {wide}",
+            columns=(
+                Heading(text="mark"),
+                Heading(text="part", grows=True),
+                *(Heading(text=head, anchor="right") for head in table.header[7:]),
+            ),
+            rows=tuple(rows),
+            ticks=("",),
+            foot=(
+                "Finished sizes, length along the grain and along the sheet; laid in strips with "
+                "the saw's kerf between any two. Dry, flat, both faces alike.",
+            ),
+        )
+        for (board, thick, long, wide, sheets), rows in lots.items()
+    ]
 
 
 def _asked(paper: Paperwork) -> tuple[str, ...]:

@@ -84,7 +84,7 @@ def resolved_panel(job: Subject, own: PartCuts) -> RaisedPanel:
         field.panel
         for leaf in job.resolved.door.leaves
         for field in leaf.panels
-        if field.panel.name == own.part.name
+        if field.panel.name == own.part.name and isinstance(field.panel, RaisedPanel)
     )
 
 

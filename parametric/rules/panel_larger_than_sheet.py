@@ -1,0 +1,40 @@
+"""A panel of sheet material is larger than the sheet it is to be sawn from.
+
+Why: its grain runs along the sheet, and a joint in a board panel shows.
+Example: a panel 2500 long does not come out of a sheet 2440 x 1220.
+Source: geometry; the sheet is the catalogue's, or the `board` block's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from parametric.catalog.boards import Board
+from parametric.figures import exceeds, origin_line
+from parametric.problems import Problem
+from parametric.rules.checked import Checked
+
+
+def panel_larger_than_sheet(job: Checked) -> Iterator[Problem]:
+    """Stop: no sheet is long or wide enough."""
+    for _, field in job.panels:
+        panel, board = field.panel, field.panel.material
+        if not isinstance(board, Board):
+            continue
+        for size, sheet, word in (
+            (panel.along, board.sheet_length, "long"),
+            (panel.across, board.sheet_width, "wide"),
+        ):
+            if exceeds(size, sheet):
+                yield Problem(
+                    code="panel_larger_than_sheet",
+                    level="stop",
+                    message=f"The panel is {job.size(size)} {word} and a "
+                    f"sheet of {board.name} is {job.size(sheet)}.",
+                    where=origin_line(sheet) or origin_line(panel.thickness),
+                    about=size.name or "",
+                    found=job.size(size),
+                    allowed=f"{job.size(sheet)} or less",
+                    fix="Write the larger sheet under `board`, turn the grain, or divide the "
+                    "opening with a rail.",
+                )
