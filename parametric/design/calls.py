@@ -111,13 +111,9 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     """Named blocks of the design that nothing uses: perhaps forgotten, perhaps kept."""
     used = set(_called(blocks))
     used |= {(kind, str(b.like)) for (kind, _), b in blocks.items() if b.like is not None}
-<<<<<<< HEAD
-    used |= {("timber", str(t)) for b in blocks.values() if (t := getattr(b, "timber", None))}
-    used |= {("bay", name) for name in _bays_called(layers)}
-=======
     for kind in ("timber", "board"):
         used |= {(kind, str(t)) for b in blocks.values() if (t := getattr(b, kind, None))}
->>>>>>> c457ad5 (wip)
+    used |= {("bay", name) for name in _bays_called(layers)}
     if len(layers.names("survey")) == 1:
         used.add(("survey", layers.names("survey")[0]))
     return [

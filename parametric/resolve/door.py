@@ -242,21 +242,21 @@ def _lock(design: Design, spec: DoorSpec) -> LockSpec | None:
     return found
 
 
-<<<<<<< HEAD
 def _sticking(design: Design, leaf: LeafSpec) -> StickingSpec | None:
     """The moulding that a leaf calls; None where its edges are square."""
     found = called(design, leaf, "sticking", StickingBlock)
     if found is None:
         return None
     assert isinstance(found, StickingSpec), STICKING_KINDS
-=======
+    return found
+
+
 def _panel(design: Design, leaf: LeafSpec) -> PanelSpec | None:
     """The panel that a leaf calls, of any kind."""
     found = called(design, leaf, "panel", PanelBlock)
     if found is None:
         return None
     assert isinstance(found, PanelSpec), PANEL_KINDS
->>>>>>> dc9078f (wip)
     return found
 
 

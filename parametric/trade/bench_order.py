@@ -11,12 +11,8 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
-<<<<<<< HEAD
-from parametric.trade.cutlist import cut_list, of_timber
-from parametric.trade.glazing import PLANT
-=======
 from parametric.trade.cutlist import cut_list, of_solid, of_timber
->>>>>>> dc9078f (wip)
+from parametric.trade.glazing import PLANT
 from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
