@@ -203,10 +203,11 @@ def _one_run(a: Edge, b: Edge) -> bool:
 
 
 def _on_edge(edge: Edge, wood: Bounds, near: float = 1e-6) -> bool:
-    """Whether a straight edge lies along the edge of the wood."""
+    """Whether a straight edge lies along the edge of the wood, or past it in what is cut off."""
     return edge.bulge == 0 and any(
-        abs(edge.a[axis] - at) <= near and abs(edge.b[axis] - at) <= near
-        for axis, at in ((0, wood[0]), (0, wood[2]), (1, wood[1]), (1, wood[3]))
+        max(edge.a[axis], edge.b[axis]) <= low + near
+        or min(edge.a[axis], edge.b[axis]) >= high - near
+        for axis, low, high in ((0, wood[0], wood[2]), (1, wood[1], wood[3]))
     )
 
 
