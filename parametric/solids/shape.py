@@ -9,9 +9,10 @@ from OCP.BRep import BRep_Tool
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
 from OCP.BRepCheck import BRepCheck_Analyzer
 from OCP.BRepGProp import BRepGProp
+from OCP.BRepTools import BRepTools_ReShape
 from OCP.GProp import GProp_GProps
 from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
-from OCP.TopAbs import TopAbs_SHELL, TopAbs_SOLID
+from OCP.TopAbs import TopAbs_EDGE, TopAbs_INTERNAL, TopAbs_SHELL, TopAbs_SOLID
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Shape, TopoDS_Solid
 from OCP.TopTools import TopTools_ListOfShape
@@ -91,10 +92,20 @@ def _cut(part: Part) -> TopoDS_Shape:
 def _without_seams(body: TopoDS_Shape) -> TopoDS_Shape:
     """The same body with faces that go on in one another made one: a shoulder is one face,
     however many cuts have made it.
+
+    Where a bead's round touches the edge that it runs along, the kernel may leave a second line
+    upon the edge, which bounds nothing; it goes too.
     """
     joining = ShapeUpgrade_UnifySameDomain(body, True, True, False)
     joining.Build()
-    return joining.Shape()
+    whole = joining.Shape()
+    without = BRepTools_ReShape()
+    lines = TopExp_Explorer(whole, TopAbs_EDGE)
+    while lines.More():
+        if lines.Current().Orientation() == TopAbs_INTERNAL:
+            without.Remove(lines.Current())
+        lines.Next()
+    return without.Apply(whole)
 
 
 def cut_away(body: TopoDS_Shape, tools: list[TopoDS_Shape]) -> TopoDS_Shape:
