@@ -58,6 +58,14 @@ ENOUGH_BITE = Figure(
     source="common practice, no source: for glass within a house, in stops or bedded",
 )
 
+SHORT_GRAIN = Figure(
+    45.0,
+    "most a sawn stop may run off its grain",
+    origin="catalogue",
+    unit="deg",
+    source="common practice, no source",
+)
+
 SAFETY_MARK = "Every safety pane carries its maker's permanent mark: IRC R308.1, from memory."
 
 

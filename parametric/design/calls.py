@@ -346,11 +346,18 @@ def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
                 )
             )
         below = leaf.top_to_bottom[index + 1] if index + 1 < len(leaf.top_to_bottom) else None
-        if below is not None and (
-            below.kind != "lite" or (glass is not None and glass.held_by != "rebate")
+        if below is None:
+            continue
+        if below.kind != "lite":
+            problems.append(not_built(f"An arch over a {below.kind}", where, about="arch"))
+        elif (
+            glass is not None
+            and (glass.held_by, glass.bars) == ("stops", "true")
+            and any(count is not None and count > 1 for count in (below.wide, below.high))
         ):
-            what = f"a {below.kind}" if below.kind != "lite" else "glass between stops"
-            problems.append(not_built(f"An arch over {what}", where, about="arch"))
+            problems.append(
+                not_built("An arch over true bars between stops", where, about="arch")
+            )
     return problems
 
 

@@ -20,14 +20,14 @@ from parametric.drawing.leafviews import (
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
 from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
-from parametric.drawing.plane import Box, Polygon, around, edges, inside
+from parametric.drawing.plane import Box, Point, Polygon, around, edges, inside
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
-from parametric.model import Group, Part, Trim
+from parametric.model import Group, Part, Shaped, Trim
 from parametric.resolve.leaf import Leaf
 from parametric.units import mm_text
 
@@ -110,15 +110,14 @@ def mark_parts(draft: Draft, pieces: Sequence[Piece], view: View, once: set[str]
         if part.supplied:
             continue
         outline = view.path(silhouette(piece))
-        box = around(outline)
         if not (part.noun == "loose tenon" or part.noun.startswith("stop") or part.mark[0] == "B"):
             once.add(part.mark)
             place = draft.first_free(tuple(_mark_places(part, outline, view)))
             if place is not None:
                 draft.add(place)
-            elif not _call_small(draft, part, box, view):
+            elif not _call_small(draft, part, outline, view):
                 draft.unplaced.append(part.mark)
-        elif part.mark not in once and _call_small(draft, part, box, view):
+        elif part.mark not in once and _call_small(draft, part, outline, view):
             once.add(part.mark)
             crowded.discard(part.mark)
         elif part.mark not in once:
@@ -153,8 +152,9 @@ def _mark_places(part: Part, outline: Polygon, view: View) -> Iterator[Label]:
             )
 
 
-def _call_small(draft: Draft, part: Part, box: Box, view: View) -> bool:
+def _call_small(draft: Draft, part: Part, outline: Polygon, view: View) -> bool:
     """The mark of a part too small to hold it, with a short line from it; False without room."""
+    box = around(outline)
     cx, cy = box.centre
     tenon = part.noun == "loose tenon"
     starts = (
@@ -171,6 +171,8 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> bool:
             (box.x0 + box.width * share, cy) if level else (cx, box.y0 + box.height * share)
             for share in shares
         ]
+    if any(isinstance(cut, Shaped) and cut.name == "edge to the arch" for cut in part.cuts):
+        starts = [_in_a_curve(outline, box.x0 + box.width * share) for share in (0.5, 0.3, 0.7)]
     for start in starts:
         for dx, dy in ((7.0, 5.0), (7.0, -5.0), (-7.0, 5.0), (-7.0, -5.0), (9.0, 0.0), (-9.0, 0.0)):
             end = (start[0] + dx, start[1] + dy)
@@ -188,6 +190,16 @@ def _call_small(draft: Draft, part: Part, box: Box, view: View) -> bool:
                 draft.add(Leader(points=points, end="dot", labels=(label,), view=view.name))
                 return True
     return False
+
+
+def _in_a_curve(outline: Polygon, x: float) -> Point:
+    """The middle of what an upright line meets of a piece sawn to a curve."""
+    met = sorted(
+        y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+        for (x0, y0), (x1, y1) in edges(outline)
+        if min(x0, x1) <= x < max(x0, x1)
+    )
+    return (x, (met[-1] + met[-2]) / 2)
 
 
 def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) -> None:

@@ -62,10 +62,32 @@ class SpacerGrid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ArchedStop:
+    """The stop under a curve, mm: sawn to it from a board `length` x `height`, from stile to stile.
+
+    `foot` is where the board's low edge stands in the leaf, `along` the length of its outer edge.
+    It ends level on the upright stops, which are `left_up` and `right_up` long. `outer` and
+    `inner` are its edges from left to right, from the board's low left corner: the inner one with
+    its level ends. `sight` is what is seen through, from the low left corner of the pane.
+    """
+
+    length: Figure
+    height: Figure
+    foot: Figure
+    left_up: Figure
+    right_up: Figure
+    along: Figure
+    outer: Outline
+    inner: Outline
+    sight: Outline
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stops:
     """The stops round one pane, both faces, mm; `below_face` is from the frame's face to a stop's.
 
-    `left` and `foot` are where their outer edges stand in the leaf.
+    `left` and `foot` are where their outer edges stand in the leaf; under a curve `up` is to its
+    springing, and `arch` the stop that follows it.
     """
 
     width: Figure
@@ -75,6 +97,7 @@ class Stops:
     up: Figure
     left: Figure
     foot: Figure
+    arch: ArchedStop | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,8 +187,7 @@ def size_pane(
     clearances = real_clearances(
         name, clearance, (opening_width - width, opening_height - height), shared=one is not None
     )
-    stop_width, stop_depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
-    tape = at("tape thickness", spec.tape)
+    stop_width = spec.stop[0]
     return Pane(
         name=name,
         written=spec,
@@ -177,24 +199,43 @@ def size_pane(
         clearance=clearance,
         clearances=clearances,
         bites=bites(name, *(stop_width - clear for clear in clearances)),
-        tape=tape,
+        tape=at("tape thickness", spec.tape),
         left=left + clearances[0],
         foot=foot + clearances[1],
         daylight=(opening_width - 2 * stop_width, opening_height - 2 * stop_width),
         opening=(opening_width, opening_height),
-        stops=Stops(
-            width=stop_width,
-            depth=stop_depth,
-            below_face=at("stop below the frame's face", (frame - thick) / 2 - tape - stop_depth),
-            across=at("stop length across", opening_width),
-            up=at("stop length up", opening_height),
-            left=left,
-            foot=foot,
-        ),
+        stops=stops_round(spec, name, (left, foot), (opening_width, opening_height), frame),
         weight=at(
             "weight", width * height * (thick if solid is None else solid) * per_mm / 1e6, "kg"
         ),
         unit=unit_sizes(spec, name),
+    )
+
+
+def stops_round(
+    spec: GlassSpec,
+    name: str,
+    corner: tuple[Figure, Figure],
+    opening: tuple[Figure, Figure],
+    frame: Figure,
+    arch: ArchedStop | None = None,
+) -> Stops:
+    """The stops in an opening: where its low left corner is in the leaf, and how wide and high it is."""
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(name, quantity), value)
+
+    width, depth = at("stop width", spec.stop[0]), at("stop depth", spec.stop[1])
+    before = (frame - true_thickness(spec)) / 2 - spec.tape
+    return Stops(
+        width=width,
+        depth=depth,
+        below_face=at("stop below the frame's face", before - depth),
+        across=at("stop length across", opening[0]),
+        up=at("stop length up", opening[1]),
+        left=corner[0],
+        foot=corner[1],
+        arch=arch,
     )
 
 

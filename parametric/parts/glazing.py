@@ -15,6 +15,7 @@ from parametric.infill.glass import (
 from parametric.model import Cut, Making, Material, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import SAME, Outline, Vertex, backwards, no_short_edges, turned_over
+from parametric.parts.arched_stops import arched_stops
 from parametric.parts.lying import DOWN, LEFT, RIGHT, UP
 from parametric.parts.planted_bars import planted_tapes
 from parametric.resolve.leaf import Leaf
@@ -128,8 +129,11 @@ def _stops(leaf: Leaf, lite: Lite, pane: Pane) -> list[Part]:
         ("left", held.up, (low, top), DOWN, RIGHT),
         ("right", held.up, (right, down), UP, LEFT),
     )
-    stops = []
+    stops: list[Part] = []
     for face, back in _stop_backs(leaf, pane, held):
+        if held.arch is not None:
+            stops += arched_stops(leaf, _place(lite, pane), face, held, held.arch, back)
+            continue
         for word, length, (x, z), along, across in runs:
             stops.append(
                 Part(
@@ -153,6 +157,29 @@ def _stop_backs(leaf: Leaf, pane: Pane, held: Stops) -> tuple[tuple[str, float],
     return ("front", middle - half - tape), ("back", middle + half + tape + deep)
 
 
+def _tape_cuts(pane: Pane) -> tuple[Cut, ...]:
+    """What the tape leaves free; of a shaped pane also what is outside the glass."""
+    if pane.outline is None or pane.stops is None or pane.stops.arch is None:
+        return (tape_window(pane),)
+    laid = Making(by="bench", tool="tape applied in strips")
+    return (
+        Shaped(
+            name="edge of the glass",
+            face="high face",
+            outline=_off(pane.outline, float(pane.width), float(pane.height)),
+            depth=pane.tape,
+            making=laid,
+        ),
+        Shaped(
+            name="sight size",
+            face="high face",
+            outline=pane.stops.arch.sight,
+            depth=pane.tape,
+            making=laid,
+        ),
+    )
+
+
 def _tapes(leaf: Leaf, lite: Lite, pane: Pane) -> list[Part]:
     if float(pane.tape) == 0 or pane.stops is None:
         return []
@@ -165,7 +192,7 @@ def _tapes(leaf: Leaf, lite: Lite, pane: Pane) -> list[Part]:
             material=TAPE,
             blank=tape_blank(pane),
             placement=_at(pane, back),
-            cuts=(tape_window(pane),),
+            cuts=_tape_cuts(pane),
             supplied=True,
         )
         for face, back in (("front", middle - half), ("back", middle + half + float(pane.tape)))

@@ -95,7 +95,7 @@ def _piece(
     cuts: list[Cut] = []
     if planted.half_lapped:
         cuts += _laps(lite, bar, side, start, end, thick)
-    if bar.upright and lite.head is not None:
+    if bar.upright and lite.sight is not None:
         cuts += _curved_end(lite, bar, side, start, length, thick)
     return Part(
         name=join(bar.name, word),
@@ -152,9 +152,9 @@ def _curved_end(
     lite: Lite, bar: Bar, side: FaceWord, start: Figure, length: Figure, thick: Figure
 ) -> Iterator[Shaped]:
     """The top of an upright bar follows the curve that it ends on."""
-    assert lite.head is not None
+    assert lite.sight is not None
     low, high = float(bar.low), float(bar.high)
-    edge = lite.head.edge(low, high)
+    edge = lite.sight.edge(low, high)
     foot = float(start)
     # u runs up and v across: to the right the curve is read as its mirror image, to the left as it is
     chain = (
@@ -183,7 +183,7 @@ def _tape(
         near += float(planted.tape) if side == "front" else -float(planted.tape)
     cuts: tuple[Cut, ...] = ()
     length = end - start
-    if bar.upright and lite.head is not None:
+    if bar.upright and lite.sight is not None:
         cuts = tuple(_curved_end(lite, bar, side, start, length, planted.tape))
     return Part(
         name=join(bar.name, f"{side} tape" if bar.upright else f"{side} tape {number}"),

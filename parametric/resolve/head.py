@@ -6,6 +6,7 @@ arc. x runs from the leaf's left outer edge, y from its finished foot.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -50,6 +51,10 @@ class LeafHead:
         curve = beside(self.curve, out) if float(out) else self.curve
         top = highest(curve, x0 - self.left, x1 - self.left, name)
         return named(name, self.springing + top)
+
+    def inside(self, by: float) -> LeafHead:
+        """The curve that runs `by` inside this one, mm."""
+        return dataclasses.replace(self, curve=beside(self.curve, -by))
 
     def edge(self, x0: float, x1: float, *, out: float = 0.0) -> tuple[Vertex, ...]:
         """The curve between two places as an open chain from left to right, in the leaf."""

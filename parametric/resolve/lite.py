@@ -27,6 +27,7 @@ from parametric.infill.glass import (
     true_thickness,
 )
 from parametric.names import join
+from parametric.resolve.arched_stops import arched_pane_in_stops
 from parametric.resolve.bands import Band
 from parametric.resolve.bar_places import (
     Bar,
@@ -63,7 +64,7 @@ class Lite:
     """A glazed opening, mm. `height` and `top` are to the springing where a curve stands over it.
 
     `section` is how its bars are made, `cell` the daylight between two of them, across and up;
-    `columns` and `rows` are the left edges and the feet of what they leave, rows from the lowest.
+    `sight` is the curve that planted bars end on; `columns` and `rows` are the left edges and the feet of what they leave, rows from the lowest.
     """
 
     name: str
@@ -80,6 +81,7 @@ class Lite:
     rows: tuple[Figure, ...] = ()
     rebate: Rebate | None = None
     head: LeafHead | None = None
+    sight: LeafHead | None = None
     bar_area: Figure | None = None
 
     @property
@@ -204,7 +206,9 @@ def _whole(band: Band, glass: GlassSpec, span: Span, thickness: Figure, sizes: S
     """One pane in the whole opening."""
     name = join(band.name, "glass")
     rebate = None
-    if glass.held_by == "stops":
+    if glass.held_by == "stops" and span.head is not None:
+        pane = arched_pane_in_stops(glass, name, span, span.head, thickness)
+    elif glass.held_by == "stops":
         pane = size_pane(
             glass,
             name=name,
@@ -345,9 +349,9 @@ def _with_planted_bars(
             left=at("sight edge at the left", span.left + stop),
             foot=at("sight edge at the foot", span.foot + stop),
             width=at("sight width", span.width - 2 * stop),
-            height=at("sight height", span.height - 2 * stop),
+            height=at("sight height", span.height - (2 if span.head is None else 1) * stop),
             top=at("sight edge at the top", span.top - stop),
-            head=None,
+            head=None if span.head is None else span.head.inside(stop),
         )
     front = at("wood to the glass", (thickness - pane.thickness) / 2 if before is None else before)
     places = place_bars(band.name, _panes(band.written), sight, face)
@@ -376,6 +380,7 @@ def _with_planted_bars(
         columns=places.columns,
         rows=places.feet,
         bar_area=places.area,
+        sight=sight.head,
     )
 
 

@@ -46,6 +46,7 @@ from parametric.rules.reading_doubted import reading_doubted
 from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
 from parametric.rules.screws_near_edge import screws_near_edge
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
+from parametric.rules.short_grain_in_stop import short_grain_in_stop
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
@@ -90,6 +91,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     fingers_at_hinges,
     glass_not_safety,
     glass_clearance_too_small,
+    short_grain_in_stop,
     shaped_pane_needs_template,
     near_equal_panes,
     moisture_out_of_range,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from parametric.model import Assembly, Part
+from parametric.model import Assembly, Mitre, Part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,11 +60,20 @@ def _row(mark: str, parts: list[Part]) -> CutRow:
     )
 
 
+def mitred_ends(part: Part) -> int:
+    """At how many of its ends a piece is mitred."""
+    return sum(isinstance(cut, Mitre) for cut in part.cuts)
+
+
 def _note(part: Part) -> str:
     """What the saw bench must know beside the size."""
     length, _, _ = part.finished
     if length != part.blank.length:
         return "trimmed after glue-up"
-    if any(type(cut).__name__ == "Mitre" for cut in part.cuts):
-        return "mitred both ends"
-    return ""
+    match mitred_ends(part):
+        case 0:
+            return ""
+        case 1:
+            return "mitred one end"
+        case _:
+            return "mitred both ends"

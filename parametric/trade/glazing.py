@@ -86,7 +86,7 @@ def glazing_order(resolved: Resolved, assembly: Assembly) -> GlazingOrder:
         corners="square",
         edges="arrises taken off all round",
         openings=openings,
-        gate=_gate(openings),
+        gate=_gate(openings, stopped=_stopped(resolved)),
         stamp=_stamp(resolved) if safe else "",
         safety=SAFETY_MARK if safe else "Not safety glass: see the caution on the sheet.",
         cautions=GLASS if rows else (),
@@ -163,7 +163,17 @@ def _opening(lite: Lite, pane: Pane, mark: str) -> OpeningToMeasure:
     )
 
 
-def _gate(openings: tuple[OpeningToMeasure, ...]) -> str:
+def _stopped(resolved: Resolved) -> bool:
+    """Whether a shaped pane stands between stops."""
+    return any(
+        pane.stops is not None and pane.outline is not None
+        for leaf in resolved.door.leaves
+        for lite in leaf.lites
+        for pane in lite.panes
+    )
+
+
+def _gate(openings: tuple[OpeningToMeasure, ...], *, stopped: bool) -> str:
     """What must be found before the order goes out."""
     square = (
         "Measure every opening after glue-up, both ways and both diagonals. Order only when "
@@ -172,7 +182,8 @@ def _gate(openings: tuple[OpeningToMeasure, ...]) -> str:
     if not any(opening.tried for opening in openings):
         return square
     return (
-        f"{square} For a shaped pane cut its template out of the paper and lay it in its rebate, "
+        f"{square} For a shaped pane cut its template out of the paper and lay it in its "
+        f"{'opening' if stopped else 'rebate'}, "
         "turned over where it says so: it must show the clearance all round."
     )
 

@@ -181,7 +181,10 @@ def _edges(pane: Pane) -> Figure:
 
 
 def _pins_of(stops: Stops) -> Figure:
-    """Pins of a pane: two stops each way on each of two faces."""
+    """Pins of a pane: two stops each way on each of two faces; under a curve one along it."""
+    if stops.arch is not None:
+        runs = (stops.across, stops.arch.along, stops.arch.left_up, stops.arch.right_up)
+        return 2 * _added([_along(run) for run in runs])
     return 2 * (2 * _along(stops.across) + 2 * _along(stops.up))
 
 

@@ -25,6 +25,7 @@ from parametric.model import (
     Trim,
     When,
 )
+from parametric.trade.cutlist import mitred_ends
 from parametric.trade.moulded_runs import run_sizes, shoulders
 from parametric.trade.shaped_sizes import bevel_of
 
@@ -126,11 +127,8 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                 cut.end,
             )
         case Mitre():
-            yield (
-                replace(work, kind="mitre", title="mitre both ends"),
-                "both ends",
-                cut.end,
-            )
+            ends = "both ends" if mitred_ends(part) > 1 else "one end"
+            yield replace(work, kind="mitre", title=f"mitre {ends}"), ends, cut.end
         case RaisedBevel():
             yield replace(work, kind="bevel", depth=cut.run), "all four edges", ""
         case Tongue():

@@ -58,6 +58,14 @@ def barred(bars: str) -> Lines:
     }
 
 
+def arched(rise: str) -> Lines:
+    """Larch Hill with an arc over its uppermost lites."""
+    return {
+        "- top rail: 120": "- {top rail: 120, underside: arch}",
+        "guide: {": f"arch: {{shape: segmental, rise: {rise}}}\nguide: {{",
+    }
+
+
 class Case(NamedTuple):
     code: str
     level: Level
@@ -290,6 +298,14 @@ CASES = (
         {"thickness: 1/4}": "thickness: 1/4, held by: rebate, frame rebate: 5/32, clearance: 1/8}"},
         "reaches no farther than the glass is cut short by (1/8)",
         design=PAIR,
+    ),
+    # Half of 784.5 is 392.25; at tan(45/2) = 0.41421 of it an arc is 45 degrees off at its ends: 162.475.
+    case(
+        "short_grain_in_stop",
+        "caution",
+        arched("163"),
+        arched("162.47"),
+        "runs 45° off its grain at an end: 12 wide it is weak there.",
     ),
     # Glass within 1/16 and an opening within 0.3 + 0.3: (1.5875 + 0.6) / 2 = 1.09375.
     case(

@@ -20,7 +20,8 @@ from parametric.drawing.plane import Box, Point, Polygon, along, around, cut_lin
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import View
 from parametric.infill.panel_kinds import PANEL_NOUNS
-from parametric.model import Pocket
+from parametric.model import Part, Pocket, Shaped
+from parametric.outlines import bounds_of
 from parametric.trade.glue_up import PanelGlueUp
 
 _SAME = 1e-7
@@ -61,16 +62,13 @@ def cut_in_window(
 def _tapes(cut: CutPiece) -> tuple[CutPiece, ...]:
     """The two strips of tape that a section meets: the part is drawn with its sight size out."""
     part, box = cut.piece.part, around(cut.outline)
-    window = next((c for c in part.cuts if isinstance(c, Pocket)), None)
-    if window is None:
+    seen = _sight_size(part)
+    if seen is None:
         return (cut,)
     level = box.width > box.height
     long = box.width if level else box.height
-    sight = (
-        float(window.length)
-        if abs(long - float(part.blank.length)) < abs(long - float(part.blank.width))
-        else float(window.width)
-    )
+    runs = abs(long - float(part.blank.length)) < abs(long - float(part.blank.width))
+    sight = seen[0] if runs else seen[1]
     bite = (long - sight) / 2
     if level:
         ends = (
@@ -83,6 +81,17 @@ def _tapes(cut: CutPiece) -> tuple[CutPiece, ...]:
             Box(box.x0, box.y1 - bite, box.x1, box.y1),
         )
     return tuple(CutPiece(piece=cut.piece, outline=end.polygon, run=cut.run) for end in ends)
+
+
+def _sight_size(part: Part) -> tuple[float, float] | None:
+    """How wide and high the tape of a pane leaves it free; None of a strip without a hole in it."""
+    for cut in part.cuts:
+        if isinstance(cut, Pocket):
+            return (float(cut.length), float(cut.width))
+        if isinstance(cut, Shaped) and cut.name == "sight size":
+            x0, y0, x1, y1 = bounds_of(cut.outline)
+            return (x1 - x0, y1 - y0)
+    return None
 
 
 def clipped(polygon: Polygon, window: Box) -> Polygon:

@@ -68,7 +68,8 @@ def glass_in_stops(job: Subject) -> Detail | None:
         "Glass between stops",
         f"{at_scale(job, view.scale)}, plan section, face below, and a corner from the face. "
         f"Pane {job.fine(pane.width, down=True)} × {job.fine(pane.height, down=True)} in an "
-        f"opening of {job.wood(stops.across)} × {job.wood(stops.up)}.",
+        f"opening of {job.wood(stops.across)} × {job.wood(stops.up)}"
+        + (" up to the springing." if stops.arch is not None else "."),
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
     )
 
