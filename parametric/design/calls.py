@@ -143,6 +143,16 @@ def _bays_called(layers: Layers) -> Iterator[str]:
 
 
 def _needs(block: Block, other: str, why: str, where: Where) -> Problem:
+    if str(getattr(block, other, None)) == "none":
+        return stop(
+            "missing_block",
+            f"{why}, and `{other}: none` says that there is none.",
+            where,
+            about=block.heading,
+            found="none",
+            allowed=f"a block `{other}:`",
+            fix=f"Take the line `{other}: none` out, and write the block `{other}:` if there is none.",
+        )
     return stop(
         "missing_block",
         f'{why}, but there is no "{other}" block to say what it is.',

@@ -163,7 +163,7 @@ DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "biparting": _words(f"{_SLIDES} meeting_gap astragal"),
         "bypass": _words(f"{_SLIDES} leaves overlap tracks between_leaves beside_leaves"),
         "pocket": _words(
-            f"{_SLIDES} pocket enters_jamb stays_in_pocket above_head left_out buffer "
+            f"{_DOOR_ALL} pocket enters_jamb stays_in_pocket above_head left_out buffer "
             "buffer_clearance"
         ),
         "bifold": _words(

@@ -274,9 +274,7 @@ def _of_other_doors(
     """A key that doors of another kind have."""
     own = str(tree.get("kind"))
     ways = tuple(dict.fromkeys(MOVES[k] for k in others))
-    theirs = (
-        f"{' and '.join(others)} doors" if MOVES[own] in ways else f"doors that {' or '.join(ways)}"
-    )
+    theirs = f"{_and(others)} doors" if MOVES[own] in ways else f"doors that {' or '.join(ways)}"
     counterpart = COUNTERPARTS.get(key)
     near = counterpart if counterpart in known else None
     return stop(
@@ -289,6 +287,10 @@ def _of_other_doors(
         allowed=", ".join(known),
         fix=f"Write `{near}: ` and its value." if near else "Take the line out.",
     )
+
+
+def _and(words: Sequence[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _choices(detail: Mapping[str, Any]) -> list[str]:

@@ -14,6 +14,7 @@ chain every second leaf carries a pin; hinges lie on either face in turn.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Literal
 
 from parametric.figures import Figure, hypot, named
@@ -64,6 +65,11 @@ class BifoldSpec(DoorBlock):
         if self.folds_to == "both":
             return (count // 2, count // 2)
         return (count, 0) if self.folds_to == "left" else (0, count)
+
+    @property
+    def unused(self) -> Mapping[str, str]:
+        """Leaves that all fold to one side meet no others."""
+        return {} if self.folds_to == "both" else {"meeting gap": f"`folds to: {self.folds_to}`"}
 
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """A pivot at the jamb, folds between, and an edge that meets a jamb or the other chain."""
@@ -236,25 +242,27 @@ def _clearances(
         "gap that the corner at the pivot needs", hypot(pivot_in, thickness / 2) - pivot_in
     )
     found = [Clearance(where="jamb gap at the pivot", key="jamb gap", has=jamb, needs=corner)]
+    pushes: list[Figure] = []
     for side, length in zip(("left", "right"), chains, strict=True):
         if not length:
             continue
         run = length * width + (length - 1) * fold - pivot_in
         aside = (2 * length - 2) * off + thickness / 2
-        push = named(
-            join("folding", f"gap that the last edge from the {side} needs"),
-            hypot(run, aside) - run,
+        pushes.append(
+            named(
+                join("folding", f"gap that the last edge from the {side} needs"),
+                hypot(run, aside) - run,
+            )
         )
-        if meeting is None:
-            found.append(
-                Clearance(
-                    where="jamb gap at the closing edge", key="jamb gap", has=jamb, needs=push
-                )
+    if meeting is None:
+        found.append(
+            Clearance(
+                where="jamb gap at the closing edge", key="jamb gap", has=jamb, needs=pushes[0]
             )
-        else:
-            found.append(
-                Clearance(where="meeting gap", key="meeting gap", has=meeting / 2, needs=push)
-            )
+        )
+    else:
+        both = named(join("folding", "gap that both last edges need"), pushes[0] + pushes[1])
+        found.append(Clearance(where="meeting gap", key="meeting gap", has=meeting, needs=both))
     return tuple(found)
 
 

@@ -9,7 +9,8 @@ seen from above, shut                wall face
 
 from __future__ import annotations
 
-from itertools import pairwise
+from collections.abc import Mapping, Sequence
+from itertools import combinations, pairwise
 from typing import Literal
 
 from parametric.figures import Figure, named
@@ -59,6 +60,16 @@ class BypassSpec(DoorBlock):
     def needs(self) -> tuple[str, ...]:
         """It hangs from tracks."""
         return ("track",)
+
+    @property
+    def unused(self) -> Mapping[str, str]:
+        """Laps belong to leaves over the wall; what stands between and before them, to those within."""
+        keys = (
+            ("track allowance", "between leaves", "beside leaves")
+            if self.hung == "on the wall"
+            else ("side lap", "head lap")
+        )
+        return dict.fromkeys(keys, f"`hung: {self.hung}`")
 
     @property
     def asks_of_track(self) -> tuple[str, ...]:
@@ -191,26 +202,20 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     assert fittings.off_wall is not None
     assert fittings.spacing is not None
     on_wall = spec.hung == "on the wall"
-    thickness = stock[0].thickness
     count, places = spec.leaf_count, spec.places
+    thick = _thickest(stock, places)
+    thickness = max(thick, key=float)
     cover = cover_width(spec, site.widest, site.clear)
     overlap = overlap_width(spec, stock[0].right_stile)
     width = leaf_width(cover, overlap, spec.leaves)
     height = leaf_height(spec, site.head)
     floor_gap = named("floor gap", spec.floor_gap)
     words = ("outer", "middle", "inner") if max(places) == 2 else ("outer", "inner")
-    side_by_side = max(places.count(track) for track in places)
-    stacked = width if side_by_side == 1 else side_by_side * width
     if on_wall:
         outer = named("outer track off the wall", fittings.off_wall)
         apart = named("track spacing", fittings.spacing)
         left = named("leaf A / left edge", -named("side lap", spec.side_lap))
         lap = named("lap each side where narrowest", (cover - site.narrowest) / 2)
-        if _parts_in_the_middle(places):
-            # the middle leaf behind the last: between them and the first no lap is lost
-            clear_way = named("clear way", cover - stacked)
-        else:
-            clear_way = named("clear way", site.narrowest - (stacked - lap))
     else:
         # Inside the opening the planes lie behind the wall face, so they count negative.
         half = thickness / 2
@@ -220,7 +225,6 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         )
         left = named("leaf A / left edge", site.clear_left)
         lap = named("lap each side where narrowest", 0.0)
-        clear_way = named("clear way", cover - stacked)
     planes = [outer]
     for word in words[1:]:
         planes.append(named(f"{word} track off the wall", planes[-1] - apart))
@@ -235,6 +239,14 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         named(f"leaf {leaf_letter(i)} / travel", far)
         for i, far in enumerate(_travels(places, cover, width, overlap))
     )
+    side_by_side = max(places.count(track) for track in places)
+    stacked = width if side_by_side == 1 else side_by_side * width
+    aside = _slid_for_a_way_between(lefts, travels, places, width, float(cover - stacked))
+    if aside or not on_wall:
+        # between two leaves that stay at the ends no lap is lost
+        clear_way = named("clear way", cover - stacked)
+    else:
+        clear_way = named("clear way", site.narrowest - (stacked - lap))
     length = named("track length", cover)
     roles = spec.roles()
     return Hanging(
@@ -246,10 +258,10 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         leaf_height=height,
         floor_gap=floor_gap,
         head_above_foot=named("head above the foot", site.head - floor_gap),
-        passing_gap=named("gap between passing leaves", apart - thickness),
+        passing_gap=_passing_gap(apart, thick),
         wall_gap=named(
             "gap behind the inner leaf" if on_wall else "gap before the outer leaf",
-            planes[-1] - thickness / 2 if on_wall else -outer - thickness / 2,
+            planes[-1] - thick[-1] / 2 if on_wall else -outer - thick[0] / 2,
         ),
         leaves=tuple(
             HungLeaf(
@@ -273,7 +285,7 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
             TrackLine(word=word, plane=plane, left=left, length=length)
             for word, plane in zip(words, planes, strict=True)
         ),
-        states=_states(places, travels),
+        states=_states(travels, aside),
         clear_way=clear_way,
         stack_lap=lap,
         travel_gap=site.gap_in_travel(floor_gap),
@@ -294,9 +306,53 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     )
 
 
-def _parts_in_the_middle(places: tuple[int, ...]) -> bool:
-    """Whether the middle one of three leaves goes before or behind the last: a way between two that stay."""
-    return len(places) == 3 and places[0] == places[2] != places[1]
+def _thickest(stock: tuple[Stock, ...], places: tuple[int, ...]) -> tuple[Figure, ...]:
+    """The thickest leaf of each track, from the outermost."""
+    return tuple(
+        max(
+            (one.thickness for one, place in zip(stock, places, strict=True) if place == track),
+            key=float,
+        )
+        for track in range(max(places) + 1)
+    )
+
+
+def _passing_gap(apart: Figure, thick: tuple[Figure, ...]) -> Figure:
+    """The least air between two tracks' leaves: half of either stands in what parts the tracks."""
+    least = min(pairwise(thick), key=lambda pair: -float(pair[0]) - float(pair[1]))
+    if float(least[0]) == float(least[1]):
+        return named("gap between passing leaves", apart - least[0])
+    return named("gap between passing leaves", apart - (least[0] + least[1]) / 2)
+
+
+def _slid_for_a_way_between(
+    lefts: Sequence[Figure],
+    travels: Sequence[Figure],
+    places: tuple[int, ...],
+    width: Figure,
+    way: float,
+) -> tuple[int, ...]:
+    """The fewest leaves to slide for a way as wide as this between two others; none where none is.
+
+    Two leaves of one track may not come to stand in one place.
+    """
+    count, wide = len(places), float(width)
+    for moved in (
+        some for number in range(1, count) for some in combinations(range(count), number)
+    ):
+        stands = [
+            (float(lefts[i]) + (float(travels[i]) if i in moved else 0.0), places[i])
+            for i in range(count)
+        ]
+        stands.sort()
+        if any(
+            one[1] == other[1] and other[0] - one[0] < wide - SAME_PLACE
+            for one, other in combinations(stands, 2)
+        ):
+            continue
+        if any(b - a - wide > way - SAME_PLACE for (a, _), (b, _) in pairwise(stands)) and way > 0:
+            return moved
+    return ()
 
 
 def _travels(
@@ -324,9 +380,9 @@ SAME_PLACE = 1e-6
 """A leaf that could go no farther than this stays, mm."""
 
 
-def _states(places: tuple[int, ...], travels: tuple[Figure, ...]) -> tuple[State, ...]:
+def _states(travels: tuple[Figure, ...], aside: tuple[int, ...]) -> tuple[State, ...]:
     """A pair passes either way; more leaves stand together at the right, or the rest at the left."""
-    count = len(places)
+    count = len(travels)
     if count == 2:
         return states_of(
             {
@@ -340,14 +396,14 @@ def _states(places: tuple[int, ...], travels: tuple[Figure, ...]) -> tuple[State
         )
     rights = [i for i, travel in enumerate(travels) if float(travel) > 0]
     lefts = [i for i in range(count) if i not in rights]
-    middle = {"middle leaf aside": {1: 1.0}} if _parts_in_the_middle(places) else {}
+    between = "middle leaf aside" if count == 3 else "open between two leaves"
     return states_of(
         {
             "shut": {},
             "half open": dict.fromkeys(rights, 0.5),
             "open to the right": dict.fromkeys(rights, 1.0),
             "last leaves to the left": dict.fromkeys(lefts, 1.0),
-            **middle,
+            **({between: dict.fromkeys(aside, 1.0)} if aside else {}),
         },
         count,
     )

@@ -10,6 +10,7 @@ seen from the side, opening to the left
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Literal
 
 from parametric.figures import Figure, named
@@ -27,8 +28,9 @@ from parametric.hangings.hanging import (
     Stock,
     states_of,
 )
-from parametric.hangings.swinging import Opens, swing_of
+from parametric.hangings.swinging import Opens, bevel_faults, swing_of
 from parametric.names import leaf_letter
+from parametric.problems import Problem
 from parametric.written import Angle, Length, Name
 
 AIR_IN_REBATE = 0.5
@@ -66,6 +68,15 @@ class DutchSpec(DoorBlock):
     def leaf_blocks(self) -> tuple[str | None, ...]:
         """The upper leaf's block, then the lower's."""
         return (str(self.upper_leaf), str(self.lower_leaf))
+
+    @property
+    def unused(self) -> Mapping[str, str]:
+        """Its leaves are named one by one."""
+        return {"leaf": "`upper leaf` and `lower leaf`"}
+
+    def faults(self) -> tuple[Problem, ...]:
+        """A bevel that is no bevel."""
+        return bevel_faults(self, self.edge_bevel)
 
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """Both are hung on one side and close on the other."""

@@ -337,6 +337,11 @@ class DoorBlock(Block):
         """Lines of its lists that may call a leaf of their own."""
         return ()
 
+    @property
+    def unused(self) -> Mapping[str, str]:
+        """Keys that say nothing here, each with the words written beside them that make it so."""
+        return {}
+
     def leaves_called(self) -> tuple[Problem, ...]:
         """A list of leaves names one for each."""
         if not isinstance(self.leaf, tuple) or len(self.leaf) == self.leaf_count:

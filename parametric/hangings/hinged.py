@@ -22,7 +22,8 @@ from parametric.hangings.hanging import (
     Stock,
     states_of,
 )
-from parametric.hangings.swinging import Opens, swing_of
+from parametric.hangings.swinging import Opens, bevel_faults, swing_of
+from parametric.problems import Problem
 from parametric.written import Angle, Length
 
 
@@ -41,6 +42,10 @@ class HingedSpec(DoorBlock):
     def needs(self) -> tuple[str, ...]:
         """It hangs on hinges."""
         return ("hinge",)
+
+    def faults(self) -> tuple[Problem, ...]:
+        """A bevel that is no bevel."""
+        return bevel_faults(self, self.edge_bevel)
 
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """Hung on one side, closing on the other."""

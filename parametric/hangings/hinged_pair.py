@@ -6,7 +6,8 @@ jamb |hinge gap|__leaf A__|meeting gap|__leaf B__|hinge gap| jamb
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Mapping
+from typing import Literal, assert_never
 
 from parametric.figures import Figure, named
 from parametric.hangings.closing_arc import bevel_across
@@ -25,8 +26,9 @@ from parametric.hangings.hanging import (
     Strip,
     states_of,
 )
-from parametric.hangings.swinging import Opens, swing_of
+from parametric.hangings.swinging import Opens, bevel_faults, swing_of
 from parametric.names import leaf_letter
+from parametric.problems import Problem
 from parametric.written import Angle, Equal, Length, LengthPair, Parts, Rest, Share
 
 
@@ -56,6 +58,47 @@ class HingedPairSpec(DoorBlock):
         """Two."""
         return 2
 
+    @property
+    def unused(self) -> Mapping[str, str]:
+        """A butt has no step and no strip; a stepped edge is not planed."""
+        by = f"`meeting stiles: {self.meeting_stiles}`"
+        match self.meeting_stiles:
+            case "butt":
+                keys: tuple[str, ...] = ("meeting rebate", "astragal")
+            case "rebated":
+                keys = ("astragal", "edge bevel")
+            case "astragal":
+                keys = ("meeting rebate",)
+            case _:
+                assert_never(self.meeting_stiles)
+        return dict.fromkeys(keys, by)
+
+    def faults(self) -> tuple[Problem, ...]:
+        """A bevel that is no bevel; a share of one leaf that the other has no part in."""
+        return (*bevel_faults(self, self.edge_bevel), *self._shares())
+
+    def _shares(self) -> tuple[Problem, ...]:
+        if isinstance(self.left_leaf, Parts) == isinstance(self.right_leaf, Parts):
+            return ()
+        by_parts, other = (
+            ("left leaf", "right leaf")
+            if isinstance(self.left_leaf, Parts)
+            else ("right leaf", "left leaf")
+        )
+        return (
+            Problem(
+                code="shares_do_not_match",
+                level="stop",
+                message=f"The {by_parts} takes parts and the {other} does not: parts of what?",
+                where=self.line(by_parts),
+                about=self.heading,
+                found=f"parts of the {by_parts} alone",
+                allowed="parts of both, a width of one, or neither",
+                fix=f"Write the {other} in parts too, or the {by_parts} as a width.",
+                unreadable=True,
+            ),
+        )
+
     def roles(self) -> tuple[tuple[EdgeRole, EdgeRole], ...]:
         """Hung at the jambs, meeting in the middle."""
         return (("hinge", "meeting"), ("meeting", "hinge"))
@@ -75,11 +118,11 @@ def leaf_widths(spec: HingedPairSpec, room: Figure) -> tuple[Figure, Figure]:
         case Parts(count=left), Parts(count=right):
             widths = (room * left / (left + right), room * right / (left + right))
         case Figure() as left, Figure() as right:
-            widths = (left, right)
+            widths = (named("left leaf", left), named("right leaf", right))
         case Figure() as left, Equal() | Rest():
-            widths = (left, room - left)
+            widths = (named("left leaf", left), room - named("left leaf", left))
         case Equal() | Rest(), Figure() as right:
-            widths = (room - right, right)
+            widths = (room - named("right leaf", right), named("right leaf", right))
         case _:
             widths = (room / 2, room / 2)
     if abs(float(widths[0]) - float(widths[1])) < SAME_WIDTH:

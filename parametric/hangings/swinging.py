@@ -11,16 +11,41 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure, named
+from parametric.figures import Figure, exceeds, named, plain
 from parametric.hangings.closing_arc import bevel_across, closing_gap
-from parametric.hangings.hanging import Side
+from parametric.hangings.hanging import DoorBlock, Side
 from parametric.model import Turn
 from parametric.names import join
+from parametric.problems import Problem
 
 Opens = Literal["towards you", "away from you"]
 
 RIGHT_ANGLE = 90.0
 """A leaf is shown and proved open at a right angle to its opening, deg."""
+
+
+MOST_BEVEL = 20.0
+"""A closing edge planed to more than this is a slip of the pen, deg; 2 to 5 are usual. Common
+practice, no source."""
+
+
+def bevel_faults(door: DoorBlock, bevel: Figure) -> tuple[Problem, ...]:
+    """A closing edge that nobody would plane so."""
+    if not exceeds(bevel, MOST_BEVEL):
+        return ()
+    return (
+        Problem(
+            code="bevel_too_steep",
+            level="stop",
+            message=f"An edge bevel of {plain(bevel)} degrees is more than anybody planes.",
+            where=door.line("edge bevel"),
+            about=door.heading,
+            found=f"{plain(bevel)} deg",
+            allowed=f"0 to {plain(MOST_BEVEL)} deg",
+            fix="Write 2 to 5 deg, or 0 deg for a square edge.",
+            unreadable=True,
+        ),
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,31 +9,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal, assert_never
+from typing import assert_never
 
-from parametric.design.leaf import RAILS, LeafSpec, PinKey
+from parametric.design.leaf import RAILS, LeafSpec
 from parametric.design.leaf import Band as WrittenBand
-from parametric.figures import Figure, named, origin_line
+from parametric.figures import Figure, named
 from parametric.names import join, nearest
 from parametric.problems import Problem
-from parametric.units import Unit, length_text
+from parametric.resolve.bands_amiss import (
+    Beside,
+    Held,
+    Told,
+    does_not_add,
+    held_fast,
+    nothing_beside,
+    nothing_left,
+)
+from parametric.units import Unit
 from parametric.written import Equal, NotMeasured, Parts, Rest
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Held:
-    """A rail held at a height: by its middle, its upper or its lower edge, mm above the finished foot."""
-
-    rail: WrittenBand
-    key: PinKey
-    height: Figure
-
-
-_Pin = tuple[_Held, Literal["above", "below"]]
-"""A held rail, and the side of it that is shared out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +55,7 @@ def resolve_bands(
     place: str,
     height: Figure,
     unit: Unit,
+    whole: str = "the door",
     arch: Figure | None = None,
     lines: Mapping[str, Figure | NotMeasured] = MappingProxyType({}),
 ) -> tuple[tuple[Band, ...], tuple[Problem, ...]]:
@@ -72,6 +69,7 @@ def resolve_bands(
         place: the leaf's name.
         height: the finished leaf, mm.
         unit: the design's unit, for messages.
+        whole: what the leaf's height is called in them.
         arch: how far the curve under an arched rail rises over the opening, mm: the rail is
             that much higher where it springs than where it is least.
         lines: the lines of the room that a rail may be held at, above the finished foot, mm.
@@ -84,11 +82,17 @@ def resolve_bands(
     feet: dict[str, Figure] = {}
     problems: list[Problem] = []
     zone: list[tuple[WrittenBand, str]] = []
-    last: _Pin | None = None
+    last: Beside | None = None
     ceiling: Figure = height
+    told = Told(
+        unit=unit,
+        whole=whole,
+        crown=arch,
+        arched=sum(line.underside == "arch" for line in bands),
+    )
     if arch is not None:
         bands = tuple(_raised(line, arch) for line in bands)
-    for line, name in zip(bands, names, strict=True):
+    for index, (line, name) in enumerate(zip(bands, names, strict=True)):
         held = _held(line, lines)
         if isinstance(held, Problem):
             return (), (held,)
@@ -97,14 +101,15 @@ def resolve_bands(
             continue
         own = named(join(name, "height"), _given(line))
         foot = _held_foot(held, own, name)
-        shares, found = _share_out(zone, ceiling - (foot + own), leaf, unit, pin=(held, "above"))
-        last = (held, "below")
+        above = Beside(held=held, side="above", other_gives=_gives(bands[index + 1 :]))
+        shares, found = _share_out(zone, ceiling - (foot + own), leaf, told, pin=above)
+        last = Beside(held=held, side="below", other_gives=_gives(one for one, _ in zone))
         problems += found
         solved += shares
         solved.append((line, name, own))
         feet[name] = foot
         zone, ceiling = [], foot
-    shares, found = _share_out(zone, ceiling, leaf, unit, pin=last)
+    shares, found = _share_out(zone, ceiling, leaf, told, pin=last)
     problems += found
     solved += shares
     if problems:
@@ -148,23 +153,33 @@ def _names(lines: Sequence[WrittenBand], place: str) -> list[str]:
     return names
 
 
+def _gives(lines: Iterable[WrittenBand]) -> bool:
+    """Whether one of the lines next to a held rail takes what is left; another held rail is an end."""
+    for line in lines:
+        if line.pin is not None:
+            return False
+        if not isinstance(line.size, Figure):
+            return True
+    return False
+
+
 def _given(line: WrittenBand) -> Figure:
     """A pinned rail's own height is always given; the reader has seen to that."""
     assert isinstance(line.size, Figure)
     return line.size
 
 
-def _held(line: WrittenBand, lines: Mapping[str, Figure | NotMeasured]) -> _Held | Problem | None:
+def _held(line: WrittenBand, lines: Mapping[str, Figure | NotMeasured]) -> Held | Problem | None:
     """Where a rail is held, if it is: at a height of the leaf, or level with a line of the room."""
     pin = line.pin
     if pin is None:
         return None
     key, written = pin
     if isinstance(written, Figure):
-        return _Held(rail=line, key=key, height=written)
+        return Held(rail=line, key=key, height=written, said=written)
     height = lines.get(str(written))
     if isinstance(height, Figure):
-        return _Held(rail=line, key=key, height=height)
+        return Held(rail=line, key=key, height=height, said=None)
     near = nearest(str(written), lines)
     return Problem(
         code="unknown_name" if height is None else "line_not_measured",
@@ -184,7 +199,7 @@ def _held(line: WrittenBand, lines: Mapping[str, Figure | NotMeasured]) -> _Held
     )
 
 
-def _held_foot(held: _Held, own: Figure, name: str) -> Figure:
+def _held_foot(held: Held, own: Figure, name: str) -> Figure:
     """The foot of a held rail, mm above the finished foot of the leaf."""
     match held.key:
         case "centre":
@@ -203,9 +218,9 @@ def _share_out(
     zone: Sequence[tuple[WrittenBand, str]],
     room: Figure,
     leaf: LeafSpec,
-    unit: Unit,
+    told: Told,
     *,
-    pin: _Pin | None,
+    pin: Beside | None,
 ) -> tuple[list[tuple[WrittenBand, str, Figure]], list[Problem]]:
     """Give every line of a zone its height; the zone must be filled exactly."""
     given = {
@@ -218,10 +233,11 @@ def _share_out(
         left = left - size
     flexible = [(line, name) for line, name in zone if not isinstance(line.size, Figure)]
     if not flexible:
+        lines = [line for line, _ in zone]
         if abs(left) > 1e-6:
             if pin is not None:
-                return [], [_held_fast(zone, room, float(left), pin, unit)]
-            return [], [_does_not_add(zone, room, float(left), leaf, unit)]
+                return [], [held_fast(lines, room, float(left), pin, told)]
+            return [], [does_not_add(lines, room, float(left), leaf, told)]
         return [(line, name, given[name]) for line, name in zone], []
     shares = dict(given)
     parts: Figure | float = sum(
@@ -236,114 +252,10 @@ def _share_out(
             case _:
                 raise AssertionError(line.size)
     problems = [
-        _nothing_left(line, name, shares[name], leaf, room, unit)
+        nothing_left(line, name, shares[name], sum(given.values()), room, leaf, told)
         if pin is None
-        else _nothing_beside(name, shares[name], sum(given.values()), room, pin, unit)
+        else nothing_beside(name, shares[name], sum(given.values()), room, pin, told)
         for line, name in flexible
         if float(shares[name]) <= 0
     ][:1]
     return [(line, name, shares[name]) for line, name in zone], problems
-
-
-def _show(value: float, unit: Unit) -> str:
-    return length_text(float(value), unit)
-
-
-def _does_not_add(
-    zone: Sequence[tuple[WrittenBand, str]], room: Figure, left: float, leaf: LeafSpec, unit: Unit
-) -> Problem:
-    """Bands that are all given must add to the height, to the last bit of wood."""
-    total = _show(float(room) - left, unit)
-    amount = _show(abs(left), unit)
-    infill = [line.kind for line, _ in zone if line.kind not in RAILS]
-    rails = [line.kind for line, _ in zone if line.kind in RAILS]
-    first = infill[-1] if infill else rails[0]
-    second = next((r for r in reversed(rails) if r != first), first)
-    if left > 0:
-        outcome = f"{amount} is unallocated"
-        change, to = f"add {amount}", "to"
-    else:
-        outcome = f"That is {amount} too much"
-        change, to = f"take {amount}", "off"
-    return Problem(
-        code="bands_do_not_add_up",
-        level="stop",
-        message=f"Your rails and openings add to {total}; the door is {_show(room, unit)}. "
-        f'{outcome}: make one line "rest", or {change} {to} the {first}, or {to} the {second}.',
-        where=leaf.line("top to bottom"),
-        about=leaf.heading,
-        found=total,
-        allowed=_show(room, unit),
-        fix=f"Make one line `rest`, or {change} {to} the {first}.",
-    )
-
-
-def _held_fast(
-    zone: Sequence[tuple[WrittenBand, str]], room: Figure, left: float, pin: _Pin, unit: Unit
-) -> Problem:
-    """A pinned rail, and on one side of it nothing that gives way."""
-    held, side = pin
-    line, key, at = held.rail, held.key, _show(held.height, unit)
-    return Problem(
-        code="pin_has_no_room",
-        level="stop",
-        message=f'The {line.kind} cannot be held at {at}: nothing {side} it is "equal" or "rest". '
-        "Free one size.",
-        where=line.line(key),
-        about=line.kind,
-        found=f"{_show(float(room) - left, unit)} {side} it",
-        allowed=_show(room, unit),
-        fix="Make one line there `rest`, or take the pin away."
-        if zone
-        else f"Put an opening {side} it, or take the pin away.",
-    )
-
-
-def _nothing_beside(
-    name: str, share: Figure, given: float, room: Figure, pin: _Pin, unit: Unit
-) -> Problem:
-    """A held rail stands so near an end, or another held rail, that what lies there has no height."""
-    held, side = pin
-    rail, way = held.rail.kind, "lower" if side == "above" else "higher"
-    less = ", or make a given line there smaller" if given else ""
-    return Problem(
-        code="no_size_left",
-        level="stop",
-        message=f"The {name} would be {_show(share, unit)} high: the {rail}, held at "
-        f"{_show(held.height, unit)} above the leaf's foot, leaves {_show(room, unit)} {side} it"
-        + (f", and the given lines there add to {_show(given, unit)}." if given else "."),
-        where=held.rail.line(held.key),
-        about=name,
-        found=_show(share, unit),
-        allowed="more than 0",
-        fix=f"Hold the {rail} {way}{less}.",
-        no_size=True,
-    )
-
-
-def _nothing_left(
-    line: WrittenBand, name: str, share: Figure, leaf: LeafSpec, room: Figure, unit: Unit
-) -> Problem:
-    """The given lines use up all the height: the flexible one comes out zero or less."""
-    given = float(room) - float(share) * sum(
-        1 for b in leaf.top_to_bottom if not isinstance(b.size, Figure)
-    )
-    largest_given = max(
-        (b for b in leaf.top_to_bottom if isinstance(b.size, Figure)),
-        key=lambda b: float(b.size) if isinstance(b.size, Figure) else 0.0,
-        default=line,
-    )
-    size = largest_given.size
-    return Problem(
-        code="no_size_left",
-        level="stop",
-        message=f"The {name} would be {_show(share, unit)} high: the given lines already add to "
-        f"{_show(given, unit)} of the door's {_show(room, unit)}. The largest of them is the "
-        f"{largest_given.kind}.",
-        where=origin_line(size) if isinstance(size, Figure) else line.here,
-        about=name,
-        found=_show(share, unit),
-        allowed="more than 0",
-        fix=f"Make the {largest_given.kind} or another given line smaller.",
-        no_size=True,
-    )

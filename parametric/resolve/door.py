@@ -29,13 +29,13 @@ from parametric.profiles.kinds import STICKING_KINDS, StickingSpec
 from parametric.profiles.moulding import StickingBlock
 from parametric.resolve.calls import called
 from parametric.resolve.head import curves_over
+from parametric.resolve.hung_sizes import impossible_sizes
 from parametric.resolve.leaf import Leaf, LeafParts, resolve_leaf
 from parametric.resolve.lite import Sizes
 from parametric.resolve.one_size import sizes_in_common
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.pins import compare_pins
 from parametric.resolve.written_sizes import zero_sizes
-from parametric.units import length_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,18 +102,21 @@ def _resolve_door(
     site = _site(opening, survey)
     if misfits := list(spec.misfits(site, design.unit)):
         return None, misfits
+    stock = tuple(
+        _stock(parts.leaf, roles) for parts, roles in zip(blocks, spec.roles(), strict=True)
+    )
     hanging = spec.size(
         site,
-        tuple(_stock(parts.leaf, roles) for parts, roles in zip(blocks, spec.roles(), strict=True)),
+        stock,
         _fittings(
             track_spec,
             _hinge(design, spec),
             named("leaf thickness", blocks[0].leaf.thickness),
         ),
     )
-    absurd = _no_size(hanging, design)
+    absurd = impossible_sizes(hanging, stock, spec, design.unit)
     if absurd:
-        return None, absurd
+        return None, list(absurd)
     curves, no_arch = curves_over(design, hanging, [parts.leaf for parts in blocks])
     if no_arch:
         return None, list(no_arch)
@@ -298,30 +301,3 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
         lock=_lock(design, spec),
         sticking=_sticking(design, leaf),
     )
-
-
-def _no_size(hanging: Hanging, design: Design) -> list[Problem]:
-    """A leaf of zero or negative size, before anything is built on it."""
-    causes = ("laps", "head lap") if hanging.on_wall else ("gaps", "head gap or track")
-    if hanging.overlap is not None:
-        causes = ("laps and the overlap", "head lap")
-    found: dict[str, Problem] = {}
-    for leaf in hanging.leaves:
-        for figure, cause in (
-            (leaf.width, f"the opening's widths, the {causes[0]}"),
-            (leaf.height, f"the opening's heights, the {causes[1]} and the floor gap"),
-        ):
-            if float(figure) > 0:
-                continue
-            found[figure.name or ""] = Problem(
-                code="no_size",
-                level="stop",
-                message=f"The {figure.name} comes to {length_text(float(figure), design.unit)}. "
-                f"It follows from {cause}.",
-                about=figure.name or "",
-                found=length_text(float(figure), design.unit),
-                allowed="more than 0",
-                fix="Look at those lines again.",
-                no_size=True,
-            )
-    return list(found.values())

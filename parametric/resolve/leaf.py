@@ -139,6 +139,7 @@ def resolve_leaf(
         place=place,
         height=own_height,
         unit=unit,
+        whole="the door" if len({float(one.foot) for one in hanging.leaves}) == 1 else place,
         arch=None if curve is None else curve.crown,
         lines={
             name: named(join(place, name), up - hung.foot) if isinstance(up, Figure) else up

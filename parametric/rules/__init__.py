@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from parametric.problems import Problem, in_order
+from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
@@ -26,16 +27,20 @@ from parametric.rules.hinge_does_not_fit import hinge_does_not_fit
 from parametric.rules.hinge_meets_rebate import hinge_meets_rebate
 from parametric.rules.hinge_meets_slot import hinge_meets_slot
 from parametric.rules.hinge_overloaded import hinge_overloaded
+from parametric.rules.lap_takes_the_wood import lap_takes_the_wood
+from parametric.rules.laps_of_unlike_leaves import laps_of_unlike_leaves
 from parametric.rules.leaf_binds import leaf_binds
 from parametric.rules.leaf_grows_tight import leaf_grows_tight
 from parametric.rules.leaf_in_the_wall import leaf_in_the_wall
 from parametric.rules.leaf_meets_something import leaf_meets_something
+from parametric.rules.leaves_do_not_fill import leaves_do_not_fill
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.lock_does_not_fit import lock_does_not_fit
 from parametric.rules.lock_meets_something import lock_meets_something
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
 from parametric.rules.near_equal_panes import near_equal_panes
+from parametric.rules.no_way_through import no_way_through
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_larger_than_sheet import panel_larger_than_sheet
 from parametric.rules.panel_moves_upright import panel_moves_upright
@@ -51,9 +56,17 @@ from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
 from parametric.rules.uneven_floor_gap import uneven_floor_gap
+from parametric.rules.wall_too_thin import wall_too_thin
+from parametric.rules.word_says_nothing import word_says_nothing
 
 RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     part_has_no_size,
+    no_way_through,
+    leaves_do_not_fill,
+    wall_too_thin,
+    laps_of_unlike_leaves,
+    lap_takes_the_wood,
+    astragal_too_wide,
     slot_comes_through,
     groove_leaves_no_wall,
     moulding_leaves_no_wood,
@@ -98,6 +111,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     panel_moves_upright,
     heavy_leaf,
     reading_doubted,
+    word_says_nothing,
 )
 
 

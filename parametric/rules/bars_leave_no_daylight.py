@@ -16,21 +16,25 @@ from parametric.rules.checked import Checked
 
 def bars_leave_no_daylight(job: Checked) -> Iterator[Problem]:
     """Stop, for each way that a lite is divided."""
+    told: set[tuple[object, ...]] = set()
     for leaf in job.leaves:
         for lite in leaf.lites:
             if lite.cell is None or lite.section is None:
                 continue
             for way, left in zip(("width", "height"), lite.cell, strict=True):
-                if float(left) > 0:
+                where, amount = origin_line(lite.section.face), job.fine(left)
+                # Lites alike in leaves alike are told once.
+                if float(left) > 0 or (where, way, amount) in told:
                     continue
+                told.add((where, way, amount))
                 yield Problem(
                     code="bars_leave_no_daylight",
                     level="stop",
                     message=f"Bars {job.size(lite.section.face)} wide leave "
-                    f"{job.fine(left)} of {way} between them in {lite.name}.",
-                    where=origin_line(lite.section.face),
+                    f"{amount} of {way} between them in {lite.name}.",
+                    where=where,
                     about=left.name or "",
-                    found=job.fine(left),
+                    found=amount,
                     allowed="more than 0",
                     fix="Make the bars narrower (`muntin`), or ask for fewer panes.",
                     no_size=True,

@@ -23,16 +23,24 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
         yield from _where_they_shut(job)
         return
     room = gap - job.shop.limits.passing
+    # Over the wall the track's data sheet sets the leaves apart, in the opening the design.
+    where = (
+        track.written.line("spacing")
+        if job.door.hanging.on_wall
+        else job.door.written.line("between leaves")
+    )
     if float(gap) <= 0:
         yield Problem(
             code="leaves_touch",
             level="stop",
             message=f"The leaves cannot pass: {job.size(gap)} between them.",
-            where=track.written.line("spacing"),
+            where=where,
             about=gap.name or "",
             found=job.size(gap),
             allowed=f"{job.size(job.shop.limits.passing)} or more",
-            fix="Set the tracks farther apart or make the leaves thinner.",
+            fix="Set the tracks farther apart or make the leaves thinner."
+            if job.door.hanging.on_wall
+            else "Make `between leaves` more.",
         )
         return
     yield Problem(
@@ -40,7 +48,7 @@ def fingers_between_leaves(job: Checked) -> Iterator[Problem]:
         level="caution",
         message=f"{job.size(gap)} between the passing leaves: fingers can be caught. Nothing may "
         f"stand out more than {job.size(room)}.",
-        where=track.written.line("spacing"),
+        where=where,
         about="fingers between leaves",
         found=job.size(gap),
         allowed="no finger trap",

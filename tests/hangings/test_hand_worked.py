@@ -7,13 +7,14 @@ The opening: widths 1526, 1524, 1529 (left side plumb, so the plumb clear width 
 
 from __future__ import annotations
 
+import itertools
 import math
 from pathlib import Path
 
 import pytest
 
 from parametric.pack.numbers import figures
-from tests.hangings.doors import job_of
+from tests.hangings.doors import REST, job_of
 
 WORKED: dict[str, dict[str, float]] = {
     "sliding right": {
@@ -59,6 +60,31 @@ WORKED: dict[str, dict[str, float]] = {
         "inner track off the wall": 86 - 2 * 52,
         "middle track off the wall": 86 - 52,
         "clear way": 1524 - (1789 / 3 - 42.5),
+    },
+    # A and D on the front track, the others alone on theirs: B and C slid to the right leave all of
+    # the cover but A and D, with no lap lost
+    "kind: bypass\nleaves: 4\ntracks: [front, middle, back, front]": {
+        "leaf width": (1609 + 3 * 90) / 4,
+        "clear way": 1609 - 2 * 469.75,
+    },
+    # two tracks in turn: at a side B and D stand before A and C, and the lap of 42.5 is lost
+    "kind: bypass\nleaves: 4": {"clear way": 1524 - (2 * 469.75 - 42.5)},
+    # A, C, E on the front track: B and C slid to the right leave all but three widths
+    "kind: bypass\nleaves: 5": {
+        "leaf width": (1609 + 4 * 90) / 5,
+        "clear way": 1609 - 3 * 393.8,
+    },
+    "kind: bypass\nleaves: 5\ntracks: [front, middle, back, front, middle]": {
+        "clear way": 1524 - (2 * 393.8 - 42.5),
+    },
+    "kind: bypass\nleaves: 6": {
+        "leaf width": (1609 + 5 * 90) / 6,
+        "clear way": 1524 - (3 * 2059 / 6 - 42.5),
+    },
+    # leaves of 40 and 50: half of either stands in the 52 between the tracks, the 50 at the wall
+    "kind: bypass\nleaf: [top, thick]": {
+        "gap between passing leaves": 52 - (40 + 50) / 2,
+        "gap behind the inner leaf": 86 - 52 - 25,
     },
     "pocket right": {
         "leaf width": 1524 + 10 + 18,
@@ -117,8 +143,42 @@ WORKED: dict[str, dict[str, float]] = {
 
 @pytest.mark.parametrize("kind", WORKED)
 def test_numbers(kind: str, tmp_path: Path) -> None:
-    job = job_of(kind, tmp_path)
+    job = job_of(kind, tmp_path, f"{REST}leaf thick: {{like: top, thickness: 50}}\n")
     assert job.resolved is not None
     found = figures(job.resolved, job.loads)
     for name, worked in WORKED[kind].items():
         assert float(found[name]) == pytest.approx(worked, abs=1e-9), name
+
+
+@pytest.mark.parametrize("hung", ["on the wall", "in the opening"])
+@pytest.mark.parametrize("tracks", [None, ("front", "back"), ("front", "middle", "back")])
+@pytest.mark.parametrize("count", [2, 3, 4, 5, 6])
+def test_the_clear_way_is_the_widest_that_leaves_can_leave(
+    count: int, tracks: tuple[str, ...] | None, hung: str, tmp_path: Path
+) -> None:
+    """By trying every leaf shut and slid, wherever no two of a track come to one place."""
+    kind = f"kind: bypass\nleaves: {count}\nhung: {hung}"
+    if tracks is not None:
+        kind += f"\ntracks: [{', '.join((tracks * count)[:count])}]"
+    job = job_of(kind, tmp_path)
+    assert job.resolved is not None
+    hanging = job.resolved.door.hanging
+    begins = float(hanging.leaves[0].left) + float(hanging.stack_lap or 0)
+    ends, widest = begins + 1524, 0.0
+    for slid in itertools.product((0, 1), repeat=count):
+        stands = [
+            (float(leaf.left) + far * float(leaf.travel or 0), leaf.track)
+            for leaf, far in zip(hanging.leaves, slid, strict=True)
+        ]
+        wide = float(hanging.leaf_width)
+        if any(
+            a[1] == b[1] and abs(a[0] - b[0]) < wide - 1e-6
+            for a, b in itertools.combinations(stands, 2)
+        ):
+            continue
+        covered = begins
+        for left, _ in sorted(stands):
+            widest = max(widest, min(left, ends) - covered)
+            covered = max(covered, left + wide)
+        widest = max(widest, ends - covered)
+    assert float(hanging.clear_way) == pytest.approx(widest, abs=1e-6)

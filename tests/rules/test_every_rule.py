@@ -21,6 +21,7 @@ from parametric.rules import RULES
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
 PAIR = Path(__file__).with_name("hinged-pair.yaml")
 BOARD = Path(__file__).with_name("board-door.yaml")
+POCKET = Path(__file__).parents[2] / "templates/pocket.yaml"
 HOUSE = DESIGN.parents[1] / "house.yaml"
 
 Lines = dict[str, str]
@@ -44,6 +45,13 @@ def locked(**of: str) -> Lines:
     }
     written = ", ".join(f"{key}: {value}" for key, value in keys.items())
     return {HINGE: f"{HINGE}\nlock: {{{written}}}"}
+
+
+def rebated(wide: str) -> Lines:
+    """The pair with its meeting stiles stepped so far in."""
+    return {
+        "  head gap: 1/8": f"  head gap: 1/8\n  meeting stiles: rebated\n  meeting rebate: {wide}"
+    }
 
 
 UNIT: Lines = {"thickness: 6, held by": "unit: 4 x 6 x 4, held by"}
@@ -573,13 +581,107 @@ CASES = (
         {"board over fixing: 12.5": "board over fixing: about 12.5"},
         "rests on width bottom",
     ),
-    # Stiles of 512 leave rails of 1024.5 - 1024 = 0.5; 513 leave less than nothing.
+    # The plate is let in 60 of the 14 that the whole pull is deep: 14 - 60 = -46 are left of its body.
     case(
         "part_has_no_size",
         "stop",
-        {"stiles: 120": "stiles: 520\n  pinned: {}", "overlap: stile": "overlap: 120"},
-        {},
-        "would be -15.5",
+        {"flange: 160 x 42 x 1.5": "flange: 160 x 42 x 60"},
+        {"flange: 160 x 42 x 1.5": "flange: 160 x 42 x 13.9"},
+        "would be -46 in depth of its body",
+    ),
+    # Cover 1829 + 2*50 = 1929, a leaf (1929 + 1830)/2 = 1879.5; it laps (1929 - 1824)/2 = 52.5 where
+    # the opening is narrowest: 1824 - (1879.5 - 52.5) = -3. With a lap of 1824, exactly nothing.
+    case(
+        "no_way_through",
+        "stop",
+        {"overlap: stile": "overlap: 1830"},
+        {"overlap: stile": "overlap: 1823.9"},
+        "Open as far as it goes, the door leaves -3, less than nothing, to walk through. The "
+        "largest choice behind that: overlap 1830.",
+    ),
+    # 3/32 + 30 + 1/8 + 30 + 3/32 = 60-5/16 in 59-15/16: 3/8 too much; with 29-5/8 it is filled.
+    case(
+        "leaves_do_not_fill",
+        "stop",
+        {"  head gap: 1/8": "  head gap: 1/8\n  left leaf: 30\n  right leaf: 30"},
+        {"  head gap: 1/8": "  head gap: 1/8\n  left leaf: 30\n  right leaf: 29-5/8"},
+        "Your leaves and their gaps add to 60-5/16, and the opening is 59-15/16: that is 3/8 too "
+        'much. Make one leaf "rest", or take 3/8 off one of them.',
+        design=PAIR,
+    ),
+    # (39 - 40)/2 = -0.5 on either side of a leaf of 40.
+    case(
+        "wall_too_thin",
+        "stop",
+        {"wall: 150": "wall: 39"},
+        {"wall: 150": "wall: 40.2"},
+        "The wall is 39 thick and the leaf 40: it leaves -0.5 on either side",
+        design=POCKET,
+    ),
+    case(
+        "wall_too_thin",
+        "caution",
+        {"wall: 150": "wall: not measured"},
+        {"wall: 150": "wall: 60"},
+        "The wall was not measured: whether it is thick enough for a leaf of 40",
+        design=POCKET,
+    ),
+    # Slots 2-1/16 deep in stiles of 4-1/2 begin 2-7/16 in: a step of 2-1/2 cuts 1/16 into them,
+    # one of 2-3/8 leaves 1/16 of the least 1/4 between, one of 2-3/16 just that.
+    case(
+        "lap_takes_the_wood",
+        "stop",
+        rebated("2-1/2"),
+        rebated("2-3/8"),
+        "The meeting rebate of 2-1/2 cuts 1/16 into the top rail's slot of leaf A.",
+        design=PAIR,
+    ),
+    case(
+        "lap_takes_the_wood",
+        "caution",
+        rebated("2-3/8"),
+        rebated("2-3/16"),
+        "The meeting rebate of 2-3/8 leaves 1/16 of wood before the top rail's slot of leaf A.",
+        design=PAIR,
+    ),
+    case(
+        "lap_takes_the_wood",
+        "stop",
+        rebated("4-1/2"),
+        rebated("2-3/16"),
+        "The meeting rebate of 4-1/2 takes all of leaf A's right stile, 4-1/2 wide.",
+        design=PAIR,
+    ),
+    case(
+        "laps_of_unlike_leaves",
+        "stop",
+        {
+            "  hinge gap: 3/32": "  leaf: [thin, thick]\n  meeting stiles: rebated\n  hinge gap: 3/32",
+            "\nleaf:": "\nleaf thick: {like: thin, thickness: 1-7/8}\nleaf thin:",
+        },
+        {
+            "  hinge gap: 3/32": "  leaf: [thin, thick]\n  meeting stiles: rebated\n  hinge gap: 3/32",
+            "\nleaf:": "\nleaf thick: {like: thin, stiles: 4}\nleaf thin:",
+        },
+        "Leaf A is 1-3/4 thick and leaf B 1-7/8: leaves that lap one another are of one thickness.",
+        design=PAIR,
+    ),
+    # On two stiles of 4-1/2 with 1/8 between lie 9-1/8; of 9-1/4, (9-1/4 - 1/8)/2 = 4-9/16 on each.
+    case(
+        "astragal_too_wide",
+        "stop",
+        {"  head gap: 1/8": "  head gap: 1/8\n  meeting stiles: astragal\n  astragal: 9-1/4 x 3/8"},
+        {"  head gap: 1/8": "  head gap: 1/8\n  meeting stiles: astragal\n  astragal: 9-1/8 x 3/8"},
+        "The astragal of 9-1/4 lies 4-9/16 on either leaf, and the meeting stile is 4-1/2 wide",
+        design=PAIR,
+    ),
+    case(
+        "word_says_nothing",
+        "caution",
+        {"  head gap: 1/8": "  head gap: 1/8\n  meeting rebate: 1/2"},
+        rebated("1/2"),
+        '"meeting rebate" says nothing here, for the door has `meeting stiles: butt`',
+        design=PAIR,
     ),
     # The inner leaf's middle is 34 off the wall and it is 40 thick: 34 - 20 = 14 behind it.
     case(
