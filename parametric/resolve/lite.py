@@ -15,13 +15,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import assert_never
 
-from parametric.catalog.glass_facts import MASS, SPACER_SHY
+from parametric.catalog.glass_facts import MASS
 from parametric.design.leaf import Band as WrittenBand
 from parametric.figures import Figure, named
 from parametric.infill.glass import (
     GlassSpec,
     Pane,
-    SpacerGrid,
     glass_in_it,
     size_pane,
     true_thickness,
@@ -41,6 +40,7 @@ from parametric.resolve.bar_places import (
 )
 from parametric.resolve.head import LeafHead
 from parametric.resolve.pane_in_rebate import Daylight, pane_in_rebate
+from parametric.resolve.planting import plant_bars
 
 Sizes = Mapping[str, tuple[Figure, Figure]]
 """Width and height of panes that share one size with others, by name, mm."""
@@ -336,72 +336,21 @@ def _seen_weight(band: Band, glass: GlassSpec, span: Span, bars: Figure | None) 
 def _with_planted_bars(
     lite: Lite, band: Band, glass: GlassSpec, span: Span, thickness: Figure
 ) -> Lite:
-    """The bars on both faces of its one pane, from sight edge to sight edge."""
-
-    def at(quantity: str, value: float) -> Figure:
-        return named(join(band.name, quantity), value)
-
-    pane, face = lite.pane, at("bar width", glass.muntin)
-    sight, before = span, None if lite.rebate is None else lite.rebate.lip + pane.tape
-    if pane.stops is not None:
-        stop = pane.stops.width
-        sight = Span(
-            left=at("sight edge at the left", span.left + stop),
-            foot=at("sight edge at the foot", span.foot + stop),
-            width=at("sight width", span.width - 2 * stop),
-            height=at("sight height", span.height - (2 if span.head is None else 1) * stop),
-            top=at("sight edge at the top", span.top - stop),
-            head=None if span.head is None else span.head.inside(stop),
-        )
-    front = at("wood to the glass", (thickness - pane.thickness) / 2 if before is None else before)
-    places = place_bars(band.name, _panes(band.written), sight, face)
-    front_bed = at("bed of the front bars", front - glass.bar_tape)
-    back_bed = at("bed of the back bars", front + pane.thickness + glass.bar_tape)
-    off = glass.bar_thickness
-    section = PlantedBar(
-        face=face,
-        front=at("thickness of a front bar", off[0]),
-        back=at("thickness of a back bar", off[1]),
-        tape=at("tape under a bar", glass.bar_tape),
-        front_bed=front_bed,
-        back_bed=back_bed,
-        below_face=at("front bars below the frame's face", front_bed - off[0]),
-        below_back=at("back bars below the frame's back", thickness - back_bed - off[1]),
-        half_lapped=glass.bar_crossings == "half lapped",
+    """The bars on both faces of its one pane."""
+    before = None if lite.rebate is None else lite.rebate.lip + lite.pane.tape
+    planting = plant_bars(
+        glass, band.name, _panes(band.written), span, lite.pane, thickness, before
     )
-    if glass.bars == "spaced":
-        pane = dataclasses.replace(pane, grid=_spacer_grid(pane, places, face))
     return dataclasses.replace(
         lite,
-        panes=(pane,),
-        bars=places.bars,
-        section=section,
-        cell=(places.across, places.up),
-        columns=places.columns,
-        rows=places.feet,
-        bar_area=places.area,
-        sight=sight.head,
-    )
-
-
-def _spacer_grid(pane: Pane, places: BarPlaces, face: Figure) -> SpacerGrid:
-    """Under the middle of every planted bar, and narrower than it."""
-
-    def at(quantity: str, value: float) -> Figure:
-        return named(join(pane.name, quantity), value)
-
-    uprights = [bar for bar in places.bars if bar.upright]
-    levels = [bar for bar in reversed(places.bars) if not bar.upright]
-    return SpacerGrid(
-        uprights=tuple(
-            at(f"upright spacer bar {n} from the left edge", (bar.low + bar.high) / 2 - pane.left)
-            for n, bar in enumerate(uprights, start=1)
-        ),
-        levels=tuple(
-            at(f"level spacer bar {n} from the lower edge", (bar.low + bar.high) / 2 - pane.foot)
-            for n, bar in enumerate(levels, start=1)
-        ),
-        most=at("widest spacer bar", face - 2 * SPACER_SHY),
+        panes=(dataclasses.replace(lite.pane, grid=planting.grid),),
+        bars=planting.places.bars,
+        section=planting.section,
+        cell=(planting.places.across, planting.places.up),
+        columns=planting.places.columns,
+        rows=planting.places.feet,
+        bar_area=planting.places.area,
+        sight=planting.sight,
     )
 
 

@@ -166,7 +166,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 marks=tuple(bedded),
             )
         )
-    if planted and bedded:
+    if planted and (bedded or not paper.delivery.glazed_on_site):
         steps.append(ShopStep(work=PLANT, page="", marks=planted))
     return tuple(steps)
 

@@ -42,12 +42,14 @@ def say(
         view: the view it belongs to.
     """
     boxes = [part.box for e in draft.elements for part in primitives(e) if isinstance(part, Label)]
+    around = Box(*target, *target).grown(_FARTHEST + 1.0)
     lines = [
         line
         for e in draft.elements
         if not isinstance(e, Hatch)
         for part in primitives(e)
         for line in segments(part)
+        if around.crossed(*line)
     ]
     best: tuple[float, Leader] | None = None
     for rank, (dx, dy) in enumerate(towards):

@@ -12,6 +12,7 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -157,8 +158,10 @@ def _cross(draft: Draft, view: View, cross: Laid) -> None:
     pitch = TEXT * PITCH
     deep = pitch * (len(cross.words) - 1)
     options = []
-    for side, up in ((1, 1), (-1, 1), (1, -1), (-1, -1)):
-        top = y + 1.5 + deep if up > 0 else y - 1.5 - TEXT
+    corners = ((1, 1), (-1, 1), (1, -1), (-1, -1))
+    # A row farther off where the arm of a register cross stands in the nearest.
+    for off, (side, up) in itertools.product((1.5, 1.5 + _ARM + 1.0), corners):
+        top = y + off + deep if up > 0 else y - off - TEXT
         options.append(
             [
                 Label(

@@ -26,7 +26,7 @@ from parametric.drawing.full_size.bars import (
     short_bars,
 )
 from parametric.drawing.full_size.carrying import cut_off, moved
-from parametric.drawing.lettering import TEXT, wrap
+from parametric.drawing.lettering import TEXT, width, wrap
 from parametric.drawing.page import draw_page
 from parametric.drawing.plane import Box, Point, outside_all
 from parametric.drawing.primitives import Fill, Label
@@ -43,6 +43,8 @@ _WIDEST = 120.0
 """The widest tile of several, mm: beside it stand upright bars and the key."""
 _NAME_OFFS = ((1.0, 1.0), (1.0, 4.5), (1.0, 8.0), (4.5, 1.0), (4.5, 4.5), (8.0, 1.0))
 """How far above or below a cross its name stands, and how far beside it, the nearest first, mm."""
+_KEY_AIR = 2.0
+"""What a cell of the key is larger than its number at least, mm."""
 _ROWS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
@@ -297,29 +299,40 @@ def _crosses(draft: Draft, view: View, board: Board, tile: Tile) -> None:
 
 
 def _key(draft: Draft, tile: Tile, tiles: Sequence[Tile], side: Box) -> float:
-    """All tiles small, this one marked; returns where it ends."""
+    """All tiles small, this one marked; returns where it ends.
+
+    Numbers stand upright where they are too wide for their cells, and are left out where they
+    are too tall as well: the page has its own beside its title.
+    """
     rows, columns = tiles[-1].row + 1, tiles[-1].column + 1
     wide, tall = min(12.0, (side.width - 2.0) / columns), min(8.0, 90.0 / rows)
+    longest = max(width(str(own.number), TEXT, "bold") for own in tiles)
+    level = longest + _KEY_AIR <= wide and tall * 0.6 >= TEXT
+    upright = not level and longest + _KEY_AIR <= tall and wide >= TEXT + 1.2
     x0, y1 = side.x0, side.y1 - TEXT * 1.7
     draft.add(Label(text="Tiles", at=(x0, side.y1 - TEXT), weight="bold"))
     for own in tiles:
         low = y1 - (rows - own.row) * tall
         cell = Box(x0 + own.column * wide, low, x0 + (own.column + 1) * wide, low + tall)
         draft.path("edge", cell.polygon, closed=True)
-        height = min(TEXT, tall * 0.6)
-        beside = cell.x0 + 2.4
-        if height == TEXT:
-            at = (cell.x1 - 1.2, cell.centre[1] - height / 2)
+        mark = Box(cell.x0 + 0.8, cell.y0 + 0.8, cell.x0 + 2.4, cell.y1 - 0.8)
+        if level or upright:
             number = Label(
                 text=str(own.number),
-                at=at,
+                at=(cell.x1 - 1.2, cell.centre[1] - TEXT / 2)
+                if level
+                else (cell.centre[0] + TEXT / 2, cell.y1 - 1.0),
                 anchor="right",
+                turned=0 if level else 90,
                 weight="bold" if own is tile else "regular",
             )
             draft.add(number)
-            beside = min(beside, number.box.x0 - 0.4)
+            mark = (
+                mark._replace(x1=min(mark.x1, number.box.x0 - 0.4))
+                if level
+                else Box(cell.x0 + 0.8, cell.y0 + 0.8, cell.x1 - 0.8, number.box.y0 - 0.4)
+            )
         if own is tile:
-            mark = Box(cell.x0 + 0.8, cell.y0 + 0.8, beside, cell.y1 - 0.8)
             draft.add(Fill(layer="edge", points=mark.polygon))
     return y1 - rows * tall - 2 * TEXT
 

@@ -61,6 +61,7 @@ _WORDS = 14.0
 _KEY = 30.0
 """The least width, mm, in which the key to the lines is set."""
 _UNDER_FLOOR = 4.0
+_SAID_OVER = 4.5
 
 
 @dataclasses.dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +73,8 @@ class _Room:
     """How far open doors come before the wall's face, mm in the model."""
     far: float
     """How far they go behind it."""
+    said_over: float
+    """What the clear way takes over the wall's far side, where a track leaves it no room within."""
 
     @property
     def left(self) -> float:
@@ -125,6 +128,7 @@ def _room(job: Subject) -> _Room:
         next_chain=job.rules.wood.next_chain,
         near=max((-one.near for one in over), default=0.0),
         far=max((one.far for one in over), default=0.0),
+        said_over=_SAID_OVER if turning and job.resolved.door.hanging.tracks else 0.0,
     )
 
 
@@ -163,6 +167,7 @@ def _needs(extent: Extent, room: _Room, scale: float) -> float:
         + 2 * pitch(NOTE)
         + _plan_high(extent, scale)
         + room.opened_high(extent, scale)
+        + room.said_over
         + chains
         + FIRST
         + 10.0
@@ -223,6 +228,7 @@ def _draw(
     under = plan_chains(job, shut, extent, said)
     lowest = min(chain.line for chain in under)
     open_y = lowest - 4.0 - pitch(NOTE) - room.opened_far(extent, place.scale) - 3.0
+    open_y -= room.said_over
     opened = dataclasses.replace(job, shut=pieces(job.assembly, widest_open(job.resolved.door)))
     apart = dataclasses.replace(place, plan=(place.plan[0], open_y))
     ajar = draw_plan(draft, opened, apart, extent, name="plan, open")
@@ -233,11 +239,11 @@ def _draw(
     place_chains(draft, [*clear, *reach(job, ajar, extent)])
     _floor_words(draft, said, elevation, extent)
     _names(draft, said, place, extent, elevation, upright)
-    for words, view, deep in (
-        (said.shut, shut, _deep(extent, place.scale)),
-        (said.opened, ajar, room.opened_far(extent, place.scale)),
+    for words, view, deep, over in (
+        (said.shut, shut, _deep(extent, place.scale), 0.0),
+        (said.opened, ajar, room.opened_far(extent, place.scale), room.said_over),
     ):
-        y = view.y(deep * place.scale) + 1.2 + pitch(NOTE)
+        y = view.y(deep * place.scale) + 1.2 + over + pitch(NOTE)
         set_lines(draft, [words], (view.x(extent.x0) - STUB, y), NOTE, layer="table")
     _key(draft, said, extent, shut)
     return (
