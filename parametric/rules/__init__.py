@@ -47,6 +47,7 @@ from parametric.rules.panel_moves_upright import panel_moves_upright
 from parametric.rules.panel_will_not_move import panel_will_not_move
 from parametric.rules.part_has_no_size import part_has_no_size
 from parametric.rules.pocket_meets_something import pocket_meets_something
+from parametric.rules.rails_out_of_line import rails_out_of_line
 from parametric.rules.reading_doubted import reading_doubted
 from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
 from parametric.rules.screws_near_edge import screws_near_edge
@@ -110,6 +111,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     moisture_out_of_range,
     panel_moves_upright,
     heavy_leaf,
+    rails_out_of_line,
     reading_doubted,
     word_says_nothing,
 )

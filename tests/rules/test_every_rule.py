@@ -54,6 +54,20 @@ def rebated(wide: str) -> Lines:
     }
 
 
+LOCKED = "- top rail: 4-1/2, - lite: equal"
+
+
+def beside(bands: str) -> Lines:
+    """The pair with a right leaf of its own list; where that has a lock rail, the left one too."""
+    own = "\n".join(f"    {line.strip()}" for line in bands.replace(", -", "\n-").splitlines())
+    held = "    - lite: equal\n    - {lock rail: 6, bottom: 34}\n    - lite: equal"
+    return {
+        "  hinge gap: 3/32": "  leaf: [left, right]\n  hinge gap: 3/32",
+        "\nleaf:": f"\nleaf right:\n  like: left\n  top to bottom:\n{own}\n\nleaf left:",
+        **({"    - lite: rest": held} if "lock rail" in bands else {}),
+    }
+
+
 UNIT: Lines = {"thickness: 6, held by": "unit: 4 x 6 x 4, held by"}
 """An insulated unit in place of the one pane."""
 
@@ -675,6 +689,26 @@ CASES = (
         "The astragal of 9-1/4 lies 4-9/16 on either leaf, and the meeting stile is 4-1/2 wide",
         design=PAIR,
     ),
+    # A bottom rail of 9-3/4 beside one of 9-1/2 is 1/4 out; 1/2, 12.7 mm, is a step that is meant.
+    case(
+        "rails_out_of_line",
+        "caution",
+        beside("- top rail: 4-1/2, - lite: rest, - bottom rail: 9-3/4"),
+        beside("- top rail: 4-1/2, - lite: rest, - bottom rail: 10"),
+        "The bottom rail of leaf A stands 0 to 9-1/2 above its foot, and the bottom rail of leaf B 0 "
+        "to 9-3/4: 1/4 out of line.",
+        design=PAIR,
+    ),
+    # Lock rails are looked for at one height, however far they are apart; held there they are.
+    case(
+        "rails_out_of_line",
+        "caution",
+        beside(f"{LOCKED}, - {{lock rail: 6, bottom: 36}}, - lite: equal, - bottom rail: 9-1/2"),
+        beside(f"{LOCKED}, - {{lock rail: 6, bottom: 34}}, - lite: equal, - bottom rail: 9-1/2"),
+        "The lock rail of leaf A stands 34 to 40 above its foot, and the lock rail of leaf B 36 to "
+        "42: 2 out of line.",
+        design=PAIR,
+    ),
     case(
         "word_says_nothing",
         "caution",
@@ -1165,3 +1199,9 @@ def test_every_change_finds_its_line() -> None:
 def test_leaves_that_slide_have_no_hinges_to_catch_a_finger(tmp_path: Path) -> None:
     job = checked(tmp_path, {})
     assert "fingers_at_hinges" not in {problem.code for problem in job.problems}
+
+
+def test_leaves_one_over_the_other_have_no_line_in_common(tmp_path: Path) -> None:
+    job = checked(tmp_path, {}, POCKET.with_name("dutch.yaml"))
+    assert job.resolved is not None
+    assert "rails_out_of_line" not in {problem.code for problem in job.problems}
