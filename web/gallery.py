@@ -24,7 +24,7 @@ from parametric.writers.raster import rastered
 _ROOT = Path(__file__).resolve().parents[1]
 _STARTERS = (
     *("bypass", "sliding", "biparting", "pocket"),
-    *("bifold", "hinged", "hinged pair", "dutch"),
+    *("bifold", "hinged", "hinged pair", "dutch", "cabinet"),
 )
 _EXAMPLES = ("larch-hill-reading-room", "mill-lane-study")
 

@@ -120,6 +120,15 @@ class Casing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Carcass:
+    """The case that fronts are pictured on, mm: how deep, its back, how far its plinth stands in."""
+
+    deep: float = 340.0
+    back: float = 8.0
+    plinth_in: float = 45.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Room:
     """Sizes and surfaces of the room, and the one behind the doors."""
 
@@ -152,6 +161,7 @@ class Room:
 
 
 CASING = Casing()
+CARCASS = Carcass()
 ROOM = Room()
 PATTERN = Pattern()
 POOL = Pool()

@@ -17,6 +17,7 @@ from parametric.drawing.arrangement_layout import (
     Extent,
     Placing,
 )
+from parametric.drawing.case import case_from_front
 from parametric.drawing.chains import FIRST, Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
@@ -60,6 +61,7 @@ def draw_elevation(draft: Draft, job: Subject, place: Placing, extent: Extent) -
         if behind.meets(front):
             hide_behind(work, behind.polygon, [front.polygon], closed=True)
     _opening_in_sight(draft, view, door, covers)
+    case_from_front(draft, view, door, covers)
     draw_linework(draft, view, work)
     draw_glass_strokes(draft, view, job.shut, job.shut)
     _floor(draft, view, job, extent)
@@ -306,6 +308,13 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
         options += [
             _name(leaf.letter, (), way, (middle, view.y(float(leaf.hung.foot) + up)), view)
             for up in _middles(leaf)
+        ]
+        # One that is low as well has it small, in a rail if need be.
+        options += [
+            leaf_letter_mark(
+                leaf.letter, (), (middle, view.y(float(leaf.hung.foot) + up)), view.name, small=True
+            )
+            for up in (*_middles(leaf), *(rail.foot + rail.height / 2 for rail in leaf.rails))
         ]
         draft.add_first_clear(options, f"leaf {leaf.letter}")
 

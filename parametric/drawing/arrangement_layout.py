@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from parametric.drawing.case import case_outline
 from parametric.drawing.chains import FIRST
 from parametric.drawing.column import GUTTER, WIDTH
 from parametric.drawing.frame import title_block_box
@@ -98,15 +99,15 @@ def extent_of(job: Subject) -> Extent:
     """Measure the job for its arrangement."""
     door = job.resolved.door
     everything = around_boxes(around_points(silhouette(p)) for p in job.shut)
-    outline = around_points(door.opening.outline())
+    outline = case_outline(door) or around_points(door.opening.outline())
     faces = [
         float(leaf.hung.plane) + way * float(leaf.thickness) / 2
         for leaf in door.leaves
         for way in (-1.0, 1.0)
     ]
     return Extent(
-        x0=min(everything.x0, 0.0),
-        x1=max(everything.x1, float(door.opening.widest)),
+        x0=min(everything.x0, 0.0, outline.x0),
+        x1=max(everything.x1, float(door.opening.widest), outline.x1),
         low=min(z for _, z in door.opening.floor_line()),
         high=max(everything.y1, outline.y1),
         off_least=min(faces),

@@ -10,6 +10,7 @@ from parametric.drawing.arrangement_layout import (
     Extent,
     Placing,
 )
+from parametric.drawing.case import case_from_above
 from parametric.drawing.chains import Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board, wall
@@ -38,11 +39,14 @@ def draw_plan(
     door = job.resolved.door
     deep = wall_depth(extent, view.scale) * view.scale
     left, right = _jambs(door)
-    for inner, outer in (
-        (left, extent.x0 - STUB * view.scale),
-        (right, extent.x1 + STUB * view.scale),
-    ):
-        wall_end(draft, view, job, inner, outer, deep)
+    if door.hanging.case is not None:
+        case_from_above(draft, view, door, (left, right), deep)
+    else:
+        for inner, outer in (
+            (left, extent.x0 - STUB * view.scale),
+            (right, extent.x1 + STUB * view.scale),
+        ):
+            wall_end(draft, view, job, inner, outer, deep)
     if not door.hanging.on_wall:
         _plumb_lines(draft, view, door, (left, right), deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))

@@ -10,6 +10,7 @@ from parametric.drawing.arrangement_layout import (
     Extent,
     Placing,
 )
+from parametric.drawing.case import case_from_the_side
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board, carcassing, wall
 from parametric.drawing.leafviews import (
@@ -38,7 +39,11 @@ def draw_upright(draft: Draft, job: Subject, place: Placing, extent: Extent) -> 
     under = view.y(floor) - GROUND
     strip = (*ground, (ground[1][0], under), (ground[0][0], under))
     draft.add(wall((strip,), view.name))
-    _head(draft, view, job, extent, deep)
+    if door.hanging.case is not None:
+        ends = (extent.beside(0.0), extent.beside(-deep))
+        case_from_the_side(draft, view, door, ends, floor)
+    else:
+        _head(draft, view, job, extent, deep)
     cuts = [
         replace(cut, outline=tuple((extent.beside(off), z) for off, z in cut.outline))
         for cut in cuts_through(job.shut, "upright", at)
@@ -51,8 +56,9 @@ def draw_upright(draft: Draft, job: Subject, place: Placing, extent: Extent) -> 
         faces = sorted(extent.beside(off) for off in (back, back + float(leaf.thickness)))
         outline = view.path(rectangle(faces[0], box.y0, faces[1], box.y1))
         draft.path("edge_fine", outline, view.name, closed=True)
-    # The jamb beyond: the wall's face carried down to the floor.
-    draft.line("edge_fine", view.at((0.0, floor)), view.at((0.0, extent.head)), view.name)
+    if door.hanging.case is None:
+        # The jamb beyond: the wall's face carried down to the floor.
+        draft.line("edge_fine", view.at((0.0, floor)), view.at((0.0, extent.head)), view.name)
     draw_cuts(draft, view, cuts)
     for track in door.hanging.tracks:
         off = extent.beside(float(track.plane))

@@ -13,6 +13,7 @@ from parametric.drawing.arrangement_swing import (
     reach_chain,
     swing_box,
 )
+from parametric.drawing.case import case_from_above
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.column import Item, Picture, Sentences, TableItem
 from parametric.drawing.draft import Draft
@@ -124,8 +125,9 @@ def _widths(job: Subject) -> TableItem:
 
 def _heights(job: Subject) -> TableItem:
     opening, gaps = job.resolved.door.opening, dict(job.resolved.door.gaps)
+    high = "Head to floor" if opening.foot is None else "High, within"
     rows = (
-        ("Head to floor", *(_reading(job, opening.heights.get(p)) for p in _ACROSS)),
+        (high, *(_reading(job, opening.heights.get(p)) for p in _ACROSS)),
         ("Gap under the leaves", *(_reading(job, gaps.get(p)) for p in _ACROSS)),
     )
     return _readings(job, "", ("Along the floor", *_ACROSS), rows)
@@ -248,6 +250,8 @@ def _opening_notes(job: Subject) -> list[str]:
     told = "; ".join(line[way] for way in sorted(ways, reverse=True))
     notes = [f"Thin lines on a leaf meet at the edge it is hinged by; {told}."]
     gap = hanging.travel_gap
+    if hanging.case is not None:
+        return notes
     if any(p.code == "floor_rises_in_travel" for p in job.problems):
         return notes
     if gap is not None:
@@ -303,8 +307,9 @@ def _open_plan(job: Subject) -> Picture:
     over = max(_WALL_DEEP, box.y1 / scale)
     tall = over + max(0.0, -box.y0) / scale + _UNDER
     whose = "leaves" if len(door.leaves) > 1 else "leaf"
+    way = "" if door.hanging.clear_way is None else ": the clear way"
     return Picture(
-        title=f"The {whose} open: the clear way, plan {scale_words(scale, unit)}",
+        title=f"The {whose} open{way}, plan {scale_words(scale, unit)}",
         height=tall,
         draw=lambda draft, at: _draw_open(draft, job, (at[0], at[1] - over), scale),
     )
@@ -323,7 +328,9 @@ def _draw_open(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     end = max(box.x1, right) + _OPEN_STUB
     view = draft.view("leaves open", scale, (at[0] + 2.0 - start / scale, at[1]))
     deep = _WALL_DEEP * scale
-    for x0, x1 in ((start, left), (right, end)):
+    case_from_above(draft, view, door, (left, right), deep)
+    walls = () if door.hanging.case is not None else ((start, left), (right, end))
+    for x0, x1 in walls:
         outline = view.path(rectangle(x0, 0.0, x1, deep))
         draft.path("edge", outline, view.name, closed=True)
         draft.add(wall((outline,), view.name, 1.1))

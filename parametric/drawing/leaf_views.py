@@ -231,6 +231,14 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
         for share in (0.62, 0.5, 0.75, 0.3)
         for up in [float(field.foot) + share * float(field.height)]
     ]
+    options += [
+        leaf_letter_mark(leaf.letter, (), (x, view.y(float(up))), view.name, small=True)
+        for up in (
+            *(field.foot + field.height / 2 for field in openings(leaf)),
+            *(rail.foot + rail.height / 2 for rail in leaf.rails),
+        )
+        for x in (middle, middle + 8.0, middle - 8.0)
+    ]
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"

@@ -97,15 +97,25 @@ def short_section(
     draft.add_first(places)
 
 
-def leaf_letter_mark(letter: str, words: Sequence[str], at: Point, view: str) -> list[Element]:
-    """A leaf's letter in a ring, words under it; `at` is the ring's middle."""
+_SMALL_RING = 2.2
+"""The ring of a small letter, mm on paper."""
+
+
+def leaf_letter_mark(
+    letter: str, words: Sequence[str], at: Point, view: str, *, small: bool = False
+) -> list[Element]:
+    """A leaf's letter in a ring, words under it; `at` is the ring's middle.
+
+    A `small` one stands in what is too low for the other: a drawer front's panel or rail.
+    """
     x, y = at
+    radius, height = (_SMALL_RING, TEXT) if small else (4.0, TITLE)
     found: list[Element] = [
-        Circle(layer="edge", centre=at, radius=4.0, view=view),
+        Circle(layer="edge", centre=at, radius=radius, view=view),
         Label(
             text=letter,
-            at=(x, y - TITLE / 2),
-            height=TITLE,
+            at=(x, y - height / 2),
+            height=height,
             anchor="centre",
             weight="bold",
             view=view,

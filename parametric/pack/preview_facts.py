@@ -89,9 +89,12 @@ class _Sizes(DoorSizes):
     def opening(self) -> Fact:
         """Where it is tightest, each way."""
         opening = self.door.opening
-        wide, high = self.size(opening.narrowest), self.size(opening.head)
+        wide, high = self.size(opening.narrowest), self.size(opening.high)
         place = min(opening.widths, key=lambda p: float(opening.widths[p]))
-        up = {"bottom": 0.05, "middle": 0.5, "top": 0.95}.get(place, 0.5) * float(opening.head)
+        low = 0.0 if opening.foot is None else float(opening.foot)
+        up = low + {"bottom": 0.05, "middle": 0.5, "top": 0.95}.get(place, 0.5) * float(
+            opening.high
+        )
         lean = float(opening.lean.get(place, 0.0))
         highest = max(opening.floor, key=lambda p: float(opening.floor[p])) if opening.floor else ""
         across = {"left": 0.0, "middle": 0.5, "right": 1.0}.get(highest, 0.5)
@@ -108,7 +111,7 @@ class _Sizes(DoorSizes):
                     text=wide.text,
                 ),
                 Chalk(
-                    start=(x, self.foremost, 0.0),
+                    start=(x, self.foremost, low),
                     end=(x, self.foremost, float(opening.head)),
                     text=high.text,
                 ),

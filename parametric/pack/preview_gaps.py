@@ -28,9 +28,9 @@ def laps(door: DoorSizes) -> Fact | None:
     middle = left + float(hanging.cover) * 0.25
     return Fact(
         key="laps",
-        label=SAID["laps"],
+        label=SAID["laps" if hanging.case is None else "laps case"],
         value=filled(SAID["laps value"], side, head),
-        note=said(SAID["laps why"]),
+        note=said(SAID["laps why" if hanging.case is None else "laps case why"]),
         chalk=(
             Chalk(
                 start=(left, door.foremost, up),

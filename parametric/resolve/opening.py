@@ -48,6 +48,13 @@ class Opening:
     board: Figure | None
     foot: Figure | None = None
 
+    @property
+    def high(self) -> Figure:
+        """From its foot to its head where the tape gave that, mm."""
+        if self.foot is None:
+            return self.head
+        return named("height of the opening", self.head - self.foot)
+
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Corner and mid points of the opening, x from the left foot, z from the highest floor.
 

@@ -60,7 +60,7 @@ def hang_on_hinges(
         _offer_up(door, leaves, sent, said),
         *foot,
         _mark(own, said),
-        *_seats(own, said),
+        *seats(own, said),
         _hang(door, leaves, sent, said),
         *_meet(door, leaves, stack, said),
     ]
@@ -108,7 +108,8 @@ def _mark(hinges: list[HingeFixing], said: Printed) -> Said:
     )
 
 
-def _seats(hinges: list[HingeFixing], said: Printed) -> list[Said]:
+def seats(hinges: list[HingeFixing], said: Printed) -> list[Said]:
+    """The mortises of flaps, cut where they were marked; none for hinges that are bored."""
     seats = dict.fromkeys(hinge.seat for hinge in hinges if hinge.seat is not None)
     if not seats:
         return []

@@ -12,6 +12,7 @@ from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Door, Resolved
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace
+from parametric.trade.case_steps import BRING, fit_fronts
 from parametric.trade.delivery import Delivery
 from parametric.trade.glazing import PLANT, free_cell
 from parametric.trade.hinge_places import HingeFixing
@@ -63,6 +64,15 @@ def order_of_work(
     door, track = resolved.door, resolved.door.track
     stack = stack_up(resolved.shop.accuracy)
     foot = _plane_foot(adjustment, guides, said)
+    if (case := door.hanging.case) is not None:
+        return _numbered(
+            [
+                _measure_again(resolved, said),
+                *fit_fronts(door, case, hinges, said),
+                *(_glaze(door, said) if sent.glazed_on_site else ()),
+                _hand_over(door, said),
+            ]
+        )
     return _numbered(
         [
             _measure_again(resolved, said),
@@ -90,6 +100,13 @@ def _measure_again(resolved: Resolved, said: Printed) -> Said:
         if fits
         else f"Widest {said.wood(door.opening.widest)}"
     )
+    if door.hanging.case is not None:
+        return (
+            "Measure the case again: clear widths of the whole and of each bay, height, both "
+            "diagonals.",
+            f"{across}, its top {said.wood(door.opening.head)} over the floor, each within "
+            f"{trust}. If not, stop and ask.",
+        )
     jambs = ", jambs plumb and out of wind" if fits and not door.hanging.tracks else ""
     return (
         "Measure the opening again: widths, head to floor, the floor's highest point.",
@@ -193,8 +210,7 @@ def _hand_over(door: Door, said: Printed) -> Said:
     if hanging.clear_way is None:
         return (
             "Open and shut every front all the way, one by one and all together.",
-            f"Nothing scrapes; the gaps are alike. {swing_words(door, said)} Show the client, "
-            "hand over the care sheet.",
+            "Nothing scrapes; the gaps are alike. Show the client, hand over the care sheet.",
         )
     clear = f"Clear way {said.wood(hanging.clear_way, down=True)}"
     shown = "Show the client, hand over the care sheet."
@@ -225,6 +241,8 @@ def _numbered(steps: list[tuple[str, str]]) -> tuple[Step, ...]:
 def tools(resolved: Resolved, sent: Delivery) -> tuple[str, ...]:
     """What the fitter brings."""
     door = resolved.door
+    if door.hanging.case is not None:
+        return (*BRING, "eye protection, dust mask, vacuum")
     hinged = any(leaf.hinges for leaf in door.leaves)
     tracks = bool(door.hanging.tracks)
     box = [

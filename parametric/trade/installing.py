@@ -15,6 +15,7 @@ from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace, PullOut, bracket_places, pull_outs
+from parametric.trade.case_steps import BEFORE
 from parametric.trade.cautions import GLASS, HINGING, LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
 from parametric.trade.delivery import Delivery
 from parametric.trade.hinge_places import HingeFixing, hinge_fixings
@@ -142,6 +143,8 @@ def _people(sent: Delivery) -> int:
 def _stop_lines(door: Door) -> tuple[tuple[str, Figure], ...]:
     """Where the two faces of hinged leaves stand; leaves alike share a line."""
     found: dict[tuple[str, float], Figure] = {}
+    if door.hanging.case is not None:
+        return ()
     for leaf in door.leaves:
         if leaf.hung.side_of("hinge") is None or leaf.hung.knuckles is None:
             continue
@@ -207,16 +210,21 @@ def _feet_and_tops(door: Door) -> list[HeightLine]:
         foot = leaf.hung.foot
         on_floor = float(foot) == float(door.hanging.floor_gap)
         top = named(f"top of {who} above the floor", foot + leaf.height)
+        rules = ("the floor gap", "floor gap and leaf height")
+        if not on_floor:
+            rules = ("at the split", "split and leaf height")
+        if door.hanging.case is not None:
+            rules = ("as the fronts stand", "foot and leaf height")
         lines += [
             HeightLine(
                 what=f"foot of {who}",
                 height=foot,
-                rule="the floor gap" if on_floor else "at the split",
+                rule=rules[0],
             ),
             HeightLine(
                 what=f"top of {who}",
                 height=top,
-                rule="floor gap and leaf height" if on_floor else "split and leaf height",
+                rule=rules[1],
             ),
         ]
     return lines
@@ -325,7 +333,9 @@ def _hold(
     if door.track is not None and door.track.carries is None:
         points.append("See the rating of the hangers on their data sheet before they are hung on.")
     carried = [own for load in loads for own in load.on_hinges]
-    if any(leaf.hung.side_of("hinge") is not None for leaf in door.leaves):
+    if door.hanging.case is not None:
+        points += [f"Gaps to set: {gap_words(door, said)}.", *BEFORE]
+    elif any(leaf.hung.side_of("hinge") is not None for leaf in door.leaves):
         points += _jambs(resolved, said)
     if any(own.rating is None for own in carried):
         points.append("See the rating of the hinges on their data sheet before they are hung on.")

@@ -12,6 +12,8 @@ Said = tuple[str, str]
 
 def datum(door: Door) -> str:
     """Where all heights are measured from."""
+    if door.opening.foot is not None:
+        return "the floor under the case"
     high = [place for place, below in door.opening.floor.items() if float(below) == 0.0]
     where = f", at the {' and '.join(high)}" if high and len(high) < 3 else ""
     return f"the highest point of the floor under the door{where}"
@@ -33,6 +35,8 @@ def over_the_head(door: Door) -> bool:
 def edge_gaps(door: Door) -> tuple[tuple[str, Figure], ...]:
     """The gaps that leaves keep beside and above themselves, mm; none of leaves that only cover."""
     hanging = door.hanging
+    if hanging.case is not None:
+        return (("between fronts", hanging.case.gap),)
     found = (
         ("at the hinges", hanging.hinge_gap),
         ("at the jambs", hanging.jamb_gap),

@@ -81,10 +81,11 @@ def story_sticks(resolved: Resolved, assembly: Assembly) -> tuple[StoryStick, ..
     """One stick for all leaves that share every mark, in the order of the leaves."""
     marks = {part.name: part.mark for part in assembly.parts}
     found: dict[tuple[object, ...], list[tuple[Leaf, StoryStick]]] = {}
+    on_a_case = resolved.door.hanging.case is not None
     for leaf in resolved.door.leaves:
         stick = StoryStick(
             leaves=(leaf.letter,),
-            heights=tuple(_heights(leaf, leaf.hung.foot)),
+            heights=tuple(_heights(leaf, None if on_a_case else leaf.hung.foot)),
             bands=tuple(_bands(leaf, marks)),
             widths=tuple(_widths(leaf, marks)),
         )
@@ -109,8 +110,8 @@ def _key(stick: StoryStick) -> tuple[object, ...]:
     return (*lines, tuple((band.mark, band.noun) for band in stick.bands))
 
 
-def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
-    """Up from the finished foot."""
+def _heights(leaf: Leaf, floor_gap: Figure | None) -> Iterator[StickMark]:
+    """Up from the finished foot, and down to the floor where the leaf stands over one."""
     trim = float(leaf.trim)
     bands = leaf.bands[::-1]
     yield StickMark(kind="datum", at=0.0, figure=bands[0].foot, words="datum, foot")
@@ -124,7 +125,7 @@ def _heights(leaf: Leaf, floor_gap: Figure) -> Iterator[StickMark]:
         yield StickMark(kind="trim", at=-trim, figure=leaf.trim, words="blank")
         top = float(leaf.height)
         yield StickMark(kind="trim", at=top + trim, figure=leaf.trim, words="blank", zero=top)
-    if float(floor_gap) > 0:
+    if floor_gap is not None and float(floor_gap) > 0:
         yield StickMark(kind="floor", at=-float(floor_gap), figure=floor_gap, words="floor")
     if leaf.guide is not None:
         yield StickMark(

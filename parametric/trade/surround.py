@@ -13,7 +13,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.catalog.room import CASING
+from parametric.catalog.room import CARCASS, CASING
+from parametric.hangings.hanging import Case
 from parametric.resolve.door import Door
 from parametric.trade.standing import comes_towards
 
@@ -35,7 +36,9 @@ class Prism:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Surround:
-    """All of it; `casing` is what is seen of it from the front, left, head and right."""
+    """All of it; `casing` is what is seen of it from the front: left, head and right, and of a
+    case its bottom.
+    """
 
     lining: tuple[Prism, ...]
     casing: tuple[Prism, ...]
@@ -62,6 +65,8 @@ def surround(door: Door, wall: float) -> Surround | None:
         wall: how thick its wall is pictured, mm.
     """
     hanging = door.hanging
+    if hanging.case is not None:
+        return _case(door, hanging.case)
     if hanging.on_wall:
         return None
     outline = door.opening.outline()
@@ -83,6 +88,36 @@ def surround(door: Door, wall: float) -> Surround | None:
         ),
         casing=_round(outline, *face, -CASING.thick, 0.0),
         beyond=_round(outline, *face, wall, wall + CASING.thick),
+    )
+
+
+def _case(door: Door, case: Case) -> Surround:
+    """A case's sides, ends, partitions, back and plinth: it stands, and its fronts hang on it."""
+    across = [x for x, _ in door.opening.outline()]
+    left, right, edge = min(across), max(across), float(case.edge)
+    foot = 0.0 if door.opening.foot is None else float(door.opening.foot)
+    head, low = float(door.opening.head), max(0.0, foot - edge)
+    boards = [
+        (left - edge, low, left + _WITHIN, head + edge),
+        (left, head - _WITHIN, right, head + edge),
+        (right - _WITHIN, low, right + edge, head + edge),
+    ]
+    if foot > low:
+        boards.append((left, low, right, foot + _WITHIN))
+    between = [(float(at), foot, float(at + case.partition), head) for at in case.partitions]
+    deep, back = CARCASS.deep, CARCASS.deep - CARCASS.back
+
+    def stood(x0: float, z0: float, x1: float, z1: float, near: float = -_WITHIN) -> Prism:
+        return Prism(outline=((x0, z0), (x1, z0), (x1, z1), (x0, z1)), near=near, far=deep)
+
+    return Surround(
+        lining=(
+            *(stood(*board) for board in between),
+            stood(left - edge, low, right + edge, head + edge, near=back),
+            *(() if low == 0.0 else (stood(left, -_BURIED, right, low, near=CARCASS.plinth_in),)),
+        ),
+        casing=tuple(stood(*board) for board in boards),
+        beyond=(),
     )
 
 

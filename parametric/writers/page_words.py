@@ -295,6 +295,8 @@ FACT_WORDS = {
     "laps": "Over the wall",
     "laps value": "{0} each side, {1} above",
     "laps why": "So that no daylight shows round the edge.",
+    "laps case": "Over the cabinet",
+    "laps case why": "The fronts lie over the edges of the cabinet.",
     "gaps n": "Gaps round the doors",
     "gaps 1": "Gaps round the door",
     "gaps sides": "{0} at the sides",

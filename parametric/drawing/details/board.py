@@ -31,6 +31,7 @@ Kind = Literal[
     "passing leaves",
     "meeting stiles",
     "hinge jamb",
+    "case edge",
     "head gap",
     "foot gap",
     "glass in its rebate",

@@ -85,7 +85,7 @@ def foot_gap(job: Subject) -> Detail | None:
     """The lowest leaf's foot over the floor; None where it runs on a guide, which has its own."""
     door = job.resolved.door
     leaf = _cut_leaf(job, highest=False)
-    if leaf.guide is not None or leaf.hung.swing is None:
+    if leaf.guide is not None or leaf.hung.swing is None or door.hanging.case is not None:
         return None
     box = leaf_boxes(door)[door.leaves.index(leaf)]
     _, near, far = _faces(job, leaf)

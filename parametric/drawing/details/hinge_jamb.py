@@ -52,7 +52,7 @@ def hinge_jamb(job: Subject) -> Detail | None:
     """The hung edge and the jamb beside it; None where no leaf is hung to a jamb."""
     door = job.resolved.door
     found, gap = hung_leaf(job), door.hanging.hinge_gap
-    if found is None or gap is None:
+    if found is None or gap is None or (door.hanging.case is not None and door.hanging.on_wall):
         return None
     leaf, side = found
     box = leaf_boxes(door)[door.leaves.index(leaf)]

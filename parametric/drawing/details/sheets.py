@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from parametric.drawing.details.arch_set_out import arch_set_out
 from parametric.drawing.details.board import Detail, carried
+from parametric.drawing.details.case_edge import case_edge
 from parametric.drawing.details.floor_guide import floor_guide
 from parametric.drawing.details.glass_in_rebate import glass_in_rebate
 from parametric.drawing.details.glass_in_stops import glass_in_stops
@@ -136,6 +137,7 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
         passing_leaves(job, paper),
         meeting_stiles(job),
         hinge_jamb(job),
+        case_edge(job),
         head_gap(job),
         foot_gap(job),
     )

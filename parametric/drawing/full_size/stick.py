@@ -364,7 +364,10 @@ def _whose(
         wide = WIDE if float(band.low) > spine_top else _SPINE
         lines = [
             *wrap(title.title, wide - 5.0),
-            f"story stick, {'leaf' if len(stick.leaves) == 1 else 'leaves'} {letters}",
+            *wrap(
+                f"story stick, {'leaf' if len(stick.leaves) == 1 else 'leaves'} {letters}",
+                wide - 5.0,
+            ),
             "  ".join(word for word in (title.number, revision, title.fingerprint) if word),
         ]
         low, high = float(band.low), float(band.high)

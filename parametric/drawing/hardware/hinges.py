@@ -277,13 +277,15 @@ def _notes(job: Subject) -> tuple[str, ...]:
             f"Floor: {job.wood(hanging.floor_gap)} under the shut leaves where it is highest there; "
             f"{job.wood(hanging.travel_gap, down=True)} where it is highest in the swing."
         )
-    else:
+    elif hanging.case is None:
         notes.append("The floor in the swing was not measured: measure it before the leaf is hung.")
-    notes.append(
-        "Pins of one leaf stand on one upright line: a leaf whose pins do not binds or falls shut."
-    )
+    if not all(isinstance(one.hinges, CupHinges) for _, one in hung):
+        notes.append(
+            "Pins of one leaf stand on one upright line: a leaf whose pins do not binds or falls shut."
+        )
     if door.opening.fixing in ("not known", "board only"):
-        notes.append("What the jambs are made of is not known: open up before screws are ordered.")
+        what = "jambs are" if hanging.case is None else "case is"
+        notes.append(f"What the {what} made of is not known: open up before screws are ordered.")
     return tuple(notes)
 
 

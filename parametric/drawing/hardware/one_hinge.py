@@ -18,7 +18,7 @@ from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import caption, wave
 from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point, around
-from parametric.drawing.primitives import Label
+from parametric.drawing.primitives import Circle, Label
 from parametric.drawing.shaped import flattened
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
@@ -182,7 +182,13 @@ def _draw_cup(
         wave(draft, view.at(a), view.at(b), view.name, 0.9)
     for cut in hinge_cuts(job, leaf, hung):
         ring = tuple((u - middle, v) for u, v in flattened(cut.outline))
-        if abs(around(ring).centre[0]) < reach:
+        if abs(around(ring).centre[0]) >= reach:
+            continue
+        if cut.name == "hinge cup":
+            centre = view.at((0.0, float(hinges.boring)))
+            radius = float(hinges.cup) / 2 / view.scale
+            draft.add(Circle(layer="cut", centre=centre, radius=radius, view=view.name))
+        else:
             draft.path("cut", view.path(ring), view.name, closed=True)
     place_chains(draft, list(_cup_chains(job, view, hinges, reach, high)))
     words = Label(

@@ -20,6 +20,7 @@ from parametric.drawing.arrangement_swing import (
     reach_chain,
     swing_box,
 )
+from parametric.drawing.case import case_from_above
 from parametric.drawing.chains import FIRST, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.leafviews import cuts_through, draw_cuts
@@ -70,7 +71,8 @@ def draw_swing(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     view = draft.view("plan of the open leaves", scale, (at[0] - x0 / scale, face))
     wall = door.survey.wall
     deep = float(wall) if isinstance(wall, Figure) else _DEEP * scale
-    for inner, outer in ((left, x0), (right, x1)):
+    case_from_above(draft, view, door, (left, right), deep)
+    for inner, outer in () if door.hanging.case is not None else ((left, x0), (right, x1)):
         wall_end(draft, view, job, inner, outer, deep)
     draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
     draw_leaves_open(draft, view, door, shut=None, pins=True)

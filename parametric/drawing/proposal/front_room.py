@@ -121,6 +121,8 @@ class FrontRoom:
         if not self.door.hanging.on_wall:
             yield from self.reveal()
             return
+        if self.door.hanging.case is not None:
+            yield from self.casings()
         for leaf in (self.on_paper(b) for b in self.leaves):
             moved = Box(leaf.x0 + reach * 0.5, leaf.y0, leaf.x1 + reach, leaf.y1 - reach * 0.6)
             yield from self.soft(moved, reach, 0.030)
@@ -155,8 +157,9 @@ class FrontRoom:
         for n in range(_SOFT):
             out = deep * 2.2 * (n + 1) / _SOFT
             yield self.clipped(Box(left + out * 0.3, low, right + out, top - out * 0.4), 0.022)
-        shades = (lighter(trim, 0.42), lighter(trim, 0.30), lighter(trim, 0.16))
-        for piece, colour in zip(self.about.casing, shades, strict=True):
+        # left, head, right; of a case its bottom too
+        shades = [lighter(trim, light) for light in (0.42, 0.30, 0.16, 0.24)]
+        for piece, colour in zip(self.about.casing, shades, strict=False):
             points = self.view.path(
                 tuple((x, max(z, floor_at(self.door, x))) for x, z in piece.outline)
             )
