@@ -44,7 +44,7 @@ def stile_cuts(
         openings: from the foot up; a coped stile's moulding runs past them from end to end.
 
     Raises:
-        ValueError: two openings are so near one another that their mitres cross.
+        ValueError: openings are so near one another, or an end, that their mitres cross.
     """
     if sticking.meets == "coped":
         return _whole_length(sticking, level_edge(blank, edge, wood))
@@ -71,7 +71,9 @@ def stile_cuts(
     bounds = [square[0], *lines, square[1]]
     for below, above in zip(bounds[::2], bounds[1::2], strict=True):
         if any(above[i].x - below[i].x < -_SAME for i in (0, -1)):
-            raise ValueError("two openings are so near one another that their mitres cross")
+            raise ValueError(
+                "openings are so near one another, or the stile's end, that their mitres cross"
+            )
         outline = _between(below, above, upright=rises > 0)
         if area_of(outline) < _SAME:
             continue

@@ -36,19 +36,27 @@ def part_solid(part: Part) -> TopoDS_Solid:
     """The solid of a part in the part's own frame, mm.
 
     All cutting tools go in one boolean. The kernel can give back an uncut body without
-    a word, so what comes back is checked.
+    a word, so what comes back is checked. Where a moulding's tools touch one another along a
+    curve it may fail at them together; they are then cut one after another, as at the bench.
 
     Raises:
         WrongSolidError: not one valid closed solid, or not of the part's volume.
         ValueError: the part's cuts are not made on one part.
     """
     pieces = solids_in(_cut(part))
-    if len(pieces) != 1:
-        raise WrongSolidError(f"{part.name}: the cuts leave {len(pieces)} pieces")
-    fault = fault_of(pieces[0], part.volume)
+    fault = _fault_among(pieces, part)
+    if fault and any(isinstance(cut, Moulded) for cut in part.cuts):
+        pieces = solids_in(_cut(part, together=False))
+        fault = _fault_among(pieces, part)
     if fault:
         raise WrongSolidError(f"{part.name}: {fault}")
     return pieces[0]
+
+
+def _fault_among(pieces: list[TopoDS_Solid], part: Part) -> str:
+    if len(pieces) != 1:
+        return f"the cuts leave {len(pieces)} pieces"
+    return fault_of(pieces[0], part.volume)
 
 
 def shape_with_stops(part: Part) -> TopoDS_Shape | None:
@@ -77,7 +85,7 @@ def shape_with_stops(part: Part) -> TopoDS_Shape | None:
     return pieces[0] if len(pieces) == 1 else shape
 
 
-def _cut(part: Part) -> TopoDS_Shape:
+def _cut(part: Part, *, together: bool = True) -> TopoDS_Shape:
     blank = _plain(part.blank)
     cuts = tuple(_plain(cut) for cut in part.cuts)
     wood = trimmed(blank, cuts)
@@ -85,7 +93,12 @@ def _cut(part: Part) -> TopoDS_Shape:
     body = rough_shape(blank, cuts)
     if not tools:
         return body
-    left = cut_away(body, tools)
+    if together:
+        left = cut_away(body, tools)
+    else:
+        left = body
+        for tool in tools:
+            left = cut_away(left, [tool])
     return _without_seams(left) if any(isinstance(cut, (Shaped, Moulded)) for cut in cuts) else left
 
 

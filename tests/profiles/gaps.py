@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -17,7 +18,9 @@ from OCP.TopAbs import TopAbs_FACE, TopAbs_IN
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Face, TopoDS_Shape
 
+from parametric.outlines import Outline, arc_of
 from parametric.paths import off
+from parametric.profiles.sticking import Sticking
 from tests.profiles.corners import LONG, RAIL, STILE, THICK, Corner
 
 STEPS = 6
@@ -33,7 +36,37 @@ class Measured:
     faces: int
 
 
+@dataclass(frozen=True, kw_only=True)
+class Joint:
+    """Where a rail meets the stile to its left, in the leaf: X to the right, Z up, Y from the face.
+
+    `stile` is the stile's width, `low` and `top` the rail's lower and upper edge, `path` its
+    lower sight edge; behind the moulding nothing is let into the stile above `plain`.
+    """
+
+    sticking: Sticking
+    path: Outline
+    stile: float
+    thick: float
+    low: float
+    top: float
+    plain: float = 0.0
+
+
 def widest_gap(corner: Corner, of: TopoDS_Shape, to: TopoDS_Shape) -> Measured:
+    """The same at the corner that all of these are tried on."""
+    joint = Joint(
+        sticking=corner.sticking,
+        path=corner.path,
+        stile=STILE,
+        thick=THICK,
+        low=LONG - RAIL,
+        top=LONG,
+    )
+    return gap_at(joint, of, to)
+
+
+def gap_at(corner: Joint, of: TopoDS_Shape, to: TopoDS_Shape) -> Measured:
     """From the faces of one member that lie in the joint to the other member, both in the leaf.
 
     A face lies in the joint when its points do, and are neither seen on the leaf's outside
@@ -50,7 +83,7 @@ def widest_gap(corner: Corner, of: TopoDS_Shape, to: TopoDS_Shape) -> Measured:
     return Measured(widest, points, faces)
 
 
-def _meets(corner: Corner, point: tuple[float, float, float]) -> bool:
+def _meets(corner: Joint, point: tuple[float, float, float]) -> bool:
     """Whether a point of a member's skin lies where the other should touch it.
 
     In from the sight edges: x into the stile, n into the rail; y from the nearer stuck face.
@@ -58,17 +91,16 @@ def _meets(corner: Corner, point: tuple[float, float, float]) -> bool:
     across, back, up = point
     moulding = corner.sticking.moulding
     width, depth = float(moulding.width), float(moulding.depth)
-    x = STILE - across
-    # the stretch of the sight edge above or below the point; past its ends, the one next to it
-    n = off(corner.path[0], corner.path[1], (across, up))
+    x = corner.stile - across
+    n = _in_from(corner.path, (across, up))
     both = len(corner.sticking.faces) > 1
-    y = min(back, THICK - back) if both else back
-    if not (-ON < x < width + ON and n > -ON and up > LONG - RAIL - ON):
+    y = min(back, corner.thick - back) if both else back
+    if not (-ON < x < width + ON and n > -ON and up > corner.low - ON):
         return False
-    if min(back, THICK - back, LONG - up) < ON:
+    if min(back, corner.thick - back, corner.top - up) < ON:
         return False  # the outside of the leaf
     if y > depth + ON:
-        return abs(x) < ON  # the shoulder behind the moulding
+        return abs(x) < ON and up > corner.plain  # the shoulder behind the moulding
     if abs(y - depth) <= ON:
         return False  # the floor of what is cut away: level with the moulding's last fillet
     own, other = (_nearest(moulding.section, y, v) for v in (n, x))
@@ -76,6 +108,19 @@ def _meets(corner: Corner, point: tuple[float, float, float]) -> bool:
     if in_rail and own < ON:
         return False  # the rail's own moulding, seen
     return not (not in_rail and other < ON)  # the stile's, seen
+
+
+def _in_from(path: Outline, point: tuple[float, float]) -> float:
+    """How far in from a sight edge a point lies: from its nearest stretch, the first one going on."""
+    found = [off(path[0], path[1], point)]
+    for a, b in itertools.pairwise(path):
+        arc = arc_of(a, b)
+        if arc is None:
+            continue
+        turn = math.atan2(point[1] - arc.y, point[0] - arc.x) - arc.start
+        if turn * math.copysign(1.0, arc.sweep) % math.tau <= abs(arc.sweep):
+            found.append(off(a, b, point))
+    return found[-1]
 
 
 def _nearest(section: object, y: float, v: float) -> float:
