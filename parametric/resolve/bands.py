@@ -101,7 +101,12 @@ def resolve_bands(
             continue
         own = named(join(name, "height"), _given(line))
         foot = _held_foot(held, own, name)
-        above = Beside(held=held, side="above", other_gives=_gives(bands[index + 1 :]))
+        above = Beside(
+            held=held,
+            side="above",
+            other_gives=_gives(bands[index + 1 :]),
+            over=None if last is None else last.held,
+        )
         shares, found = _share_out(zone, ceiling - (foot + own), leaf, told, pin=above)
         last = Beside(held=held, side="below", other_gives=_gives(one for one, _ in zone))
         problems += found

@@ -54,11 +54,15 @@ class Held:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beside:
-    """A held rail, the side of it that is shared out, and whether the other side gives way."""
+    """A held rail, the side of it that is shared out, and whether the other side gives way.
+
+    `over` is the held rail that the side above it ends at, if there is one.
+    """
 
     held: Held
     side: Literal["above", "below"]
     other_gives: bool
+    over: Held | None = None
 
 
 def does_not_add(
@@ -141,17 +145,22 @@ def nothing_beside(
     less = ", or make a given line there smaller" if given else ""
     limit = float(held.height) + (float(room) - given) * (1 if side == "above" else -1)
     edge = f"{'below' if side == 'above' else 'above'} {told.size(limit)}"
+    place, other = f"{side} it", ""
+    if pin.over is not None:
+        over, most = pin.over, float(pin.over.height) + given - float(room)
+        place = f"between it and the {over.rail.kind}, held at {told.size(over.height)}"
+        other = f", or the {over.rail.kind} higher, above {told.size(most)}"
     return Problem(
         code="no_size_left",
         level="stop",
         message=f"The {name} would be {told.size(share)} high: the {rail}, held at "
-        f"{told.size(held.height)} above the leaf's foot, leaves {told.size(room)} {side} it"
+        f"{told.size(held.height)} above the leaf's foot, leaves {told.size(room)} {place}"
         + (f", and the given lines there add to {told.size(given)}." if given else "."),
         where=held.rail.line(held.key),
         about=name,
         found=told.size(share),
         allowed="more than 0",
-        fix=f"Hold the {rail} {way}, {edge}{less}.",
+        fix=f"Hold the {rail} {way}, {edge}{other}{less}.",
         no_size=True,
     )
 

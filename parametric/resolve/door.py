@@ -86,7 +86,9 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
         finish=called(design, spec, "finish", FinishSpec),
     )
     known = collect(resolved.door)
-    for pins in (spec.pinned, door.leaves[0].written.pinned):
+    # Leaves of one block share its pins.
+    own = {leaf.written.heading: leaf.written.pinned for leaf in door.leaves}
+    for pins in (spec.pinned, *own.values()):
         problems += compare_pins(pins or {}, known, design.unit)
     return resolved, tuple(problems)
 

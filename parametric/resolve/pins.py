@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from parametric.figures import Figure, origin_line
 from parametric.names import match, nearest_name
 from parametric.problems import Problem
+from parametric.resolve.pin_ways import ways_to
 from parametric.units import Unit, length_text
 
 
@@ -27,18 +29,49 @@ def compare_pins(
                 Problem(
                     code="pin_disagrees",
                     level="stop",
-                    message=f"{hits[0]} is pinned at {_show(pinned, unit)} but works out at "
-                    f"{_show(worked_out, unit)}, {_show(abs(apart), unit)} "
+                    message=f"{hits[0]} is pinned at {_exactly(pinned, unit)} but works out at "
+                    f"{_exactly(worked_out, unit)}, {_exactly(abs(apart), unit)} "
                     f"{'more' if apart > 0 else 'less'}.",
                     where=origin_line(pinned),
                     about=hits[0],
-                    found=_show(worked_out, unit),
-                    allowed=_show(pinned, unit),
-                    fix=f"Take the pin away, or change what it follows from: "
-                    f"`stilewright explain` shows the sum of {hits[0]}.",
+                    found=_exactly(worked_out, unit),
+                    allowed=_exactly(pinned, unit),
+                    fix=_choices(written, worked_out, pinned, unit),
                 )
             )
     return tuple(problems)
+
+
+MOST_WAYS = 3
+"""Lengths that are offered to be changed; `explain` shows the rest."""
+
+
+def _choices(written: str, worked_out: Figure, pinned: Figure, unit: Unit) -> str:
+    """What would settle it: no pin, another, or another length somewhere behind the sum."""
+    ways = [way for way in ways_to(worked_out, float(pinned)) if _can_be_written(way.then, unit)]
+    again = (
+        f"pin {written} at {_exactly(worked_out, unit)}"
+        if _can_be_written(worked_out, unit)
+        else "take the pin away"
+    )
+    offered = [
+        f"make the {way.name} {_exactly(way.then, unit)} in place of {_exactly(way.now, unit)} "
+        f"(line {way.where.line})"
+        for way in ways[:MOST_WAYS]
+    ]
+    rest = "" if offered else "; no one length would do it alone"
+    said = ", or ".join((*offered, again))
+    return f"{said[0].upper()}{said[1:]}{rest}. `stilewright explain` shows the sum."
+
+
+def _can_be_written(value: float, unit: Unit) -> bool:
+    """Whether a length in hundredths of a millimetre, or sixty-fourths of an inch, says it truly."""
+    steps = float(value) / (25.4 / 64 if unit == "inch" else 0.01)
+    return abs(steps - round(steps)) < 1e-5
+
+
+def _exactly(value: float, unit: Unit) -> str:
+    return length_text(float(value), unit, Fraction(1, 64) if unit == "inch" else Fraction(1, 100))
 
 
 def _unknown(
@@ -60,7 +93,3 @@ def _unknown(
         fix="Use the name as `stilewright explain` prints it.",
         unreadable=True,
     )
-
-
-def _show(value: float, unit: Unit) -> str:
-    return length_text(float(value), unit)
