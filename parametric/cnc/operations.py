@@ -28,12 +28,11 @@ from parametric.model import (
     Pocket,
     Shaped,
     Slot,
-    Trim,
     face_depth,
     face_size,
 )
 from parametric.outlines import Bounds, Outline, Radii, Vertex, bounds_of, rounded_rectangle
-from parametric.trade.moulded_runs import shoulders
+from parametric.trade.moulded_runs import wood_along
 
 Boxed = Slot | Pocket | Groove
 Routed = Boxed | Shaped
@@ -97,9 +96,7 @@ def _wood_along(face: Face, blank: Blank, cuts: Sequence[Cut]) -> tuple[float, f
     """Where the wood of a face begins and ends along u once the ends are trimmed or shouldered, mm."""
     low, high = 0.0, float(face_size(face, blank)[0])
     if face not in ("low end", "high end"):
-        low, high = shoulders(blank, cuts)
-        low += sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
-        high -= sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
+        low, high = wood_along(blank, cuts)
     return low, high
 
 

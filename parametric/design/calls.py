@@ -12,6 +12,7 @@ from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE,
 from parametric.design.leaf import MOST_PANES, LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import BoardSpec, TimberSpec
+from parametric.design.stub_tenons import stub_tenons_need
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.hangings import DoorSpec
@@ -19,6 +20,7 @@ from parametric.hardware.pivot import PivotSpec
 from parametric.infill.board_panel import BoardPanelSpec
 from parametric.infill.flat_panel import FlatPanelSpec
 from parametric.infill.glass import GlassSpec
+from parametric.joints.stub_tenon import StubTenonSpec
 from parametric.names import nearest
 from parametric.problems import Problem
 from parametric.written import Block, Branch, Group
@@ -45,6 +47,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
                 *_divided(block, blocks),
                 *_arched(block, blocks, layers),
                 *_stuck(block, blocks),
+                *_stubbed(block, blocks),
             ]
         timber = getattr(block, "timber", None)
         if timber is not None:
@@ -365,9 +368,7 @@ def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
             and (glass.held_by, glass.bars) == ("stops", "true")
             and any(count is not None and count > 1 for count in (below.wide, below.high))
         ):
-            problems.append(
-                not_built("An arch over true bars between stops", where, about="arch")
-            )
+            problems.append(not_built("An arch over true bars between stops", where, about="arch"))
     return problems
 
 
@@ -401,6 +402,12 @@ def _stuck(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
             "A moulding round a lite that bars divide", band.line(key), about=key, allowed="1"
         )
     ]
+
+
+def _stubbed(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
+    """What stub tenons ask of their leaf."""
+    joint = blocks.get(("joint", str(leaf.joint or "")))
+    return stub_tenons_need(leaf) if isinstance(joint, StubTenonSpec) else []
 
 
 def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:

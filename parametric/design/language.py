@@ -38,7 +38,7 @@ from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
 from parametric.infill.panel_kinds import PANEL_KINDS
-from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.joints.joint_kinds import JOINT_KINDS
 from parametric.profiles.kinds import STICKING_KINDS
 from parametric.shapes.arch import ArchSpec
 from parametric.written import Block, Group, spoken
@@ -52,7 +52,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
     {
         "door": MappingProxyType(dict[str, type[Block]](DOOR_KINDS)),
         "panel": MappingProxyType(dict[str, type[Block]](PANEL_KINDS)),
-        "joint": MappingProxyType({"loose tenon": LooseTenonSpec}),
+        "joint": MappingProxyType(dict[str, type[Block]](JOINT_KINDS)),
         "sticking": MappingProxyType(dict[str, type[Block]](STICKING_KINDS)),
         "pull": MappingProxyType({"recessed": PullSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
@@ -230,7 +230,7 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "survey": ("rake",),
         "leaf": ("mullions",),
         "glass": ("weight",),
-        "joint": ("length", "pegs"),
+        "joint": ("pegs",),
         "timber": ("stiffness",),
         "board": ("stiffness",),
         "blanks": ("rough",),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import assert_never
 
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
@@ -12,6 +13,8 @@ from parametric.drawing.leaf_views import bevels, degrees
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.infill.panel_kinds import PANEL_NOUNS, AnyPanel
+from parametric.joints.loose_tenon import LooseTenon
+from parametric.joints.stub_tenon import StubTenon
 from parametric.names import short
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cutlist import cut_list
@@ -204,15 +207,27 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
     if together > 1:
         notes.append("Mark both leaves together, from one story stick.")
     notes += [*_edge_notes(leaf), *_glazing_notes(job, leaf)]
-    notes.append(
-        f"Tenons dashed: {job.wood(joint.tenon_thickness)} × {job.wood(joint.tenon_width)} × "
-        f"{job.wood(joint.tenon_length)}, in slots {job.wood(joint.slot_depth)} deep."
-    )
-    for field in leaf.panels:
+    match joint:
+        case LooseTenon():
+            notes.append(
+                f"Tenons dashed: {job.wood(joint.tenon_thickness)} × "
+                f"{job.wood(joint.tenon_width)} × {job.wood(joint.tenon_length)}, in slots "
+                f"{job.wood(joint.slot_depth)} deep."
+            )
+        case StubTenon():
+            notes.append(
+                f"Stub tenons on the rails {job.fine(joint.thickness)} thick × "
+                f"{job.fine(joint.length)} long: rails are cut longer than between the stiles "
+                f"by {job.fine(2 * joint.length)}."
+            )
+        case _:
+            assert_never(joint)
+    for field in leaf.panels[:1] if isinstance(joint, StubTenon) else leaf.panels:
         low, high = job.wood(field.groove_low), job.wood(field.groove_high)
+        stops = "from end to end" if field.through else f"stopped: {low} to {high} up"
         notes.append(
             f"Groove for the panel {job.fine(field.panel.groove_width)} × "
-            f"{job.fine(field.panel.groove_depth)}, in the stiles stopped: {low} to {high} up. "
+            f"{job.fine(field.panel.groove_depth)}, in the stiles {stops}. "
             + ("Panel loose in it: no glue." if field.panel.moves else "Panel dry in it.")
         )
     if leaf.guide is not None:

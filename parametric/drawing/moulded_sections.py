@@ -11,6 +11,7 @@ from parametric.model import Moulded, Part, Shaped
 from parametric.outlines import Outline, bounds_of
 from parametric.runs import run_line
 from parametric.trade.moulded_runs import edge_beside, shoulders
+from parametric.trade.shaped_sizes import is_rectangle
 
 _SAME = 1e-6
 
@@ -52,6 +53,17 @@ def past_the_shoulders(cut: Shaped, part: Part) -> bool:
     return u1 <= low + _SAME or u0 >= high - _SAME
 
 
+def _cheek(cut: Shaped, part: Part) -> bool:
+    """Whether a shape is the cheek of a tenon: square, from one end of the piece, part of the way in."""
+    u0, _, u1, _ = bounds_of(cut.outline)
+    one_end = (u0 <= _SAME) != (u1 >= float(part.blank.length) - _SAME)
+    return (
+        one_end
+        and is_rectangle(cut.outline)
+        and float(cut.depth) < float(part.blank.thickness) - _SAME
+    )
+
+
 def ends_along(part: Part) -> Iterator[Polygon]:
     """What is cut off a rail's ends, in a section along the middle of its width, in its x and z."""
     long, thick = float(part.blank.length), float(part.blank.thickness)
@@ -64,7 +76,11 @@ def ends_along(part: Part) -> Iterator[Polygon]:
             ]
             left = (end == "low end") == (cut.face == "low face")
             yield tuple(ring if left else reversed(ring))
-        elif isinstance(cut, Shaped) and "face" in cut.face and past_the_shoulders(cut, part):
+        elif (
+            isinstance(cut, Shaped)
+            and "face" in cut.face
+            and (past_the_shoulders(cut, part) or _cheek(cut, part))
+        ):
             u0, v0, u1, v1 = bounds_of(cut.outline)
             if v0 < middle < v1:
                 z0, z1 = float(cut.surface), float(cut.depth)

@@ -15,12 +15,13 @@ from typing import Literal
 from pydantic import Field
 
 from parametric.figures import Figure, named
+from parametric.joints.joint import JointBlock
 from parametric.model import Blank, By, Making, RoundArrises, Slot
 from parametric.names import join
-from parametric.written import Block, Length, LengthTriple
+from parametric.written import Length, LengthTriple
 
 
-class LooseTenonSpec(Block):
+class LooseTenonSpec(JointBlock):
     """The joint as written. slot: wide x long x deep; tenon: thick x wide x long."""
 
     kind: Literal["loose tenon"]
@@ -42,6 +43,16 @@ class LooseTenon:
     tenon_length: Figure
     off_groove: Figure
     off_end: Figure
+
+    @property
+    def mortise_depth(self) -> Figure:
+        """How deep the stile is cut for it."""
+        return self.slot_depth
+
+    @property
+    def mortise_width(self) -> Figure:
+        """How wide that cut is."""
+        return self.slot_width
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

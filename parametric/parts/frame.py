@@ -7,7 +7,7 @@ runs up. Each joint's slots are cut in both members from the same numbers.
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, assert_never
 
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
@@ -15,7 +15,14 @@ from parametric.hardware.guide import guide_cut
 from parametric.hardware.hinge_kinds import hinge_cuts
 from parametric.hardware.lock_cuts import lock_cuts, strike_cuts
 from parametric.hardware.pull import pull_pockets
-from parametric.joints.loose_tenon import rail_slot, stile_slot, tenon_arrises, tenon_blank
+from parametric.joints.loose_tenon import (
+    LooseTenon,
+    rail_slot,
+    stile_slot,
+    tenon_arrises,
+    tenon_blank,
+)
+from parametric.joints.stub_tenon import StubTenon, stub_cheeks
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
@@ -31,6 +38,7 @@ from parametric.resolve.rail import Rail
 BroadFace = Literal["low face", "high face"]
 
 LEFT = (-1.0, 0.0, 0.0)
+_ENDS: tuple[Literal["low end", "high end"], ...] = ("low end", "high end")
 
 
 def frame_parts(leaf: Leaf) -> tuple[Part, ...]:
@@ -54,12 +62,20 @@ def _stile(leaf: Leaf, side: Side) -> Part:
     pulls = [hung for hung in leaf.pulls if hung.side == side]
     front: BroadFace = "low face" if side == "left" else "high face"
     back: BroadFace = "high face" if side == "left" else "low face"
-    cuts: list[Cut] = [
-        stile_slot(leaf.joint, place, noun=rail.noun, shift=leaf.trim, middle=middle)
-        for rail in reversed(leaf.rails)
-        for place in rail.slots
-    ]
-    cuts += [_stile_groove(leaf, field, middle) for field in reversed(leaf.panels)]
+    cuts: list[Cut] = []
+    joint = leaf.joint
+    match joint:
+        case LooseTenon():
+            cuts += [
+                stile_slot(joint, place, noun=rail.noun, shift=leaf.trim, middle=middle)
+                for rail in reversed(leaf.rails)
+                for place in rail.slots
+            ]
+            cuts += [_stile_groove(leaf, field, middle) for field in reversed(leaf.panels)]
+        case StubTenon():
+            cuts.append(_through_groove(leaf, leaf.panels[0], middle))
+        case _:
+            assert_never(joint)
     for lite in reversed(leaf.lites):
         if lite.rebate is not None:
             cuts.append(stile_rebate(leaf, lite, lite.rebate, side, back))
@@ -169,20 +185,49 @@ def _stile_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
     )
 
 
+def _through_groove(leaf: Leaf, field: PanelField, middle: Figure) -> Groove:
+    """From end to end of the stile: it takes the panels and the rails' tenons.
+
+    What it takes of the ends that are trimmed off goes with them.
+    """
+    return Groove(
+        name="panel groove",
+        face="high edge",
+        u0=leaf.trim,
+        u1=leaf.trim + leaf.height,
+        v=middle,
+        width=field.panel.groove_width,
+        depth=field.panel.groove_depth,
+        making=_groove_making(leaf, field),
+    )
+
+
+def _rail_joints(leaf: Leaf, rail: Rail, middle: Figure) -> tuple[Cut, ...]:
+    """What the joint cuts at both ends of a rail."""
+    joint = leaf.joint
+    match joint:
+        case LooseTenon():
+            return tuple(
+                rail_slot(
+                    joint,
+                    place,
+                    face=face,
+                    foot=rail.foot,
+                    middle=middle,
+                    shoulder=rail.reach if float(rail.reach) else None,
+                )
+                for face in _ENDS
+                for place in rail.slots
+            )
+        case StubTenon():
+            return stub_cheeks(joint, length=rail.blank, height=rail.height)
+        case _:
+            assert_never(joint)
+
+
 def _rail(leaf: Leaf, rail: Rail) -> Part:
     middle = leaf.thickness / 2
-    cuts: list[Cut] = [
-        rail_slot(
-            leaf.joint,
-            place,
-            face=face,
-            foot=rail.foot,
-            middle=middle,
-            shoulder=rail.reach if float(rail.reach) else None,
-        )
-        for face in ("low end", "high end")
-        for place in rail.slots
-    ]
+    cuts: list[Cut] = [*_rail_joints(leaf, rail, middle)]
     for field in leaf.panels:
         if field.top == rail.foot:
             cuts.append(_rail_groove(leaf, field, rail, "low edge", middle))
@@ -215,8 +260,8 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
 
 
 def _rail_groove(leaf: Leaf, field: PanelField, rail: Rail, face: Face, middle: Figure) -> Groove:
-    """From shoulder to shoulder, which hide where it runs out."""
-    low, high = rail.shoulders
+    """From shoulder to shoulder, which hide where it runs out; through stub tenons to their ends."""
+    low, high = (0.0, rail.blank) if isinstance(leaf.joint, StubTenon) else rail.shoulders
     return Groove(
         name="panel groove",
         face=face,
@@ -231,8 +276,10 @@ def _rail_groove(leaf: Leaf, field: PanelField, rail: Rail, face: Face, middle: 
 
 def _tenons(leaf: Leaf, rail: Rail) -> list[Part]:
     """One tenon for each slot pair, half its length in each member."""
-    tenons = []
+    tenons: list[Part] = []
     joint = leaf.joint
+    if not isinstance(joint, LooseTenon):
+        return tenons
     for number, place in enumerate(rail.slots, start=1):
         for side in ("left", "right"):
             line = leaf.left_stile if side == "left" else leaf.width - leaf.right_stile

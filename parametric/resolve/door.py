@@ -22,7 +22,8 @@ from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
 from parametric.infill.panel import PanelBlock
 from parametric.infill.panel_kinds import PANEL_KINDS, PanelSpec
-from parametric.joints.loose_tenon import LooseTenonSpec
+from parametric.joints.joint import JointBlock
+from parametric.joints.joint_kinds import JOINT_KINDS, JointSpec
 from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.profiles.kinds import STICKING_KINDS, StickingSpec
@@ -289,8 +290,8 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
     """The blocks that one leaf of the door calls; the reader has seen that they are there."""
     leaf = design.block("leaf", name)
     assert isinstance(leaf, LeafSpec), "the reader has seen that it is there"
-    joint = called(design, leaf, "joint", LooseTenonSpec)
-    assert joint is not None
+    joint = called(design, leaf, "joint", JointBlock)
+    assert isinstance(joint, JointSpec), JOINT_KINDS
     nouns = {band.kind for band in leaf.top_to_bottom}
     return LeafParts(
         leaf=leaf,

@@ -10,6 +10,7 @@ from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
+from parametric.design.understanding import not_built
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging, HungLeaf
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
@@ -18,11 +19,8 @@ from parametric.hardware.lock import Lock, LockSpec
 from parametric.hardware.pull import PullSpec
 from parametric.infill.glass import GlassSpec
 from parametric.infill.panel_kinds import PanelSpec
-from parametric.joints.loose_tenon import (
-    LooseTenon,
-    LooseTenonSpec,
-    size_loose_tenon,
-)
+from parametric.joints.joint_kinds import Joint, JointSpec, size_joint
+from parametric.joints.stub_tenon import StubTenon, StubTenonSpec
 from parametric.model import Material
 from parametric.names import join
 from parametric.problems import Problem
@@ -73,14 +71,15 @@ class Leaf:
     rails: tuple[Rail, ...]
     lites: tuple[Lite, ...]
     panels: tuple[PanelField, ...]
-    joint: LooseTenon
+    joint: Joint
     guide: GuideGroove | None
     pulls: tuple[HungPull, ...]
     hinges: tuple[HungHinges, ...]
     lock: Lock | None
     wood_over_guide: Figure | None
     wood_over_guide_after_site_trim: Figure | None
-    least_cover_at_top: Figure
+    least_cover_at_top: Figure | None
+    """Over the highest slot; None where rails have none."""
     weights: Weights
     sticking: FrameSticking | None = None
     """The moulding round its openings; None where their edges are square."""
@@ -93,7 +92,7 @@ class LeafParts:
     """The blocks a leaf is made by, found in the design."""
 
     leaf: LeafSpec
-    joint: LooseTenonSpec
+    joint: JointSpec
     panel: PanelSpec | None
     glass: GlassSpec | None
     guide: GuideSpec | None
@@ -161,13 +160,21 @@ def resolve_leaf(
     shoulder = at("shoulder", own_width - left - right)
     trim = at("trim", spec.trim)
     timber = resolve_timber(design, spec.timber)
-    joint = size_loose_tenon(blocks.joint, join(place, "joint"))
+    if isinstance(blocks.joint, StubTenonSpec) and (blocks.guide or hung.rebates):
+        return None, (_no_stub_tenon(blocks.joint, hung),)
+    joint = size_joint(
+        blocks.joint,
+        join(place, "joint"),
+        groove=None if blocks.panel is None else blocks.panel.groove,
+        frame=thickness,
+    )
+    stub = joint if isinstance(joint, StubTenon) else None
     groove = run_on = None
     if blocks.panel is not None:
         run_on = named(join(place, "panel groove run-on"), groove_run_on(blocks.panel, shop.router))
         depth = named(join(place, "panel groove depth"), blocks.panel.groove[1])
         groove = depth
-        if float(run_on) > 0:
+        if float(run_on) > 0 and stub is None:
             groove = named(join(place, "panel groove reach in the stiles"), depth + run_on)
     rebate = None
     if blocks.glass is not None and blocks.glass.held_by == "rebate":
@@ -180,7 +187,7 @@ def resolve_leaf(
             shoulder,
             {"panel": groove, "lite": rebate},
             heads.get(index),
-            None if sticking is None else sticking.reach,
+            _past_shoulders(sticking, stub),
         )
         for index, band in enumerate(bands)
         if band.is_rail
@@ -203,15 +210,28 @@ def resolve_leaf(
         if band.noun == "lite" and blocks.glass is not None
     )
     panels = tuple(
-        resolve_panel(band, blocks.panel, spec, shop, timber, design, shoulder, thickness, run_on)
+        resolve_panel(
+            band,
+            blocks.panel,
+            spec,
+            shop,
+            timber,
+            design,
+            shoulder,
+            thickness,
+            run_on,
+            through=None if stub is None else own_height,
+        )
         for band in bands
         if band.noun == "panel" and blocks.panel is not None and run_on is not None
     )
     guide = None if blocks.guide is None else size_guide(blocks.guide, join(place, "guide groove"))
     site_trim = at("site trim", spec.site_trim)
-    lowest, highest = rails[-1].slots[0], rails[0].slots[-1]
     weights = weigh_leaf(place, own_height, thickness, left, right, rails, lites, panels, timber)
-    over = None if guide is None else at("wood over the guide groove", lowest.low - guide.depth)
+    over = None
+    if guide is not None:
+        over = at("wood over the guide groove", rails[-1].slots[0].low - guide.depth)
+    slots = rails[0].slots
     return (
         Leaf(
             name=place,
@@ -241,7 +261,9 @@ def resolve_leaf(
             wood_over_guide_after_site_trim=None
             if over is None
             else at("wood over the guide groove after site trim", over - site_trim),
-            least_cover_at_top=at("cover over the top slot", own_height - highest.high),
+            least_cover_at_top=at("cover over the top slot", own_height - slots[-1].high)
+            if slots
+            else None,
             hinges=leaf_hinges(blocks.hinge, hung, hanging, thickness, weights, shop),
             lock=leaf_lock(blocks.lock, hung, thickness, shop),
             weights=weights,
@@ -249,3 +271,16 @@ def resolve_leaf(
         ),
         (),
     )
+
+
+def _past_shoulders(sticking: FrameSticking | None, stub: StubTenon | None) -> Figure | None:
+    """How far a rail goes past its shoulders: over the stile's moulding, or into its groove."""
+    if stub is not None:
+        return stub.length
+    return None if sticking is None else sticking.reach
+
+
+def _no_stub_tenon(joint: StubTenonSpec, hung: HungLeaf) -> Problem:
+    """A groove that runs out at a stile's ends meets what else is cut there."""
+    what = "whose edge is stepped" if hung.rebates else "that runs over a floor guide"
+    return not_built(f"A stub tenon in a leaf {what}", joint.line("kind"), about="stub tenon")

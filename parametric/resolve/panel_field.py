@@ -25,7 +25,8 @@ class PanelField:
 
     `run_on` is how far the groove goes on past what the panel needs, so that the cutter's
     round end lies beyond the panel's square corner: 0 where ends are chopped square. `ramp`
-    is how far a dado blade would run on past each stop, were the groove sawn.
+    is how far a dado blade would run on past each stop, were the groove sawn. `through` grooves
+    run the whole length of the stile and stop nowhere.
     """
 
     name: str
@@ -35,6 +36,7 @@ class PanelField:
     width: Figure
     panel: AnyPanel
     run_on: Figure
+    through: bool
     groove_low: Figure
     groove_high: Figure
     blade: Figure
@@ -125,6 +127,7 @@ def resolve_panel(
     shoulder: Figure,
     thickness: Figure,
     run_on: Figure,
+    through: Figure | None,
 ) -> PanelField:
     """A panel in its opening, and the stopped grooves it asks of the stiles.
 
@@ -138,6 +141,7 @@ def resolve_panel(
         shoulder: between the stiles, mm.
         thickness: of the frame, mm.
         run_on: how far the stile's groove goes on past what the panel needs, mm.
+        through: how high the leaf is where its stiles are grooved from end to end, mm.
     """
     width = named(join(band.name, "width"), shoulder)
     material: Timber | Board
@@ -159,12 +163,14 @@ def resolve_panel(
         blade_height=named("saw most height", shop.saw.most_height),
     )
     needed_low, needed_high = band.foot - panel.groove_depth, band.top + panel.groove_depth
-    runs_on = float(run_on) > 0
+    runs_on = float(run_on) > 0 and through is None
     low = named(
-        join(band.name, "stile groove low end"), needed_low - run_on if runs_on else needed_low
+        join(band.name, "stile groove low end"),
+        Figure(0.0) if through is not None else needed_low - run_on if runs_on else needed_low,
     )
     high = named(
-        join(band.name, "stile groove high end"), needed_high + run_on if runs_on else needed_high
+        join(band.name, "stile groove high end"),
+        through if through is not None else needed_high + run_on if runs_on else needed_high,
     )
     blade = named("dado set", shop.saw.dado_set)
     ramp = named(
@@ -184,6 +190,7 @@ def resolve_panel(
         width=width,
         panel=panel,
         run_on=run_on,
+        through=through is not None,
         groove_low=low,
         groove_high=high,
         blade=blade,

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from parametric.figures import Figure, named
+from parametric.joints.joint_kinds import Joint
 from parametric.joints.loose_tenon import LooseTenon, SlotPlace, place_slots
 from parametric.names import join
 from parametric.resolve.bands import Band
@@ -17,7 +18,7 @@ class Rail:
     """A rail between the stiles, mm.
 
     `length` is from shoulder to shoulder, `blank` from end to end, `reach` past either shoulder:
-    over the stile's moulding, nothing beside a square edge. `low_groove` and `high_groove` are
+    over the stile's moulding or as a tenon, nothing where its shoulders are its ends. `low_groove` and `high_groove` are
     how far a panel's groove reaches past either edge, in the rail and in the stiles beside it;
     None where an edge has none.
     """
@@ -50,7 +51,7 @@ class Rail:
 def resolve_rail(
     bands: tuple[Band, ...],
     index: int,
-    joint: LooseTenon,
+    joint: Joint,
     shoulder: Figure,
     reaches: Mapping[str, Figure | None],
     head: LeafHead | None,
@@ -95,7 +96,9 @@ def resolve_rail(
         else named(join(band.name, "height at its right end"), band.height - head.at_right),
         low_groove=low if below == "panel" else None,
         high_groove=high if above == "panel" else None,
-        slots=place_slots(
+        slots=()
+        if not isinstance(joint, LooseTenon)
+        else place_slots(
             joint,
             rail=band.name,
             count=1 if band.written.tenons is None else int(band.written.tenons),

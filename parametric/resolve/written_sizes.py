@@ -14,7 +14,7 @@ MUST_BE_MORE_THAN_NOTHING: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "leaf": ("thickness", "stiles"),
         "panel": ("thickness", "groove", "tongue", "edge_thickness", "bevel_run"),
         "glass": ("thickness", "unit", "true_thickness", "stop", "bar_thickness"),
-        "joint": ("slot", "tenon"),
+        "joint": ("slot", "tenon", "length"),
         "track": ("hangers", "brackets_every", "spacing"),
         "guide": ("groove", "cutter"),
         "hinge": (),

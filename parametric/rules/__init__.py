@@ -56,6 +56,7 @@ from parametric.rules.short_grain_in_stop import short_grain_in_stop
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
+from parametric.rules.stub_tenon_does_not_fit import stub_tenon_does_not_fit
 from parametric.rules.uneven_floor_gap import uneven_floor_gap
 from parametric.rules.wall_too_thin import wall_too_thin
 from parametric.rules.word_says_nothing import word_says_nothing
@@ -69,6 +70,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     lap_takes_the_wood,
     astragal_too_wide,
     slot_comes_through,
+    stub_tenon_does_not_fit,
     groove_leaves_no_wall,
     moulding_leaves_no_wood,
     panel_cannot_be_cut,

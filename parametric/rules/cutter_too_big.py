@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import Figure, exceeds, origin_line
+from parametric.figures import exceeds, origin_line
 from parametric.hardware.pull import Pull
+from parametric.joints.loose_tenon import LooseTenon
 from parametric.problems import Problem
 from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked
@@ -103,7 +104,8 @@ def _relieved(job: Checked, pull: Pull) -> Iterator[Problem]:
 
 def _narrow_cuts(job: Checked, leaf: Leaf) -> Iterator[Problem]:
     """Slots, grooves and the guide groove need a cutter no wider than they are."""
-    widths: list[tuple[str, Figure]] = [("slot", leaf.joint.slot_width)]
+    joint = leaf.joint
+    widths = [("slot", joint.slot_width)] if isinstance(joint, LooseTenon) else []
     widths += [
         ("panel groove", f.panel.groove_width) for f in leaf.panels if f.panel.groove_by == "router"
     ]

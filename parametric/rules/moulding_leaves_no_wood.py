@@ -41,7 +41,7 @@ def moulding_leaves_no_wood(job: Checked) -> Iterator[Problem]:
                     allowed=f"up to {job.fine(stops.below_face)}",
                     fix="Make the stops shallower, or hold the glass in a rebate.",
                 )
-        before = (leaf.thickness - leaf.joint.slot_width) / 2
+        before = (leaf.thickness - leaf.joint.mortise_width) / 2
         if exceeds(depth, before):
             yield _stop(
                 job,

@@ -69,10 +69,10 @@ def _slots(job: Checked, leaf: Leaf, hung: HungPull) -> Iterator[Problem]:
     stile = leaf.left_stile if hung.side == "left" else leaf.right_stile
     if not exceeds(
         pull.from_edge + pull.body_pocket_width / 2 + pull.relief_past,
-        stile - leaf.joint.slot_depth,
+        stile - leaf.joint.mortise_depth,
     ):
         return
-    face_to_slot = (leaf.thickness - leaf.joint.slot_width) / 2
+    face_to_slot = (leaf.thickness - leaf.joint.mortise_width) / 2
     if not exceeds(pull.body_pocket_depth, face_to_slot):
         return
     for rail in leaf.rails:

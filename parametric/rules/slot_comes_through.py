@@ -12,6 +12,7 @@ import itertools
 from collections.abc import Iterator
 
 from parametric.figures import Figure, exceeds, origin_line
+from parametric.joints.loose_tenon import LooseTenon
 from parametric.problems import Problem
 from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked, with_article
@@ -20,14 +21,16 @@ from parametric.rules.checked import Checked, with_article
 def slot_comes_through(job: Checked) -> Iterator[Problem]:
     """Stop through the edge, caution with little wood behind; stop out of the rail's own wood."""
     for leaf in job.leaves:
-        yield from _through(job, leaf)
-        yield from _outside_rail(job, leaf)
-        yield from _walls(job, leaf)
-        yield from _tenon(job, leaf)
+        joint = leaf.joint
+        if isinstance(joint, LooseTenon):
+            yield from _through(job, leaf, joint)
+            yield from _outside_rail(job, leaf, joint)
+            yield from _walls(job, leaf, joint)
+            yield from _tenon(job, joint)
 
 
-def _through(job: Checked, leaf: Leaf) -> Iterator[Problem]:
-    depth = leaf.joint.slot_depth
+def _through(job: Checked, leaf: Leaf, joint: LooseTenon) -> Iterator[Problem]:
+    depth = joint.slot_depth
     for word, stile in (("left", leaf.left_stile), ("right", leaf.right_stile)):
         if word == "right" and float(stile) == float(leaf.left_stile):
             continue
@@ -71,14 +74,14 @@ def _through(job: Checked, leaf: Leaf) -> Iterator[Problem]:
             )
 
 
-def _outside_rail(job: Checked, leaf: Leaf) -> Iterator[Problem]:
+def _outside_rail(job: Checked, leaf: Leaf, joint: LooseTenon) -> Iterator[Problem]:
     """The slots must lie between the rail's edges, off its grooves, and clear of one another."""
     for rail in leaf.rails:
         low, high = rail.foot, rail.top
         if rail.low_groove is not None:
-            low = low + rail.low_groove + leaf.joint.off_groove
+            low = low + rail.low_groove + joint.off_groove
         if rail.high_groove is not None:
-            high = high - rail.high_groove - leaf.joint.off_groove
+            high = high - rail.high_groove - joint.off_groove
         slots = rail.slots
         overlap = any(exceeds(a.high, b.low) for a, b in itertools.pairwise(slots))
         if exceeds(low, slots[0].low) or exceeds(slots[-1].high, high) or overlap:
@@ -88,17 +91,17 @@ def _outside_rail(job: Checked, leaf: Leaf) -> Iterator[Problem]:
                 level="stop",
                 message=f"The {rail.noun} has {job.fine(room)} of wood clear of its grooves; "
                 f"{len(slots)} slot{'s' if len(slots) > 1 else ''} of "
-                f"{job.fine(leaf.joint.slot_length)} do{'es' if len(slots) == 1 else ''} not fit.",
+                f"{job.fine(joint.slot_length)} do{'es' if len(slots) == 1 else ''} not fit.",
                 where=origin_line(rail.height),
                 about=rail.name,
                 found=job.fine(room),
-                allowed=f"{job.fine(leaf.joint.slot_length * len(slots))} or more",
+                allowed=f"{job.fine(joint.slot_length * len(slots))} or more",
                 fix="Make the rail wider, the slot shorter, or the tenons fewer.",
             )
 
 
-def _walls(job: Checked, leaf: Leaf) -> Iterator[Problem]:
-    width, thick = leaf.joint.slot_width, leaf.thickness
+def _walls(job: Checked, leaf: Leaf, joint: LooseTenon) -> Iterator[Problem]:
+    width, thick = joint.slot_width, leaf.thickness
     if not exceeds(thick, width):
         yield Problem(
             code="slot_comes_through",
@@ -113,9 +116,8 @@ def _walls(job: Checked, leaf: Leaf) -> Iterator[Problem]:
         )
 
 
-def _tenon(job: Checked, leaf: Leaf) -> Iterator[Problem]:
+def _tenon(job: Checked, joint: LooseTenon) -> Iterator[Problem]:
     """The tenon must enter its slots."""
-    joint = leaf.joint
     pairs = (
         ("thick", joint.tenon_thickness, joint.slot_width),
         ("wide", joint.tenon_width, joint.slot_length),

@@ -33,8 +33,8 @@ def lock_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
 def slots_of(leaf: Leaf, side: Side) -> tuple[Taken, ...]:
     """The rails' slots in the inner edge."""
     joint, width = leaf.joint, stile_width(leaf, side)
-    near = width - joint.slot_depth
-    half = joint.slot_width / 2
+    near = width - joint.mortise_depth
+    half = joint.mortise_width / 2
     return tuple(
         Taken(
             name=rail.noun,

@@ -107,12 +107,15 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
             page="by door",
             marks=marks,
         ),
-        ShopStep(
-            work="Mark slots and groove ends together, from the story stick",
-            page="stop blocks",
-            marks=slotted,
-        ),
     ]
+    if slotted:
+        steps.append(
+            ShopStep(
+                work="Mark slots and groove ends together, from the story stick",
+                page="stop blocks",
+                marks=slotted,
+            )
+        )
     steps.append(ShopStep(work="Cut gauges and templates, full size", page=""))
     steps += [_step(setting) for setting in early]
     steps.append(

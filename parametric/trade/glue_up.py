@@ -10,6 +10,7 @@ so clamps stand no farther apart than twice the outer board and its caul.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from parametric.catalog.bench import DIAGONALS
 from parametric.catalog.shop import Clamps
@@ -19,6 +20,7 @@ from parametric.infill.board_panel import BoardPanel
 from parametric.infill.flat_panel import FlatPanel
 from parametric.infill.panel import PanelTongue, SolidPanelBlock
 from parametric.infill.raised_panel import RaisedPanel
+from parametric.joints.stub_tenon import StubTenon
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.calls import called
@@ -72,7 +74,8 @@ class RailClamps:
 class LeafGlueUp:
     """One leaf glued up, mm: clamps across it, the diagonal it must show, what is done in order.
 
-    `minutes` is how long the glue stays open, `slots` how many it must go into in that time.
+    `minutes` is how long the glue stays open, `slots` how many places it must go into in that
+    time: slots, or with stub tenons the tenons' own cheeks, as `goes_in` says.
     """
 
     leaf: str
@@ -83,6 +86,7 @@ class LeafGlueUp:
     diagonal: Figure
     diagonals_differ: Figure
     slots: Figure
+    goes_in: Literal["slots", "tenons"]
     minutes: Figure
     steps: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -217,8 +221,13 @@ def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:
     for rail in rails[1:]:
         total, slots = total + rail.clamps, slots + 2 * rail.tenons
     clamps = at("clamps", total, "")
-    # A tenon goes into a slot at each end, and each end into both members.
-    glued = at("slots to glue", 2 * slots, "")
+    # A loose tenon goes into a slot at each end, and each end into both members.
+    stub = isinstance(leaf.joint, StubTenon)
+    glued = (
+        at("tenons to glue", Figure(2 * len(leaf.rails), unit=""), "")
+        if stub
+        else at("slots to glue", 2 * slots, "")
+    )
     diagonal = at("diagonal before trim", hypot(leaf.width, leaf.stile_blank))
     minutes = named("glue minutes", shop.clamps.glue_minutes, "min")
     return LeafGlueUp(
@@ -230,6 +239,7 @@ def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:
         diagonal=diagonal,
         diagonals_differ=DIAGONALS,
         slots=glued,
+        goes_in="tenons" if stub else "slots",
         minutes=minutes,
         steps=_leaf_steps(said, leaf, clamps, glued, minutes, diagonal, resolved),
         cautions=(*_too_few(shop.clamps, clamps), *GLUE),
@@ -297,10 +307,17 @@ def _leaf_steps(
             f"The panel has {first_coats(finish.kind)} on it before it goes in, so that no bare "
             f"wood shows when it shrinks. Dry, its {edges} slide in their grooves by hand."
         )
-    steps.append(
-        f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one stile, "
-        "rails on to them."
-    )
+    stub = isinstance(leaf.joint, StubTenon)
+    if stub:
+        steps.append(
+            f"Glue {int(slots)} tenons in {int(minutes)} minutes, on the tenons' cheeks and the "
+            "shoulders, and none where a panel comes. Rails into one stile, at their marks."
+        )
+    else:
+        steps.append(
+            f"Glue {int(slots)} slots in {int(minutes)} minutes: two people. Tenons into one "
+            "stile, rails on to them."
+        )
     if any(lite.framed_bars for lite in leaf.lites):
         steps.append(
             "Bars go together first, dry: every half-lap closes flush, level bars to the front. "

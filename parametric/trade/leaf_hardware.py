@@ -41,7 +41,7 @@ def leaf_hardware(door: Door) -> tuple[LeafHardware, ...]:
     found = []
     for leaf in door.leaves:
         place = join(leaf.name, "hangers")
-        deep = leaf.joint.slot_depth
+        deep = leaf.joint.mortise_depth
         first = named(join(place, "from the left edge at least"), leaf.left_stile + deep)
         kept = named(join(place, "from the right edge at least"), leaf.right_stile + deep)
         last = named(join(place, "from the left edge at most"), leaf.width - kept)

@@ -26,7 +26,7 @@ from parametric.model import (
     When,
 )
 from parametric.trade.cutlist import mitred_ends
-from parametric.trade.moulded_runs import run_sizes, shoulders
+from parametric.trade.moulded_runs import run_sizes, wood_along
 from parametric.trade.shaped_sizes import bevel_of
 
 Kind = Literal[
@@ -220,7 +220,7 @@ def stopped(cut: Groove, part: Part) -> bool:
     """Whether a groove ends inside the wood at either end."""
     if cut.face in ("low end", "high end"):
         return False
-    low, high = shoulders(part.blank, part.cuts)
+    low, high = wood_along(part.blank, part.cuts)
     return float(cut.u0) > low + 1e-6 or float(cut.u1) < high - 1e-6
 
 

@@ -375,7 +375,7 @@ def _cautions(work: Work) -> Cautions:
     stop = STOPPED_CUT if work.stopped else PLUNGED_CUT if work.kind == "slot" else ()
     match work.by:
         case "saw":
-            own = _OF_THE_SAW.get(work.kind, ())
+            own = DADO if "dado set" in work.tool else _OF_THE_SAW.get(work.kind, ())
             return (*stop, *own, *SAW, *DUST)
         case "router":
             return (*stop, *ROUTER, *DUST)

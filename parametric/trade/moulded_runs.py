@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from parametric.figures import plain
-from parametric.model import Blank, Cut, Edge, End, Moulded, Part, Shaped, removed_volume
+from parametric.model import Blank, Cut, Edge, End, Moulded, Part, Shaped, Trim, removed_volume
 from parametric.outlines import area_of, bounds_of
 from parametric.paths import heading
 from parametric.runs import RunEnd, run_bounds
@@ -79,6 +79,18 @@ def shoulders(blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
                 low, high = (max(low, u1), high) if u0 <= _SAME else (low, min(high, u0))
             case _:
                 pass
+    return low, high
+
+
+def wood_along(blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
+    """Where the wood of a piece begins and ends along it once its ends are trimmed, mm.
+
+    A groove from one to the other runs out at both.
+    """
+    low, high = shoulders(blank, cuts)
+    trims = [cut for cut in cuts if isinstance(cut, Trim)]
+    low += sum(float(cut.length) for cut in trims if cut.end == "low end")
+    high -= sum(float(cut.length) for cut in trims if cut.end == "high end")
     return low, high
 
 

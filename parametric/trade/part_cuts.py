@@ -40,7 +40,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
-from parametric.trade.moulded_runs import edge_beside, run_sizes, shoulders
+from parametric.trade.moulded_runs import edge_beside, run_sizes, wood_along
 from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
 
 Quantity = Literal[
@@ -401,7 +401,7 @@ class _Degrees:
     def _groove_ends(self, cut: Groove) -> Size | Said:
         near, far = 0.0, float(face_size(cut.face, self._part.blank)[0])
         if cut.face not in ("low end", "high end"):
-            near, far = shoulders(self._part.blank, self._part.cuts)
+            near, far = wood_along(self._part.blank, self._part.cuts)
         stopped = (float(cut.u0) > near + 1e-9) + (float(cut.u1) < far - 1e-9)
         open_too = "one end, one open" if stopped == 1 else ""
         if not stopped:

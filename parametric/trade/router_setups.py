@@ -65,6 +65,8 @@ def loose_tenon_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[LooseTe
     sizes: dict[tuple[float, ...], list[int]] = {}
     for index, leaf in enumerate(resolved.door.leaves):
         joint = leaf.joint
+        if not isinstance(joint, LooseTenon):
+            continue
         key = tuple(
             round(float(size), 6)
             for size in (
@@ -86,6 +88,7 @@ def loose_tenon_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[LooseTe
 def _set_up(resolved: Resolved, assembly: Assembly, own: list[int], number: int) -> LooseTenonSetUp:
     leaves = [resolved.door.leaves[index] for index in own]
     joint = leaves[0].joint
+    assert isinstance(joint, LooseTenon), "leaves are told apart before"
 
     def at(quantity: str, value: float, unit: str = "mm") -> Figure:
         return named(join(f"tenon set-up {number}", quantity), value, unit)

@@ -132,7 +132,7 @@ def _heights(leaf: Leaf, floor_gap: Figure | None) -> Iterator[StickMark]:
             kind="stop", at=float(leaf.guide.depth), figure=leaf.guide.depth, words="guide groove"
         )
     for field in leaf.panels:
-        for stop in (field.groove_low, field.groove_high):
+        for stop in () if field.through else (field.groove_low, field.groove_high):
             yield StickMark(kind="stop", at=float(stop), figure=stop, words="groove stops")
     for bar in _bars(leaf, upright=False):
         for edge in (bar.low, bar.high):

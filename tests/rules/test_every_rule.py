@@ -22,6 +22,9 @@ DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.ya
 PAIR = Path(__file__).with_name("hinged-pair.yaml")
 BOARD = Path(__file__).with_name("board-door.yaml")
 POCKET = Path(__file__).parents[2] / "templates/pocket.yaml"
+WARDROBE = Path(__file__).parents[1] / "joints/wardrobe-pair.yaml"
+STUB = "joint: {kind: stub tenon, length: 10}"
+"""The line of the wardrobe that says its joint: its stiles are 80, its groove 9 x 10."""
 HOUSE = DESIGN.parents[1] / "house.yaml"
 
 Lines = dict[str, str]
@@ -1137,6 +1140,53 @@ CASES = (
         {"sheet: 2440 x 1220": "sheet: 963 x 1220"},
         "The panel is 963 long and a sheet of plywood is 962",
         design=BOARD,
+    ),
+    # 10.5 - 10 = 0.5.
+    case(
+        "stub_tenon_too_long",
+        "stop",
+        {STUB: "joint: {kind: stub tenon, length: 10.5}"},
+        {STUB: "joint: {kind: stub tenon, length: 10}"},
+        "its groove 10 deep: the shoulder stays 0.5 open",
+        design=WARDROBE,
+    ),
+    # The groove is 9 wide, and so the tenon 9 thick.
+    case(
+        "stub_tenon_too_short",
+        "caution",
+        {STUB: "joint: {kind: stub tenon, length: 8}"},
+        {STUB: "joint: {kind: stub tenon, length: 9}"},
+        "8 long and 9 thick",
+        design=WARDROBE,
+    ),
+    # 19.5 - 10 = 9.5 of stile behind the groove, the house's `behind slot` is 10; a cup of 35
+    # finds no stile so narrow, which stops it besides.
+    case(
+        "groove_comes_through",
+        "caution",
+        {"stiles: 80": "stiles: 19.5"},
+        {"stiles: 80": "stiles: 20"},
+        "leaves 9.5 of stile behind the tenons",
+        exit_status=1,
+        design=WARDROBE,
+    ),
+    # The mid rail between two grooves of 10: 29 - 20 = 9.
+    case(
+        "stub_tenon_finds_no_wood",
+        "stop",
+        {"- mid rail: 80": "- mid rail: 29"},
+        {"- mid rail: 80": "- mid rail: 29.5"},
+        "the mid rail has 9 left for a tenon 9 thick",
+        design=WARDROBE,
+    ),
+    # A leaf of 7.9 kg; the limit is the house's `one person`.
+    case(
+        "stub_tenon_overloaded",
+        "caution",
+        {STUB: STUB + "\nlimits: {one person: 7.8 kg}"},
+        {STUB: STUB + "\nlimits: {one person: 8 kg}"},
+        "The leaf weighs 7.9 kg, and its rails hold on stub tenons 10 long",
+        design=WARDROBE,
     ),
 )
 

@@ -190,8 +190,9 @@ def leaf_sheet(job: Subject, say: Numbers, own: tuple[LeafGlueUp, ...]) -> SetUp
                 number=say.count(one.minutes),
                 after="minutes",
                 name=said(
-                    "open time of the glue, for {} slots",
+                    "open time of the glue, for {} {}",
                     say.count(one.slots, *(o.slots for o in others)),
+                    one.goes_in,
                 ),
             ),
         ),

@@ -167,7 +167,9 @@ def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
             return [Key(letter="a", number=say.set_to(next(iter(radii.values()))), name="radius")]
         return []
     if len({_rounded(cut) for cut in cuts}) > 1:
-        return []
+        longs = [_extents(cut)[0] for cut in cuts if is_rectangle(cut.outline)]
+        alike = len(longs) == len(cuts) and max(longs) - min(longs) < _SAME
+        return [Key(number=say.set_to(*longs), name="along the piece, all alike")] if alike else []
     long, wide = _extents(first)
     return [
         Key(letter="a", number=say.set_to(long), name="along the piece"),
@@ -204,6 +206,8 @@ def _guide(setting: Setting, cut: Shaped) -> str:
         return "a line gauged along the far side; planed down to it, the near arris left"
     if _curved(cut) and _recess(cut) is None:
         return "the template of the curve, held with its face to the face of the piece"
+    if "dado set" in setting.tool:
+        return "the end to a stop, the shoulder cut last; passes side by side clear the rest"
     return {
         "router": "fence or straight edge on the line, blocks at both ends",
         "saw": "knife lines on both sides, the waste side marked",

@@ -22,6 +22,7 @@ from parametric.drawing.tables import Table
 
 Kind = Literal[
     "panel in the stile",
+    "stub tenon",
     "glass in its stops",
     "loose tenon",
     "stopped groove",

@@ -82,7 +82,7 @@ def _anywhere(window: Box) -> Box:
 
 def _slot(draft: Draft, view: View, leaf: Leaf, plane: float, gap: float, window: Box) -> None:
     """The lowest slot in the rail's end, beyond the cut."""
-    half = float(leaf.joint.slot_width) / 2
+    half = float(leaf.joint.mortise_width) / 2
     foot = gap + float(leaf.rails[-1].slots[0].low)
     points = (
         (plane - half, window.y1 - 1.0),

@@ -15,6 +15,7 @@ from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.joints.loose_tenon import LooseTenon
 from parametric.names import short
 from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
@@ -27,12 +28,15 @@ _SLOT = 28.0
 """How much of the slot is shown, mm."""
 
 
-def loose_tenon_joint(job: Subject, paper: Paperwork) -> Detail:
-    """The tightest joint of the first leaf, at its right stile."""
+def loose_tenon_joint(job: Subject, paper: Paperwork) -> Detail | None:
+    """The tightest joint of the first leaf, at its right stile; None where rails have no slots."""
     leaf, group = leaf_groups(job)[0]
+    sizes = leaf.joint
+    if not isinstance(sizes, LooseTenon):
+        return None
     joint = tightest_joint(leaf)
     line = float(leaf.width - leaf.right_stile)
-    deep = float(leaf.joint.slot_depth)
+    deep = float(sizes.slot_depth)
     right = line + min(deep + _SIDE, float(leaf.right_stile) - 3.0)
     if joint.edge == "high":
         low, high = float(joint.slot.high) - _SLOT, float(joint.rail.top) + _PAST
@@ -45,8 +49,8 @@ def loose_tenon_joint(job: Subject, paper: Paperwork) -> Detail:
     cuts = cut_in_window(pieces, "flat", float(leaf.thickness) / 2, window)
     draw_cut(draft, view, cuts, window, Looks(), outline="cut")
     _behind_panel(draft, view, joint, line, window)
-    _chains(draft, view, job, paper, leaf, joint, line, window)
-    _words(draft, view, job, leaf, joint, line)
+    _chains(draft, view, job, paper, leaf, sizes, joint, line, window)
+    _words(draft, view, job, leaf, sizes, joint, line)
     noun = short(joint.rail.name)
     return finished(
         draft,
@@ -75,11 +79,12 @@ def _chains(
     job: Subject,
     paper: Paperwork,
     leaf: Leaf,
+    sizes: LooseTenon,
     joint: Joint,
     line: float,
     window: Box,
 ) -> None:
-    fine, sizes = job.rules.fine, leaf.joint
+    fine = job.rules.fine
     deep, long = float(sizes.slot_depth), float(sizes.tenon_length)
     high = joint.edge == "high"
     end = float(joint.slot.high if high else joint.slot.low)
@@ -140,8 +145,15 @@ def _chains(
     place_chains(draft, [chain(view, "up", right + FIRST, stops, links)])
 
 
-def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, joint: Joint, line: float) -> None:
-    sizes = leaf.joint
+def _words(
+    draft: Draft,
+    view: View,
+    job: Subject,
+    leaf: Leaf,
+    sizes: LooseTenon,
+    joint: Joint,
+    line: float,
+) -> None:
     high = joint.edge == "high"
     end = float(joint.slot.high if high else joint.slot.low)
     inwards = -1.0 if high else 1.0

@@ -22,6 +22,7 @@ from parametric.drawing.details.panel_in_stile import panel_in_stile
 from parametric.drawing.details.passing_leaves import passing_leaves
 from parametric.drawing.details.pull_pockets import pull_pockets
 from parametric.drawing.details.stopped_groove import stopped_groove
+from parametric.drawing.details.stub_tenon_joint import stub_tenon_joint
 from parametric.drawing.details.words import scales_said
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import newest_only
@@ -130,6 +131,7 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
         glazing_bar(job),
         arch_set_out(job),
         loose_tenon_joint(job, paper),
+        stub_tenon_joint(job),
         stopped_groove(job),
         pull_pockets(job),
         floor_guide(job, paper),

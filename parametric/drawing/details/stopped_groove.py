@@ -51,7 +51,7 @@ def stopped_groove(job: Subject) -> Detail | None:
         low, high = float(found.slot.low) - _PAST * 0.6, rail_edge + _PAST
     else:
         low, high = rail_edge - _PAST, float(found.slot.high) + _PAST * 0.6
-    deep = float(leaf.joint.slot_depth)
+    deep = float(leaf.joint.mortise_depth)
     window = Box(line - min(deep + _BACK, line - 3.0), low, line + 60.0, high)
     draft = board()
     scale = detail_scale(thick + window.width, window.height)
@@ -109,7 +109,7 @@ def _edge(draft: Draft, view: View, leaf: Leaf, found: GrooveEnd, window: Box) -
             wave(draft, *ends, view.name, 0.7)
         else:
             draft.line("edge", *ends, view.name)
-    middle, half = thick / 2, float(leaf.joint.slot_width) / 2
+    middle, half = thick / 2, float(leaf.joint.mortise_width) / 2
     slot = _round_ends(middle, half, float(found.slot.low), float(found.slot.high))
     draft.path("edge", view.path(slot), view.name, closed=True)
     for path, fine in _groove_outlines(found, middle, window):
@@ -247,9 +247,9 @@ def _words(draft: Draft, view: View, job: Subject, leaf: Leaf, found: GrooveEnd)
         )
     say(
         draft,
-        view.at((line - float(leaf.joint.slot_depth) * 0.62, slot - way * -6.0)),
+        view.at((line - float(leaf.joint.mortise_depth) * 0.62, slot - way * -6.0)),
         "dot",
-        (f"slot of the tenon, {job.wood(leaf.joint.slot_depth)} deep",),
+        (f"slot of the tenon, {job.wood(leaf.joint.mortise_depth)} deep",),
         fan((1.0, 0.35 * way), (1.0, -0.35 * way)),
         view.name,
     )

@@ -221,8 +221,12 @@ def _notes(job: Subject) -> tuple[str, ...]:
         "Across from the leaf's left edge, seen from the front; up from the finished foot; in "
         "from the face, to the middle.",
         "Hangers only where the grain of the top rail runs level and no tenon lies under them; "
-        "where in that length, and on what screws, by their data sheet. Over the tenons "
-        f"{job.wood(leaf.least_cover_at_top, down=True)} of wood is left.",
+        "where in that length, and on what screws, by their data sheet."
+        + (
+            ""
+            if leaf.least_cover_at_top is None
+            else f" Over the tenons {job.wood(leaf.least_cover_at_top, down=True)} of wood is left."
+        ),
     ]
     if leaf.guide is not None:
         notes.append(

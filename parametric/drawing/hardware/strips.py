@@ -13,6 +13,7 @@ from parametric.drawing.plane import Point, rectangle
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.joints.loose_tenon import LooseTenon
 from parametric.resolve.leaf import Leaf
 from parametric.trade.leaf_hardware import LeafHardware
 
@@ -39,10 +40,15 @@ def draw_top(
     view = draft.view(f"{leaf.name}, top", scale, (at[0] + LEFT, at[1] + _CAPTION))
     wide, thick = float(leaf.width), float(leaf.thickness)
     _edge(draft, view, leaf, upside_down=False)
-    half, middle = float(leaf.joint.slot_width) / 2, thick / 2
-    deep = float(leaf.joint.slot_depth)
-    for line in (float(leaf.left_stile), wide - float(leaf.right_stile)):
-        slot = rectangle(line - deep, middle - half, line + deep, middle + half)
+    half, middle = float(leaf.joint.mortise_width) / 2, thick / 2
+    deep = float(leaf.joint.mortise_depth)
+    # A loose tenon has a slot in the rail too, a stub tenon is the rail's own.
+    inside = deep if isinstance(leaf.joint, LooseTenon) else 0.0
+    for low, high in (
+        (float(leaf.left_stile) - deep, float(leaf.left_stile) + inside),
+        (wide - float(leaf.right_stile) - inside, wide - float(leaf.right_stile) + deep),
+    ):
+        slot = rectangle(low, middle - half, high, middle + half)
         draft.path("hidden", view.path(slot), view.name, closed=True)
     _middle(draft, view, leaf, middle)
     over = view.y(thick)

@@ -1,0 +1,1 @@
+"""Hinges and locks: their numbers by hand, their cuts as solids."""
