@@ -127,6 +127,7 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         states=states_of(
             {
                 "shut": {},
+                **_rows_open(places),
                 "half open": dict.fromkeys(every, 0.5),
                 "open": dict.fromkeys(every, 1.0),
             },
@@ -212,6 +213,15 @@ def _leaf(
     assert spec.drawer_travel is not None, "the reader has seen that it is written"
     out = named(join(f"leaf {letter}", "draws out"), spec.drawer_travel)
     return dataclasses.replace(hung, motion=(Slide(direction=(0.0, -1.0, 0.0), travel=out),))
+
+
+def _rows_open(places: tuple[FrontPlace, ...]) -> dict[str, dict[int, float]]:
+    """Fronts of one row open, those over and under it shut, where there are several rows."""
+    rows = max(place.row for place in places) + 1
+    return {
+        f"row {row + 1} open": {i: 1.0 for i, place in enumerate(places) if place.row == row}
+        for row in range(rows if rows > 1 else 0)
+    }
 
 
 def _reaches(

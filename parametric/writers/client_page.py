@@ -66,10 +66,12 @@ def go_together(
 
     Leaves that fold on one another come to rest by one and the same last step, about the jamb
     that carries them all, and no state has them apart. Halves of a door share their hinge
-    line too, but some state has one of them open alone.
+    line too, but some state has one of them open alone; and what only slides is tied to nothing.
     """
     ways = {
-        name: (motion[-1], *(state.open.get(name, 0.0) for state in states)) if motion else ()
+        name: (motion[-1], *(state.open.get(name, 0.0) for state in states))
+        if motion and isinstance(motion[-1], Turn)
+        else ()
         for name, motion in motions.items()
     }
     same = {name: [one for one, way in ways.items() if way == ways[name]] for name in ways}

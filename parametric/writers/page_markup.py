@@ -14,7 +14,7 @@ from parametric.catalog.finishes import (
     VeiledGlass,
 )
 from parametric.writers.client_page import Amount, Fact, OwnPlace, Palette, PreviewPage, Saying
-from parametric.writers.page_words import MOVED_WORDS, ONE_WORDS, WORDS
+from parametric.writers.page_words import MOVED_WORDS, NO_WAY_WORDS, ONE_WORDS, WORDS
 
 _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
 
@@ -22,7 +22,8 @@ _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
 def words_of(page: PreviewPage) -> dict[str, str]:
     """What the page says of itself: of doors that slide, or what it says otherwise."""
     alone = ONE_WORDS[page.moves] if len(page.leaves) == 1 else {}
-    return WORDS | MOVED_WORDS[page.moves] | alone
+    through = NO_WAY_WORDS if page.clear_way is None else {}
+    return WORDS | MOVED_WORDS[page.moves] | alone | through
 
 
 def text_of(text: str) -> str:

@@ -197,6 +197,9 @@ ONE_WORDS: dict[str, dict[str, str]] = {
 }
 """What the page says otherwise of one door alone; a door that folds has two leaves at the least."""
 
+NO_WAY_WORDS = {"clear": "", "ajar": "Open"}
+"""What it says of what nobody walks through, the fronts of a case: never how much is clear."""
+
 DOOR_WORDS = {
     # what they are, under the job's name: by how they move and how many they are
     "slide 1": "Sliding door",

@@ -88,7 +88,7 @@ export class Strip {
     const shut = to - from < 1 || leaves.list.every((leaf) => leaf.shut);
     const swing = leaves.list.some((leaf) => !leaf.slides);
     if (shut) this.state.textContent = words.shut;
-    else if (swing && to - from < TOO_NARROW) this.state.textContent = words.ajar;
+    else if (!words.clear || (swing && to - from < TOO_NARROW)) this.state.textContent = words.ajar;
     else {
       const value = document.createElement('em');
       setLength(value, to - from, unit);
