@@ -289,6 +289,18 @@ def glass_in_it(spec: GlassSpec) -> Figure | None:
     return None if spec.unit is None else spec.unit[0] + spec.unit[2]
 
 
+def glass_name(pane: Pane) -> str:
+    """What a pane is, sizes in mm: `toughened glass`; a unit by its panes and the bars between them."""
+    if pane.unit is None:
+        return f"{pane.kind} glass"
+    build = " / ".join(f"{float(size):g}" for size in pane.unit)
+    bars = ""
+    if pane.grid is not None:
+        upright, level = len(pane.grid.uprights), len(pane.grid.levels)
+        bars = f", spacer bars {upright} upright and {level} level"
+    return f"{pane.kind} unit {build}{bars}"
+
+
 def pane_blank(pane: Pane) -> Blank:
     """The pane: its width is laid along x, so that the cut list reads width first."""
     return Blank(length=pane.width, width=pane.height, thickness=pane.thickness)

@@ -16,6 +16,7 @@ from parametric.pack.door_words import alike, counted, filled
 from parametric.pack.page_lengths import glass_amount, true_amount, wood_amount
 from parametric.pack.preview_gaps import gaps, laps, passing
 from parametric.pack.preview_swing import room_to_swing, swinging_gap
+from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight
@@ -280,6 +281,14 @@ class _Sizes(DoorSizes):
         true = true_amount(self.resolved, pane.thickness)
         return filled(SAID["glass value true"], nominal, pane.kind, true)
 
+    def _planted(self, count: int) -> tuple[str, ...]:
+        """Where bars do not part the glass, so that nobody takes one pane for many."""
+        if any(
+            isinstance(lite.section, PlantedBar) for lf in self.door.leaves for lite in lf.lites
+        ):
+            return (SAID["bars planted" if count == 1 else "bars planted n"],)
+        return ()
+
     def glass(self) -> Fact | None:
         """What it is, and the size of a pane: of the largest, where they differ."""
         panes = [
@@ -310,7 +319,12 @@ class _Sizes(DoorSizes):
             key="glass",
             label=SAID["glass"],
             value=self._thick(pane),
-            note=filled(SAID["pane alone" if count == 1 else words], counted(count), wide, high),
+            note=filled(
+                " ".join((SAID["pane alone" if count == 1 else words], *self._planted(count))),
+                counted(count),
+                wide,
+                high,
+            ),
             chalk=(
                 Chalk(
                     start=(left, front, foot + float(pane.height) * 0.2),

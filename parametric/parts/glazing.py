@@ -6,6 +6,7 @@ from parametric.catalog.glass_facts import DENSITY
 from parametric.infill.glass import (
     Pane,
     Stops,
+    glass_name,
     pane_blank,
     stop_blank,
     stop_mitres,
@@ -77,21 +78,11 @@ def _glass(leaf: Leaf, lite: Lite, pane: Pane) -> Part:
 
 
 def _glass_material(pane: Pane) -> Material:
-    """What it is made of: of an insulated unit the two panes and its spacer bars tell it from another,
-    and its density is that of its glass shared over the whole.
-    """
-    if pane.unit is None:
-        return Material(name=f"{pane.kind} glass", look="glass", density=DENSITY)
-    build = " / ".join(f"{float(size):g}" for size in pane.unit)
-    bars = ""
-    if pane.grid is not None:
-        upright, level = len(pane.grid.uprights), len(pane.grid.levels)
-        bars = f", spacer bars {upright} upright and {level} level"
-    return Material(
-        name=f"{pane.kind} unit {build}{bars}",
-        look="glass",
-        density=DENSITY * (pane.unit[0] + pane.unit[2]) / pane.thickness,
+    """What it is made of; an insulated unit's density is that of its glass shared over the whole."""
+    density = (
+        DENSITY if pane.unit is None else DENSITY * (pane.unit[0] + pane.unit[2]) / pane.thickness
     )
+    return Material(name=glass_name(pane), look="glass", density=density)
 
 
 def _off(outline: Outline, width: float, height: float) -> Outline:

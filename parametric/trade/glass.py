@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.glass_facts import SAFETY_KINDS, safety_glazing
 from parametric.figures import Figure, exceeds
-from parametric.infill.glass import Pane, SpacerGrid
+from parametric.infill.glass import Pane, SpacerGrid, glass_name
 from parametric.model import Assembly
 from parametric.outlines import Outline
 from parametric.resolve.door import Resolved
@@ -44,14 +44,15 @@ class PaneTemplate:
 class GlassRow:
     """One size of pane: width x height x thickness, mm; kg each.
 
-    Of a shaped pane they are those of the rectangle it is cut from. `nominal` is the thickness
-    people say; `unit` the two panes of an insulated unit with the space between them, `grid` the
-    bars in that.
+    Of a shaped pane they are those of the rectangle it is cut from. `name` is what it is in full,
+    sizes in mm. `nominal` is the thickness people say; `unit` the two panes of an insulated unit
+    with the space between them, `grid` the bars in that.
     """
 
     mark: str
     number: int
     kind: str
+    name: str
     width: float
     height: float
     nominal: float
@@ -99,6 +100,7 @@ def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
                 mark=mark,
                 number=len(names),
                 kind=pane.kind,
+                name=glass_name(pane),
                 width=pane.width,
                 height=pane.height,
                 nominal=pane.nominal,

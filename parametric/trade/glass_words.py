@@ -31,8 +31,7 @@ def outline_words(
     turned = len(shape.turned_over)
     drawn = f"{row.number - turned} as drawn, {turned} turned over" if turned else "as drawn"
     lines = [
-        f"{row.mark}: {row.number} off, {row.called}{'' if row.unit else ' glass'} "
-        f"{_thick(row)} thick; {drawn}",
+        f"{row.mark}: {row.number} off, {row.name} {mm(row.thickness)} thick; {drawn}",
         f"unit mm, seen from the front: {mm(row.width)} wide, {mm(row.height)} at its highest, "
         f"left edge {mm(left)}, right edge {mm(right)}",
         f"finished glass, clearance taken off; tolerance each way {mm(order.tolerance)}; "
@@ -59,13 +58,6 @@ def _grid(grid: SpacerGrid) -> str:
         if middles
     ]
     return f"{'; '.join(places)}, to their middles; {mm(grid.most)} wide at most"
-
-
-def _thick(row: GlassRow) -> str:
-    """The true thickness; of a unit its panes and space, and over all."""
-    if row.unit is None:
-        return mm(row.thickness)
-    return f"{' / '.join(mm(size) for size in row.unit)} ({mm(row.thickness)})"
 
 
 def mm(value: float) -> str:

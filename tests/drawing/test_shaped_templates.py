@@ -175,7 +175,7 @@ def test_sizes_are_rounded_down_and_the_words_are_whole() -> None:
     assert not {"15-3/16", "19-1/4"} & set(said)
     whole = " ".join(said)
     assert "Glass G1" in whole
-    assert "toughened, 7/32 (.226) thick, 2 off" in whole
+    assert "toughened, 1/4 (0.226 true) thick, 2 off" in whole
     assert "seen from the front: leaf A / lite / row 1 / pane 1" in whole
     assert "TURN OVER for leaf B / lite / row 1 / pane 2" in whole
     assert "radius 56-31/32 (56.970)" in whole
@@ -190,7 +190,7 @@ def test_the_order_names_each_page_and_outline() -> None:
     subject, paper, title = mill_lane()
     sheets = draw_glass_templates(subject, paper, title)
     rows = glazing_table(paper.glazing, printed(subject.resolved)).rows
-    told = {row[0]: row[-1] for row in rows}
+    told = {row[0]: row[-2] for row in rows}
     assert told["G1"] == "page 1 of glass-templates.pdf, outline glass-G1.dxf"
     assert told["G2"] == "page 2 of glass-templates.pdf, outline glass-G2.dxf"
     assert {told[mark] for mark in ("G3", "G4")} == {"none: every pane is a rectangle"}

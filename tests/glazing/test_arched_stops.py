@@ -152,3 +152,17 @@ def test_nothing_overlaps_with_bars(tmp_path: Path, shape: str) -> None:
 def test_the_pack_is_as_designed_and_its_sheets_are_clean(tmp_path: Path) -> None:
     path = under_an_arch(tmp_path, "segmental", BARS, wide=2, high=3)
     assert whole_pack(path, tmp_path / "pack")["sheets"]["findings"] == []
+
+
+@pytest.mark.kernel
+def test_a_shaped_unit_with_spacer_bars_is_ordered_by_outline_and_grid(tmp_path: Path) -> None:
+    """Its template, its outline file and its grid agree, or the pack would not be built."""
+    unit = BARS.replace("thickness: 6.4", "unit: 4 x 6 x 4").replace("applied", "spaced")
+    unit = unit.replace("stop: 12 x 14.5", "stop: 12 x 11")
+    path = under_an_arch(tmp_path, "segmental", unit, wide=2, high=3)
+    said = whole_pack(path, tmp_path / "pack")
+    assert said["sheets"]["findings"] == []
+    outline = (tmp_path / "pack" / "order" / "glass-G1.dxf").read_text(encoding="utf-8")
+    assert "laminated unit 4 / 6 / 4, spacer bars 1 upright and 2 level 14 thick" in outline
+    panes = (tmp_path / "pack" / "site" / "panes.csv").read_text(encoding="utf-8")
+    assert "order/glass-G1.dxf" in panes

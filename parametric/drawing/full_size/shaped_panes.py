@@ -27,7 +27,9 @@ from parametric.figures import exceeds
 from parametric.infill.glass import Pane
 from parametric.outlines import SAME, Outline, backwards
 from parametric.trade.glass import GlassRow, PaneTemplate
+from parametric.trade.glazing import grid_words
 from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import printed
 
 _ROUND = 16.0
 """How much paper is cut out round a pane, mm: its strip of waste, and a row of dimensions."""
@@ -142,10 +144,12 @@ def _words(
     """What the glazier must read from the template itself."""
     rule, order = job.rules.fine, paper.glazing
     drawn = [name for name in row.names if name not in shape.turned_over]
+    thick = printed(job.resolved).thick(row.nominal, row.thickness, row.unit)
     turned = (f"TURN OVER for {', '.join(shape.turned_over)}",) if shape.turned_over else ()
     return (
         f"Glass {row.mark}",
-        f"{row.kind}, {rule.dimension(row.thickness)} thick, {row.number} off",
+        f"{row.called}, {thick} thick, {row.number} off",
+        *((f"Spacer bars {grid}",) if (grid := grid_words(row, printed(job.resolved))) else ()),
         f"As drawn, seen from the front: {', '.join(drawn)}",
         *turned,
         *arc_words(curve, rule, corner="the low left corner", level="the foot"),

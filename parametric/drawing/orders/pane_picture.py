@@ -123,7 +123,8 @@ def _draw_pane(
         _up_an_edge(draft, pane, 1.0, view.y(right), said.fine(right, down=True))
         _upward(draft, (pane.x1 + 5.0 + beside + _SECOND, pane.centre[1]))
     if row.grid is not None:
-        _grid(draft, row.grid, view, pane, said)
+        past = pane.x1 + (0.0 if row.template is None else _SECOND)
+        _grid(draft, row.grid, view, pane, past, said)
     if row.kind in SAFETY_KINDS:
         _stamp(draft, pane)
     within = (pane.x0 + pane.width * 0.34, pane.centre[1] - TITLE / 2)
@@ -150,8 +151,12 @@ def _between(row: GlassRow, grid: SpacerGrid, view: View, pane: Box) -> list[Poi
     ]
 
 
-def _grid(draft: Draft, grid: SpacerGrid, view: View, pane: Box, said: Printed) -> None:
-    """The middles of the bars between a unit's panes, each with its place from the left or the foot."""
+def _grid(
+    draft: Draft, grid: SpacerGrid, view: View, pane: Box, past: float, said: Printed
+) -> None:
+    """The middles of the bars between a unit's panes, each with its place from the left or the foot;
+    these stand past what is measured at the right edge.
+    """
     for middle in grid.uprights:
         x = view.x(float(middle))
         draft.line("centre", (x, pane.y0), (x, pane.y1 + 1.6), view.name)
@@ -168,10 +173,10 @@ def _grid(draft: Draft, grid: SpacerGrid, view: View, pane: Box, said: Printed) 
         )
     for middle in grid.levels:
         y = view.y(float(middle))
-        draft.line("centre", (pane.x0, y), (pane.x1 + 1.6, y), view.name)
+        draft.line("centre", (pane.x0, y), (past + 1.6, y), view.name)
         draft.add_first(
             [
-                Label(text=said.fine(middle), at=(pane.x1 + 2.4, y + aside), layer="dims")
+                Label(text=said.fine(middle), at=(past + 2.4, y + aside), layer="dims")
                 for aside in (-TEXT / 2, -TEXT * 1.1, TEXT * 0.1)
             ]
         )

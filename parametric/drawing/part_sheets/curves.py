@@ -33,6 +33,11 @@ _SHORT = 25.0
 """A curve that is drawn shorter than this is measured in the list alone, mm on paper."""
 _SHARES = (0.35, 0.65, 0.25, 0.75, 0.45, 0.55, 0.15, 0.85)
 """Where along a curve the arrow of its radius is tried, in turn."""
+_LEADERS = ((9.0, 14.0, 6.0, 20.0), (27.0, 34.0, 42.0))
+"""How long its leader is, mm on paper: a long one only where no short one finds room."""
+_LOW, _LOW_IN = 8.0, 12.0
+"""A height drawn lower than this has its value past its strokes, where the places along the piece
+are written: it stands this far in, mm on paper."""
 
 
 def dimension_curves(
@@ -65,10 +70,14 @@ def _heights(
 ) -> Iterator[Chain]:
     cut = row.cut
     assert isinstance(cut, Shaped)
-    inwards = _IN * strip.lie.scale
+    scale = strip.lie.scale
+
+    def inwards(height: float) -> float:
+        return scale * (_IN if height / scale >= _LOW else _LOW_IN)
+
     places: tuple[tuple[Quantity, float, float, float], ...] = (
-        ("left height", curve.low, curve.left, inwards),
-        ("right height", curve.high, curve.right, -inwards),
+        ("left height", curve.low, curve.left, inwards(curve.left)),
+        ("right height", curve.high, curve.right, -inwards(curve.right)),
         ("crown", curve.crown_at, curve.crown, 0.0),
     )
     for quantity, at, height, off in places:
@@ -103,10 +112,11 @@ def _radius(
     rule = drawn_rule(size, rules)
     text = f"r {rule.dimension(size.figure)}"
     options = []
-    for target, way in _places(curve, cut, part, strip):
+    tried = itertools.product(_LEADERS, _places(curve, cut, part, strip))
+    for long, (target, way) in tried:
         view = strip.view(target[0])
         tip = strip.at(target)
-        for far, run in itertools.product((9.0, 14.0, 6.0, 20.0), (1.0, -1.0)):
+        for far, run in itertools.product(long, (1.0, -1.0)):
             knee = (tip[0] + way[0] * far, tip[1] + way[1] * far)
             landing = (knee[0] + run * 2.0, knee[1])
             label = Label(
@@ -131,8 +141,9 @@ def _places(
 ) -> Iterator[tuple[Point, Point]]:
     """Places on the smallest of its arcs, and the way from there to the hollow side, on the side."""
     arcs = [arc for a, b in curve.run if (arc := arc_of(a, b)) is not None]
-    arc = min(arcs, key=lambda one: one.radius)
-    for share in _SHARES:
+    least = min(arc.radius for arc in arcs)
+    smallest = [arc for arc in arcs if arc.radius < least + 1e-6]
+    for arc, share in itertools.product(smallest, _SHARES):
         turn = arc.start + arc.sweep * share
         out = (math.cos(turn), math.sin(turn))
         target = part.on_face(
