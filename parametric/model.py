@@ -674,3 +674,37 @@ def digest(*things: Any) -> str:
 def shape_key(part: Part) -> str:
     """The same for two parts exactly when one solid serves for both."""
     return digest(part.material.look, part.blank, part.cuts)
+
+
+SAME_SIZE = 1e-6
+"""Two sizes no farther apart than this are one size, mm or deg."""
+
+
+def alike(one: Any, other: Any) -> bool:
+    """Whether two things of the model are the same, sizes within `SAME_SIZE` of one another.
+
+    Unlike two digests, two sizes either side of where one is rounded are still one size: half
+    of a sixty-fourth of an inch ends in the middle of a millionth of a millimetre.
+    """
+    if isinstance(one, float) or isinstance(other, float):
+        return (
+            isinstance(one, (int, float))
+            and isinstance(other, (int, float))
+            and abs(float(one) - float(other)) <= SAME_SIZE
+        )
+    if dataclasses.is_dataclass(one) and not isinstance(one, type):
+        return type(one) is type(other) and all(
+            alike(getattr(one, f.name), getattr(other, f.name)) for f in dataclasses.fields(one)
+        )
+    if isinstance(one, Mapping) and isinstance(other, Mapping):
+        return one.keys() == other.keys() and all(alike(one[key], other[key]) for key in one)
+    if isinstance(one, (tuple, list)) and isinstance(other, (tuple, list)):
+        return len(one) == len(other) and all(map(alike, one, other))
+    return bool(one == other)
+
+
+def same_shape(one: Part, other: Part) -> bool:
+    """Whether one piece serves for two parts: look, blank and cuts alike."""
+    return alike(
+        (one.material.look, one.blank, one.cuts), (other.material.look, other.blank, other.cuts)
+    )

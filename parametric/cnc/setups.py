@@ -29,7 +29,7 @@ from parametric.model import (
     face_depth,
     face_point,
     face_size,
-    shape_key,
+    same_shape,
 )
 from parametric.outlines import Bounds, bounds_of
 from parametric.trade.file_names import file_stem
@@ -97,7 +97,7 @@ def part_types(assembly: Assembly) -> tuple[PartType, ...]:
             known = found.get(part.mark)
             if known is None:
                 found[part.mark] = PartType(part=part)
-            elif shape_key(known.part) != shape_key(part):
+            elif not same_shape(known.part, part):
                 raise ValueError(f"mark {part.mark} stands for {known.part.name} and {part.name}")
             else:
                 found[part.mark] = dataclasses.replace(known, twins=(*known.twins, part))

@@ -6,7 +6,14 @@ import dataclasses
 from collections.abc import Iterable
 
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
-from parametric.model import Assembly, Group, Material, Part, Placement, shape_key
+from parametric.model import (
+    Assembly,
+    Group,
+    Material,
+    Part,
+    Placement,
+    same_shape,
+)
 from parametric.names import join
 from parametric.parts.bars import bar_parts
 from parametric.parts.frame import frame_parts, tenon_parts
@@ -45,7 +52,7 @@ def make_parts(resolved: Resolved) -> Assembly:
     if door.hanging.tracks:
         groups.append(_tracks(door))
     return Assembly(
-        name=resolved.design.job, groups=tuple(_marked(groups)), states=door.hanging.states
+        name=resolved.design.job, groups=tuple(marked(groups)), states=door.hanging.states
     )
 
 
@@ -83,18 +90,25 @@ def _tracks(door: Door) -> Group:
     return Group(name="tracks", placement=Placement(), parts=parts)
 
 
-def _marked(groups: Iterable[Group]) -> list[Group]:
+def marked(groups: Iterable[Group]) -> list[Group]:
     """Number the types of each letter in the order they come; a part arrives with its letter."""
-    marks: dict[tuple[str, str, str], str] = {}
-    counts: dict[str, int] = {}
+    firsts: dict[str, list[Part]] = {}
     marked = []
     for group in groups:
         parts = []
         for part in group.parts:
-            key = (part.mark, part.material.name, shape_key(part))
-            if key not in marks:
-                counts[part.mark] = counts.get(part.mark, 0) + 1
-                marks[key] = f"{part.mark}{counts[part.mark]}"
-            parts.append(dataclasses.replace(part, mark=marks[key]))
+            known = firsts.setdefault(part.mark, [])
+            number = next(
+                (
+                    number
+                    for number, first in enumerate(known, 1)
+                    if first.material.name == part.material.name and same_shape(first, part)
+                ),
+                0,
+            )
+            if not number:
+                known.append(part)
+                number = len(known)
+            parts.append(dataclasses.replace(part, mark=f"{part.mark}{number}"))
         marked.append(dataclasses.replace(group, parts=tuple(parts)))
     return marked

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from OCP.TopoDS import TopoDS_Shape, TopoDS_Solid
 
-from parametric.model import Part, shape_key
+from parametric.model import Part, same_shape, shape_key
 from parametric.solids.cache import Cache
 from parametric.solids.shape import WrongSolidError, part_solid, shape_with_stops
 
@@ -54,12 +54,20 @@ def build_solids(
     """
     shapes: dict[str, TopoDS_Solid] = {}
     keys: dict[str, str] = {}
+    firsts: dict[str, Part] = {}
     for part in parts:
         if part.name in keys:
             raise ValueError(f"two parts are called {part.name}")
-        key = keys[part.name] = shape_key(part)
+        own = shape_key(part)
+        key = (
+            own
+            if own in firsts
+            else next((key for key, first in firsts.items() if same_shape(first, part)), own)
+        )
+        keys[part.name] = key
         if key in shapes:
             continue
+        firsts[key] = part
         try:
             shapes[key] = part_solid(part) if cache is None else _kept(cache, key, part)
         except WrongSolidError:

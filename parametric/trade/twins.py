@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from typing import Literal, assert_never
 
 from parametric.model import (
+    SAME_SIZE,
     Blank,
     Cut,
     Edge,
@@ -30,7 +31,7 @@ from parametric.model import (
     Slot,
     Tongue,
     Trim,
-    digest,
+    alike,
     face_depth,
     face_size,
 )
@@ -151,8 +152,10 @@ def mirrors(part: Part, other: Part) -> bool:
 
 def _is_image(part: Part, other: Part, way: Way) -> bool:
     turned = [mirrored(cut, part.blank, way) for cut in part.cuts]
-    same_blank = digest(part.blank) == digest(other.blank)
-    return same_blank and _keys(turned, part.blank) == _keys(other.cuts, other.blank)
+    return alike(part.blank, other.blank) and _same_cuts(
+        [_as_wood(cut, part.blank) for cut in turned],
+        [_as_wood(cut, other.blank) for cut in other.cuts],
+    )
 
 
 def lies_turned(part: Part, twin: Part) -> bool:
@@ -161,8 +164,19 @@ def lies_turned(part: Part, twin: Part) -> bool:
     return any(part.faces.get(side) != twin.faces.get(side) for side in sides)
 
 
-def _keys(cuts: Sequence[Cut | None], blank: Blank) -> list[str]:
-    return sorted(digest(_wood(cut, blank) if isinstance(cut, Shaped) else cut) for cut in cuts)
+def _same_cuts(cuts: Sequence[Cut | None], others: Sequence[Cut | None]) -> bool:
+    """Whether each cut of the one has its own among those of the other, in any order."""
+    left = list(others)
+    for cut in cuts:
+        found = next((i for i, other in enumerate(left) if alike(cut, other)), None)
+        if found is None:
+            return False
+        del left[found]
+    return not left
+
+
+def _as_wood(cut: Cut | None, blank: Blank) -> Cut | None:
+    return _wood(cut, blank) if isinstance(cut, Shaped) else cut
 
 
 def _wood(cut: Shaped, blank: Blank) -> Shaped:
@@ -170,8 +184,13 @@ def _wood(cut: Shaped, blank: Blank) -> Shaped:
 
     What is cut right through may be cut from either side, and an outline begun anywhere.
     """
-    corners = [(round(vertex.x, 6), round(vertex.y, 6)) for vertex in cut.outline]
-    first = corners.index(min(corners))
+    leftmost = min(float(vertex.x) for vertex in cut.outline) + SAME_SIZE
+    corners = [
+        (float(vertex.y), index)
+        for index, vertex in enumerate(cut.outline)
+        if float(vertex.x) <= leftmost
+    ]
+    first = min(corners)[1]
     begun = (*cut.outline[first:], *cut.outline[:first])
     outline = tuple(Vertex(*map(float, vertex)) for vertex in begun)
     face, surface, depth = cut.face, float(cut.surface), float(cut.depth)

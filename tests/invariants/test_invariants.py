@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 
 from parametric.job import Job, check
-from parametric.model import Assembly, removed_volume, shape_key
+from parametric.model import Assembly, Part, removed_volume, same_shape
 from parametric.pack.numbers import figures, part_records
 from parametric.problems import stops
 from parametric.resolve.door import Resolved
@@ -80,10 +80,10 @@ def test_parts_agree_with_numbers_lists_and_one_another(text: str) -> None:
     if found is None:
         return
     resolved, assembly = found
-    by_mark: dict[str, str] = {}
+    by_mark: dict[str, Part] = {}
     for part in assembly.parts:
         # Twins share a mark exactly when they share a solid.
-        assert by_mark.setdefault(part.mark, shape_key(part)) == shape_key(part)
+        assert same_shape(by_mark.setdefault(part.mark, part), part)
         removed = [removed_volume(cut, part.blank) for cut in part.cuts]
         assert all(volume > 0 for volume in removed), part.name
         assert 0 < part.volume <= part.blank.volume
