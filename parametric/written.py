@@ -163,9 +163,8 @@ def _read(value: object, size: Callable[[str, Text], Fraction]) -> Figure | NotM
     text = _text(value, "one reading, or: not measured")
     if text == "not measured":
         return NotMeasured(text.where)
-    if text.startswith("about "):
-        return _figure(text, size(text.removeprefix("about "), text), "mm", about=True)
-    return _figure(text, size(text, text), "mm")
+    about = text.startswith("about ")
+    return _figure(text, size(text.removeprefix("about "), text), "mm", about=about)
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,16 +243,6 @@ def _apart(text: Text) -> list[str]:
     return written
 
 
-def _pair(value: object) -> tuple[Figure, Figure]:
-    first, second = _sizes(value, 2)
-    return first, second
-
-
-def _triple(value: object) -> tuple[Figure, Figure, Figure]:
-    first, second, third = _sizes(value, 3)
-    return first, second, third
-
-
 def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
     """One to `most` sizes with x between them: what was measured of a finished thing."""
     if len(written := _apart(text)) > most:
@@ -313,7 +302,7 @@ def _name(value: object) -> Text:
 
 
 def _height(value: object) -> Figure | Text:
-    text = _text(value, "a height, or the name of a line that the survey measured")
+    text = _text(value, "a height, or a line of the survey by name")
     return _name(text) if re.match(r"[a-z]", text) else _length(text)
 
 
@@ -358,13 +347,15 @@ Share = Annotated[
 """The size of one thing in a list that must add up."""
 
 LengthPair = Annotated[
-    tuple[Figure, Figure], PlainValidator(_pair), _string("two sizes with x between them: 9 x 18")
+    tuple[Figure, Figure],
+    PlainValidator(lambda value: _sizes(value, 2)),
+    _string("two sizes with x between them: 9 x 18"),
 ]
 """Two sizes of one thing, in the order of its block. Say the order in the field's description."""
 
 LengthTriple = Annotated[
     tuple[Figure, Figure, Figure],
-    PlainValidator(_triple),
+    PlainValidator(lambda value: _sizes(value, 3)),
     _string("three sizes with x between them: 150 x 32 x 14"),
 ]
 """Three sizes of one thing, in the order of its block. Say the order in the field's description."""
@@ -392,9 +383,7 @@ Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
 """A block's name or a catalogue entry."""
 Height = Annotated[
-    Figure | Text,
-    PlainValidator(_height),
-    _scalar("a height, or the name of a line that the survey measured"),
+    Figure | Text, PlainValidator(_height), _scalar("a height, or a line of the survey by name")
 ]
 """A height in mm, or a line of the room by its name."""
 Words = Annotated[Text, PlainValidator(lambda value: _text(value, "words")), _scalar("words")]

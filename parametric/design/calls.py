@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
+from parametric.design.arch_needs import arch_needs
 from parametric.design.glass_needs import glass_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
 from parametric.design.leaf import MOST_PANES, LeafSpec
@@ -45,7 +46,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
                 *_leaf_needs(block, blocks, layers),
                 *_bands(block),
                 *_divided(block, blocks),
-                *_arched(block, blocks, layers),
+                *arch_needs(block, blocks, _absent(block, "arch", blocks, layers)),
                 *_stuck(block, blocks),
                 *_stubbed(block, blocks),
             ]
@@ -334,41 +335,6 @@ def _divided(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
             problems.append(
                 not_built(f"A {band.kind} divided by bars", band.line(key), about=key, allowed="1")
             )
-    return problems
-
-
-def _arched(leaf: LeafSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
-    """An arched rail needs its arch, and glass under it that can follow it."""
-    problems: list[Problem] = []
-    glass = _glass_of(leaf, blocks)
-    for index, band in enumerate(leaf.top_to_bottom):
-        if band.underside != "arch":
-            continue
-        where = band.line("underside")
-        if _absent(leaf, "arch", blocks, layers):
-            problems.append(
-                stop(
-                    "missing_block",
-                    f"The {band.kind} has an arch underneath, but there is no "
-                    '"arch" block to say its rise.',
-                    where,
-                    about=leaf.heading,
-                    found="no arch",
-                    allowed="a block `arch:`",
-                    fix="Write `arch: {shape: segmental, rise: ...}` at the margin.",
-                )
-            )
-        below = leaf.top_to_bottom[index + 1] if index + 1 < len(leaf.top_to_bottom) else None
-        if below is None:
-            continue
-        if below.kind != "lite":
-            problems.append(not_built(f"An arch over a {below.kind}", where, about="arch"))
-        elif (
-            glass is not None
-            and (glass.held_by, glass.bars) == ("stops", "true")
-            and any(count is not None and count > 1 for count in (below.wide, below.high))
-        ):
-            problems.append(not_built("An arch over true bars between stops", where, about="arch"))
     return problems
 
 

@@ -32,6 +32,16 @@ def stub_tenons_need(leaf: LeafSpec) -> list[Problem]:
             )
         )
     problems += [
+        not_built(
+            f"A stub tenon on an arched {band.kind}",
+            band.line("underside"),
+            about="stub tenon",
+            allowed="`kind: loose tenon`",
+        )
+        for band in leaf.rails
+        if band.underside == "arch"
+    ]
+    problems += [
         stop(
             "tenons_of_another_joint",
             f"A {band.kind} has one stub tenon at either end, as high as the rail: "

@@ -7,7 +7,7 @@ import itertools
 from parametric.drawing import shaped
 from parametric.drawing.moulded_fronts import goes_over_stiles
 from parametric.drawing.moulded_sections import ends_along, past_the_shoulders, run_across
-from parametric.drawing.plane import Point, Polygon, without_spikes
+from parametric.drawing.plane import Point, Polygon, rectangle, without_spikes
 from parametric.drawing.shaped import flattened, less, open_to
 from parametric.model import (
     Blank,
@@ -47,7 +47,12 @@ def across(part: Part, at: float) -> Polygon:
         match cut:
             case Shaped() if "face" in cut.face:
                 for a, b in shaped.across(flattened(cut.outline), at):
-                    if float(cut.depth) < thick - 1e-6 or float(cut.surface) > 0:
+                    if float(cut.surface) > 0:
+                        z0, z1 = float(cut.surface), float(cut.depth)
+                        if cut.face == "high face":
+                            z0, z1 = thick - z1, thick - z0
+                        ends.append(rectangle(a, z0, b, z1))
+                    elif float(cut.depth) < thick - 1e-6:
                         sides.setdefault(cut.face, []).append((a, b, float(cut.depth)))
                     elif a <= low + 1e-6:
                         low = b

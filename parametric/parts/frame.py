@@ -28,7 +28,12 @@ from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
 from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.lying import LEVEL, RIGHT, UP, rail_blank, rail_left
-from parametric.parts.rebates import arch_cut, rail_rebates, stile_rebate
+from parametric.parts.rebates import (
+    arch_cut,
+    groove_round_the_arch,
+    rail_rebates,
+    stile_rebate,
+)
 from parametric.parts.sticking import rail_sticking, stile_sticking
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.leaf_hardware import HungPull
@@ -229,12 +234,17 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
     middle = leaf.thickness / 2
     cuts: list[Cut] = [*_rail_joints(leaf, rail, middle)]
     for field in leaf.panels:
-        if field.top == rail.foot:
+        if field.top == rail.foot and rail.head is None:
             cuts.append(_rail_groove(leaf, field, rail, "low edge", middle))
         if field.foot == rail.top:
             cuts.append(_rail_groove(leaf, field, rail, "high edge", middle))
     if rail.head is not None:
         cuts.append(arch_cut(leaf, rail, rail.head))
+        cuts += [
+            groove_round_the_arch(leaf, rail, rail.head, field)
+            for field in leaf.panels
+            if field.top == rail.foot
+        ]
     cuts += rail_rebates(leaf, rail)
     cuts += rail_notches(leaf, rail)
     cuts += rail_sticking(leaf, rail)

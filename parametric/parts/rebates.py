@@ -16,7 +16,7 @@ from parametric.profiles.on_rails import under_outline
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite, Rebate
-from parametric.resolve.panel_field import largest_that_fits
+from parametric.resolve.panel_field import PanelField, largest_that_fits
 from parametric.resolve.rail import Rail
 
 ARCH = Making(by="router", tool="straight cutter against a template")
@@ -146,6 +146,23 @@ def between(low: tuple[Vertex, ...], high: tuple[Vertex, ...]) -> Outline:
 def tidy(vertices: tuple[Vertex, ...]) -> Outline:
     """Without corners that lie on the next one, as where a curve springs from the blank's corner."""
     return tuple(no_short_edges(list(vertices)))
+
+
+def groove_round_the_arch(leaf: Leaf, rail: Rail, head: LeafHead, field: PanelField) -> Shaped:
+    """The panel's groove in an arched underside, in the middle of the rail's thickness."""
+    panel = field.panel
+    front = (leaf.thickness - panel.groove_width) / 2
+    return Shaped(
+        name="panel groove",
+        face="low face",
+        outline=between(
+            rail_chain(leaf, rail, head),
+            rail_chain(leaf, rail, head, out=float(panel.groove_depth)),
+        ),
+        surface=front,
+        depth=front + panel.groove_width,
+        making=Making(by="bench", tool="slot cutter, its bearing on the curve"),
+    )
 
 
 def _round_the_arch(leaf: Leaf, rail: Rail, head: LeafHead, rebate: Rebate) -> Shaped:

@@ -220,9 +220,11 @@ def resolve_leaf(
             shoulder,
             thickness,
             run_on,
-            through=None if stub is None else own_height,
+            None if stub is None else own_height,
+            left,
+            heads.get(index - 1),
         )
-        for band in bands
+        for index, band in enumerate(bands)
         if band.noun == "panel" and blocks.panel is not None and run_on is not None
     )
     guide = None if blocks.guide is None else size_guide(blocks.guide, join(place, "guide groove"))

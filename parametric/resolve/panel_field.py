@@ -16,7 +16,9 @@ from parametric.infill.panel import PanelBlock, Seasons
 from parametric.infill.panel_kinds import AnyPanel, PanelSpec, size_panel
 from parametric.model import ramp_length
 from parametric.names import join
+from parametric.resolve.arched_panel import ArchOver, groove_top, under_the_arch
 from parametric.resolve.bands import Band
+from parametric.resolve.head import LeafHead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +45,8 @@ class PanelField:
     ramp: Figure
     ramp_low: Figure
     ramp_high: Figure
+    arch: ArchOver | None = None
+    """The arch over it; `height` and `top` are then to the springing."""
 
 
 def resolve_timber(design: Design, name: str) -> Timber:
@@ -128,6 +132,8 @@ def resolve_panel(
     thickness: Figure,
     run_on: Figure,
     through: Figure | None,
+    left: Figure,
+    head: LeafHead | None,
 ) -> PanelField:
     """A panel in its opening, and the stopped grooves it asks of the stiles.
 
@@ -142,6 +148,8 @@ def resolve_panel(
         thickness: of the frame, mm.
         run_on: how far the stile's groove goes on past what the panel needs, mm.
         through: how high the leaf is where its stiles are grooved from end to end, mm.
+        left: the opening's left edge in the leaf, mm.
+        head: the curve over it, if any.
     """
     width = named(join(band.name, "width"), shoulder)
     material: Timber | Board
@@ -162,7 +170,11 @@ def resolve_panel(
         ),
         blade_height=named("saw most height", shop.saw.most_height),
     )
-    needed_low, needed_high = band.foot - panel.groove_depth, band.top + panel.groove_depth
+    depth, arch = panel.groove_depth, None
+    needed_low, needed_high = band.foot - depth, band.top + depth
+    if head is not None:
+        panel, arch = under_the_arch(panel, head, left=left, width=width, foot=band.foot)
+        needed_high = groove_top(head, depth, left=left, width=width, name=band.name)
     runs_on = float(run_on) > 0 and through is None
     low = named(
         join(band.name, "stile groove low end"),
@@ -197,4 +209,5 @@ def resolve_panel(
         ramp=ramp,
         ramp_low=named(join(band.name, "saw ramp low end"), needed_low - ramp),
         ramp_high=named(join(band.name, "saw ramp high end"), needed_high + ramp),
+        arch=arch,
     )

@@ -53,6 +53,20 @@ def panel_will_not_move(job: Checked) -> Iterator[Problem]:
                 allowed=f"{job.fine(panel.groove_depth)} or less each side",
                 fix="Let the timber dry to its room first, or make the grooves deeper.",
             )
+        if field.arch is not None and exceeds(field.arch.out, field.arch.at_foot):
+            free = panel.groove_depth - field.arch.out
+            yield Problem(
+                code="panel_closes_under_arch",
+                level="stop",
+                message=f"Under the arch the panel goes as far into its groove as at its sides, "
+                f"{job.fine(field.arch.out)}, and leaves {job.fine(free)} there; its ends are to "
+                f"have {job.fine(panel.groove_depth - field.arch.at_foot)}.",
+                where=origin_line(panel.groove_depth),
+                about=field.arch.out.name or "",
+                found=job.fine(field.arch.out),
+                allowed=f"{job.fine(field.arch.at_foot)} or less",
+                fix="Make `end clearance` smaller, or `clearance` larger.",
+            )
         deepest = max(panel.engagement_damp, panel.end_engagement)
         tongue, thick = panel.tongue, in_groove(panel)
         if tongue is not None and exceeds(deepest + limits.tongue_spare, tongue.length):

@@ -1132,6 +1132,24 @@ CASES = (
         "The panel has 4.5 in each groove",
         design=BOARD,
     ),
+    # Under an arch a board stands as far in its groove as at its sides, 12 - 1 = 11; its ends
+    # are to stand 12 - 2 = 10 in, or 11.
+    case(
+        "panel_closes_under_arch",
+        "stop",
+        {
+            "clearance: 1": "clearance: 1, end clearance: 2",
+            "- top rail: 115": "- {top rail: 115, underside: arch}",
+            "joint:": "arch: {shape: segmental, rise: 60}\njoint:",
+        },
+        {
+            "clearance: 1": "clearance: 1, end clearance: 1",
+            "- top rail: 115": "- {top rail: 115, underside: arch}",
+            "joint:": "arch: {shape: segmental, rise: 60}\njoint:",
+        },
+        "goes as far into its groove as at its sides, 11",
+        design=BOARD,
+    ),
     # The upper panel is 941 + 2*(12 - 1) = 963 long.
     case(
         "panel_larger_than_sheet",
