@@ -222,6 +222,13 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
             )
         case _:
             assert_never(joint)
+    if leaf.sticking is not None:
+        moulding, reach = leaf.sticking.moulding, leaf.sticking.reach
+        notes.append(
+            f"{moulding.name.capitalize()} {job.fine(moulding.width)} × "
+            f"{job.fine(moulding.depth)} round every opening, on the face; rails "
+            f"{leaf.sticking.corners}: blanks go {job.fine(reach)} past either shoulder."
+        )
     for field in leaf.panels[:1] if isinstance(joint, StubTenon) else leaf.panels:
         low, high = job.wood(field.groove_low), job.wood(field.groove_high)
         stops = "from end to end" if field.through else f"stopped: {low} to {high} up"

@@ -23,6 +23,7 @@ from parametric.drawing.tables import Table
 Kind = Literal[
     "panel in the stile",
     "stub tenon",
+    "moulded corner",
     "glass in its stops",
     "loose tenon",
     "stopped groove",

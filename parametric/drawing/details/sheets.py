@@ -18,6 +18,7 @@ from parametric.drawing.details.head_and_track import head_and_track
 from parametric.drawing.details.hinge_jamb import hinge_jamb
 from parametric.drawing.details.loose_tenon_joint import loose_tenon_joint
 from parametric.drawing.details.meeting_stiles import meeting_stiles
+from parametric.drawing.details.moulded_corner import moulded_corner
 from parametric.drawing.details.panel_in_stile import panel_in_stile
 from parametric.drawing.details.passing_leaves import passing_leaves
 from parametric.drawing.details.pull_pockets import pull_pockets
@@ -130,6 +131,7 @@ def every_detail(job: Subject, paper: Paperwork) -> tuple[Detail, ...]:
         glass_in_rebate(job),
         glazing_bar(job),
         arch_set_out(job),
+        moulded_corner(job),
         loose_tenon_joint(job, paper),
         stub_tenon_joint(job),
         stopped_groove(job),

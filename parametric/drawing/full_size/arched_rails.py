@@ -23,7 +23,7 @@ from parametric.drawing.sheet import TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Table
 from parametric.figures import Figure
-from parametric.outlines import Outline, edges, turned_over
+from parametric.outlines import Outline, edges, moved, turned_over
 from parametric.parts.rebates import between, rail_chain, under
 from parametric.resolve.head import LeafHead
 from parametric.resolve.leaf import Leaf
@@ -95,12 +95,19 @@ def _arched(job: Subject) -> Iterator[_Arched]:
                 rail=rail,
                 head=rail.head,
                 mark=marks[rail.name],
-                curve=rail_chain(leaf, rail, rail.head),
+                curve=_from_shoulder(rail, rail_chain(leaf, rail, rail.head)),
                 rebate=rebate,
                 rebated=None
                 if rebate is None
-                else rail_chain(leaf, rail, rail.head, out=float(rebate.frame)),
+                else _from_shoulder(
+                    rail, rail_chain(leaf, rail, rail.head, out=float(rebate.frame))
+                ),
             )
+
+
+def _from_shoulder(rail: Rail, chain: Outline) -> Outline:
+    """A curve of the rail's blank, from its left shoulder."""
+    return moved(chain, -float(rail.shoulders[0]), 0.0)
 
 
 def _key(shapes: tuple[Outline, ...]) -> tuple[object, ...]:
@@ -183,6 +190,11 @@ def _words(job: Subject, uses: list[tuple[_Arched, bool]], title: TitleBlock) ->
             f"{rule.dimension(rebate.depth)} deep.",
         )
     )
+    past = (
+        ()
+        if not float(own.rail.reach)
+        else (f"The blank goes on {rule.dimension(own.rail.reach)} past either shoulder.",)
+    )
     turned = [f"{use.mark}, leaf {use.leaf.letter}" for use, over in uses if over]
     return (
         f"{own.mark}, {own.rail.noun}",
@@ -191,6 +203,7 @@ def _words(job: Subject, uses: list[tuple[_Arched, bool]], title: TitleBlock) ->
         *((f"TURN OVER for {'; '.join(turned)}",) if turned else ()),
         *arc_words(own.curve, rule, corner="the left shoulder", level="the springing line"),
         *sizes,
+        *past,
         "The hatched side is waste. The curve is the finished edge: with a guide bush the "
         "template is cut back by half of bush less cutter.",
         title.title,
