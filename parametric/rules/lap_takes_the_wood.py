@@ -75,7 +75,8 @@ def _behind(job: Checked, leaf: Leaf, step: EdgeRebate, key: str) -> Iterator[Pr
             ("rail's slot", slots_of(leaf, side)),
             ("glass rebate", rebates_of(leaf, side)),
             ("panel groove", grooves_of(leaf, side)),
-            ("moulding", mouldings_of(leaf, side)),
+            # at a step along the foot or the top a stile's moulding ends
+            ("moulding", mouldings_of(leaf, side) if len(sides) == 1 else ()),
         ):
             for _, other, apart in too_near(mine, others, least):
                 meets = exceeds(0.0, apart)
