@@ -148,6 +148,19 @@ RAW = ClearTimber(
 )
 """Wood under paint, where a section cuts through it."""
 
+PLAIN_WOOD = ClearTimber(
+    key="plain wood",
+    name="Plain wood",
+    early="#c3a57b",
+    late="#987750",
+    ring=3.4,
+    contrast=0.35,
+    pore=0.12,
+    fleck=0.0,
+    rough=0.52,
+)
+"""A timber that none of these is like: wood with its grain, of no colour that is its own."""
+
 GLASSES: tuple[Glass, ...] = (
     ClearGlass(key="clear", name="Clear", colour="#8fb0a4", body=0.03),
     VeiledGlass(key="satin", name="Satin", colour="#e3ece9", body=0.34, blur=1.0, reed=0.0),

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from parametric.catalog.finishes import GLASSES, METALS, PAINTS, paint_called, timber_called
+from parametric.catalog.finishes import (
+    CLEAR_TIMBERS,
+    GLASSES,
+    METALS,
+    PAINTS,
+    PLAIN_WOOD,
+    paint_called,
+    timber_called,
+)
 from parametric.design.settings import ClientSpec
 from parametric.figures import Figure
 from parametric.pack.door_words import alike, counted, door_names, filled, in_words, label, towards
@@ -201,10 +209,12 @@ def palette(resolved: Resolved) -> Palette:
         if own is not None:
             wood_key, quoted = own.key, (own.key,)
         else:
+            wood_key = PLAIN_WOOD.key
             named = timber if kind == "none" else f"{timber}, {kind}"
     panes = [pane for one in door.leaves for lite in one.lites for pane in lite.panes]
     pulls = any(one.pulls for one in door.leaves)
     return Palette(
+        timbers=(*CLEAR_TIMBERS, PLAIN_WOOD) if wood_key == PLAIN_WOOD.key else CLEAR_TIMBERS,
         glasses=GLASSES if panes else (),
         metals=METALS if pulls else (),
         # A design that asks for glass and says no more asks for clear glass.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from parametric.catalog.finishes import GLASSES, METALS, RAW, ClearTimber, Paint
+from parametric.catalog.finishes import GLASSES, METALS, PLAIN_WOOD, ClearTimber, Paint
 from parametric.design.settings import ClientSpec
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.proposal import (
@@ -103,7 +103,7 @@ def proposal_content(
     code = "  ".join(word for word in (short, page.revision, page.mark) if word)
     facts = {fact.key: fact for fact in page.facts}
     millimetres = page.unit == "mm"
-    dress = _dress(resolved, page, picture)
+    dress = _dress(page)
     spec = resolved.design.block("client")
     client = spec if isinstance(spec, ClientSpec) else None
     return ProposalContent(
@@ -198,16 +198,11 @@ def _stamp(page: PreviewPage) -> tuple[Pair, ...]:
     return tuple(pair for pair in pairs if pair.text)
 
 
-def _dress(resolved: Resolved, page: PreviewPage, picture: bytes | None) -> Dress:
-    """What they are shown in: what the page shows them in first.
-
-    Bare or clear wood that the page has no picture of is drawn as plain wood, not painted.
-    """
+def _dress(page: PreviewPage) -> Dress:
+    """What they are shown in: what the page shows them in first."""
     palette = page.palette
-    painted = resolved.finish is not None and resolved.finish.kind == "paint"
-    plain_wood = bool(palette.named_wood) and not painted and picture is None
     return Dress(
-        wood=RAW if plain_wood else palette.wood_shown,
+        wood=palette.wood_shown,
         glass=next(g for g in GLASSES if g.key == palette.glass),
         metal=next(m for m in METALS if m.key == palette.metal),
     )
@@ -221,7 +216,7 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
         if PICTURE_WORDS["quick"] not in first:
             first = f"{first} {PICTURE_WORDS['imagined']}".strip()
     wood = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
-    worn = [SAID["plain wood"] if dress.wood is RAW else wood.format(dress.wood.name)]
+    worn = [SAID["plain wood"] if dress.wood is PLAIN_WOOD else wood.format(dress.wood.name)]
     worn += [WORDS["in glass"].format(dress.glass.name)] if page.palette.glasses else []
     worn += [WORDS["in metal"].format(dress.metal.name)] if page.palette.metals else []
     said = [first, SAID["shown in"].format(", ".join(worn))]

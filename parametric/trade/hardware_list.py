@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from parametric.hardware.pull import Pull
 from parametric.resolve.door import Resolved
+from parametric.trade.hardware_for_bolts import hardware_for_bolts
 from parametric.trade.hardware_for_glass import hardware_for_glass
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
 from parametric.trade.hardware_for_locks import hardware_for_locks
@@ -19,12 +20,13 @@ from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
-    """Tracks and what hangs from them, hinges, locks, pulls, then what the glass takes."""
+    """Tracks and what hangs from them, hinges, locks, bolts, pulls, then what the glass takes."""
     said = printed(resolved)
     return (
         *hardware_for_tracks(resolved, loads, said),
         *hardware_for_hinges(resolved, loads, said),
         *hardware_for_locks(resolved, said),
+        *hardware_for_bolts(resolved, said),
         *_pulls(resolved, said),
         *hardware_for_glass(resolved, said),
     )

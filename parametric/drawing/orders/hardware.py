@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from parametric.drawing.orders.letterhead import headed, letterhead, weighed
 from parametric.drawing.papers import bench_paper
 from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.figures import Figure
 from parametric.trade.cautions import LOCAL
 from parametric.trade.hardware_item import DESIGN, SUPPLIER
 from parametric.trade.order_tables import finish_table, hardware_table
@@ -84,46 +87,70 @@ def _sentence(asked: str) -> tuple[str, ...]:
 
 def _carried(paper: Paperwork, said: Printed) -> Ruled:
     """Each leaf's weight on its hangers, beside what they carry."""
-    return Ruled(
-        title=f"What hangers carry, {weight_head(said.unit)}",
-        columns=(
-            Heading(text="leaf", grows=True),
-            Heading(text="it weighs", anchor="right"),
-            Heading(text="hangers", anchor="right"),
-            Heading(text="on each", anchor="right"),
-            Heading(text="each carries", anchor="right"),
-            Heading(text="rating read", box=True, least=24.0),
-        ),
-        rows=tuple(
-            Row(
-                cells=(
-                    own.leaf,
-                    weighed(own.mass, kg(own.mass), said.unit),
-                    str(int(own.hangers)),
-                    weighed(own.each, kg(own.each), said.unit),
-                    "not written"
-                    if own.rated is None
-                    else weighed(own.rated, kg(own.rated), said.unit),
-                    "",
-                )
-            )
+    return _borne(
+        "hangers",
+        said,
+        [
+            _Borne(leaf=own.leaf, mass=own.mass, by=own.hangers, loads=(own.each,), rated=own.rated)
             for own in paper.carried
-        ),
-        air=1.0,
-        foot=("Weights are the larger of the estimate and the sum of the parts, glass in.",),
+        ],
     )
 
 
 def _by_hinges(paper: Paperwork, said: Printed) -> Ruled:
     """Each leaf's weight on its hinges, and how hard the top one is pulled, beside the rating."""
+    return _borne(
+        "hinges",
+        said,
+        [
+            _Borne(
+                leaf=own.leaf,
+                mass=own.mass,
+                by=own.hinges,
+                loads=(own.each, own.pull),
+                rated=own.rated,
+            )
+            for own in paper.carried_by_hinges
+        ],
+        also=("top one, sideways",),
+        foot=" Sideways: the leaf's weight times half its width, over the hinges' spread.",
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Borne:
+    """A leaf, what it weighs, how many bear it, and what comes on each, kg."""
+
+    leaf: str
+    mass: Figure
+    by: Figure
+    loads: tuple[Figure, ...]
+    rated: Figure | None
+
+
+def _borne(
+    by: str, said: Printed, leaves: list[_Borne], also: tuple[str, ...] = (), foot: str = ""
+) -> Ruled:
+    """What bears each leaf: how many, what comes on each, what each carries, a box for the rating.
+
+    Args:
+        by: what bears it, in the plural.
+        said: how weights are printed.
+        leaves: one line each.
+        also: headings of further loads.
+        foot: what those are.
+    """
+
+    def kilos(figure: Figure) -> str:
+        return weighed(figure, kg(figure), said.unit)
+
     return Ruled(
-        title=f"What hinges carry, {weight_head(said.unit)}",
+        title=f"What {by} carry, {weight_head(said.unit)}",
         columns=(
             Heading(text="leaf", grows=True),
             Heading(text="it weighs", anchor="right"),
-            Heading(text="hinges", anchor="right"),
-            Heading(text="on each", anchor="right"),
-            Heading(text="top one, sideways", anchor="right"),
+            Heading(text=by, anchor="right"),
+            *(Heading(text=word, anchor="right") for word in ("on each", *also)),
             Heading(text="each carries", anchor="right"),
             Heading(text="rating read", box=True, least=24.0),
         ),
@@ -131,23 +158,17 @@ def _by_hinges(paper: Paperwork, said: Printed) -> Ruled:
             Row(
                 cells=(
                     own.leaf,
-                    weighed(own.mass, kg(own.mass), said.unit),
-                    str(int(own.hinges)),
-                    weighed(own.each, kg(own.each), said.unit),
-                    weighed(own.pull, kg(own.pull), said.unit),
-                    "not written"
-                    if own.rated is None
-                    else weighed(own.rated, kg(own.rated), said.unit),
+                    kilos(own.mass),
+                    str(int(own.by)),
+                    *(kilos(load) for load in own.loads),
+                    "not written" if own.rated is None else kilos(own.rated),
                     "",
                 )
             )
-            for own in paper.carried_by_hinges
+            for own in leaves
         ),
         air=1.0,
-        foot=(
-            "Weights are the larger of the estimate and the sum of the parts, glass in. Sideways: "
-            "the leaf's weight times half its width, over the hinges' spread.",
-        ),
+        foot=(f"Weights are the larger of the estimate and the sum of the parts, glass in.{foot}",),
     )
 
 
