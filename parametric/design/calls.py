@@ -8,9 +8,9 @@ from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.arch_needs import arch_needs
-from parametric.design.glass_needs import glass_needs
+from parametric.design.glass_needs import lites_need
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
-from parametric.design.leaf import MOST_PANES, LeafSpec
+from parametric.design.leaf import LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import BoardSpec, TimberSpec
 from parametric.design.stub_tenons import stub_tenons_need
@@ -45,7 +45,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
             problems += [
                 *_leaf_needs(block, blocks, layers),
                 *_bands(block),
-                *_divided(block, blocks),
+                *lites_need(block, _glass_of(block, blocks)),
                 *arch_needs(block, blocks, _absent(block, "arch", blocks, layers)),
                 *_stuck(block, blocks),
                 *_stubbed(block, blocks),
@@ -306,36 +306,6 @@ def _bands(leaf: LeafSpec) -> list[Problem]:
 def _glass_of(leaf: LeafSpec, blocks: Blocks) -> GlassSpec | None:
     found = blocks.get(("glass", str(leaf.glass or "")))
     return found if isinstance(found, GlassSpec) else None
-
-
-def _divided(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
-    """Openings in several panes: of a sensible number, and with something to hold each."""
-    glass = _glass_of(leaf, blocks)
-    problems = [] if glass is None else glass_needs(glass)
-    for band in leaf.top_to_bottom:
-        counts = [(key, getattr(band, key)) for key in ("wide", "high")]
-        for key, count in counts:
-            if count is not None and not 1 <= count <= MOST_PANES:
-                problems.append(
-                    stop(
-                        "panes_out_of_range",
-                        f"A {band.kind} takes 1 to {MOST_PANES} {key}, not {int(count)}.",
-                        band.line(key),
-                        about=leaf.heading,
-                        found=str(int(count)),
-                        allowed=f"1 to {MOST_PANES}",
-                        fix=f"Write `{key}: 2`, or leave it out.",
-                    )
-                )
-        several = [key for key, count in counts if count is not None and count > 1]
-        if not several:
-            continue
-        key = several[0]
-        if band.kind != "lite":
-            problems.append(
-                not_built(f"A {band.kind} divided by bars", band.line(key), about=key, allowed="1")
-            )
-    return problems
 
 
 def _stuck(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:

@@ -1,13 +1,21 @@
-"""What glass must say before it can be sized: one thickness or a unit, and a unit for spacer bars."""
+"""What lites and their glass must say before they can be sized: how thick, and how many panes."""
 
 from __future__ import annotations
 
 from parametric.design.answers import stop
+from parametric.design.leaf import MOST_PANES, LeafSpec
+from parametric.design.understanding import not_built
 from parametric.infill.glass import GlassSpec
 from parametric.problems import Problem
 
 
-def glass_needs(glass: GlassSpec) -> list[Problem]:
+def lites_need(leaf: LeafSpec, glass: GlassSpec | None) -> list[Problem]:
+    """Of a leaf and the glass that it calls; None where it calls none that is there."""
+    own = [] if glass is None else _glass_needs(glass)
+    return [*own, *_divided(leaf)]
+
+
+def _glass_needs(glass: GlassSpec) -> list[Problem]:
     """Of glass that a leaf calls: what is missing, said twice, or asks for a unit."""
     problems = []
     if glass.thickness is None and glass.unit is None:
@@ -49,4 +57,33 @@ def glass_needs(glass: GlassSpec) -> list[Problem]:
                 "`bars: applied`.",
             )
         )
+    return problems
+
+
+def _divided(leaf: LeafSpec) -> list[Problem]:
+    """Openings in several panes: of a sensible number, and of glass."""
+    problems: list[Problem] = []
+    for band in leaf.top_to_bottom:
+        counts = [(key, getattr(band, key)) for key in ("wide", "high")]
+        for key, count in counts:
+            if count is not None and not 1 <= count <= MOST_PANES:
+                problems.append(
+                    stop(
+                        "panes_out_of_range",
+                        f"A {band.kind} takes 1 to {MOST_PANES} {key}, not {int(count)}.",
+                        band.line(key),
+                        about=leaf.heading,
+                        found=str(int(count)),
+                        allowed=f"1 to {MOST_PANES}",
+                        fix=f"Write `{key}: 2`, or leave it out.",
+                    )
+                )
+        several = [key for key, count in counts if count is not None and count > 1]
+        if not several:
+            continue
+        key = several[0]
+        if band.kind != "lite":
+            problems.append(
+                not_built(f"A {band.kind} divided by bars", band.line(key), about=key, allowed="1")
+            )
     return problems
