@@ -19,7 +19,6 @@ from parametric.figures import Where
 from parametric.hangings import DoorSpec
 from parametric.hardware.pivot import PivotSpec
 from parametric.infill.board_panel import BoardPanelSpec
-from parametric.infill.flat_panel import FlatPanelSpec
 from parametric.infill.glass import GlassSpec
 from parametric.joints.stub_tenon import StubTenonSpec
 from parametric.names import nearest
@@ -55,10 +54,6 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
             problems += _timber(block, str(timber), blocks)
         if isinstance(block, BoardPanelSpec):
             problems += _board(block, blocks)
-        if isinstance(block, FlatPanelSpec) and block.tongue is not None:
-            problems.append(
-                not_built("A flat panel with a tongue", block.line("tongue"), about="tongue")
-            )
     return problems
 
 

@@ -27,6 +27,7 @@ from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
+from parametric.joints.stub_tenon import StubTenon
 from parametric.model import Group, Part, Shaped, Trim
 from parametric.resolve.leaf import Leaf
 from parametric.units import mm_text
@@ -56,6 +57,8 @@ def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece
         if piece.part.noun == "loose tenon":
             for a, b in edges(silhouette(piece)):
                 work.line("hidden", a, b)
+    for a, b in _stub_tenons(leaf):
+        work.line("hidden", a, b)
     if leaf.guide is not None:
         deep = float(leaf.guide.depth)
         work.line("hidden", (0.0, deep), (float(leaf.width), deep))
@@ -73,6 +76,20 @@ def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece
             knuckle = Box(x0, float(place.low), x1, float(place.high))
             draft.path("adjacent", view.path(knuckle.polygon), view.name, closed=True)
     return pieces
+
+
+def _stub_tenons(leaf: Leaf) -> Iterator[tuple[Point, Point]]:
+    """The outlines of the rails' tenons behind the stiles' faces, less what their grooves take."""
+    joint = leaf.joint
+    if not isinstance(joint, StubTenon):
+        return
+    long = float(joint.length)
+    left, right = float(leaf.left_stile), float(leaf.width - leaf.right_stile)
+    for rail in leaf.rails:
+        low, high = (float(at) for at in rail.between_grooves)
+        for line, end in ((left, left - long), (right, right + long)):
+            yield (end, low), (end, high)
+            yield from (((line, y), (end, y)) for y in (low, high) if 0.0 < y < float(leaf.height))
 
 
 def _horns(piece: Piece) -> Iterator[Box]:

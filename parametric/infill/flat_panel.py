@@ -18,9 +18,12 @@ from pydantic import Field, model_validator
 from parametric.catalog.timbers import Timber
 from parametric.figures import Figure, named, plain
 from parametric.infill.panel import Panel, PanelTongue, Seasons, SolidPanelBlock, float_in_groove
-from parametric.model import Making, Tongue
+from parametric.model import Face, Making, Shaped
 from parametric.names import join
+from parametric.outlines import Outline, rectangle
 from parametric.written import Length, LengthPair, refuse
+
+_SAME = 1e-6
 
 
 class FlatPanelSpec(SolidPanelBlock):
@@ -133,18 +136,32 @@ def size_flat_panel(
     )
 
 
-def flat_panel_cuts(panel: FlatPanel) -> tuple[Tongue, ...]:
-    """Its rebates, front and back, that leave the tongue; none where it is all one thickness."""
-    if panel.tongue is None:
+def flat_panel_cuts(panel: FlatPanel) -> tuple[Shaped, ...]:
+    """The rebates, behind and before, that leave its tongue; none where it is all one thickness."""
+    tongue = panel.tongue
+    if tongue is None:
         return ()
+    before = panel.thickness - tongue.thickness - tongue.back
+    making = Making(by="saw", tool="dado set in a clamped fence, panel flat, ends first")
+    sides: tuple[tuple[Face, str, Figure], ...] = (
+        ("low face", "rebate behind the tongue", tongue.back),
+        ("high face", "rebate before the tongue", before),
+    )
+    return tuple(
+        Shaped(name=name, face=face, outline=outline, depth=depth, making=making)
+        for face, name, depth in sides
+        if float(depth) > _SAME
+        for outline in _round_the_edge(
+            float(panel.along), float(panel.across), float(tongue.length)
+        )
+    )
+
+
+def _round_the_edge(long: float, wide: float, inwards: float) -> tuple[Outline, ...]:
+    """A strip along each edge of a face: both ends whole, the long edges between them."""
     return (
-        Tongue(
-            name="tongue and back rebate" if float(panel.tongue.back) else "tongue",
-            thickness=panel.tongue.thickness,
-            length=panel.tongue.length,
-            back=panel.tongue.back,
-            edge=panel.thickness,
-            slope=0.0,
-            making=Making(by="saw", tool="panel flat, ends first"),
-        ),
+        rectangle(0.0, 0.0, inwards, wide),
+        rectangle(long - inwards, 0.0, long, wide),
+        rectangle(inwards, 0.0, long - inwards, inwards),
+        rectangle(inwards, wide - inwards, long - inwards, wide),
     )

@@ -47,6 +47,13 @@ class Rail:
             return (0.0, self.length)
         return (self.reach, self.reach + self.length)
 
+    @property
+    def between_grooves(self) -> tuple[float, float]:
+        """Where its wood is whole through the thickness, up from the foot of the leaf, mm."""
+        low = self.foot if self.low_groove is None else self.foot + self.low_groove
+        high = self.top if self.high_groove is None else self.top - self.high_groove
+        return low, high
+
 
 def resolve_rail(
     bands: tuple[Band, ...],

@@ -14,7 +14,7 @@ from parametric.figures import Figure
 from parametric.infill.board_panel import BoardPanel, BoardPanelSpec, size_board_panel
 from parametric.infill.flat_panel import FlatPanel
 from parametric.job import Job, check
-from parametric.model import Groove
+from parametric.model import Groove, Shaped
 from parametric.trade.paperwork import paperwork
 from tests.infill.filled import filled
 
@@ -184,3 +184,70 @@ def test_grooves_take_the_panel_with_its_clearance(tmp_path: Path, panel: str) -
         room = (float(field.width) + 2 * float(groove.depth) - float(field.panel.width)) / 2
         assert edge - left == pytest.approx(room)
         assert float(made.blank.thickness) <= float(groove.width)
+
+
+TONGUED = (
+    "kind: flat, thickness: 20, groove: 10.2 x 15, clearance: 1, tongue: 10 x 17, back rebate: 4"
+)
+
+
+def test_a_flat_panel_is_rebated_to_its_tongue(tmp_path: Path) -> None:
+    job = job_of(tmp_path, TONGUED)
+    upper, _ = resolved_panels(job)
+    assert isinstance(upper, FlatPanel)
+    # 44/2 + 10/2 + 4 - 20 = 11 below the face.
+    assert float(upper.field_below_face) == 11.0
+    assert job.assembly is not None
+    made = next(part for part in job.assembly.parts if part.name == upper.name)
+    long, wide = float(upper.along), float(upper.across)
+    # 4 comes off the back and 20 - 10 - 4 = 6 off the face, 17 in from every edge.
+    field = (long - 34) * (wide - 34)
+    assert made.volume == pytest.approx(long * wide * 20 - 10 * (long * wide - field))
+    assert float(upper.volume) == pytest.approx(made.volume)
+    assert {(c.face, float(c.depth)) for c in made.cuts if isinstance(c, Shaped)} == {
+        ("low face", 4.0),
+        ("high face", 6.0),
+    }
+    assert job.resolved is not None
+    paper = paperwork(job.resolved, job.assembly, job.loads)
+    # 17 - (649.389 - 628.5)/2 = 6.6 of the tongue shows beside each stile, 17 - 14 = 3 at a rail.
+    assert any("6.6 and 3" in step for step in paper.leaf_glue_ups[0].steps)
+
+
+@pytest.mark.parametrize(
+    ("panel", "code"),
+    [
+        # 10 + 11 = 21 of a panel 20 thick.
+        (TONGUED.replace("back rebate: 4", "back rebate: 11"), "panel_cannot_be_cut"),
+        (TONGUED.replace("tongue: 10 x", "tongue: 20 x"), "panel_cannot_be_cut"),
+        # In the dampest season it goes 14 in, as at its ends, and 1 is to spare: 15.
+        (TONGUED.replace("10 x 17", "10 x 14.5"), "tongue_too_short"),
+        (TONGUED.replace("10 x 17", "10.5 x 17"), "tongue_too_thick"),
+    ],
+)
+def test_a_tongue_that_cannot_be(tmp_path: Path, panel: str, code: str) -> None:
+    job = job_of(tmp_path, panel)
+    assert code in {p.code for p in job.problems if p.level == "stop"}
+
+
+def test_a_tongue_at_its_limit(tmp_path: Path) -> None:
+    """All of the front is tongue: 10 + 10 = 20; and 15 is long enough."""
+    job = job_of(tmp_path, TONGUED.replace("10 x 17, back rebate: 4", "10 x 15, back rebate: 10"))
+    assert not [p.message for p in job.problems if p.level == "stop"]
+
+
+@pytest.mark.kernel
+@pytest.mark.parametrize("panel", [BOARD, FLAT, TONGUED])
+def test_panels_stand_in_their_grooves_and_take_no_wood(tmp_path: Path, panel: str) -> None:
+    """Volumes close, nothing overlaps; a panel's edge is its clearance from the groove's bottom."""
+    from parametric.solids.clash import clashes
+    from parametric.solids.shape import part_solid, volume
+    from parametric.solids.solid_set import build_solids
+
+    job = job_of(tmp_path, panel)
+    assert job.assembly is not None
+    for part in job.assembly.parts:
+        if part.noun.endswith("panel"):
+            assert volume(part_solid(part)) == pytest.approx(part.volume, rel=1e-6)
+    solids = build_solids(job.assembly.parts)
+    assert clashes(job.assembly, job.assembly.states[0], solids) == ()

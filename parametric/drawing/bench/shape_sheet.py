@@ -167,9 +167,10 @@ def _sizes(say: Numbers, cuts: list[Shaped]) -> list[Key]:
             return [Key(letter="a", number=say.set_to(next(iter(radii.values()))), name="radius")]
         return []
     if len({_rounded(cut) for cut in cuts}) > 1:
-        longs = [_extents(cut)[0] for cut in cuts if is_rectangle(cut.outline)]
-        alike = len(longs) == len(cuts) and max(longs) - min(longs) < _SAME
-        return [Key(number=say.set_to(*longs), name="along the piece, all alike")] if alike else []
+        narrow = [min(_extents(cut)) for cut in cuts if is_rectangle(cut.outline)]
+        alike = len(narrow) == len(cuts) and max(narrow) - min(narrow) < _SAME
+        name = "in from the end or the edge, all alike"
+        return [Key(number=say.set_to(*narrow), name=name)] if alike else []
     long, wide = _extents(first)
     return [
         Key(letter="a", number=say.set_to(long), name="along the piece"),
@@ -206,6 +207,8 @@ def _guide(setting: Setting, cut: Shaped) -> str:
         return "a line gauged along the far side; planed down to it, the near arris left"
     if _curved(cut) and _recess(cut) is None:
         return "the template of the curve, held with its face to the face of the piece"
+    if "dado set" in setting.tool and "clamped fence" in setting.tool:
+        return "edge along the clamped fence, the set buried in it; press over the field only"
     if "dado set" in setting.tool:
         return "the end to a stop, the shoulder cut last; passes side by side clear the rest"
     return {

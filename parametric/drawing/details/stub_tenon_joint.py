@@ -13,7 +13,6 @@ from parametric.drawing.pieces import leaf_pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.subject import Subject
 from parametric.joints.stub_tenon import StubTenon
-from parametric.resolve.rail import Rail
 
 _RAIL = 34.0
 """How much of the rail is shown past its shoulder, mm."""
@@ -28,7 +27,8 @@ def stub_tenon_joint(job: Subject) -> Detail | None:
     if not isinstance(joint, StubTenon):
         return None
     rail = leaf.rails[-1]
-    height = _through_tenon(rail)
+    low, high = (float(at) for at in rail.between_grooves)
+    height = (low + high) / 2
     line, thick = float(leaf.width - leaf.right_stile), float(leaf.thickness)
     deep, long = float(joint.groove_depth), float(joint.length)
     window = Box(
@@ -86,10 +86,3 @@ def stub_tenon_joint(job: Subject) -> Detail | None:
         "the whole length of the stile.",
         Call(on="leaf", by="section", box=Box(window.x0, height, window.x1, height)),
     )
-
-
-def _through_tenon(rail: Rail) -> float:
-    """A height at which the rail's tenon is whole: clear of the grooves in its edges, mm."""
-    low = float(rail.foot) + (0.0 if rail.low_groove is None else float(rail.low_groove))
-    high = float(rail.top) - (0.0 if rail.high_groove is None else float(rail.high_groove))
-    return (low + high) / 2
