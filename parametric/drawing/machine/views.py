@@ -16,14 +16,14 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from parametric.drawing.chains import Chain, Link, Stop, place_chains
+from parametric.drawing.chains import SIDES, Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.machine.work import Corner, MachineCut, MachineSetUp
 from parametric.drawing.marks import wave
-from parametric.drawing.ordinates import Place, place_ordinates
+from parametric.drawing.ordinates import Place, pitch_of, place_ordinates
 from parametric.drawing.papers import scale_words
-from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, cut_path
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, cut_path, spread
 from parametric.drawing.primitives import Circle, Fill, Label, Stroke, arrowhead
 from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
@@ -32,12 +32,14 @@ from parametric.figures import Figure, named
 
 SCALES = {
     "mm": (1.0, 2.0, 5.0, 10.0, 20.0, 25.0, 50.0),
-    "inch": (1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0),
+    "inch": (1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0, 32.0, 48.0),
 }
 _LEFT, _RIGHT, _ABOVE = 30.0, 10.0, 19.0
 """What stands round the piece, mm on paper, beside the numbers of the running sizes."""
 _NUMBERS = 6.0
 """From an edge of the piece to the numbers, mm."""
+_PAST = 0.8
+"""How far a number under the piece may stand past its ends, mm."""
 _RING = 2.4
 _NEAR_EDGE = 12.0
 """A number stands over the edge of a piece for a cut no farther from it, mm on paper."""
@@ -89,7 +91,8 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
         draft.path("edge", outline_on(view, cut.outline), view.name, closed=True)
     _axes(draft, view, piece)
     places = [Place(at=float(f), figure=f, start=piece.y0, rule=rule) for f in _running_x(set_up)]
-    place_ordinates(draft, view, "across", places, piece.y0 - _NUMBERS)
+    stand = _over_piece(places, view, piece)
+    place_ordinates(draft, view, "across", places, piece.y0 - _NUMBERS, stand)
     places = [Place(at=float(f), figure=f, start=piece.x1, rule=rule) for f in _running_y(set_up)]
     place_ordinates(draft, view, "up", places, piece.x1 + _NUMBERS)
     place_chains(draft, list(_overall(view, set_up, piece, rule)))
@@ -135,6 +138,23 @@ def _running_x(set_up: MachineSetUp) -> tuple[Figure, ...]:
 
 def _running_y(set_up: MachineSetUp) -> tuple[Figure, ...]:
     return _once([_ZERO, *(f for cut in set_up.cuts for f in cut.y), set_up.width])
+
+
+def _over_piece(places: Sequence[Place], view: View, piece: Box) -> list[float]:
+    """Where numbers under a piece stand, in the order of their places: hardly past its ends, where
+    the axes stand at the left and the numbers of the other way at the right.
+    """
+    pitch = TEXT * pitch_of(places)
+    stand = spread(sorted(view.x(place.at) for place in places), pitch)
+    least = piece.x0 - _PAST
+    for index, at in enumerate(stand):
+        stand[index] = least = max(at, least)
+        least += pitch
+    most = piece.x1 + _PAST
+    for index in reversed(range(len(stand))):
+        stand[index] = most = min(stand[index], most)
+        most -= pitch
+    return stand
 
 
 def _once(figures: Iterable[Figure]) -> tuple[Figure, ...]:
@@ -279,7 +299,7 @@ def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | 
 
     It begins at the datum where the cut is not far from it.
     """
-    cut = set_up.cuts[0]
+    cut, rule = set_up.cuts[0], job.rules.fine
     wide, high = room.width - _BESIDE[job.rules.unit] - 3.0, room.height - _UNDER - _HEAD
     found = [_window(set_up, scale) for scale in SCALES[job.rules.unit]]
     tall_enough = [
@@ -290,7 +310,7 @@ def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | 
         and min(cut.length, cut.width) / one.scale >= _LEGIBLE
     ]
     for one in tall_enough:
-        if (one.x1 - one.x0) / one.scale <= wide:
+        if (one.x1 - one.x0) / one.scale + _said_beyond(set_up, one, rule) <= wide:
             return one
     for one in tall_enough:
         # from the datum if it is that near, else from just before the cut
@@ -299,6 +319,17 @@ def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | 
             if x1 > float(cut.x[0]) + 2 * _BEYOND * one.scale:
                 return dataclasses.replace(one, x0=x0, x1=x1, whole=False)
     return None
+
+
+def _said_beyond(set_up: MachineSetUp, shown: Window, rule: Rule) -> float:
+    """What the last value under a cut takes past the window, mm on paper: what is left to the end
+    of the stock is said beside a link too short for it.
+    """
+    cut = set_up.cuts[0]
+    if shown.x0 <= 0.0 or shown.x1 < float(set_up.length) - 1e-9:
+        return 0.0
+    said = width(rule.dimension(cut.beyond), TEXT)
+    return 0.0 if said + SIDES <= float(cut.beyond) / shown.scale else said
 
 
 def _title(cut: MachineCut, scale: float, job: Subject) -> str:
