@@ -306,7 +306,9 @@ def name_leaves(draft: Draft, job: Subject, view: View) -> None:
                     options.append(_name(leaf.letter, words, way, (x, centre), view))
         # A leaf too narrow for words has its letter alone: the table of leaves says the rest.
         options += [
-            _name(leaf.letter, (), way, (middle, view.y(float(leaf.hung.foot) + up)), view)
+            _name(leaf.letter, (), way, (x, view.y(float(leaf.hung.foot) + up)), view)
+            for aside in (0.0, -0.2, 0.2)
+            for x in [middle + aside * (box.x1 - box.x0) / view.scale]
             for up in _middles(leaf)
         ]
         # One that is low as well has it small, in a rail if need be.

@@ -9,7 +9,7 @@
 from __future__ import annotations
 
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
-from parametric.drawing.details.callouts import fan, say
+from parametric.drawing.details.callouts import fan, say, say_of_one
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.plane import around_boxes
@@ -26,6 +26,8 @@ _IN = 4.5
 """From a stile to the chain of the curve's height beside it, mm on paper."""
 _ROOM_FOR = 2
 """Radii that stand over one curve; an ellipse has more, and its template a table of them."""
+_OTHER_SHARES = (0.5, 0.7, 0.2, 0.85)
+"""Where along a curve its words may point besides, where the first place has no room."""
 _LEAST = 0.05
 """A curve that stands no higher over the springing at a stile springs there, mm."""
 
@@ -102,11 +104,13 @@ def _radius(draft: Draft, job: Subject, leaf: Leaf, head: LeafHead, view: View) 
     if len(texts) > _ROOM_FOR:
         texts = ["arcs: see the rail's template"]
     for number, text in enumerate(texts):
-        share = 0.3 + 0.35 * number
-        x = left + (share if lower_left else 1.0 - share) * (right - left)
-        target = view.at((x, float(head.height(x, "curve"))))
+        shares = [0.3 + 0.35 * number, *(() if len(texts) > 1 else _OTHER_SHARES)]
+        xs = [left + (s if lower_left else 1.0 - s) * (right - left) for s in shares]
+        targets = [view.at((x, float(head.height(x, "curve")))) for x in xs]
+        first, colon, rest = text.partition(": ")
+        wordings = ((text,), (f"{first}:", rest)) if colon else ((text,),)
         ways = fan((-0.3, 1.0), (0.3, 1.0), (-0.8, 1.0), (0.8, 1.0), (0.3, -1.0), (-0.3, -1.0))
-        say(draft, target, "arrow", (text,), ways, view.name)
+        say_of_one(draft, targets, "arrow", wordings, ways, view.name)
 
 
 def _springing(draft: Draft, leaf: Leaf, head: LeafHead, view: View) -> None:

@@ -248,6 +248,16 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
         for share in (0.62, 0.5, 0.75, 0.3)
         for up in [float(field.foot) + share * float(field.height)]
     ]
+    # The letter alone between two bars, where no words stand.
+    options += [
+        leaf_letter_mark(leaf.letter, (), (view.x(float(x)), view.y(float(y))), view.name)
+        for lite in leaf.lites
+        if lite.cell is not None
+        for row in lite.rows
+        for column in reversed(lite.columns)
+        for share in (0.5, 0.3, 0.7)
+        for x, y in [(column + lite.cell[0] / 2, row + share * lite.cell[1])]
+    ]
     options += [
         leaf_letter_mark(leaf.letter, (), (x, view.y(float(up))), view.name, small=True)
         for up in (

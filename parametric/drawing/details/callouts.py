@@ -41,6 +41,37 @@ def say(
         towards: the ways to look for room in, best first, as steps of any length.
         view: the view it belongs to.
     """
+    say_of_one(draft, (target,), end, (words,), towards, view)
+
+
+def say_of_one(
+    draft: Draft,
+    targets: Sequence[Point],
+    end: Literal["arrow", "dot"],
+    wordings: Sequence[Sequence[str]],
+    towards: Sequence[Point],
+    view: str,
+) -> None:
+    """The same of any one of several places, in any one of several wordings: the first that stands
+    clear, every place tried before the next wording.
+    """
+    for words, target in itertools.product(wordings, targets):
+        found = _nearest(draft, target, end, words, towards, view)
+        if found is not None:
+            draft.add(found)
+            return
+    draft.unplaced.append(wordings[0][0])
+
+
+def _nearest(
+    draft: Draft,
+    target: Point,
+    end: Literal["arrow", "dot"],
+    words: Sequence[str],
+    towards: Sequence[Point],
+    view: str,
+) -> Leader | None:
+    """The leader with the least way and the fewest lines crossed; None where none stands clear."""
     boxes = [part.box for e in draft.elements for part in primitives(e) if isinstance(part, Label)]
     around = Box(*target, *target).grown(_FARTHEST + 1.0)
     lines = [
@@ -66,10 +97,7 @@ def say(
                 if (best is None or cost < best[0]) and _clear(draft, leader, boxes):
                     best = cost, leader
             away += _STEP
-    if best is None:
-        draft.unplaced.append(words[0])
-        return
-    draft.add(best[1])
+    return None if best is None else best[1]
 
 
 def _sides(dx: float) -> tuple[Side, ...]:

@@ -128,7 +128,14 @@ def _radius(
                 stacked=rule.stacked,
             )
             options.append((tip, knee, landing, label, view.name))
-    free = next((o for o in options if draft.free(o[3].box.grown(0.4))), None)
+    free = next(
+        (
+            o
+            for o in options
+            if draft.free(box := o[3].box.grown(0.4)) and not box.crossed(o[0], o[1])
+        ),
+        None,
+    )
     if free is None:
         draft.unplaced.append(text)
         return

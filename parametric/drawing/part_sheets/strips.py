@@ -219,7 +219,10 @@ def mark_grain(draft: Draft, strip: Strip) -> None:
 
 
 def _grain_arrow(draft: Draft, places: Sequence[tuple[View, float, float]]) -> None:
-    draft.add_first_clear([grain((x, y), "across", view.name) for view, x, y in places], "grain")
+    draft.add_first_clear(
+        [grain((x, y), "across", view.name, long) for long in (14.0, 9.0) for view, x, y in places],
+        "grain",
+    )
 
 
 def _middle_places(strip: Strip) -> Iterator[tuple[View, float, float]]:
