@@ -22,16 +22,16 @@ from parametric.drawing.chains import FIRST, Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.layers import Layer
-from parametric.drawing.leafviews import (
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.linework import hide_behind
+from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, section_end, travel
+from parametric.drawing.plane import Point, Polygon, outside_all
+from parametric.drawing.seen_and_cut import (
     draw_glass_strokes,
     draw_linework,
     front_linework,
     openings,
 )
-from parametric.drawing.lettering import TEXT
-from parametric.drawing.linework import hide_behind
-from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, section_end, travel
-from parametric.drawing.plane import Point, Polygon, outside_all
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import (
     floor_at,

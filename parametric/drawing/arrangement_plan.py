@@ -14,14 +14,14 @@ from parametric.drawing.case import case_from_above
 from parametric.drawing.chains import Chain, Link, Stop
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board, wall
-from parametric.drawing.leafviews import (
-    cuts_through,
-    draw_cuts,
-)
 from parametric.drawing.marks import wave
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.plane import Box, rectangle
 from parametric.drawing.printing import Rule
+from parametric.drawing.seen_and_cut import (
+    cuts_through,
+    draw_cuts,
+)
 from parametric.drawing.sheet import View
 from parametric.drawing.site import jambs_at, leaf_boxes, level_cut, wall_depth
 from parametric.drawing.subject import Subject

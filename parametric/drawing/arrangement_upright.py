@@ -13,13 +13,13 @@ from parametric.drawing.arrangement_layout import (
 from parametric.drawing.case import case_from_the_side
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board, carcassing, wall
-from parametric.drawing.leafviews import (
-    cuts_through,
-    draw_cuts,
-)
 from parametric.drawing.marks import datum, leaders, wave
 from parametric.drawing.plane import around, rectangle
 from parametric.drawing.primitives import Label
+from parametric.drawing.seen_and_cut import (
+    cuts_through,
+    draw_cuts,
+)
 from parametric.drawing.sheet import View
 from parametric.drawing.site import floor_at, leaf_boxes, upright_cut, wall_depth
 from parametric.drawing.subject import Subject

@@ -6,13 +6,13 @@ import dataclasses
 from collections.abc import Sequence
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.leafviews import cuts_through, draw_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import short_section, wave
 from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Box, left_of
 from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import View
 from parametric.resolve.leaf import Leaf
 from parametric.units import Unit

@@ -9,7 +9,12 @@ from typing import Literal
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Leader
 from parametric.drawing.draft import Draft
-from parametric.drawing.leafviews import (
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
+from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
+from parametric.drawing.plane import Box, Point, Polygon, around, edges, inside
+from parametric.drawing.primitives import Label
+from parametric.drawing.seen_and_cut import (
     cuts_through,
     draw_cuts,
     draw_glass_strokes,
@@ -17,11 +22,6 @@ from parametric.drawing.leafviews import (
     front_linework,
     openings,
 )
-from parametric.drawing.lettering import TEXT
-from parametric.drawing.marks import Way, grain, leaf_letter_mark, section_end
-from parametric.drawing.pieces import Piece, leaf_pieces, silhouette
-from parametric.drawing.plane import Box, Point, Polygon, around, edges, inside
-from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Element, View
 from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject

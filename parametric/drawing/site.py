@@ -5,8 +5,8 @@ from __future__ import annotations
 import itertools
 
 from parametric.drawing.arrangement_layout import WALL, Extent
-from parametric.drawing.leafviews import openings
 from parametric.drawing.plane import Box, Polygon
+from parametric.drawing.seen_and_cut import openings
 from parametric.hangings.hanging import HungLeaf, Side
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.layers import Layer
-from parametric.drawing.leafviews import front_linework
 from parametric.drawing.marks import wave
 from parametric.drawing.pieces import Piece, silhouette
 from parametric.drawing.plane import Box, Point, Polygon, around, cut_path
+from parametric.drawing.seen_and_cut import front_linework
 from parametric.drawing.sheet import View
 from parametric.infill.glass import Pane, Stops
 from parametric.resolve.leaf import Leaf

@@ -23,12 +23,12 @@ from parametric.drawing.arrangement_swing import (
 from parametric.drawing.case import case_from_above
 from parametric.drawing.chains import FIRST, place_chains
 from parametric.drawing.draft import Draft
-from parametric.drawing.leafviews import cuts_through, draw_cuts
 from parametric.drawing.marks import caption, leaf_letter_mark
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.papers import scale_words
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Label
+from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import View
 from parametric.drawing.site import level_cut
 from parametric.drawing.subject import Subject

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from parametric.catalog.finishes import Paint
-from parametric.drawing.leafviews import cuts_through
 from parametric.drawing.pieces import Piece, front, silhouette
 from parametric.drawing.plane import around
 from parametric.drawing.proposal.content import ProposalContent
 from parametric.drawing.proposal.setting import Tint
 from parametric.drawing.proposal.shades import mixed
+from parametric.drawing.seen_and_cut import cuts_through
 from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
