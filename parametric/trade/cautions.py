@@ -73,6 +73,8 @@ OVERHEAD: Cautions = (
 HINGING: Cautions = (
     "A leaf on one hinge is not hung: somebody holds it until every hinge has all its screws.",
     "No hand in the gap beside the hinges of a leaf that can move: wedge it first.",
+)
+LETTING_IN: Cautions = (
     "Sharp chisels and a router at the jamb: both hands behind the edge, eyes covered, cables "
     "looked for before a long screw goes into a jamb.",
 )

@@ -16,7 +16,16 @@ from parametric.resolve.leaf import Leaf
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.brackets import BracketPlace, PullOut, bracket_places, pull_outs
 from parametric.trade.case_steps import BEFORE
-from parametric.trade.cautions import GLASS, HINGING, LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
+from parametric.trade.cautions import (
+    GLASS,
+    HINGING,
+    LETTING_IN,
+    LOCAL,
+    ON_SITE,
+    OVERHEAD,
+    Cautions,
+    lifting,
+)
 from parametric.trade.delivery import Delivery
 from parametric.trade.hinge_places import HingeFixing, hinge_fixings
 from parametric.trade.hinge_steps import swing_words
@@ -79,6 +88,7 @@ class InstallSheet:
     adjustment: Adjustment
     glazing_on_site: bool
     glazing_because: str
+    on_a_case: bool
     steps: tuple[Step, ...]
     tools: tuple[str, ...]
     hold: tuple[str, ...]
@@ -121,6 +131,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
         adjustment=adjustment,
         glazing_on_site=sent.glazed_on_site,
         glazing_because=sent.because,
+        on_a_case=door.hanging.case is not None,
         steps=order_of_work(resolved, brackets, guides, hinges, adjustment, sent),
         tools=tools(resolved, sent),
         hold=_hold(resolved, loads, brackets, said),
@@ -128,11 +139,19 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
             *lifting(_people(sent), weight(heaviest, said.unit)),
             *(OVERHEAD if door.hanging.tracks else ()),
             *(HINGING if hinges else ()),
+            *(LETTING_IN if _let_in(door, hinges) else ()),
             *ON_SITE,
             *(GLASS if sent.glazed_on_site or (hinges and _glazed(door)) else ()),
             LOCAL,
         ),
     )
+
+
+def _let_in(door: Door, hinges: tuple[HingeFixing, ...]) -> bool:
+    """Whether edge tools or long screws go into what hinges hang on; into a case only for flaps."""
+    if door.hanging.case is None:
+        return bool(hinges)
+    return any(hinge.seat is not None for hinge in hinges)
 
 
 def _people(sent: Delivery) -> int:

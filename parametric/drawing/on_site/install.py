@@ -125,7 +125,7 @@ def _attempt(
     top = body.y1 if frame is not body else low - _APART
     spare = min((body.height - tall) / 2, 8.0)
     x = body.x0 + 1.0 + STUB + left - span.x0 / scale
-    name = f"The wall from the front  {words}"
+    name = f"The {'case' if install.on_a_case else 'wall'} from the front  {words}"
     draft.add(_caption(name, (body.x0, top - TITLE * 1.12)))
     line = top - over
     view = draft.view("the wall", scale, (x, line - line_height(job) / scale))
@@ -142,7 +142,8 @@ _LEAST_BESIDE = 84.0
 
 
 def _mark_what(install: InstallSheet) -> str:
-    return f"Mark the {'wall' if install.tracks else 'jambs'} from this sheet."
+    what = "wall" if install.tracks else "case" if install.on_a_case else "jambs"
+    return f"Mark the {what} from this sheet."
 
 
 def _floor_words(install: InstallSheet) -> str:
@@ -172,8 +173,9 @@ def _before_drilling(install: InstallSheet) -> Framed:
             ),
         )
     )
+    first = "hole is drilled" if install.tracks else "hinge is let in"
     return Framed(
-        title="Before a hole is drilled" if install.tracks else "Before a hinge is let in",
+        title=f"Before a {'front is hung' if install.on_a_case else first}",
         parts=(
             Points(title="", mark="box", texts=points),
             *((lines,) if unknown else ()),

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import dataclasses
 
+from parametric.drawing.case import case_from_front
 from parametric.drawing.dimensions import Ordinate
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
@@ -198,6 +199,7 @@ def draw_wall(draft: Draft, view: View, job: Subject, install: InstallSheet, spa
     door = job.resolved.door
     outline = door.opening.outline()
     draft.path("edge", view.path(outline), view.name)
+    case_from_front(draft, view, door, [])
     _floor(draft, view, job, span)
     _leaves(draft, view, job)
     level = view.y(line_height(job))

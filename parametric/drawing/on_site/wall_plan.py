@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import math
 
+from parametric.drawing.case import case_from_above
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import board, wall
 from parametric.drawing.marks import wave
@@ -93,17 +94,17 @@ def draw_wall_plan(
     door = job.resolved.door
     behind, before = plan_depth(job, view.scale)
     reach = STUB * view.scale
-    for inner, outer in (
-        (0.0, span.x0 - reach),
-        (float(door.opening.widest), span.x1 + reach),
-    ):
+    wide = float(door.opening.widest)
+    case_from_above(draft, view, door, (0.0, wide), behind * view.scale)
+    ends = ((0.0, span.x0 - reach), (wide, span.x1 + reach))
+    for inner, outer in () if install.on_a_case else ends:
         _wall_end(draft, view, job, inner, outer, behind * view.scale)
     for leaf in door.leaves:
         _turning(draft, view, leaf)
     for track in install.tracks:
         y = view.y(-float(track.off_wall))
-        ends = (float(track.left_end), float(track.left_end + track.length))
-        draft.line("edge_fine", (view.x(ends[0]), y), (view.x(ends[1]), y), view.name)
+        left, right = float(track.left_end), float(track.left_end + track.length)
+        draft.line("edge_fine", (view.x(left), y), (view.x(right), y), view.name)
         for bracket in install.brackets:
             x = view.x(float(bracket.from_opening))
             draft.line("edge", (x, y - 0.8), (x, y + 0.8), view.name)
