@@ -146,7 +146,7 @@ def _captions_sheet(page: PreviewPage, scene: PictureScene, how: str) -> bytes:
     lines += [f"{shot.name}.png  {shot.caption}." for shot in scene.shots]
     lines += ["", how]
     if how != PICTURE_WORDS["quick"]:
-        lines.append(PICTURE_WORDS["imagined"])
+        lines.append(PICTURE_WORDS["imagined alone" if len(page.leaves) == 1 else "imagined"])
     lines += [WORDS["sample"], ""]
     return "\n".join(lines).encode()
 
@@ -193,8 +193,9 @@ def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) ->
     half_open = _moved(assembly, state)
     stance, words = _where_they_sit(page, state)
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
+    alone = len(page.leaves) == 1
     found = [
-        _shot(FACING_SHUT, "facing", facing, "day"),
+        _shot(FACING_SHUT, "facing alone" if alone else "facing", facing, "day"),
         _shot(HALF_OPEN, _half_open(page, half_open), seated, "day", half_open, where=words),
     ]
     held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)

@@ -59,8 +59,8 @@ def _swinging_gap(resolved: Resolved) -> bool:
     return float(hanging.travel_gap) < float(hanging.floor_gap)
 
 
-def _not_safety(_: Resolved) -> Saying:
-    return said("I know that glass in these doors is not safety glass, and what that can do.")
+def _not_safety(resolved: Resolved) -> Saying:
+    return said(TICK_WORDS[f"not safety {door_names(resolved.door).one}"])
 
 
 def _gap(resolved: Resolved) -> Saying:

@@ -42,7 +42,7 @@ from parametric.writers.page_markup import words_of
 from parametric.writers.page_words import WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
 from parametric.writers.proposal import picture_shape, picture_words, write_proposal
-from parametric.writers.proposal_words import OUTLINE, SIGN
+from parametric.writers.proposal_words import ONE_OUTLINE, OUTLINE, SIGN, proposal_words_of
 from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
 
 _IN_CODE = 80
@@ -88,8 +88,9 @@ def proposal(
     )
     shape = None if picture is None else picture_shape(picture)
     pages = draw_proposal(job, content, title, pictured=shape)
+    outline = ONE_OUTLINE if len(page.leaves) == 1 else OUTLINE
     found = tuple(finding for one in pages for finding in audit(one.sheet))
-    return Proposal(file=write_proposal(pages, OUTLINE, picture), pages=len(pages), findings=found)
+    return Proposal(file=write_proposal(pages, outline, picture), pages=len(pages), findings=found)
 
 
 def proposal_content(
@@ -139,7 +140,10 @@ def proposal_content(
             for f in page.facts
         ),
         living=(
-            Pair(name=SAID["care"], text=f"{paper.care.upkeep[0]} {SAID['after']}"),
+            Pair(
+                name=SAID["care"],
+                text=f"{paper.care.upkeep[0]} {proposal_words_of(len(page.leaves))['after']}",
+            ),
             Pair(name=SAID["seasons"], text=paper.care.seasons[0]),
         ),
         yes_head=WORDS["what"],
@@ -168,12 +172,12 @@ def proposal_content(
 
 def _key(resolved: Resolved) -> str:
     """What the drawing's lines mean; an opening is dashed where doors stand before it."""
-    hanging = resolved.door.hanging
+    hanging, said = resolved.door.hanging, proposal_words_of(len(resolved.door.leaves))
     words = (
-        (SAID["key dashed"], hanging.on_wall),
+        (said["key dashed"], hanging.on_wall),
         (SAID["key tracks"], bool(hanging.tracks)),
         (SAID["key hinges"], hanging.swings),
-        (SAID["key arcs"], hanging.swings),
+        (said["key arcs"], hanging.swings),
         (SAID["key"], True),
     )
     return " ".join(text for text, wanted in words if wanted)
@@ -214,7 +218,8 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     if picture is not None:
         first = picture_words(picture)
         if PICTURE_WORDS["quick"] not in first:
-            first = f"{first} {PICTURE_WORDS['imagined']}".strip()
+            imagined = "imagined alone" if len(page.leaves) == 1 else "imagined"
+            first = f"{first} {PICTURE_WORDS[imagined]}".strip()
     wood = WORDS["in paint" if isinstance(dress.wood, Paint) else "in timber"]
     worn = [SAID["plain wood"] if dress.wood is PLAIN_WOOD else wood.format(dress.wood.name)]
     worn += [WORDS["in glass"].format(dress.glass.name)] if page.palette.glasses else []
@@ -300,8 +305,9 @@ def _to_agree(page: PreviewPage, client: ClientSpec | None) -> tuple[str, ...]:
     told = client is not None and bool(client.included or client.not_included)
     palette = page.palette
     open_paint = len(palette.quoted_wood) > 1
+    said = proposal_words_of(len(page.leaves))
     return tuple(
-        SAID[key]
+        said[key]
         for key, wanted in (
             ("price", True),
             ("dates", True),

@@ -10,6 +10,7 @@ from __future__ import annotations
 import datetime
 import json
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -20,7 +21,7 @@ from parametric.figures import Where
 from parametric.pack.approving import Signature
 from parametric.problems import Problem
 from parametric.trade.fingerprint import mark
-from parametric.writers.page_words import SLIP_FORMAT, SLIP_WORDS
+from parametric.writers.page_words import ONE_SLIP_WORDS, SLIP_FORMAT, SLIP_WORDS
 
 _START = '{"stilewright slip"'
 _LARGEST = 100_000
@@ -134,9 +135,8 @@ def _record(text: str) -> dict[str, Any] | None:
     return None
 
 
-def slip_words(slip: Slip) -> str:
-    """What the page writes above the line."""
-    words = SLIP_WORDS
+def slip_words(slip: Slip, words: Mapping[str, str] = SLIP_WORDS) -> str:
+    """What the page writes above the line, of several doors or of one."""
     revision = words["revision of"].format(slip.revision, slip.revision_date)
     lines = [
         words["head"],
@@ -159,7 +159,10 @@ def slip_words(slip: Slip) -> str:
 def _same_words(text: str, slip: Slip) -> bool:
     """Whether the words are those of the line; how a message spaced and quoted them is no matter."""
     above = re.sub(r"(?m)^[> ]+", "", text[: text.rfind(_START)])
-    return "".join(slip_words(slip).split()) in "".join(above.split())
+    said = "".join(above.split())
+    return any(
+        "".join(slip_words(slip, words).split()) in said for words in (SLIP_WORDS, ONE_SLIP_WORDS)
+    )
 
 
 def held_against(

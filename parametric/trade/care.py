@@ -202,7 +202,7 @@ def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
     if seasons:
         tight = min(seasons, key=lambda season: float(season.left))
         lines.append(
-            f"The gaps beside a leaf close by {said.gauge(tight.growth)} in the dampest season "
+            f"The gaps beside a leaf close by {said.fine(tight.growth)} in the dampest season "
             "and open again. Never plane an edge in a wet month."
         )
     if moved is not None:

@@ -253,4 +253,5 @@ def swing_words(door: Door, said: Printed) -> str:
     shut = ", ".join(f"{place} {said.wood(gap)}" for place, gap in door.gaps)
     least = door.hanging.travel_gap
     swing = "" if least is None else f"; at least {said.wood(least)} anywhere on the way"
-    return f"Gap under the leaves: {shut}{swing}."
+    whose = "leaf" if len(door.leaves) == 1 else "leaves"
+    return f"Gap under the {whose}: {shut}{swing}."

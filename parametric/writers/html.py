@@ -32,11 +32,12 @@ from parametric.writers.page_markup import (
     option_template,
     options_choice,
     places_list,
+    slip_words_of,
     text_of,
     words_of,
     yes_panel,
 )
-from parametric.writers.page_words import SLIP_FORMAT, SLIP_WORDS, WORDS
+from parametric.writers.page_words import SLIP_FORMAT, WORDS
 from parametric.writers.room_facts import room_facts
 
 _VENDOR = files("parametric") / "vendor"
@@ -256,7 +257,10 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
         "palette": _palette(page.palette),
         "ticks": [plain(tick) for tick in page.ticks],
         "words": words | {"open_by": WORDS[f"open_by {page.unit}"]},
-        "slip": {"format": SLIP_FORMAT, "words": SLIP_WORDS},
+        "slip": {
+            "format": SLIP_FORMAT,
+            "words": slip_words_of(page),
+        },
     }
     if page.option:
         data |= {"option": page.option, "called": page.called}

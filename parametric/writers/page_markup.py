@@ -14,7 +14,14 @@ from parametric.catalog.finishes import (
     VeiledGlass,
 )
 from parametric.writers.client_page import Amount, Fact, OwnPlace, Palette, PreviewPage, Saying
-from parametric.writers.page_words import MOVED_WORDS, NO_WAY_WORDS, ONE_WORDS, WORDS
+from parametric.writers.page_words import (
+    MOVED_WORDS,
+    NO_WAY_WORDS,
+    ONE_SLIP_WORDS,
+    ONE_WORDS,
+    SLIP_WORDS,
+    WORDS,
+)
 
 _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
 
@@ -24,6 +31,11 @@ def words_of(page: PreviewPage) -> dict[str, str]:
     alone = ONE_WORDS[page.moves] if len(page.leaves) == 1 else {}
     through = NO_WAY_WORDS if page.clear_way is None else {}
     return WORDS | MOVED_WORDS[page.moves] | alone | through
+
+
+def slip_words_of(page: PreviewPage) -> dict[str, str]:
+    """The words of the slip that the page writes, of its doors or its one door."""
+    return ONE_SLIP_WORDS if len(page.leaves) == 1 else SLIP_WORDS
 
 
 def text_of(text: str) -> str:

@@ -357,6 +357,8 @@ TICK_WORDS = {
         "room beyond: nothing may stand there."
     ),
     "first": ", the {0} first,",
+    "not safety n": ("I know that glass in these doors is not safety glass, and what that can do."),
+    "not safety 1": "I know that glass in this door is not safety glass, and what that can do.",
     "gap n": "I have seen that the gap under the doors is ",
     "gap 1": "I have seen that the gap under the door is ",
     "gap swinging n": ", and {0} at the least on their way",
@@ -385,5 +387,8 @@ SLIP_WORDS = {
     "whole": "Please leave the line below as it is; it is for your maker’s tool.",
 }
 """The slip line by line. The page writes it and `receive` writes it again to compare."""
+
+ONE_SLIP_WORDS = SLIP_WORDS | {"head": "I say yes to this door: please make it."}
+"""The slip of one door alone."""
 
 SLIP_FORMAT = 1

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 PICTURE_WORDS = {
     "facing": "Facing the doors, shut, by day",
+    "facing alone": "Facing the door, shut, by day",
     "half open": "{0}, one door half open, by day",
     "half open alone": "{0}, the door half open, by day",
     "half open all": "{0}, the doors half open, by day",
@@ -18,6 +19,7 @@ PICTURE_WORDS = {
         "and light are imagined."
     ),
     "imagined": "The doors are as measured; room, light and furniture are imagined.",
+    "imagined alone": "The door is as measured; room, light and furniture are imagined.",
 }
 """`sample`, said under every picture of a finish, is the page's own."""
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 PROPOSAL_WORDS = {
     # the doors
     "for": "For {0}",
@@ -123,7 +125,22 @@ PROPOSAL_WORDS = {
     "no name": "Job {0}",
 }
 
+ONE_PROPOSAL_WORDS = PROPOSAL_WORDS | {
+    "key arcs": "Arcs: what the door sweeps over.",
+    "key dashed": "Dashed: your opening, behind the door.",
+    "hanging": "Who brings the door, hangs it and clears up",
+    "after": "The care sheet says more, and comes with the door.",
+}
+"""The words of one door alone."""
+
+
+def proposal_words_of(leaves: int) -> Mapping[str, str]:
+    """What the proposal says of so many doors."""
+    return ONE_PROPOSAL_WORDS if leaves == 1 else PROPOSAL_WORDS
+
+
 SIGN = ("Signature", "Date")
 """What stands under the lines to sign on, after the name."""
 OUTLINE = ("The doors", "The drawing", "What you get", "Yes")
 """What the pages are called."""
+ONE_OUTLINE = ("The door", *OUTLINE[1:])

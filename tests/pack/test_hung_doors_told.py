@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from parametric.job import check
 from parametric.pack.preview import preview_page
+from parametric.trade.paperwork import paperwork
+from parametric.trade.seasons import leaf_seasons
 from parametric.writers.client_page import PreviewPage, plain
 from parametric.writers.html import widest_clear_way
-from parametric.writers.page_markup import words_of
+from parametric.writers.page_markup import slip_words_of, words_of
 from parametric.writers.page_words import WORDS
 from tests.pack.hung_doors import DOORS, written
 from tests.pack.proposals import proposed, read
+
+MILL_LANE = Path(__file__).parents[2] / "examples/mill-lane-study/design.yaml"
 
 
 def page_of(path: Path) -> PreviewPage:
@@ -158,7 +163,7 @@ def test_the_proposal_is_drawn_clear(which: str, tmp_path: Path) -> None:
 def test_the_proposal_draws_what_doors_sweep_over(tmp_path: Path) -> None:
     """The quarter circle of a 820.5 leaf at 1:25: its free corner goes as far as its reach."""
     pages = read(proposed(written(tmp_path, "hinged")).file)
-    assert "Arcs: what the doors sweep over." in pages[1].words
+    assert "Arcs: what the door sweeps over." in pages[1].words
     assert "Slanting lines meet where a door is hung." in pages[1].words
     assert "828" in pages[1].words
 
@@ -200,3 +205,29 @@ def test_one_door_is_spoken_of_as_one(tmp_path: Path) -> None:
         assert "swing" in words_of(page)["hint touch"].lower()
         assert not any("slid" in word for word in words_of(page).values())
     assert words_of(page_of(written(tmp_path, "biparting"))) == WORDS
+
+
+@pytest.mark.parametrize(
+    ("kind", "says"),
+    [
+        ("hinged", "I say yes to this door: please make it."),
+        ("unequal pair", "I say yes to these doors: please make them."),
+    ],
+)
+def test_the_slip_counts_the_doors(kind: str, says: str, tmp_path: Path) -> None:
+    assert slip_words_of(page_of(written(tmp_path, kind)))["head"] == says
+
+
+def test_a_gap_that_closes_is_told_on_the_rule() -> None:
+    """In inches to the sixty-fourth, as the rest of the care sheet; not as a decimal."""
+    job = check(MILL_LANE, user_house=False)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    (line,) = (
+        line
+        for line in paperwork(job.resolved, job.assembly, job.loads).care.seasons
+        if "close by" in line
+    )
+    growth = min(leaf_seasons(job.resolved), key=lambda season: float(season.left)).growth
+    whole = round(float(growth) / 25.4 * 64)
+    assert f"close by {Fraction(whole, 64)} in the dampest season" in line

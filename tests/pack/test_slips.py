@@ -10,6 +10,7 @@ import pytest
 from parametric.commands import check, receive
 from parametric.pack.slips import Slip, read_slip, slip_words
 from parametric.trade.fingerprint import fingerprint, mark
+from parametric.writers.page_words import ONE_SLIP_WORDS
 
 
 @pytest.fixture
@@ -44,6 +45,19 @@ def slip_file(tmp_path, record, *, words=None, line=None):
     above = slip_words(Slip.model_validate(record)) if words is None else words
     path.write_text(f"{above}\n\n{json.dumps(record) if line is None else line}\n", "utf-8")
     return path
+
+
+def test_a_slip_of_one_door_says_this_door(record, tmp_path):
+    said = slip_words(Slip.model_validate(record), ONE_SLIP_WORDS)
+    assert said.startswith("I say yes to this door: please make it.")
+    assert "these doors" not in said
+    read, problems = read_slip(slip_file(tmp_path, record, words=said))
+    assert read is not None
+    assert not problems
+    other = said.replace("this door", "that door")
+    read, problems = read_slip(slip_file(tmp_path, record, words=other))
+    assert read is None
+    assert [problem.code for problem in problems] == ["slip_words_changed"]
 
 
 def test_a_slip_for_the_design_as_it_is_approves_it(design, record, tmp_path):
