@@ -230,7 +230,13 @@ INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "shop": _habits(
             bench_paper=Default("letter", "ASME Y14.1 (8 1/2 x 11 in), from memory"),
             drawing_paper=Default("tabloid", "ASME Y14.1, size B (11 x 17 in), from memory"),
-        )
+        ),
+        # cutters are sold in sixteenths there: 1/2 x 3/8 with fillets of 1/16, and so on
+        "sticking chamfer": _habits(width="7.9375", depth="7.9375"),
+        "sticking ovolo": _habits(width="12.7", depth="9.525", fillet="1.5875"),
+        "sticking ogee": _habits(width="14.2875", depth="9.525", fillet="1.5875"),
+        "sticking cove": _habits(width="12.7", depth="9.525", fillet="1.5875"),
+        "sticking bead": _habits(round="7.9375", quirk="1.5875", sunk="0.396875"),
     }
 )
 """What a design in inches takes in place of the above."""

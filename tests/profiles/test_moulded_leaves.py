@@ -75,6 +75,24 @@ def test_a_block_without_a_name_is_every_leaf_s(tmp_path: Path) -> None:
     assert leaf_of(checked(tmp_path, design("square", blocks=everywhere))).sticking is None
 
 
+def test_a_job_in_inches_has_usual_sizes_in_sixteenths(tmp_path: Path) -> None:
+    text = Path(__file__).parents[1].joinpath("rules/hinged-pair.yaml").read_text(encoding="utf-8")
+    text = text.replace("  stiles: 4-1/2\n", "  stiles: 4-1/2\n  sticking: ovolo\n")
+    text = text.replace("thickness: 1/4}", "thickness: 1/4, held by: rebate}")
+    sticking = leaf_of(checked(tmp_path, text)).sticking
+    assert sticking is not None
+    assert float(sticking.moulding.width) == 25.4 / 2
+    assert float(sticking.moulding.depth) == pytest.approx(25.4 * 3 / 8, abs=1e-12)
+
+
+def test_an_option_may_be_moulded(tmp_path: Path) -> None:
+    text = design("square") + "option B: {called: moulded, leaf: {sticking: ogee}}\n"
+    job = check(written(tmp_path, text), user_house=False, option="B")
+    sticking = leaf_of(job).sticking
+    assert sticking is not None
+    assert sticking.moulding.name == "ogee"
+
+
 def test_a_word_that_is_none(tmp_path: Path) -> None:
     found = stopped(tmp_path, design("ovlo"))
     assert 'Did you mean "ovolo"?' in found.message

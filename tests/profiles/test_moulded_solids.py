@@ -95,6 +95,24 @@ def test_glass_between_stops_that_lie_below_the_moulding(tmp_path: Path) -> None
     assert clashes(checked(tmp_path, moulded("ovolo", "coped", PANELLED, STOPS))) == []
 
 
+@pytest.mark.parametrize("corners", ["coped", "mitred"])
+def test_leaves_stepped_in_their_face_go_together(tmp_path: Path, corners: str) -> None:
+    """The lower leaf of a dutch door is stepped at its top, the upper one at its foot."""
+    from parametric.design.starters import templates
+
+    text = (templates() / "dutch.yaml").read_text(encoding="utf-8")
+    lines = [
+        line for line in text.splitlines() if not line.strip().startswith(("wide: ", "high: "))
+    ]
+    text = "\n".join(lines).replace("\n  stiles:", "\n  sticking: ovolo\n  stiles:")
+    text += f"\nsticking ovolo: {{corners: {corners}}}\n"
+    job = checked(tmp_path, text)
+    assert job.resolved is not None
+    faces = [s.face for leaf in job.resolved.door.leaves for s in leaf.hung.rebates]
+    assert "front" in faces
+    assert clashes(job) == []
+
+
 @pytest.mark.parametrize(
     ("kind", "corners", "bands"),
     [("ovolo", "coped", PANELLED), ("ogee", "mitred", ARCHED), ("bead", "mitred", PANELLED)],
