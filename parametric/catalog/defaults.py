@@ -64,7 +64,9 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             buffer="20",
             buffer_clearance="5",
         ),
-        "door bifold": _habits(jamb_gap="4", fold_gap="3", meeting_gap="4", track_allowance="45"),
+        "door bifold": _habits(
+            jamb_gap="4", fold_gap="3", meeting_gap="4", track_allowance="45", pivot_in="40"
+        ),
         "door hinged": _habits(
             opens="towards you", hinge_gap="2.5", lock_gap="3", head_gap="3", edge_bevel="3 deg"
         ),

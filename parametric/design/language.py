@@ -167,7 +167,7 @@ DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
             "buffer_clearance"
         ),
         "bifold": _words(
-            f"{_DOOR_ALL} leaves folds_to jamb_gap fold_gap meeting_gap track_allowance"
+            f"{_DOOR_ALL} leaves folds_to jamb_gap fold_gap meeting_gap track_allowance pivot_in"
         ),
         "hinged": _words(f"{_SWINGS} hinge_side lock_gap edge_bevel"),
         "hinged pair": _words(

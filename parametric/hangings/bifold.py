@@ -17,6 +17,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal
 
+from pydantic import Field
+
 from parametric.figures import Figure, hypot, named
 from parametric.hangings.hanging import (
     Clearance,
@@ -52,6 +54,7 @@ class BifoldSpec(DoorBlock):
     fold_gap: Length
     meeting_gap: Length
     track_allowance: Length
+    pivot_in: Length = Field(description="pivot and track pin, in from the end of their leaf")
 
     @property
     def leaf_count(self) -> int:
@@ -118,7 +121,6 @@ class BifoldSpec(DoorBlock):
 
 def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
     assert fittings.pin_out is not None
-    assert fittings.pivot_in is not None
     count, (in_left, in_right) = spec.leaf_count, spec.chains
     jamb, fold = named("jamb gap", spec.jamb_gap), named("fold gap", spec.fold_gap)
     meeting = named("meeting gap", spec.meeting_gap) if in_left and in_right else None
@@ -137,7 +139,10 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     plane = named(
         "middle off the wall face", -thickness / 2 if site.wall is None else -site.wall / 2
     )
-    pivot_in = named("pivot from the end of the leaf", fittings.pivot_in)
+    pivot_in = named(
+        "pivot from the end of the leaf",
+        spec.pivot_in if fittings.pivot_in is None else fittings.pivot_in,
+    )
     off = named("fold line from the middle of the leaf", thickness / 2 + fittings.pin_out)
     lefts: list[Figure] = []
     at: Figure = site.clear_left + jamb

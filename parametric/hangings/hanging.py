@@ -71,7 +71,7 @@ class Fittings:
 
     `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face;
     `pin_beside` how far beyond the leaf's hinge edge, None in the middle of the gap there;
-    `pivot_in` how far a pivot stands in from the end of its leaf.
+    `pivot_in` how far a pivot stands in from the end of its leaf, None where no pivot says it.
     """
 
     off_wall: Figure | None = None

@@ -14,6 +14,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from parametric.catalog.screw_holes import DENSE_FROM, LEAD_IN_DENSE, LEAD_IN_LIGHT, ROOT
 from parametric.figures import Figure, exceeds, named
 from parametric.hardware.hinge import (
     CountedHinges,
@@ -93,10 +94,14 @@ class JambMortise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingeScrew:
-    """A hinge's screws, mm: `from_far_face` is from their far row to the leaf's far face, if known."""
+    """A hinge's screws, mm: `from_far_face` is from their far row to the leaf's far face, if known.
+
+    `pilot` is the drill for their holes in the leaf.
+    """
 
     thick: Figure
     long: Figure
+    pilot: Figure
     from_far_face: Figure | None
 
 
@@ -109,6 +114,8 @@ class ButtHinges(Hinges):
     mortise: FlapMortise
     jamb: tuple[JambMortise, ...]
     screw: HingeScrew | None
+    pilot_share: Figure
+    """The drill for screws in the leaf, as a share of their thickness."""
     written: ButtHingeSpec
 
 
@@ -154,6 +161,7 @@ def size_butt_hinges(spec: ButtHingeSpec, edge: HungEdge) -> ButtHinges:
         flap = at("flap width", spec.leaf)
         let_in = at("mortise width", flap + knuckle / 2 - pin_out)
         behind = at("wood behind the flap", edge.thickness - let_in)
+    share = named(join(place, "screw pilot by its thickness"), pilot_share(edge.density), "")
     return ButtHinges(
         kind="butt",
         name=place,
@@ -186,7 +194,8 @@ def size_butt_hinges(spec: ButtHingeSpec, edge: HungEdge) -> ButtHinges:
             )
             for one in places
         ),
-        screw=_screw(spec, place, behind),
+        pilot_share=share,
+        screw=_screw(spec, place, behind, share),
         written=spec,
     )
 
@@ -225,15 +234,22 @@ def _mortise(
     )
 
 
-def _screw(spec: ButtHingeSpec, place: str, behind: Figure) -> HingeScrew | None:
+def pilot_share(density: Figure) -> Figure:
+    """The drill for a wood screw's hole, as a share of its thickness, by the wood it goes into."""
+    return (LEAD_IN_DENSE if exceeds(density, DENSE_FROM) else LEAD_IN_LIGHT) * ROOT
+
+
+def _screw(spec: ButtHingeSpec, place: str, behind: Figure, share: Figure) -> HingeScrew | None:
     if spec.screw is None:
         return None
     far = None
     if spec.screw_from_edge is not None:
         row = named(join(place, "far screws from the flap's edge"), spec.screw_from_edge)
         far = named(join(place, "far screws from the far face"), behind + row)
+    thick = named(join(place, "screw thickness"), spec.screw[0])
     return HingeScrew(
-        thick=named(join(place, "screw thickness"), spec.screw[0]),
+        thick=thick,
+        pilot=named(join(place, "screw pilot"), share * thick),
         long=named(join(place, "screw length"), spec.screw[1]),
         from_far_face=far,
     )

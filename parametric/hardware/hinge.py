@@ -175,6 +175,7 @@ class HungEdge:
         head_gap: above the leaf; None without one.
         weight: of the leaf.
         cutters: router cutters in the shop, diameters.
+        density: of the leaf's timber, kg/m3.
     """
 
     leaf: str
@@ -186,6 +187,7 @@ class HungEdge:
     head_gap: Figure | None
     weight: Figure
     cutters: tuple[Figure, ...]
+    density: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,6 +17,7 @@ from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge import HingeBlock
 from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_beside_of, pin_out_of
 from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
+from parametric.hardware.pivot import PivotSpec
 from parametric.hardware.pull import PullSpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
@@ -213,9 +214,8 @@ def _stock(leaf: LeafSpec, roles: tuple[EdgeRole, EdgeRole]) -> Stock:
     )
 
 
-PIN_OUT, PIVOT_IN = 6.0, 40.0
-"""Where no hinge is named, mm: half the knuckle of a butt hinge, and a pivot from its leaf's end.
-Common practice, no source."""
+PIN_OUT = 6.0
+"""Where no hinge is named, mm: half the knuckle of a butt hinge. Common practice, no source."""
 
 
 def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figure) -> Fittings:
@@ -226,7 +226,7 @@ def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figur
         spacing=None if track is None else track.spacing,
         pin_out=named("pin proud of the face", out),
         pin_beside=None if hinge is None else pin_beside_of(hinge),
-        pivot_in=named("pivot in from the end", PIVOT_IN),
+        pivot_in=hinge.from_edge if isinstance(hinge, PivotSpec) else None,
     )
 
 

@@ -266,7 +266,9 @@ def resolve_leaf(
             least_cover_at_top=at("cover over the top slot", own_height - slots[-1].high)
             if slots
             else None,
-            hinges=leaf_hinges(blocks.hinge, hung, hanging, thickness, weights, shop),
+            hinges=leaf_hinges(
+                blocks.hinge, hung, hanging, thickness, weights, shop, timber.density
+            ),
             lock=leaf_lock(blocks.lock, hung, thickness, shop),
             weights=weights,
             sticking=sticking,

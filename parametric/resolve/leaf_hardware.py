@@ -45,6 +45,7 @@ def leaf_hinges(
     thickness: Figure,
     weights: Weights,
     shop: Shop,
+    density: Figure,
 ) -> tuple[HungHinges, ...]:
     """The hinges at each edge that carries any; a leaf between two others has them at both."""
     if spec is None or not hung.hinged:
@@ -64,6 +65,7 @@ def leaf_hinges(
             head_gap=hanging.head_gap,
             weight=weights.estimate,
             cutters=shop.router.cutters,
+            density=density,
         )
         hinges = size_hinges(spec, edge)
         found.append(

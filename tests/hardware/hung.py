@@ -88,6 +88,7 @@ def edge(
     foot: float = 10.0,
     head_gap: float | None = 3.0,
     weight: float = 40.0,
+    density: float = 750.0,
 ) -> HungEdge:
     """The hinge edge of a leaf 800 x 2000 x 44 that weighs 40 kg, or of another."""
     return HungEdge(
@@ -100,6 +101,7 @@ def edge(
         head_gap=None if head_gap is None else mm(head_gap, "head gap"),
         weight=Figure(weight, "weight", unit="kg"),
         cutters=CUTTERS,
+        density=Figure(density, "density", unit="kg/m3"),
     )
 
 

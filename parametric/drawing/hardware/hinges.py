@@ -313,7 +313,12 @@ def _of_kind(job: Subject, hung: Sequence[tuple[Leaf, HungHinges]]) -> list[str]
                 )
                 notes.append(
                     f"Screws {job.fine(hinges.screw.thick)} × {job.fine(hinges.screw.long)}{kept}. "
-                    "Drill pilots."
+                    f"Pilots in the leaf Ø{job.fine(hinges.screw.pilot)}, as deep as the screw."
+                )
+            else:
+                notes.append(
+                    "Pilots for the screws that come with them: "
+                    f"{float(hinges.pilot_share):.2g} of a screw's thickness in the leaf."
                 )
             return notes
         case CupHinges():
