@@ -1,7 +1,8 @@
 """Every two choices together: each door is worked out, built solid and opened without a clash.
 
 Solids are valid, closed and of their numbers' volume (`part_solid` raises otherwise), lie inside
-their blanks, share no wood in any state, and rails lie flat against stiles.
+their blanks, share no wood in any state; what is to touch touches within `TOUCH`, 1e-6 mm, and
+what is to be clear is clear by what the design says, to 1e-3 mm.
 """
 
 from __future__ import annotations
@@ -14,7 +15,14 @@ from OCP.BRepBndLib import BRepBndLib
 
 from parametric.job import Job, check
 from parametric.model import Part
-from parametric.solids.clash import clashes_in_all_states, contact_area, standing
+from parametric.solids.clash import (
+    TOUCH,
+    Standing,
+    clashes_in_all_states,
+    contact_area,
+    gap,
+    standing,
+)
 from parametric.solids.solid_set import Solids, build_solids
 from tests.pairwise.cases import CASES, FACTORS, Case
 from tests.pairwise.written import written
@@ -73,11 +81,49 @@ def test_it_is_whole(door: Job) -> None:
         _inside_its_blank(part, solids)
     assert clashes_in_all_states(door.assembly, solids) == ()
     shut = standing(door.assembly, door.assembly.states[0])
-    stiles = [piece for piece in shut if piece.part.mark.startswith("S")]
-    for rail in (piece for piece in shut if piece.part.mark.startswith("R")):
-        own = [s for s in stiles if s.group == rail.group]
-        touched = [s.part.name for s in own if contact_area(rail, s, solids) > 100.0]
-        assert len(touched) == 2, (rail.part.name, touched)
+    for group in {piece.group for piece in shut}:
+        _mated([piece for piece in shut if piece.group == group], solids)
+
+
+def _mated(leaf: list[Standing], solids: Solids) -> None:
+    """Shoulders on stiles, tenons in slots, panes on their beds, panels loose in their grooves.
+
+    By hand, from the sizes in `written`: a loose tenon of 10 x 50 x 78 has round edges, so a cheek
+    is flat over 50 - 10 = 40; half of it, 39, lies in either member, between two cheeks of a slot
+    10 wide: 2 x 40 x 39 = 3120 mm2. A tongue of 8 in a groove of 8.2, in its middle, is 0.1 clear.
+    """
+    stiles = [piece for piece in leaf if piece.part.mark.startswith("S")]
+    frame = [piece for piece in leaf if piece.part.mark.startswith(("S", "R"))]
+    for piece in leaf:
+        name = piece.part.name
+        if piece.part.mark.startswith("R"):
+            flat = [s for s in stiles if contact_area(piece, s, solids) > 100.0]
+            assert len(flat) == 2, (name, "rail on its stiles")
+        elif piece.part.noun == "loose tenon":
+            in_slots = [
+                area for m in _near(piece, frame) if (area := contact_area(piece, m, solids))
+            ]
+            assert in_slots == pytest.approx([3120.0, 3120.0], abs=0.1), (name, in_slots)
+        elif piece.part.noun == "raised panel":
+            gaps = [gap(piece, member, solids) for member in _near(piece, frame)]
+            assert gaps == pytest.approx([0.1] * 4, abs=1e-3), (name, gaps)
+        elif piece.part.material.look == "glass":
+            held = [m for m in _near(piece, leaf) if contact_area(piece, m, solids) > 1.0]
+            assert len(held) >= 4, (name, [m.part.name for m in held])
+
+
+def _near(piece: Standing, others: list[Standing]) -> list[Standing]:
+    """The others whose boxes meet its own."""
+    (x0, y0, z0), (x1, y1, z1) = piece.box
+    return [
+        other
+        for other in others
+        if other is not piece
+        and all(
+            low < b + TOUCH and a < high + TOUCH
+            for low, high, a, b in zip((x0, y0, z0), (x1, y1, z1), *other.box, strict=True)
+        )
+    ]
 
 
 def _inside_its_blank(part: Part, solids: Solids) -> None:
