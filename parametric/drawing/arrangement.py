@@ -42,6 +42,9 @@ from parametric.drawing.subject import Subject
 
 _MM: Scales = ((10.0, 20.0), (10.0, 20.0, 50.0))
 _INCH: Scales = ((12.0, 16.0), (12.0, 16.0, 24.0, 48.0))
+_CASE_MM: Scales = ((5.0, 10.0, 20.0), (5.0, 10.0, 20.0, 50.0))
+_CASE_INCH: Scales = ((8.0, 12.0, 16.0), (8.0, 12.0, 16.0, 24.0, 48.0))
+"""Cases are smaller than doorways."""
 
 
 def draw_arrangement(job: Subject, title: TitleBlock, called: Sequence[Called] = ()) -> Sheet:
@@ -63,7 +66,9 @@ def draw_arrangement(job: Subject, title: TitleBlock, called: Sequence[Called] =
         return _draw(job, extent, placing, block, called, title.revisions[: block.earlier])
 
     large = f"an opening {extent.x1 - extent.x0:.0f} wide is past the largest sheet"
-    options = papers_and_scales(job, mm=_MM, inch=_INCH)
+    small = job.resolved.door.hanging.case is not None
+    mm, inch = (_CASE_MM, _CASE_INCH) if small else (_MM, _INCH)
+    options = papers_and_scales(job, mm=mm, inch=inch)
     return first_that_fits(options, title, attempt, too_large=large)
 
 

@@ -140,7 +140,7 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         meeting="butt" if pairs else None,
         hinge_gap=measures.gap,
         reach=named("reach when open", largest(*_reaches(spec, places, swings))),
-        clearances=_clearances(places, swings, measures),
+        clearances=_clearances(places, swings, measures, fittings.least_gap),
         case=Case(
             gap=measures.gap,
             edge=named("case edge", spec.case_edge),
@@ -249,12 +249,14 @@ def _partitions(measures: Measures, spec: CaseFronts) -> tuple[Figure, ...]:
 def _across(places: tuple[FrontPlace, ...], measures: Measures) -> tuple[Span, ...]:
     """From left to right through the row of each bay that has most leaves."""
     gap = Span(what="gap", name="front gap", size=measures.gap)
+    between = gap
+    if measures.inset and float(measures.partition) > 0:
+        apart = named("between fronts at a partition", measures.partition + 2 * measures.gap)
+        between = Span(what="gap", name="partition and its gaps", size=apart)
     spans: list[Span] = [gap] if measures.inset else []
     for bay in range(places[-1].bay + 1):
         if bay > 0:
-            spans.append(gap)
-            if measures.inset and float(measures.partition) > 0:
-                spans += [Span(what="gap", name="partition", size=measures.partition), gap]
+            spans.append(between)
         rows: dict[int, list[int]] = {}
         for index, place in enumerate(places):
             if place.bay == bay:
@@ -268,9 +270,13 @@ def _across(places: tuple[FrontPlace, ...], measures: Measures) -> tuple[Span, .
 
 
 def _clearances(
-    places: tuple[FrontPlace, ...], swings: list[Swing | None], measures: Measures
+    places: tuple[FrontPlace, ...],
+    swings: list[Swing | None],
+    measures: Measures,
+    least: Figure | None,
 ) -> tuple[Clearance, ...]:
-    """What the edge that closes needs to come past what stands beside it in the same plane.
+    """What a door needs of the gaps beside it: to come past with the edge that closes, and, where
+    its hinges' data sheet says so, at the edge it hangs by; of a gap that two hang at, twice that.
 
     Beside an overlay at the end of the case there is nothing, but where the next case shares
     its side.
@@ -280,15 +286,40 @@ def _clearances(
     for index, (place, swing) in enumerate(zip(places, swings, strict=True)):
         if swing is None:
             continue
-        beyond = place.meets[1 if place.hinge == "left" else 0]
-        if beyond == "side" and alone:
-            continue
-        found.append(
-            Clearance(
-                where=f"front gap beside leaf {leaf_letter(index)}",
-                key="front gap",
-                has=measures.gap,
-                needs=swing.needs,
+        letter, hinge = leaf_letter(index), 0 if place.hinge == "left" else 1
+        if not (place.meets[1 - hinge] == "side" and alone):
+            found.append(
+                Clearance(
+                    where=f"front gap beside leaf {letter}",
+                    key="front gap",
+                    has=measures.gap,
+                    needs=swing.needs,
+                )
             )
-        )
+        if least is not None and not (place.meets[hinge] == "side" and alone):
+            shared = place.meets[hinge] == "front" and _hung_beside(place, places)
+            found.append(
+                Clearance(
+                    where=f"front gap at the hinges of leaf {letter}",
+                    key="front gap",
+                    has=measures.gap,
+                    needs=named(
+                        join(f"leaf {letter}", "gap that its hinges need"),
+                        2 * least if shared else least,
+                    ),
+                )
+            )
     return tuple(found)
+
+
+def _hung_beside(place: FrontPlace, places: tuple[FrontPlace, ...]) -> bool:
+    """Whether a door of the next bay hangs at the same gap, over some of the same height."""
+    way = -1 if place.hinge == "left" else 1
+    return any(
+        one.bay == place.bay + way
+        and one.hinge is not None
+        and one.hinge != place.hinge
+        and float(one.foot) < float(place.foot + place.height)
+        and float(place.foot) < float(one.foot + one.height)
+        for one in places
+    )

@@ -71,7 +71,8 @@ class Fittings:
 
     `pin_out` is how far the middle of a hinge's pin stands proud of the leaf's knuckle face;
     `pin_beside` how far beyond the leaf's hinge edge, None in the middle of the gap there;
-    `pivot_in` how far a pivot stands in from the end of its leaf, None where no pivot says it.
+    `pivot_in` how far a pivot stands in from the end of its leaf, None where no pivot says it;
+    `least_gap` what a hinge's data sheet asks for beside the leaf's hinge edge.
     """
 
     off_wall: Figure | None = None
@@ -79,6 +80,7 @@ class Fittings:
     pin_out: Figure | None = None
     pin_beside: Figure | None = None
     pivot_in: Figure | None = None
+    least_gap: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

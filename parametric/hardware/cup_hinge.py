@@ -40,6 +40,9 @@ class CupHingeSpec(CountedHinges):
     depth: Length
     screws: LengthPair | None = Field(default=None, description="apart x behind the cup's middle")
     pilot: LengthPair = Field(description="wide x deep")
+    least_gap: Length | None = Field(
+        default=None, description="what the leaf needs free beside its hinge edge as it opens"
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

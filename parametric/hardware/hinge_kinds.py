@@ -63,6 +63,13 @@ def pin_beside_of(spec: HingeSpec) -> Figure | None:
             assert_never(spec)
 
 
+def least_gap_of(spec: HingeSpec) -> Figure | None:
+    """What a hinge's data sheet asks for beside the leaf's hinge edge, mm; None where it says none."""
+    if not isinstance(spec, CupHingeSpec) or spec.least_gap is None:
+        return None
+    return named("least gap beside the hinges", spec.least_gap)
+
+
 def size_hinges(spec: HingeSpec, edge: HungEdge) -> AnyHinges:
     """The hinges of one edge of a leaf."""
     match spec:

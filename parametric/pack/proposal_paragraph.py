@@ -30,15 +30,15 @@ def paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     names = door_names(door)
     kind = "none" if finish is None else finish.kind
     worn = {"paint": SAID["painted"], "none": ""}.get(kind, SAID["finished"].format(kind))
-    what = SAID["halves" if names.halves else f"{names.moves} {names.many}"]
+    what = "halves" if names.halves else f"{names.moves} {names.many}"
     if names.fronts:
-        what = SAID[f"fronts {names.one}"]
+        what = f"fronts {names.one}"
     opened = f"open {names.many}"
     if names.moves == "slide":
         apart = names.count == 2 and door.hanging.passing_gap is None
         opened = "open slide apart" if apart else f"open slide {names.many}"
     sentences = [
-        what.format(wood_words(resolved), worn, counted(names.count)),
+        SAID[what].format(wood_words(resolved), worn, counted(names.count)),
         *_sized(resolved),
         *_headed(facts, names),
         *_moving(resolved, facts),

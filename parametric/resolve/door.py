@@ -15,7 +15,13 @@ from parametric.hangings import DoorSpec
 from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge import HingeBlock
-from parametric.hardware.hinge_kinds import HINGE_KINDS, HingeSpec, pin_beside_of, pin_out_of
+from parametric.hardware.hinge_kinds import (
+    HINGE_KINDS,
+    HingeSpec,
+    least_gap_of,
+    pin_beside_of,
+    pin_out_of,
+)
 from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
 from parametric.hardware.pivot import PivotSpec
 from parametric.hardware.pull import PullSpec
@@ -227,6 +233,7 @@ def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figur
         pin_out=named("pin proud of the face", out),
         pin_beside=None if hinge is None else pin_beside_of(hinge),
         pivot_in=hinge.from_edge if isinstance(hinge, PivotSpec) else None,
+        least_gap=None if hinge is None else least_gap_of(hinge),
     )
 
 

@@ -92,3 +92,21 @@ def test_a_gap_that_a_closing_edge_does_not_pass_is_a_stop(tmp_path: Path) -> No
         assert float(clear.needs) == pytest.approx(needs)
         told = {problem.code for problem in job.problems if problem.level == "stop"}
         assert ("leaf_binds" in told) is stops
+
+
+def test_two_doors_that_hang_at_one_gap_need_it_twice(tmp_path: Path) -> None:
+    """Hinges that ask for 1.6 beside them: 3 is enough for one door, and not for two, 3.2."""
+    rest = REST.replace("{kind: cup,", "{kind: cup, least gap: 1.6,")
+    doors = "[{door: equal, hinge side: SIDE}, {door: equal, hinge side: left}]"
+    for side, stops in (("left", False), ("right", True)):
+        door = f"fronts: overlay\nleft to right: {doors.replace('SIDE', side)}"
+        job = case_job(door, tmp_path, rest)
+        assert job.resolved is not None
+        needs = [
+            float(clear.needs)
+            for clear in job.resolved.door.hanging.clearances
+            if "hinges" in clear.where
+        ]
+        assert needs == ([3.2, 3.2] if stops else [1.6])
+        told = {problem.code for problem in job.problems if problem.level == "stop"}
+        assert ("leaf_binds" in told) is stops
