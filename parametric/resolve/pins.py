@@ -49,19 +49,18 @@ MOST_WAYS = 3
 def _choices(written: str, worked_out: Figure, pinned: Figure, unit: Unit) -> str:
     """What would settle it: no pin, another, or another length somewhere behind the sum."""
     ways = [way for way in ways_to(worked_out, float(pinned)) if _can_be_written(way.then, unit)]
-    again = (
-        f"pin {written} at {_exactly(worked_out, unit)}"
-        if _can_be_written(worked_out, unit)
-        else "take the pin away"
-    )
     offered = [
         f"make the {way.name} {_exactly(way.then, unit)} in place of {_exactly(way.now, unit)} "
         f"(line {way.where.line})"
         for way in ways[:MOST_WAYS]
     ]
-    rest = "" if offered else "; no one length would do it alone"
-    said = ", or ".join((*offered, again))
-    return f"{said[0].upper()}{said[1:]}{rest}. `stilewright explain` shows the sum."
+    if _can_be_written(worked_out, unit):
+        offered.append(f"pin {written} at {_exactly(worked_out, unit)}")
+    alone = "" if ways else "; no one length would do it alone"
+    if len(offered) < 2:
+        offered.append("take the pin away")
+    said = ", or ".join(offered)
+    return f"{said[0].upper()}{said[1:]}{alone}. `stilewright explain` shows the sum."
 
 
 def _can_be_written(value: float, unit: Unit) -> bool:

@@ -123,3 +123,16 @@ def test_every_length_that_is_offered_settles_it(name: str, tmp_path: Path) -> N
         path.write_text("\n".join(changed), encoding="utf-8")
         codes = [p.code for p in check(path, user_house=False).problems]
         assert "pin_disagrees" not in codes, (line, then)
+
+
+def test_where_no_length_would_do_it(tmp_path: Path) -> None:
+    """Two leaves of 775.5 in gaps of 2.5, 3 and 2.5: a leaf 10 wider asks 20 of gaps that have 8."""
+    path = written(
+        tmp_path, "hinged pair", (("  head gap", "  pinned: {leaf width: 785.5}\n  head gap"),)
+    )
+    (found,) = (p for p in check(path, user_house=False).problems if p.code == "pin_disagrees")
+    assert found.message == "leaf width is pinned at 785.5 but works out at 775.5, 10 less."
+    assert found.fix == (
+        "Pin leaf width at 775.5, or take the pin away; no one length would do it alone. "
+        "`stilewright explain` shows the sum."
+    )
