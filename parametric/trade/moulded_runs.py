@@ -53,9 +53,12 @@ def run_sizes(cut: Moulded, blank: Blank) -> RunSizes:
 
 
 def edge_beside(cut: Moulded) -> Edge | End:
-    """The edge or the end of the blank that a run goes along: where no wood is, on its right."""
+    """The edge or the end of the blank that a run goes along: where no wood is, on its right.
+
+    However steep one is, as under a pointed head, along an end it runs straight across.
+    """
     a, b = cut.path[0], cut.path[-1]
-    if abs(b.x - a.x) >= abs(b.y - a.y):
+    if abs(b.x - a.x) > _SAME:
         return "low edge" if b.x > a.x else "high edge"
     return "high end" if b.y > a.y else "low end"
 

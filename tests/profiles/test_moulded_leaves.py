@@ -13,6 +13,7 @@ from parametric.model import Groove, Moulded, Slot
 from parametric.problems import Problem
 from parametric.trade.machine_work import machine_work
 from parametric.trade.milling import milling_list
+from parametric.trade.moulded_runs import edge_beside, shoulders
 from tests.profiles.moulded_doors import (
     ARCHED,
     GLAZED,
@@ -269,6 +270,22 @@ def test_slots_come_before_copes_and_copes_before_mouldings(tmp_path: Path) -> N
     cope = next(s for s in early if s.kind == "cope")
     assert (float(cope.width or 0), float(cope.depth or 0)) == (12, 44)
     assert int(cope.cuts) == 6
+
+
+def test_the_runs_of_a_steep_pointed_head_go_along_its_edge(tmp_path: Path) -> None:
+    """Each half rises 700 in 340: steeper than it is long, and still no end of the rail."""
+    text = design("ovolo", bands=ARCHED).replace(
+        "shape: segmental, across: leaf, rise: 90", "shape: pointed, across: leaf, rise: 700"
+    )
+    job = checked(tmp_path, text)
+    rail = part(job, "top rail")
+    beside = [edge_beside(cut) for cut in rail.cuts if isinstance(cut, Moulded)]
+    assert sorted(beside) == ["high end", "low edge", "low edge", "low end"]
+    assert shoulders(rail.blank, rail.cuts) == (12, 692)
+    assert job.assembly is not None
+    cope = next(s for s in milling_list(job.assembly) if s.kind == "cope")
+    # two rails, both ends
+    assert int(cope.cuts) == 4
 
 
 def test_a_groove_between_shoulders_is_open(tmp_path: Path) -> None:

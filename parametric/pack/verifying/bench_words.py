@@ -182,7 +182,7 @@ def _moulded(cut: Moulded, word: Callable[[Face], str]) -> Said:
     taken = run_volume(cut.section, cut.path, cut.start, cut.end)
     a, b = cut.path[0], cut.path[-1]
     beside: Face
-    if abs(b.x - a.x) >= abs(b.y - a.y):
+    if round(b.x - a.x, 6):
         beside = "low edge" if b.x > a.x else "high edge"
     else:
         beside = "high end" if b.y > a.y else "low end"
