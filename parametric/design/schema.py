@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from parametric.catalog.defaults import DEFAULTS
@@ -13,6 +13,7 @@ from parametric.design.language import (
     NEWEST,
     ONCE,
     OPTION_TAKES,
+    OWN_NAMES,
     PLAIN,
     RECORD_SPECS,
 )
@@ -60,7 +61,8 @@ def schema() -> dict[str, Any]:
         needs = [need for word, spec in by_word.items() for need in _needs(kind, word, spec)]
         if "kind" not in DEFAULTS.get(kind, ()):
             needs.append({"if": {"not": {"required": ["like"]}}, "then": {"required": ["kind"]}})
-        whole |= {_headings(kind): {"allOf": needs}} if needs else {}
+        headings = _headings(kind, but=OWN_NAMES.get(kind, ()))
+        whole |= {headings: {"allOf": needs}} if needs else {}
     for kind, spec in PLAIN.items():
         _place(kind, _shape(spec, defs, blank=kind in BLANK_ALLOWED), properties, patterns)
         needs = _needs(kind, None, spec)
@@ -141,8 +143,10 @@ def _place(
         patterns[_headings(kind)] = shape
 
 
-def _headings(kind: str) -> str:
-    return _everywhere(f"^{re.escape(kind)}( .+)?$")
+def _headings(kind: str, *, but: Sequence[str] = ()) -> str:
+    """The headings of a kind; without the names of kinds that a block of that name need not say."""
+    own = f"(?! ({'|'.join(map(re.escape, but))})$)" if but else ""
+    return _everywhere(f"^{re.escape(kind)}{own}( .+)?$")
 
 
 def _shape(

@@ -49,6 +49,14 @@ def test_examples_and_starters_fit(project: Path) -> None:
         assert errors(as_an_editor_reads_it(path.read_text(encoding="utf-8"))) == [], path
 
 
+def test_a_moulding_named_for_its_kind_need_not_say_it(project: Path) -> None:
+    text = (project / "tests/designs/old/version-1-moulded.yaml").read_text(encoding="utf-8")
+    assert "sticking ovolo: {width" in text
+    assert errors(as_an_editor_reads_it(text)) == []
+    assert errors(as_an_editor_reads_it(text.replace("sticking ovolo:", "sticking mine:")))
+    assert errors(as_an_editor_reads_it(text.replace("{width: 13", "{wide: 13")))
+
+
 @pytest.mark.parametrize(
     ("old", "new"),
     [
