@@ -9,6 +9,7 @@ from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.arch_needs import arch_needs
 from parametric.design.glass_needs import lites_need
+from parametric.design.hinge_needs import hinge_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
 from parametric.design.leaf import LeafSpec
 from parametric.design.merging import Layers
@@ -209,6 +210,7 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
     return [
         *problems,
         *_of_the_track(door, blocks),
+        *hinge_needs(door, blocks.get(("hinge", str(door.hinge or "")))),
         *_on_a_step(door, blocks),
         *door.faults(),
         *door.leaves_called(),

@@ -37,6 +37,11 @@ class CaseFronts(DoorBlock):
         return ("hinge",) if doors else ()
 
     @property
+    def hangs_on(self) -> tuple[str, ...] | None:
+        """A butt's pin stands beside the leaf, so over an edge only an arm reaches the case."""
+        return ("cup", "butt") if self.fronts == "inset" else ("cup",)
+
+    @property
     def bays(self) -> tuple[BayLine, ...]:
         """From the left; a case with one list from the top is one bay."""
         if self.left_to_right is not None:

@@ -136,10 +136,13 @@ def _hinges(spec: CaseFronts) -> list[Problem]:
     none = spec.partition is not None and float(spec.partition) == 0
     for index, bay in enumerate(spec.bays):
         for front in bay.fronts:
+            if front.kind != "door" and front.line.origin("hinge side") != "assumed":
+                said = {
+                    "drawer": "A drawer front has no hinges.",
+                    "door pair": "A pair hangs by both its sides, one leaf on each.",
+                }[front.kind]
+                found.append(_fault(spec, "fronts_contradict", said, front.line, "no hinge side"))
             if front.kind == "drawer":
-                if front.hinge is not None and "hinge side" in front.line._lines:
-                    said = "A drawer front has no hinges."
-                    found.append(_fault(spec, "no_wood_to_hang_on", said, front.line, "no side"))
                 continue
             side = hinge_side(front, index, count)
             if front.kind == "door" and side is None:

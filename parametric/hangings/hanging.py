@@ -310,6 +310,11 @@ class DoorBlock(Block):
         return ()
 
     @property
+    def hangs_on(self) -> tuple[str, ...] | None:
+        """The kinds of hinge that can carry it; None for any."""
+        return None
+
+    @property
     def asks_of_track(self) -> tuple[str, ...]:
         """Keys of the track's block that it cannot be sized without."""
         return ()

@@ -264,6 +264,16 @@ STOPS: dict[str, tuple[str, str, str]] = {
         "unknown_key",
         'Did you mean "front gap"?',
     ),
+    "a pair by one side": (
+        "fronts: inset\ntop to bottom: [{door pair: rest, hinge side: left}]",
+        "fronts_contradict",
+        "A pair hangs by both its sides",
+    ),
+    "a drawer on hinges": (
+        f"fronts: inset\n{DRAWERS}top to bottom: [{{drawer: rest, hinge side: left}}]",
+        "fronts_contradict",
+        "A drawer front has no hinges.",
+    ),
     "a leaf that is not there": (
         "fronts: inset\ntop to bottom: [{door pair: rest, leaf: glased}]",
         "unknown_name",
@@ -282,6 +292,16 @@ def test_what_cannot_be_is_told(name: str, tmp_path: Path) -> None:
     assert words in told[0].message
     assert told[0].where is not None
     assert told[0].where.line > 11
+
+
+@pytest.mark.parametrize(("fronts", "kind"), [("overlay", "butt"), ("inset", "pivot")])
+def test_hinges_that_cannot_carry_fronts_are_told(fronts: str, kind: str, tmp_path: Path) -> None:
+    rest = REST[: REST.index("hinge:")] + f"hinge: {{kind: {kind}, from edge: 20, pin: 8 x 20}}\n"
+    if kind == "butt":
+        rest = REST[: REST.index("hinge:")] + "hinge: {kind: butt}\n"
+    job = case_job(f"fronts: {fronts}\ntop to bottom: [door pair: rest]", tmp_path, rest)
+    told = [problem.code for problem in job.problems if problem.level == "stop"]
+    assert told == ["hinge_of_another_kind"]
 
 
 def test_a_partition_left_out_is_only_a_gap(tmp_path: Path) -> None:
