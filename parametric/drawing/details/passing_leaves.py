@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from parametric.drawing.chains import FIRST, Link, place_chains
 from parametric.drawing.details.board import ORIGIN, Call, Detail, board, detail_scale, finished
 from parametric.drawing.details.callouts import fan, say
@@ -18,6 +20,7 @@ from parametric.drawing.sheet import View
 from parametric.drawing.site import leaf_boxes, level_cut
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.resolve.door import Door
 from parametric.trade.paperwork import Paperwork
 
 _BOWS: tuple[Bow, Bow] = ("above", "below")
@@ -31,11 +34,11 @@ def passing_leaves(job: Subject, paper: Paperwork) -> Detail | None:
     hanging = door.hanging
     if hanging.passing_gap is None or len(door.leaves) < 2:
         return None
-    pair = door.leaves[:2]
-    boxes = leaf_boxes(door)
+    shown = shown_pair(door)
+    pair, boxes = door.leaves[shown], leaf_boxes(door)[shown]
     x0, x1 = boxes[1].x0, boxes[0].x1
-    half = float(door.leaves[0].thickness) / 2
-    ys = [-float(plane) for plane in hanging.planes[:2]]
+    half = float(pair[0].thickness) / 2
+    ys = [-float(plane) for plane in hanging.planes[shown]]
     window = Box(x0 - _PAST, min(*ys, 0.0) - half - 40.0, x1 + _PAST, max(*ys, 0.0) + half + 40.0)
     draft = board()
     tall = max(*ys, 0.0) - min(*ys, 0.0) + 2 * half
@@ -75,6 +78,20 @@ def passing_leaves(job: Subject, paper: Paperwork) -> Detail | None:
     )
 
 
+def _at_the_wall(door: Door) -> int:
+    """The track whose leaves have the gap at the wall's face: the innermost over it, else the first."""
+    return len(door.hanging.tracks) - 1 if door.hanging.on_wall else 0
+
+
+def shown_pair(door: Door) -> slice:
+    """Two neighbours on tracks beside one another, at the wall's face if there are such."""
+    tracks = [leaf.hung.track or 0 for leaf in door.leaves]
+    beside = [i for i, (a, b) in enumerate(pairwise(tracks)) if abs(a - b) == 1]
+    at_wall = [i for i in beside if _at_the_wall(door) in tracks[i : i + 2]]
+    first = next(iter((*at_wall, *beside, 0)))
+    return slice(first, first + 2)
+
+
 def _lines(draft: Draft, view: View, job: Subject, window: Box) -> None:
     """The wall's face, and the planes that the leaves hang in."""
     hanging = job.resolved.door.hanging
@@ -98,9 +115,10 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box, passing: Figure
     """The overlap over the leaves; from the wall through both leaves beside them."""
     door = job.resolved.door
     hanging, wood = door.hanging, job.rules.wood
-    boxes = leaf_boxes(door)
-    half = float(door.leaves[0].thickness) / 2
-    ys = [-float(plane) for plane in hanging.planes[:2]]
+    shown = shown_pair(door)
+    pair, boxes = door.leaves[shown], leaf_boxes(door)[shown]
+    half = float(pair[0].thickness) / 2
+    ys = [-float(plane) for plane in hanging.planes[shown]]
     top = max(view.y(max(ys) + half), view.y(0.0))
     feet = (view.y(ys[1] + half), view.y(ys[0] + half))
     chains = []
@@ -117,29 +135,19 @@ def _chains(draft: Draft, view: View, job: Subject, window: Box, passing: Figure
     right = view.x(window.x1) + 1.4
     wall = view.x(window.x1) + 4.0
     stile = view.x(boxes[0].x1)
-    thick = [reference(leaf.thickness, wood) for leaf in door.leaves[:2]]
+    thick = [reference(leaf.thickness, wood) for leaf in pair]
     gap = Link(figure=passing, rule=wood)
     links: tuple[Link | None, ...]
-    behind = hanging.wall_gap
+    behind = hanging.wall_gap if _at_the_wall(door) in (leaf.hung.track for leaf in pair) else None
     off = Link(figure=behind, rule=wood) if behind is not None and float(behind) > 0 else None
+    # In the order of their planes, whichever of the two hangs farther out.
+    by_plane = sorted(zip(ys, (stile, right), thick, strict=True), key=lambda one: one[0])
+    faces = [(y + way * half, at) for y, at, _ in by_plane for way in (-1, 1)]
+    through = (by_plane[0][2], gap, by_plane[1][2])
     if hanging.on_wall:
-        places = (
-            (ys[0] - half, stile),
-            (ys[0] + half, stile),
-            (ys[1] - half, right),
-            (ys[1] + half, right),
-            (0.0, wall),
-        )
-        links = (thick[0], gap, thick[1], off)
+        places, links = (*faces, (0.0, wall)), (*through, off)
     else:
-        places = (
-            (0.0, wall),
-            (ys[0] - half, stile),
-            (ys[0] + half, stile),
-            (ys[1] - half, right),
-            (ys[1] + half, right),
-        )
-        links = (off, thick[0], gap, thick[1])
+        places, links = ((0.0, wall), *faces), (off, *through)
     chains.append(chain(view, "up", right + FIRST, places, links))
     place_chains(draft, chains)
 
@@ -148,8 +156,9 @@ def _words(draft: Draft, view: View, job: Subject, passing: Figure) -> None:
     """Why the gap is what it is."""
     door = job.resolved.door
     hanging = door.hanging
-    boxes = leaf_boxes(door)
-    ys = [-float(plane) for plane in hanging.planes[:2]]
+    shown = shown_pair(door)
+    boxes = leaf_boxes(door)[shown]
+    ys = [-float(plane) for plane in hanging.planes[shown]]
     middle = (ys[0] + ys[1]) / 2
     room = passing - job.resolved.shop.limits.passing
     words = ["nothing may stand out", f"more than {job.wood(room, down=True)} here"]
