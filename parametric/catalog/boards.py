@@ -18,16 +18,12 @@ from parametric.units import INCH, Unit
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Board:
-    """One sheet material as the yard sells it: kg/m3, and a sheet's length and width, mm.
-
-    `grained` boards have a face veneer whose grain runs along the sheet.
-    """
+    """One sheet material as the yard sells it: kg/m3, and a sheet's length and width, mm."""
 
     name: str
     density: Figure
     sheet_length: Figure
     sheet_width: Figure
-    grained: bool
     source: str
 
 
@@ -35,8 +31,8 @@ _PLYWOOD = f"hardwood plywood, 550 to 700 kg/m3 by species{RECALLED}"
 _FIBRE = f"medium density fibreboard, 700 to 800 kg/m3{RECALLED}"
 _SHEET = "the usual sheet: 2440 x 1220 in mm, 8 x 4 ft in inches; common practice, no source"
 
-_FACTS: Mapping[str, tuple[float, bool, str]] = MappingProxyType(
-    {"plywood": (650.0, True, _PLYWOOD), "fibreboard": (750.0, False, _FIBRE)}
+_FACTS: Mapping[str, tuple[float, str]] = MappingProxyType(
+    {"plywood": (650.0, _PLYWOOD), "fibreboard": (750.0, _FIBRE)}
 )
 BOARDS: tuple[str, ...] = tuple(_FACTS)
 """Boards whose facts the tool knows."""
@@ -46,7 +42,7 @@ def known_board(name: str, unit: Unit) -> Board | None:
     """The catalogue's board of that name, in the sheets that a job in that unit buys."""
     if name not in _FACTS:
         return None
-    density, grained, source = _FACTS[name]
+    density, source = _FACTS[name]
     long, wide = (96 * float(INCH), 48 * float(INCH)) if unit == "inch" else (2440.0, 1220.0)
 
     def fact(quantity: str, value: float, kind: str, said: str) -> Figure:
@@ -57,6 +53,5 @@ def known_board(name: str, unit: Unit) -> Board | None:
         density=fact("density", density, "kg/m3", source),
         sheet_length=fact("sheet length", long, "mm", _SHEET),
         sheet_width=fact("sheet width", wide, "mm", _SHEET),
-        grained=grained,
         source=source,
     )

@@ -99,7 +99,6 @@ def resolve_board(design: Design, name: str) -> Board:
         density=density,
         sheet_length=long,
         sheet_width=wide,
-        grained=facts.grained,
         source=known.source if known is not None else "as written",
     )
 

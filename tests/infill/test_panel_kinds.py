@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from parametric.catalog.boards import Board
 from parametric.figures import Figure
 from parametric.infill.board_panel import BoardPanel, BoardPanelSpec, size_board_panel
 from parametric.infill.flat_panel import FlatPanel
@@ -77,15 +78,12 @@ def test_a_board_is_its_opening_and_its_grooves_less_a_clearance_each(
         assert 2 * float(panel.weight) == pytest.approx(3.48, abs=0.005)
 
 
-def _board(density: float):  # type: ignore[no-untyped-def]
-    from parametric.catalog.boards import Board
-
+def _board(density: float) -> Board:
     return Board(
         name="fibreboard",
         density=Figure(density, unit="kg/m3"),
         sheet_length=Figure(2440.0),
         sheet_width=Figure(1220.0),
-        grained=False,
         source="as written",
     )
 
