@@ -162,8 +162,6 @@ def _draw(
         pull_chain(draft, job, own, view)
         alike = index > 0 and other_hand(leaf, own)
         draw_arch(draft, job, own, view, sizes=not alike)
-    # After the chains: a call has many places, an extension line has one.
-    number_calls(draft, called, "leaf", left, sheets_said=False)
     if len(views) > 1:
         place_stick(
             draft,
@@ -177,6 +175,8 @@ def _draw(
         edge = left.x(extent.width)
         alone = [dataclasses.replace(p, start=edge) for p in stick_places(job, leaf)]
         place_ordinates(draft, left, "up", alone, edge + ALONE / 2)
+    # After chains and heights: a call has many places, an extension line has one.
+    number_calls(draft, called, "leaf", left, sheets_said=False)
     told: set[str] = set()
     for index, ((own, _), view, parts) in enumerate(zip(groups, views, drawn, strict=True)):
         name_leaf(draft, job, own, chosen[index], view)
