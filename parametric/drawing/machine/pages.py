@@ -93,16 +93,18 @@ def _across(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box, smaller
     taken = draw_whole(draft, job, set_up, body, scale)
     under = Box(body.x0, body.y0, body.x1, taken.y0 - _AIR)
     left = under.x0
+    below: tuple[Box, ...] = ()
     if not legible(set_up, scale):
-        edge = under.x0 + under.width * _FIRST
-        _first(draft, job, set_up, Box(under.x0, under.y0, edge - _AIR, under.y1))
-        left = edge
+        left = under.x0 + under.width * _FIRST
+        room = Box(under.x0, under.y0, left - _AIR, under.y1)
+        low = _first(draft, job, set_up, room)
+        below = (Box(room.x0, room.y0, room.x1, low - _AIR),)
     middle = left + (under.x1 - left) * _TOOLS
     halves = (
         Box(left, under.y0, middle - _AIR / 2, under.y1),
         Box(middle + _AIR / 2, under.y0, under.x1, under.y1),
     )
-    _words(draft, job, set_up, halves)
+    _words(draft, job, set_up, (*halves, *below))
 
 
 def _scale(
@@ -132,12 +134,13 @@ def _beside(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box, smaller
     _words(draft, job, set_up, (Box(edge, body.y0, body.x1, body.y1),))
 
 
-def _first(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box) -> None:
+def _first(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box) -> float:
+    """The first cut, large; returns how far down it reaches."""
     shown = first_cut_window(set_up, job, room)
     if shown is None:
         draft.unplaced.append("the first cut, large")
-    else:
-        draw_first_cut(draft, job, set_up, room, shown)
+        return room.y1
+    return draw_first_cut(draft, job, set_up, room, shown)
 
 
 def _words(draft: Draft, job: Subject, set_up: MachineSetUp, columns: Sequence[Box]) -> None:

@@ -354,8 +354,11 @@ def _window(set_up: MachineSetUp, scale: float) -> Window:
 
 def draw_first_cut(
     draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, shown: Window
-) -> None:
-    """The first cut large, sized from the datum: what the first piece is checked by with a rule."""
+) -> float:
+    """The first cut large, sized from the datum: what the first piece is checked by with a rule.
+
+    Returns how far down it reaches, mm on paper.
+    """
     cut = set_up.cuts[0]
     scale, high = shown.scale, (shown.y1 - shown.y0) / shown.scale
     corner = (room.x0 + _BESIDE[job.rules.unit], room.y1 - _HEAD - high)
@@ -372,6 +375,7 @@ def draw_first_cut(
     place_chains(draft, list(_of_first(view, cut, window, shown, job.rules.fine)))
     box = around(outline_on(view, cut.outline))
     _number(draft, cut, Box(box.x0, box.y0, min(box.x1, window.x1), box.y1), window, view.name)
+    return window.y0 - _UNDER
 
 
 def _edges_of_stock(
