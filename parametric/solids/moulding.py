@@ -60,7 +60,9 @@ def _inwards(cut: Moulded, face: Placement) -> Vector:
     return (x, y, z) if cut.face == "low face" else (-x, -y, -z)
 
 
-def _past(cut: Moulded, end: RunEnd, piece: tuple[Vertex, Vertex], way: float, over: float) -> float:
+def _past(
+    cut: Moulded, end: RunEnd, piece: tuple[Vertex, Vertex], way: float, over: float
+) -> float:
     """How far along its path a tool goes on past an end, mm: clear of all that stands there.
 
     And no farther: round a small arc it would come back into the wood.
