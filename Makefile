@@ -1,6 +1,6 @@
 # make pack    a measured design to a job pack, from a bare machine: look in outputs/
 # make check   all checks and tests, from a bare machine
-# make pairwise  the whole packs of every two choices together: half an hour
+# make pairwise  the doors of every two choices together: solids, motion, whole packs read back
 # make bench   timings, printed as ratios
 # make pictures  the examples' pictures, made anew
 # make gallery   every starter and example half open, on one sheet: docs/gallery.png
@@ -28,7 +28,7 @@ check:
 
 pairwise:
 	@bash .ci/setup check
-	$(BIN)/pytest -n 2 -m packs tests/pairwise
+	$(BIN)/pytest -n 2 -m kernel tests/pairwise
 
 bench:
 	@bash .ci/setup pack

@@ -1,0 +1,58 @@
+"""Every sheet of every pairwise door, and its proposal, stands clear: the audit finds nothing."""
+
+from __future__ import annotations
+
+import dataclasses
+from pathlib import Path
+
+import pytest
+
+from parametric.cnc.setups import set_ups
+from parametric.drawing import draw
+from parametric.drawing.subject import subject
+from parametric.job import check
+from parametric.pack.machine_pictures import machine_work
+from parametric.pack.preview import preview_page
+from parametric.pack.proposal import proposal
+from parametric.trade.fingerprint import fingerprint, mark
+from parametric.trade.paperwork import paperwork
+from parametric.trade.printed import printed
+from parametric.writers.svg import write_svg
+from tests.pairwise.cases import CASES, Case
+from tests.pairwise.written import written
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: ", ".join(case))
+def test_its_sheets_stand_clear(case: Case, tmp_path: Path) -> None:
+    """Numbers and drawings alone, no kernel: shop, bench, full size, orders, site, machine, client."""
+    path = tmp_path / "design.yaml"
+    path.write_text(written(case), encoding="utf-8")
+    job = check(path, user_house=False)
+    resolved, assembly = job.resolved, job.assembly
+    assert resolved is not None
+    assert assembly is not None
+    whole = fingerprint(resolved, assembly)
+    paper = paperwork(resolved, assembly, job.loads)
+    made = set_ups(assembly, resolved.shop.router.cutters, resolved.shop.layers)
+    drawings = draw(
+        resolved,
+        assembly,
+        job.loads,
+        job.own,
+        mark=mark(whole),
+        paper=paper,
+        machine=machine_work(assembly, made, printed(resolved).fine),
+    )
+    assert len(drawings.sheets) > 10
+    assert [str(finding) for finding in drawings.findings] == []
+    page = preview_page(
+        resolved,
+        job.loads,
+        fingerprint=whole,
+        elevation=write_svg(drawings.elevation),
+        problems=job.own,
+        paper=paper,
+    )
+    page = dataclasses.replace(page, job=resolved.design.whole_title)
+    signed = proposal(subject(resolved, assembly, job.loads, job.own), page, paper)
+    assert [str(finding) for finding in signed.findings] == []
