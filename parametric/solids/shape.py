@@ -20,8 +20,10 @@ from OCP.TopTools import TopTools_ListOfShape
 from parametric.model import Blank, Cut, Moulded, Part, Shaped
 from parametric.outlines import Vertex
 from parametric.solids.rough import rough_shape, trimmed
-from parametric.solids.tools import Sunk, cutting_tool
+from parametric.solids.tools import OVER, Sunk, cutting_tool
 
+_FARTHER = 1.3 * OVER
+"""How far a moulding's tool stands proud where the kernel fails at the usual tools, mm."""
 VOLUME_TRUST = 1e-6
 """How far a solid's volume may be from the part's, relative."""
 
@@ -37,20 +39,23 @@ def part_solid(part: Part) -> TopoDS_Solid:
 
     All cutting tools go in one boolean. The kernel can give back an uncut body without
     a word, so what comes back is checked. Where a moulding's tools touch one another along a
-    curve it may fail at them together; they are then cut one after another, as at the bench.
+    curve it may fail at them together; they are then cut one after another, as at the bench,
+    and at last with tools that run on a little farther, whose ends meet nothing there.
 
     Raises:
         WrongSolidError: not one valid closed solid, or not of the part's volume.
         ValueError: the part's cuts are not made on one part.
     """
-    pieces = solids_in(_cut(part))
-    fault = _fault_among(pieces, part)
-    if fault and any(isinstance(cut, Moulded) for cut in part.cuts):
-        pieces = solids_in(_cut(part, together=False))
+    moulded = any(isinstance(cut, Moulded) for cut in part.cuts)
+    fault = ""
+    for together, over in ((True, OVER), (False, OVER), (True, _FARTHER)):
+        pieces = solids_in(_cut(part, together=together, over=over))
         fault = _fault_among(pieces, part)
-    if fault:
-        raise WrongSolidError(f"{part.name}: {fault}")
-    return pieces[0]
+        if not fault:
+            return pieces[0]
+        if not moulded:
+            break
+    raise WrongSolidError(f"{part.name}: {fault}")
 
 
 def _fault_among(pieces: list[TopoDS_Solid], part: Part) -> str:
@@ -85,11 +90,11 @@ def shape_with_stops(part: Part) -> TopoDS_Shape | None:
     return pieces[0] if len(pieces) == 1 else shape
 
 
-def _cut(part: Part, *, together: bool = True) -> TopoDS_Shape:
+def _cut(part: Part, *, together: bool = True, over: float = OVER) -> TopoDS_Shape:
     blank = _plain(part.blank)
     cuts = tuple(_plain(cut) for cut in part.cuts)
     wood = trimmed(blank, cuts)
-    tools = [cutting_tool(cut, blank, wood) for cut in cuts if isinstance(cut, Sunk)]
+    tools = [cutting_tool(cut, blank, wood, over) for cut in cuts if isinstance(cut, Sunk)]
     body = rough_shape(blank, cuts)
     if not tools:
         return body

@@ -46,13 +46,16 @@ Sunk = Slot | Pocket | Groove | Island | Shaped | Moulded
 """Cuts that are taken out of the rough shape by a boolean."""
 
 
-def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shape:
+def cutting_tool(
+    cut: Sunk, blank: Blank, wood: tuple[float, float], over: float = OVER
+) -> TopoDS_Shape:
     """The body that a cut takes away, overrunning wherever the cut is open.
 
     Args:
         cut: the cut, in plain floats.
         blank: its part's blank.
         wood: where the wood begins and ends along x, after trimming, mm.
+        over: how far a moulding's tool stands proud and goes on past its ends, mm.
     """
     plane, inwards = _outside(cut.face, blank)
     match cut:
@@ -83,7 +86,7 @@ def cutting_tool(cut: Sunk, blank: Blank, wood: tuple[float, float]) -> TopoDS_S
         case Shaped():
             return _shaped(cut, blank, wood)
         case Moulded():
-            return _moulded(cut, blank)
+            return _moulded(cut, blank, over)
         case _:
             assert_never(cut)
     through = cut.depth >= face_depth(cut.face, blank) - SAME
@@ -106,14 +109,14 @@ def _shaped(cut: Shaped, blank: Blank, wood: tuple[float, float]) -> TopoDS_Shap
     return prism(flat(plane, lines_and_arcs(plane, outline)), _times(inwards, ends - begins))
 
 
-def _moulded(cut: Moulded, blank: Blank) -> TopoDS_Shape:
+def _moulded(cut: Moulded, blank: Blank, over: float) -> TopoDS_Shape:
     """A run of moulding, its section run out past the face, the edge, and the other face."""
     surface, _ = _outside(cut.face, blank)
     origin = face_point(cut.face, blank, 0.0, 0.0, 0.0)
     thick = float(face_depth(cut.face, blank))
     section = _run_out(cut.section, (0.0, 0.0), (math.inf, thick))
     face = Placement(origin=origin, x=surface.x, y=surface.y)
-    return swept(cut, face, section, OVER)
+    return swept(cut, face, section, over)
 
 
 def _last_of(face: Face, blank: Blank, wood: tuple[float, float]) -> float:

@@ -35,22 +35,52 @@ def goes_together(a: str, x: str, b: str, y: str) -> bool:
     return any(getattr(case, a) == x and getattr(case, b) == y for case in CASES)
 
 
+CABINETS = ("inset cabinet pair", "overlay cabinet run")
+SWINGS = ("hinged", "pair", "rebated pair", "pair with astragal", "dutch")
+FOLDS = ("bifold of two", "bifold of four")
+
+
+def hinges_for(hanging: str) -> tuple[str, ...]:
+    """What a door can hang by: slides have no hinges, overlays have cups, folds none or butts."""
+    if hanging in SWINGS:
+        return ("butt", "cup") if hanging == "dutch" else ("butt", "cup", "pivot")
+    if hanging in FOLDS:
+        return ("none", "butt")
+    return {"inset cabinet pair": ("butt", "cup"), "overlay cabinet run": ("cup",)}.get(
+        hanging, ("none",)
+    )
+
+
+def ways_for(hanging: str) -> tuple[str, ...]:
+    """Which way it opens."""
+    if hanging in CABINETS:
+        return ("towards you",)
+    return ("towards you", "away from you") if hanging in SWINGS else ("slides",)
+
+
 def possible(case: Case) -> bool:
-    """What cannot be together is no door: slides have no hinges, stops follow no curve, steps take no pins."""
-    swings = case.hanging in ("hinged", "pair", "rebated pair", "pair with astragal", "dutch")
-    folds = case.hanging in ("bifold of two", "bifold of four")
-    if swings != (case.opens != "slides"):
+    """What cannot be together is no door: raised panels follow no curve, bars have no moulding."""
+    if case.hinge not in hinges_for(case.hanging) or case.opens not in ways_for(case.hanging):
         return False
-    hinges = ("butt", "cup", "pivot") if swings else ("none", "butt") if folds else ("none",)
-    if case.hinge not in hinges:
+    if case.fittings == "lock" and (case.hanging not in SWINGS or case.hanging == "rebated pair"):
         return False
-    if case.fittings == "lock" and (not swings or case.hanging == "rebated pair"):
+    if case.head != "straight" and case.infill in ("raised panel", "bars between stops"):
         return False
-    if case.head != "straight" and case.infill in ("panel", "lite in stops"):
+    barred = case.infill.startswith("divided") or "bars" in case.infill
+    if barred and case.sight != "square":
         return False
-    if case.hanging == "dutch" and case.hinge == "pivot":
+    if case.hanging == "dutch" and case.infill == "divided lite over a panel":
         return False
-    return not (case.hanging == "dutch" and case.infill == "divided lite over a panel")
+    return case.joint == "loose tenon" or stubbed(case)
+
+
+def stubbed(case: Case) -> bool:
+    """Whether stub tenons can join it: panels alone, nothing curved or moulded, no stepped edge."""
+    return (
+        case.infill in ("raised panel", "flat panel", "board panel")
+        and (case.head, case.sight) == ("straight", "square")
+        and case.hanging not in ("dutch", "rebated pair")
+    )
 
 
 def test_it_is_pairwise() -> None:
