@@ -192,6 +192,11 @@ def _plain(node: Any, *, must: bool) -> Any:
             continue
         elif key == "pattern":
             made[key] = _everywhere(value)
+        elif key == "enum" and "true" in value:
+            # an editor reads the word as YAML's own truth; here it is a kind of bar
+            made["enum"] = [*value, True]
+        elif key == "type" and "true" in node.get("enum", ()):
+            continue
         elif key not in ("title", "default"):
             made[key] = _plain(value, must=must)
     return made

@@ -112,7 +112,7 @@ def _pages(
         y, first = body.y1, True
         while waiting:
             room = y - body.y0
-            now, later = parted(waiting[0], body.width, room)
+            now, later = parted(waiting[0], body.width, room, rows=1 if first else 2)
             if now is None and not first:
                 break
             if now is None:
@@ -154,14 +154,23 @@ def block_height(block: Block, wide: float) -> float:
             assert_never(block)
 
 
-def parted(block: Block, wide: float, room: float) -> tuple[Block | None, Block | None]:
-    """What of a block a room holds, and what must go on to the next page."""
+def parted(
+    block: Block, wide: float, room: float, rows: int = 2
+) -> tuple[Block | None, Block | None]:
+    """What of a block a room holds, and what must go on to the next page.
+
+    Args:
+        block: what is to be written.
+        wide: the page's width, mm.
+        room: its height, mm.
+        rows: the fewest that may begin a table there.
+    """
     if block_height(block, wide) <= room:
         return block, None
     match block:
         case Ruled():
             fits = rows_that_fit(block, wide, room)
-            return (None, block) if fits < 2 else _cut(block, fits)
+            return (None, block) if fits < rows else _cut(block, fits)
         case Points():
             for count in range(len(block.texts) - 1, 0, -1):
                 now = dataclasses.replace(block, texts=block.texts[:count])
