@@ -42,6 +42,9 @@ _RAIL_PLACES = (
 _GRAIN_LEAST = 18.0
 """The lowest opening on paper, mm, whose panel wears the arrow of its grain."""
 
+_LETTER = 1.4
+"""Half of a section's letter and its air, mm on paper."""
+
 
 def leaf_groups(job: Subject) -> list[tuple[Leaf, Group]]:
     """Each leaf with its parts."""
@@ -326,9 +329,29 @@ def name_bevels(draft: Draft, leaf: Leaf, view: View) -> None:
 # --- section -------------------------------------------------------------------------------
 
 
-def section_at(leaf: Leaf) -> float:
-    """Where the leaf is cut upright, from its left edge."""
-    return clear_of_bars(leaf, 0.64)
+def section_at(job: Subject, leaf: Leaf, scale: float) -> float:
+    """Where the leaf is cut upright, from its left edge: in a pane, its letter off the lines that
+    carry the sizes of bars down.
+    """
+    at = clear_of_bars(leaf, 0.64)
+    edges = [
+        float(edge)
+        for lite in leaf.lites
+        for bar in lite.bars
+        if bar.upright
+        for edge in (bar.low, bar.high)
+    ]
+    aside = (3.2 if job.third_angle else -3.2) * scale
+    places = [at + off * scale for off in (0.0, 1.5, -1.5, 3.0, -3.0, 4.5, -4.5)]
+    return next(
+        (
+            place
+            for place in places
+            if not any(min(at, place) <= edge <= max(at, place) for edge in edges)
+            and all(abs(place + aside - edge) > _LETTER * scale for edge in edges)
+        ),
+        at,
+    )
 
 
 def draw_section(
@@ -338,7 +361,7 @@ def draw_section(
     way = -1.0 if job.third_angle else 1.0
     cuts = [
         dataclasses.replace(cut, outline=tuple((way * x, z) for x, z in cut.outline))
-        for cut in cuts_through(pieces, "upright", section_at(leaf))
+        for cut in cuts_through(pieces, "upright", section_at(job, leaf, view.scale))
     ]
     draw_cuts(draft, view, cuts)
     faces = sorted((-way * float(leaf.thickness), 0.0))
@@ -360,7 +383,7 @@ def draw_section(
 
 def mark_section(draft: Draft, job: Subject, leaf: Leaf, view: View, letter: str) -> None:
     """Both ends of the section line, between the leaf and its chains."""
-    x = view.x(section_at(leaf))
+    x = view.x(section_at(job, leaf, view.scale))
     trim = float(leaf.trim)
     top, low = view.y(float(leaf.height) + trim), view.y(-trim)
     looks: Way = "left" if job.third_angle else "right"
