@@ -260,9 +260,8 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
     # Over the balloons where there is no room beside them, off the middle that a leader runs
     # down; at last with its arrow over an extension line.
     over = _BALLOONS + RADIUS
-    level = [(at, 0.0) for at in places]
-    spots = [*level, *((at, over) for at in reversed(places))]
-    tries = [(spot, False) for spot in spots] + [(spot, True) for spot in level]
+    spots = [(at, 0.0) for at in places] + [(at, over) for at in reversed(places)]
+    tries = [(spot, crossed) for crossed in (False, True) for spot in spots]
     found = next((s for s, crossed in tries if _stands(draft, face, *s, crossed=crossed)), None)
     if found is None:
         draft.unplaced.append(f"{_SECTION}{chosen.letter}")
