@@ -158,10 +158,6 @@ def _draw(
     place_chains(draft, bottom_chains(job, leaf, left, first))
     if extent.second_below:
         place_chains(draft, bottom_chains(job, groups[1][0], views[1], first))
-    for index, ((own, _), view) in enumerate(zip(groups, views, strict=True)):
-        pull_chain(draft, job, own, view)
-        alike = index > 0 and other_hand(leaf, own)
-        draw_arch(draft, job, own, view, sizes=not alike)
     if len(views) > 1:
         place_stick(
             draft,
@@ -175,6 +171,10 @@ def _draw(
         edge = left.x(extent.width)
         alone = [dataclasses.replace(p, start=edge) for p in stick_places(job, leaf)]
         place_ordinates(draft, left, "up", alone, edge + ALONE / 2)
+    for index, ((own, _), view) in enumerate(zip(groups, views, strict=True)):
+        pull_chain(draft, job, own, view)
+        alike = index > 0 and other_hand(leaf, own)
+        draw_arch(draft, job, own, view, sizes=not alike)
     # After chains and heights: a call has many places, an extension line has one.
     number_calls(draft, called, "leaf", left, sheets_said=False)
     told: set[str] = set()

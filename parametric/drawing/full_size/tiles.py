@@ -15,7 +15,6 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from parametric.drawing.dimensions import Dimension, Leader, Ordinate
 from parametric.drawing.draft import Draft
 from parametric.drawing.full_size.bars import (
     END,
@@ -248,10 +247,9 @@ def _draw(
 
 def _boxes(draft: Draft) -> Iterator[Box]:
     for element in draft.elements:
-        if isinstance(element, (Label, Ordinate, Dimension, Leader)):
-            for part in primitives(element):
-                if isinstance(part, Label):
-                    yield part.box.grown(0.6)
+        for part in primitives(element):
+            if isinstance(part, Label):
+                yield part.box.grown(0.6)
 
 
 def _cut_lines(draft: Draft, view: View, tile: Tile) -> None:
