@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
+from parametric.drawing.chains import FIRST, SIDES, Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Axis
 from parametric.drawing.draft import Draft
 from parametric.drawing.leaf_layout import LeafExtent
+from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.ordinates import Place
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
@@ -13,6 +14,8 @@ from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
+
+_FAR = "between hinges"
 
 
 def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> list[Chain]:
@@ -47,6 +50,12 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
         places = leaf.hinges[0].hinges.places[::-1]
         ends: list[Figure] = [end for place in places for end in (place.low, place.high)]
         stops_up = [0.0, *(float(end) for end in ends), float(leaf.height)]
+        sizes = leaf.hinges[0].chain
+        # Named where there is most room for words, between two of them; else on the lowest.
+        named, word = max(range(2, len(sizes) - 2, 2), key=lambda index: float(sizes[index])), _FAR
+        said = width(f"{wood.dimension(sizes[named])} {word}", TEXT) + SIDES
+        if float(sizes[named]) / view.scale < said:
+            named, word = 1, "hinge"
         chains.append(
             Chain(
                 view=view,
@@ -61,10 +70,10 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
                 links=tuple(
                     Link(
                         figure=size,
-                        after="hinge" if index == 1 else "",
+                        after=word if index == named else "",
                         rule=wood,
                     )
-                    for index, size in enumerate(leaf.hinges[0].chain)
+                    for index, size in enumerate(sizes)
                 ),
             )
         )
