@@ -196,6 +196,10 @@ def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Ch
     ]
 
 
+_OFF_HEIGHTS = 3.4
+"""What a value beside a leaf keeps from the heights of its rails there, mm on paper."""
+
+
 def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
     """How far the pull's middle is from the leaf's edge, over the pull or under it."""
     if not leaf.pulls:
@@ -208,7 +212,7 @@ def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
     options = []
     for end, way in ((half, 1.0), (-half, -1.0)):
         end_y = view.y(float(pull.up) + end)
-        for off in (5.0, 8.0):
+        for off in (5.0, 8.0, 11.0):
             stops = sorted(
                 (Stop(at=edge, foot=None), Stop(at=float(hung.across), foot=end_y)),
                 key=lambda stop: stop.at,
@@ -222,6 +226,9 @@ def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
                     links=(link,),
                 )
             )
+    # A value too wide for its link stands beside the leaf, among the heights of its rails.
+    heights = [view.y(float(figure)) for figure in _edges_up(leaf)]
+    options.sort(key=lambda chain: any(abs(chain.line - y) < _OFF_HEIGHTS for y in heights))
     middle = view.x((edge + float(hung.across)) / 2)
     for chain in options:
         label = Label(text=link.text, at=(middle, chain.line + 0.8), anchor="centre")
@@ -231,17 +238,25 @@ def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
     place_chains(draft, options[:1])
 
 
+def _edges_up(leaf: Leaf) -> list[Figure]:
+    """The heights of every edge of a rail and of a level bar, from the finished foot."""
+    bands = leaf.bands[::-1]
+    return [
+        bands[0].foot,
+        *(band.top for band in bands),
+        *(
+            edge
+            for lite in leaf.lites
+            for bar in lite.bars
+            if not bar.upright
+            for edge in (bar.low, bar.high)
+        ),
+    ]
+
+
 def stick_places(job: Subject, leaf: Leaf) -> list[Place]:
     """Every edge of a rail and of a level bar, from the finished foot."""
-    bands = leaf.bands[::-1]
-    figures: list[Figure] = [bands[0].foot, *(band.top for band in bands)]
-    figures += [
-        edge
-        for lite in leaf.lites
-        for bar in lite.bars
-        if not bar.upright
-        for edge in (bar.low, bar.high)
-    ]
+    figures = _edges_up(leaf)
     return [
         Place(at=float(figure), figure=figure, start=0.0, rule=job.rules.wood) for figure in figures
     ]
