@@ -79,7 +79,11 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
                 under=(_under(*held),),
             )
         )
-    foot = ["2.1 is the second row from the top, the first pane from the left."] if divided else []
+    foot = (
+        ["A 2.1 is in leaf A the second row from the top, the first pane from the left."]
+        if divided
+        else []
+    )
     # What is said of most panes is said once, under the table.
     unders = [row.under for row in rows]
     for most in sorted(set(unders), key=lambda under: (-unders.count(under), unders.index(under)))[
@@ -102,16 +106,17 @@ def _panes(paper: Paperwork, said: Printed) -> list[Block]:
             ),
             rows=tuple(rows),
             foot=tuple(foot),
+            height=TEXT,
         ),
         Points(title="", mark="number", texts=paper.care.replacing),
     ]
 
 
 def _places_by_mark(panes: tuple[ReplacementPane, ...]) -> dict[str, str]:
-    """Where the panes of divided lites stand that are alike: `leaf A 2.1 2.2, leaf B 2.1 2.2`."""
+    """Where the panes of divided lites stand that are alike: `A 2.1 2.2, B 2.1 2.2`."""
     found: dict[str, dict[str, list[str]]] = {}
     for pane in panes:
-        leaf, *places = pane.name.split(SEPARATOR)
+        leaf, *places = pane.name.removeprefix("leaf ").split(SEPARATOR)
         numbers = [place.split(" ")[1] for place in places if place.startswith(("row ", "pane "))]
         if numbers:
             found.setdefault(pane.mark, {}).setdefault(leaf, []).append(".".join(numbers))
