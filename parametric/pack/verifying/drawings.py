@@ -193,7 +193,7 @@ def _front_view(
         carrier, span = _carrier(line.a, line.b)
         lines.setdefault(carrier, []).append(span)
         if line.layer in ("edge", "edge_fine"):
-            for edge in _near(edges, carrier):
+            for edge in _joined(_near(edges, carrier)):
                 if _meets(span, edge) and not _within(span, edge):
                     yield (
                         f"{window.view}: a line runs from {_told(line.a)} to {_told(line.b)}, "

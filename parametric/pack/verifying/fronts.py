@@ -102,11 +102,13 @@ def _front(part: Part, group: Placement | None) -> Front:
 
 
 def _shapes(part: Part, face: Face) -> list[Hollow]:
-    """What shaped cuts take off a face itself, however deep they go."""
+    """What shaped cuts take off a face itself, however deep they go, and right through to it."""
+    thick = float(part.blank.thickness)
     return [
         made
         for cut in part.cuts
-        if isinstance(cut, Shaped) and cut.face == face and float(cut.surface) == 0
+        if isinstance(cut, Shaped) and float(cut.surface) == 0
+        if cut.face == face or ("face" in cut.face and float(cut.depth) >= thick - _SAME)
         if (made := hollow(part, cut, at_machine=False)).shape is not None
     ]
 

@@ -18,8 +18,9 @@ from __future__ import annotations
 import dataclasses
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from parametric.catalog.layer_names import LayerNames
 from parametric.pack.verifying.dxf_tags import DxfFile, Record, UnreadableError, read_dxf
@@ -97,13 +98,19 @@ class MachineFile:
     faults: tuple[str, ...]
 
 
-def read_machine_file(name: str, data: bytes, layers: LayerNames) -> MachineFile:
+def read_machine_file(
+    name: str,
+    data: bytes,
+    layers: LayerNames,
+    shoulders: Mapping[str, tuple[float, float, float]] = MappingProxyType({}),
+) -> MachineFile:
     """Read one machine file.
 
     Args:
         name: of the file.
         data: what it holds.
         layers: how the workshop names layers.
+        shoulders: by piece, how much of either end lies past a shoulder, and its length, mm.
 
     Raises:
         UnreadableError: it cannot be taken apart, draws no stock or does not say what it is.
@@ -122,14 +129,18 @@ def read_machine_file(name: str, data: bytes, layers: LayerNames) -> MachineFile
     thickness = float(piece["thickness"])
     _datum([o for r, o in outlines if r.text(8) == layers.datum], faults)
     uses = _uses(words, layers)
+    names = tuple(n.strip() for n in piece["names"].split(","))
+    low, high, long = shoulders.get(names[0], (0.0, 0.0, length))
+    if abs(long - length) > NEAR:
+        low = high = 0.0
     taken = _taken(
         [(r, o) for r, o in outlines if r.text(8) not in plain],
         (length, width, thickness),
+        (low, 0.0, length - high, width),
         uses,
         layers,
         faults,
     )
-    names = tuple(n.strip() for n in piece["names"].split(","))
     if int(piece["count"]) != len(names):
         faults.append(f"{piece['count']} off are said, {len(names)} pieces named")
     return MachineFile(
@@ -273,6 +284,7 @@ def _uses(words: str, layers: LayerNames) -> dict[str, Use]:
 def _taken(
     drawn: Sequence[tuple[Record, Outline]],
     stock: tuple[float, float, float],
+    wood: Bounds,
     uses: dict[str, Use],
     layers: LayerNames,
     faults: list[str],
@@ -301,7 +313,7 @@ def _taken(
                 floor=floor,
             )
         )
-    _said(found, uses, layers, stock, faults)
+    _said(found, uses, layers, wood, faults)
     return _nested(found, faults)
 
 
@@ -318,7 +330,7 @@ def _said(
     found: Sequence[Taken],
     uses: dict[str, Use],
     layers: LayerNames,
-    stock: tuple[float, float, float],
+    wood: Bounds,
     faults: list[str],
 ) -> None:
     """What the words say of each layer, against what is drawn on it."""
@@ -344,7 +356,7 @@ def _said(
             fits = min(x1 - x0, y1 - y0)
             if taken.kind in ("pocket", "cut_through"):
                 # these may have any shape, and run out of the stock
-                fits = taken.outline.narrowest(stock[0], stock[1], NEAR)
+                fits = taken.outline.narrowest(wood, NEAR)
             if taken.outline.smallest_corner:
                 fits = min(fits, 2 * taken.outline.smallest_corner)
             if said.cutter > fits + PRINTED:

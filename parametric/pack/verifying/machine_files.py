@@ -86,9 +86,12 @@ def machine_files(files: Mapping[str, bytes], known: Known) -> Machined:
     """
     read: list[MachineFile] = []
     faults: list[str] = []
+    shoulders = {
+        part.name: _past_shoulders(part) for parts in known.made().values() for part in parts
+    }
     for name, data in files.items():
         try:
-            file = read_machine_file(name, data, known.layers)
+            file = read_machine_file(name, data, known.layers, shoulders)
         except (UnreadableError, ValueError) as error:
             faults.append(f"{name}: cannot be read back: {error}")
             continue
@@ -105,6 +108,17 @@ def machine_files(files: Mapping[str, bytes], known: Known) -> Machined:
         faults=tuple(faults),
         taken=taken,
     )
+
+
+def _past_shoulders(part: Part) -> tuple[float, float, float]:
+    """How much of a part's two ends lies past a shoulder, alike whichever end is read first.
+
+    The least of both: a part that has a shoulder at one end alone is read as if it had none.
+    """
+    long = float(part.blank.length)
+    low, high = between_shoulders(part, (0.0, long))
+    past = min(low, long - high)
+    return (past, past, long)
 
 
 def face_called(part: Part, word: str) -> Face | None:

@@ -165,18 +165,17 @@ class Outline:
             edge.points(2)[1] for edge in self.edges if edge.bulge
         ]
 
-    def narrowest(self, length: float, width: float, near: float) -> float:
+    def narrowest(self, wood: Bounds, near: float) -> float:
         """How far it is from a wall straight across to the next, where that is least, mm.
 
-        Tried at places along every wall. What lies along the edge of the stock is no wall, and
+        Tried at places along every wall. What lies along the edge of the wood is no wall, and
         walls that meet are not held against one another: that is their corner.
 
         Args:
-            length: of the stock, mm.
-            width: of the stock, mm.
+            wood: where the wood begins and ends on the face, mm.
             near: nearer than this to its edge is on it, mm.
         """
-        walls = [e for e in self.edges if not _on_edge(e, (0.0, 0.0, length, width), near)]
+        walls = [e for e in self.edges if not _on_edge(e, wood, near)]
         found = math.inf
         for wall in walls:
             for point, way in inwards(wall, _FLAT):
