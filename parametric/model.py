@@ -43,7 +43,7 @@ Face = Literal["low end", "high end", "low edge", "high edge", "low face", "high
 End = Literal["low end", "high end"]
 Edge = Literal["low edge", "high edge"]
 CAME_LATER: Mapping[str, bool] = MappingProxyType({"came later": True})
-"""Of a field that cuts were without when designs were signed: it counts where it is not its default."""
+"""Of a field that was not there when designs were signed: it counts where it is not its default."""
 
 By = Literal["router", "saw", "bench"]
 When = Literal["before glue-up", "after glue-up", "on site"]
@@ -463,7 +463,8 @@ class Part:
     `name` is the instance (`leaf A / lock rail`); `mark` the type, counted over the job
     (twins share one). `noun` is what the shop calls it ("lock rail", "stile, with pull").
     `faces` gives the shop's word for each face that has one ("inner edge", "face").
-    `supplied` parts are bought and shown, not made.
+    `supplied` parts are bought and shown, not made. `banded` are the faces that wear an edge
+    band: the blank is the size as sawn, and the band, being thin, is no solid of its own.
     """
 
     name: str
@@ -475,6 +476,7 @@ class Part:
     cuts: tuple[Cut, ...] = ()
     faces: Mapping[Face, str] = dataclasses.field(default_factory=dict)
     supplied: bool = False
+    banded: tuple[Face, ...] = dataclasses.field(default=(), metadata=CAME_LATER)
 
     @property
     def volume(self) -> float:
@@ -522,13 +524,16 @@ class Group:
 
     `motion` is how it moves, the innermost step first: the second leaf of a bifold turns on
     the line between the leaves, then with the first leaf about the jamb. All steps go
-    together from shut (0) to open (1). Without a step it stands still.
+    together from shut (0) to open (1). Without a step it stands still. What is `see_through`
+    hides something that is looked for, as a case hides its shelves: pictures may ghost it. It
+    is a way of showing and no part of what is made.
     """
 
     name: str
     placement: Placement
     parts: tuple[Part, ...]
     motion: tuple[Step, ...] = ()
+    see_through: bool = dataclasses.field(default=False, metadata=CAME_LATER)
 
     @property
     def slide(self) -> Slide | None:

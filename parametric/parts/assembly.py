@@ -8,17 +8,18 @@ from collections.abc import Iterable
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
 from parametric.model import (
     Assembly,
+    Face,
     Group,
     Material,
     Part,
     Placement,
-    same_shape,
 )
 from parametric.names import join
 from parametric.parts.bars import bar_parts
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
+from parametric.parts.known_shapes import KnownShapes
 from parametric.parts.leaf_edges import strip_parts
 from parametric.parts.panels import panel_parts
 from parametric.resolve.door import Door, Resolved
@@ -30,8 +31,8 @@ STEEL = Material(name="track", look="metal", density=0.0)
 def make_parts(resolved: Resolved) -> Assembly:
     """Every part of the job, in its group, with its mark.
 
-    Twins share a mark: two parts have the same one exactly when they are of one material and one
-    solid serves for both.
+    Twins share a mark: two parts have the same one exactly when they are of one material, one
+    solid serves for both, and they are banded alike.
     """
     door = resolved.door
     groups = [
@@ -92,23 +93,18 @@ def _tracks(door: Door) -> Group:
 
 def marked(groups: Iterable[Group]) -> list[Group]:
     """Number the types of each letter in the order they come; a part arrives with its letter."""
-    firsts: dict[str, list[Part]] = {}
+    counted: dict[str, int] = {}
+    known: dict[tuple[str, str, tuple[Face, ...]], KnownShapes] = {}
     marked = []
     for group in groups:
         parts = []
         for part in group.parts:
-            known = firsts.setdefault(part.mark, [])
-            number = next(
-                (
-                    number
-                    for number, first in enumerate(known, 1)
-                    if first.material.name == part.material.name and same_shape(first, part)
-                ),
-                0,
-            )
-            if not number:
-                known.append(part)
-                number = len(known)
-            parts.append(dataclasses.replace(part, mark=f"{part.mark}{number}"))
+            types = known.setdefault((part.mark, part.material.name, part.banded), KnownShapes())
+            mark = types.find(part)
+            if mark is None:
+                counted[part.mark] = counted.get(part.mark, 0) + 1
+                mark = f"{part.mark}{counted[part.mark]}"
+                types.keep(part, mark)
+            parts.append(dataclasses.replace(part, mark=mark))
         marked.append(dataclasses.replace(group, parts=tuple(parts)))
     return marked

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from OCP.TopoDS import TopoDS_Shape, TopoDS_Solid
 
-from parametric.model import Part, same_shape, shape_key
+from parametric.model import Part, shape_key
+from parametric.parts.known_shapes import KnownShapes
 from parametric.solids.cache import Cache
 from parametric.solids.shape import WrongSolidError, part_solid, shape_with_stops
 
@@ -54,20 +55,16 @@ def build_solids(
     """
     shapes: dict[str, TopoDS_Solid] = {}
     keys: dict[str, str] = {}
-    firsts: dict[str, Part] = {}
+    known = KnownShapes()
     for part in parts:
         if part.name in keys:
             raise ValueError(f"two parts are called {part.name}")
-        own = shape_key(part)
-        key = (
-            own
-            if own in firsts
-            else next((key for key, first in firsts.items() if same_shape(first, part)), own)
-        )
-        keys[part.name] = key
-        if key in shapes:
+        found = known.find(part)
+        if found is not None:
+            keys[part.name] = found
             continue
-        firsts[key] = part
+        key = keys[part.name] = shape_key(part)
+        known.keep(part, key)
         try:
             shapes[key] = part_solid(part) if cache is None else _kept(cache, key, part)
         except WrongSolidError:

@@ -1,7 +1,7 @@
 """The fingerprint: one digest of everything that changes a made or a visible thing.
 
-Not in it: rates, notes, records, revision letters, provenance, or how a cut is worded. Two
-designs with one fingerprint make the same doors.
+Not in it: rates, notes, records, revision letters, provenance, how a cut is worded, or which
+groups a picture may ghost. Two designs with one fingerprint make the same doors.
 """
 
 from __future__ import annotations
@@ -46,6 +46,7 @@ def _made(part: Part) -> list[Any]:
         part.blank,
         part.placement,
         [_cut(cut) for cut in part.cuts],
+        *([list(part.banded)] if part.banded else []),
     ]
 
 

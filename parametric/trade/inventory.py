@@ -32,7 +32,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
-    """A part: its mark, what the shop calls it, its material, its blank's sizes, its cuts."""
+    """A part: its mark, what the shop calls it, its material, its blank's sizes, its cuts and edge bands."""
 
     mark: str
     noun: str
@@ -84,7 +84,7 @@ def _piece(part: Part) -> Piece:
         noun=part.noun,
         material=part.material.name,
         sizes=(float(blank.length), float(blank.width), float(blank.thickness)),
-        cuts=digest([_unnamed(cut) for cut in part.cuts]),
+        cuts=digest([*(_unnamed(cut) for cut in part.cuts), *part.banded]),
         place=digest(part.placement),
     )
 

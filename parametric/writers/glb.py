@@ -44,7 +44,8 @@ def write_glb(assembly: Assembly, solids: Solids) -> bytes:
 
     The extras of a group's node say its `role` and how it moves: one slide along an axis
     of the scene as `axis` and `travel` (metres from shut), anything else as the steps of a
-    `motion` (see `scene_motion`). Part nodes carry `mark` and `noun`; materials `look`.
+    `motion` (see `scene_motion`); one that may be ghosted carries `seeThrough`. Part nodes
+    carry `mark` and `noun`; materials `look`.
     """
     file = _File()
     shapes: dict[str, Mesh] = {}
@@ -178,7 +179,7 @@ def _group_node(group: Group, children: list[int]) -> Item:
         "name": group.name,
         **_stance(group.placement, group_turn(group.placement)),
         "children": children,
-        "extras": _says(group),
+        "extras": _says(group) | ({"seeThrough": True} if group.see_through else {}),
     }
 
 

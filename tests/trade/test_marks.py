@@ -19,10 +19,12 @@ from parametric.model import (
     Placement,
     Slot,
     alike,
+    same_shape,
     shape_key,
 )
 from parametric.parts.assembly import marked
 from parametric.trade.twins import alike_both_sides, mirrors
+from parametric.writers.bookcase import dice
 
 ASH = Material(name="ash", density=650.0, look="ash")
 # 30-1/128 in is 762 + 25.4/128 = 762.1984375: the seventh place is a 5, and what comes before or
@@ -117,3 +119,29 @@ def test_alike_is_no_likeness_of_kind() -> None:
     assert not alike(Blank(length=1.0, width=1.0, thickness=1.0), (1.0, 1.0, 1.0))
     assert not alike((1.0, 2.0), (1.0, 2.0, 3.0))
     assert not alike("slot", 1.0)
+
+
+def test_what_is_banded_otherwise_is_another_type() -> None:
+    """One solid serves for both, but the shop bands one along its front and leaves the other bare."""
+    plain = rail("a", 800.0)
+    banded = dataclasses.replace(plain, name="b", banded=("low edge",))
+    assert shape_key(plain) == shape_key(banded)
+    assert marks(plain, banded, dataclasses.replace(banded, name="c")) == ["R1", "R2", "R2"]
+
+
+def test_twins_are_found_as_by_holding_each_against_each() -> None:
+    """Rails about borders of a ten-thousandth, in every order that a small die throws."""
+    lengths = [800.0 + k * 3e-7 for k in range(-40, 41)]
+    random = dice(3)
+    for _ in range(5):
+        thrown = sorted(lengths, key=lambda _: next(random))
+        parts = [rail(str(i), size, slot(60.0 + size / 7)) for i, size in enumerate(thrown)]
+        firsts: list[Part] = []
+        plainly = []
+        for part in parts:
+            same = [i for i, first in enumerate(firsts, 1) if same_shape(first, part)]
+            if not same:
+                firsts.append(part)
+            plainly.append(f"R{same[0] if same else len(firsts)}")
+        assert marks(*parts) == plainly
+        assert len(firsts) > 8

@@ -360,6 +360,19 @@ def test_one_shape_in_two_timbers_is_two_meshes() -> None:
     assert len(file["meshes"]) == 2
 
 
+def test_a_group_that_may_be_ghosted_says_so_and_nothing_else_is_other() -> None:
+    from parametric.writers.glb import write_glb
+
+    plain = assembly_of(HAND_MADE)
+    first = plain.groups[0]
+    ghosted = replace(plain, groups=(replace(first, see_through=True), *plain.groups[1:]))
+    file, binary = unpacked(write_glb(ghosted, solids_of(HAND_MADE)))
+    before, same = unpacked(written(HAND_MADE))
+    node(before, first.name)["extras"]["seeThrough"] = True
+    assert file == before
+    assert binary == same
+
+
 def test_two_writings_are_the_same_bytes() -> None:
     from parametric.writers.glb import write_glb
 
