@@ -413,3 +413,23 @@ COVERAGE = Measure(
 MOVEMENT = Measure(
     "movement", "% per %", {"% per %": Fraction(1)}, "0.289 % per %", may_be_nothing=True
 )
+STANDARD_GRAVITY = Fraction(980_665, 100_000)
+"""N, the weight of 1 kg: standard gravity. Source: 3rd CGPM, 1901."""
+STIFFNESS = Measure(
+    "stiffness",
+    "N/mm2",
+    {"N/mm2": Fraction(1), "psi": POUND * STANDARD_GRAVITY / INCH**2},
+    "8300 N/mm2 or 1200000 psi",
+)
+LOAD_ALONG = Measure(
+    "load",
+    "kg/m",
+    {"kg/m": Fraction(1), "lb/ft": POUND / _FOOT_M},
+    "30 kg/m or 20 lb/ft",
+)
+LOAD_OVER = Measure(
+    "load",
+    "kg/m2",
+    {"kg/m2": Fraction(1), "lb/ft2": POUND / _FOOT_M**2},
+    "75 kg/m2 or 15 lb/ft2",
+)

@@ -103,7 +103,7 @@ def refuse(
     return PydanticCustomError("refused", "{message}", {**answer, "where": where})
 
 
-def _text(value: object, wanted: str) -> Text:
+def text_of(value: object, wanted: str) -> Text:
     """Whatever came in, as text; plain Python values (in tests) count as chosen, in mm."""
     if isinstance(value, Text):
         return value
@@ -112,7 +112,8 @@ def _text(value: object, wanted: str) -> Text:
     raise refuse("wrong_value", f'"{{key}}" takes {wanted}, on one line.', allowed=wanted)
 
 
-def _figure(text: Text, value: Fraction, unit: str, *, about: bool = False) -> Figure:
+def figure_of(text: Text, value: Fraction, unit: str, *, about: bool = False) -> Figure:
+    """A number that knows where it was written, and by whom."""
     return Figure(
         float(value),
         origin=text.origin,
@@ -148,8 +149,8 @@ def _size(value: str, near: Text) -> Fraction:
 
 
 def _length(value: object) -> Figure:
-    text = _text(value, "one length")
-    return _figure(text, _size(text, text), "mm")
+    text = text_of(value, "one length")
+    return figure_of(text, _size(text, text), "mm")
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,11 +161,11 @@ class NotMeasured:
 
 
 def _read(value: object, size: Callable[[str, Text], Fraction]) -> Figure | NotMeasured:
-    text = _text(value, "one reading, or: not measured")
+    text = text_of(value, "one reading, or: not measured")
     if text == "not measured":
         return NotMeasured(text.where)
     about = text.startswith("about ")
-    return _figure(text, size(text.removeprefix("about "), text), "mm", about=about)
+    return figure_of(text, size(text.removeprefix("about "), text), "mm", about=about)
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +191,7 @@ class Parts:
 
 
 def _share(value: object) -> Figure | Equal | Rest | Parts:
-    text = _text(value, "a length, equal, rest, or 2 parts")
+    text = text_of(value, "a length, equal, rest, or 2 parts")
     if text == "equal":
         return Equal(text.where)
     if text == "rest":
@@ -200,7 +201,7 @@ def _share(value: object) -> Figure | Equal | Rest | Parts:
             raise refuse(
                 "wrong_value", "A share has at least 1 part.", found=str(text), allowed="1 part"
             )
-        return Parts(_figure(text, Fraction(parts[1]), ""), text.where)
+        return Parts(figure_of(text, Fraction(parts[1]), ""), text.where)
     if re.fullmatch(r"[a-z ]+", text):
         raise refuse(
             "wrong_value",
@@ -216,7 +217,7 @@ _NUMBER_WORDS = {1: "one size", 2: "two sizes", 3: "three sizes"}
 
 def _sizes(value: object, count: int) -> tuple[Figure, ...]:
     wanted = f"{_NUMBER_WORDS[count]} with x between them"
-    text = _text(value, wanted)
+    text = text_of(value, wanted)
     written = _apart(text)
     if len(written) != count:
         gave = {1: "one", 2: "two", 3: "three"}.get(len(written), str(len(written)))
@@ -226,7 +227,7 @@ def _sizes(value: object, count: int) -> tuple[Figure, ...]:
             found=str(text),
             allowed=wanted,
         )
-    return tuple(_figure(text, _size(part, text), "mm") for part in written)
+    return tuple(figure_of(text, _size(part, text), "mm") for part in written)
 
 
 def _apart(text: Text) -> list[str]:
@@ -234,12 +235,8 @@ def _apart(text: Text) -> list[str]:
     written = [part.strip() for part in re.split(r"\s+x\s+", text)]
     if len(written) == 1 and re.search(r"[0-9\"] ?[xX×*] ?[0-9]", text):
         spaced = re.sub(r" ?[xX×*] ?", " x ", text)
-        raise refuse(
-            "wrong_sizes",
-            f"Write {spaced}, with a space each side of the x.",
-            found=str(text),
-            allowed=spaced,
-        )
+        message = f"Write {spaced}, with a space each side of the x."
+        raise refuse("wrong_sizes", message, found=str(text), allowed=spaced)
     return written
 
 
@@ -248,11 +245,11 @@ def sizes_of(text: Text, *, most: int, key: str) -> tuple[Figure, ...]:
     if len(written := _apart(text)) > most:
         wanted = f"up to {_NUMBER_WORDS[most]} with x between them"
         raise refuse("wrong_sizes", f"{key} takes {wanted}.", found=str(text), allowed=wanted)
-    return tuple(_figure(text, _size(part, text), "mm") for part in written)
+    return tuple(figure_of(text, _size(part, text), "mm") for part in written)
 
 
 def _count(value: object) -> Figure:
-    text = _text(value, "a whole number")
+    text = text_of(value, "a whole number")
     if not re.fullmatch(r"[0-9]{1,4}", text):
         raise refuse(
             "not_a_count",
@@ -260,13 +257,14 @@ def _count(value: object) -> Figure:
             found=str(text),
             allowed="a whole number",
         )
-    return _figure(text, Fraction(text), "")
+    return figure_of(text, Fraction(text), "")
 
 
-def _measured(value: object, measure: Measure) -> Figure:
-    text = _text(value, f"{measure.what} with its unit: {measure.example}")
+def measured(value: object, measure: Measure) -> Figure:
+    """A number with its unit, in the unit used inside; a refusal says what to write instead."""
+    text = text_of(value, f"{measure.what} with its unit: {measure.example}")
     try:
-        return _figure(text, measure.read(text), measure.unit)
+        return figure_of(text, measure.read(text), measure.unit)
     except NotAMeasure as error:
         raise refuse(
             error.code,
@@ -277,11 +275,11 @@ def _measured(value: object, measure: Measure) -> Figure:
         ) from None
 
 
-def _with_unit(measure: Measure) -> tuple[PlainValidator, WithJsonSchema]:
+def with_unit(measure: Measure) -> tuple[PlainValidator, WithJsonSchema]:
     """How a value of this measure is read, and how an editor is told of it."""
     units = "|".join(re.escape(unit) for unit in measure.sizes)
     return (
-        PlainValidator(lambda value: _measured(value, measure)),
+        PlainValidator(lambda value: measured(value, measure)),
         _string(
             f"{measure.what} with its unit: {measure.example}",
             pattern=rf"^[0-9]+(\.[0-9]+)? ?({units})$",
@@ -290,7 +288,7 @@ def _with_unit(measure: Measure) -> tuple[PlainValidator, WithJsonSchema]:
 
 
 def _name(value: object) -> Text:
-    text = _text(value, "a name")
+    text = text_of(value, "a name")
     if "," in text or " / " in text or not text.strip():
         raise refuse(
             "wrong_name",
@@ -302,12 +300,12 @@ def _name(value: object) -> Text:
 
 
 def _height(value: object) -> Figure | Text:
-    text = _text(value, "a height, or a line of the survey by name")
+    text = text_of(value, "a height, or a line of the survey by name")
     return _name(text) if re.match(r"[a-z]", text) else _length(text)
 
 
 def _date(value: object) -> Text:
-    text = _text(value, "a date")
+    text = text_of(value, "a date")
     if not re.fullmatch(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])", text):
         message = f'"{text}" is not a date: write it as 2026-11-20.'
         raise refuse("not_a_date", message, found=str(text), allowed="year-month-day")
@@ -369,15 +367,15 @@ Count = Annotated[
 ]
 """A whole number; the Figure has no unit."""
 
-Angle = Annotated[Figure, *_with_unit(ANGLE)]
+Angle = Annotated[Figure, *with_unit(ANGLE)]
 """`3 deg`: the Figure is 3.0, in deg."""
-Percent = Annotated[Figure, *_with_unit(PERCENT)]
+Percent = Annotated[Figure, *with_unit(PERCENT)]
 """`8 %`: the Figure is 8.0, in %."""
-Mass = Annotated[Figure, *_with_unit(MASS)]
-Density = Annotated[Figure, *_with_unit(DENSITY)]
-Coverage = Annotated[Figure, *_with_unit(COVERAGE)]
+Mass = Annotated[Figure, *with_unit(MASS)]
+Density = Annotated[Figure, *with_unit(DENSITY)]
+Coverage = Annotated[Figure, *with_unit(COVERAGE)]
 """m2 per litre (the gallon is the US one)"""
-Movement = Annotated[Figure, *_with_unit(MOVEMENT)]
+Movement = Annotated[Figure, *with_unit(MOVEMENT)]
 """per cent of size per per cent of moisture: 0.289 for a coefficient of 0.00289"""
 
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
@@ -386,7 +384,7 @@ Height = Annotated[
     Figure | Text, PlainValidator(_height), _scalar("a height, or a line of the survey by name")
 ]
 """A height in mm, or a line of the room by its name."""
-Words = Annotated[Text, PlainValidator(lambda value: _text(value, "words")), _scalar("words")]
+Words = Annotated[Text, PlainValidator(lambda value: text_of(value, "words")), _scalar("words")]
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""
 Pins = dict[str, Length]

@@ -29,10 +29,11 @@ class Board:
 
 _PLYWOOD = f"hardwood plywood, 550 to 700 kg/m3 by species{RECALLED}"
 _FIBRE = f"medium density fibreboard, 700 to 800 kg/m3{RECALLED}"
+_CHIP = f"particleboard of ANSI A208.1 grade M-2, about 713 kg/m3{RECALLED}"
 _SHEET = "the usual sheet: 2440 x 1220 in mm, 8 x 4 ft in inches; common practice, no source"
 
 _FACTS: Mapping[str, tuple[float, str]] = MappingProxyType(
-    {"plywood": (650.0, _PLYWOOD), "fibreboard": (750.0, _FIBRE)}
+    {"plywood": (650.0, _PLYWOOD), "fibreboard": (750.0, _FIBRE), "chipboard": (713.0, _CHIP)}
 )
 BOARDS: tuple[str, ...] = tuple(_FACTS)
 """Boards whose facts the tool knows."""

@@ -19,6 +19,8 @@ _HANDBOOK = (
     "installed: 8 % on average, single pieces 6 to 10 %, from memory"
 )
 
+_SHELVES = "ANSI/KCMA A161.1, shelves: 15 lb/ft2 for 7 days, at most 1/16 in a foot of span"
+
 
 class Default(NamedTuple):
     """One value as it would stand in a file, or a list of them, and where it comes from."""
@@ -169,6 +171,11 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         ),
         "moisture": _habits(
             made=Default("8 %", _HANDBOOK), driest=Default("6 %", _HANDBOOK), dampest="11 %"
+        ),
+        "shelf": _habits(
+            clearance="1",
+            load=Default("15 lb/ft2", _SHELVES),
+            sag=Default("1/16 in per foot", _SHELVES),
         ),
         "shop": _habits(
             bench_paper="A4",

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
+from parametric.cases.shelf import ShelfSpec
 from parametric.design.layer_names import LayerNamesSpec
 from parametric.design.leaf import Band, LeafSpec
 from parametric.design.records import ApprovedSpec
@@ -70,6 +71,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "arch": ArchSpec,
         "track": TrackSpec,
         "guide": GuideSpec,
+        "shelf": ShelfSpec,
         "finish": FinishSpec,
         "timber": TimberSpec,
         "board": BoardSpec,
@@ -104,7 +106,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "offcuts",
     "back",
     "drawer",
-    "shelf",
     "rates",
 )
 ONCE: tuple[str, ...] = (
@@ -139,6 +140,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "hinge",
         "pull",
         "lock",
+        "shelf",
         "finish",
         "timber",
         "board",
@@ -231,8 +233,6 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "leaf": ("mullions",),
         "glass": ("weight",),
         "joint": ("pegs",),
-        "timber": ("stiffness",),
-        "board": ("stiffness",),
         "blanks": ("rough",),
     }
 )

@@ -23,6 +23,7 @@ from parametric.catalog.shop import (
 from parametric.design.layer_names import LayerNamesSpec, layer_names
 from parametric.design.places import EyePoint, Place
 from parametric.figures import Figure, plain
+from parametric.loaded import Stiffness
 from parametric.written import (
     Block,
     Count,
@@ -264,12 +265,14 @@ class TimberSpec(Block):
     movement: Movement | None = Field(
         default=None, description="across the grain, per cent of the width per cent of moisture"
     )
+    stiffness: Stiffness | None = None
 
 
 class BoardSpec(Block):
     """A sheet material's own figures, where they are better known than the tool's."""
 
     density: Density | None = None
+    stiffness: Stiffness | None = None
     sheet: LengthPair | None = Field(default=None, description="long x wide")
     thickness: Length | None = Field(default=None, description="of what is made of it throughout")
 

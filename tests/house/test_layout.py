@@ -20,6 +20,7 @@ LONG_FOR_A_REASON = {
 }
 
 FOLDERS = {
+    "cases",
     "catalog",
     "cnc",
     "design",
@@ -45,6 +46,7 @@ MODULES = {
     "commands.py",
     "figures.py",
     "job.py",
+    "loaded.py",
     "model.py",
     "names.py",
     "outlines.py",
