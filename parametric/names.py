@@ -27,8 +27,9 @@ LEAVES = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
 def leaf_letter(index: int) -> str:
-    """Leaves are lettered from the left as seen from the front: 0 is A."""
-    return LEAVES[index]
+    """Leaves are lettered from the left, through the whole job: 0 is A, and after Z comes AA."""
+    before, last = divmod(index, len(LEAVES))
+    return (leaf_letter(before - 1) if before else "") + LEAVES[last]
 
 
 def _words(name: str) -> list[str]:

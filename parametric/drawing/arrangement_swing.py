@@ -26,8 +26,8 @@ from parametric.drawing.site import hung_by, jambs_at, level_cut
 from parametric.figures import Figure
 from parametric.model import State, Turn
 from parametric.resolve.door import Door
+from parametric.resolve.footprint import footprint
 from parametric.resolve.leaf import Leaf
-from parametric.trade.standing import footprint
 
 _STEPS = 48
 """A way is drawn through so many places; a quarter turn of a door is then true within 0.1 mm."""

@@ -63,6 +63,6 @@ def subject(
         problems=problems,
         rules=printing_rules(resolved.shop, resolved.design.unit),
         shut=pieces(assembly, next(s for s in assembly.states if s.name == "shut")),
-        figures=collect((resolved.door, loads)),
+        figures=collect((resolved.doors, loads)),
         moved=moved,
     )

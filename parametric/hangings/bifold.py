@@ -36,7 +36,7 @@ from parametric.hangings.hanging import (
 )
 from parametric.hangings.swinging import RIGHT_ANGLE
 from parametric.model import Turn, Vector
-from parametric.names import join, leaf_letter
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.written import Count, Length
 
@@ -147,7 +147,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     lefts: list[Figure] = []
     at: Figure = site.clear_left + jamb
     for i in range(count):
-        lefts.append(named(f"leaf {leaf_letter(i)} / left edge", at))
+        lefts.append(named(join(stock[i].name, "left edge"), at))
         at = at + width + (gaps[i] if i < count - 1 else jamb)
     angle = named("leaves fold by", RIGHT_ANGLE, "deg")
     motions = _motions(spec, lefts, width, gaps, pivot_in, off, plane, float(angle))
@@ -163,7 +163,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     roles = spec.roles()
     leaves = tuple(
         HungLeaf(
-            letter=leaf_letter(i),
+            letter=stock[i].letter,
             block=spec.leaf_blocks[i],
             width=width,
             height=height,
@@ -182,7 +182,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     )
     across: list[Span] = [Span(what="gap", name="left jamb gap", size=jamb)]
     for i in range(count):
-        across.append(Span(what="leaf", name=f"leaf {leaf_letter(i)}", size=width))
+        across.append(Span(what="leaf", name=stock[i].name, size=width))
         if i < count - 1:
             word = "meeting gap" if gaps[i] is meeting else "fold gap"
             across.append(Span(what="gap", name=word, size=gaps[i]))
@@ -210,7 +210,7 @@ def _size(spec: BifoldSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
                 "half open": dict.fromkeys(range(count), 0.5),
                 "open": dict.fromkeys(range(count), 1.0),
             },
-            count,
+            stock,
         ),
         clear_way=named("clear way", site.clear - stands),
         across=tuple(across),

@@ -24,7 +24,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.model import Slide
-from parametric.names import leaf_letter
+from parametric.names import join
 from parametric.written import Length
 
 
@@ -50,11 +50,14 @@ class BipartingSpec(FaceHungSpec):
         between = named("meeting gap", self.meeting_gap)
         width = named("leaf width", (face.cover - between) / 2)
         lefts = (
-            named("leaf A / left edge", -face.lap),
-            named("leaf B / left edge", -face.lap + width + between),
+            named(join(stock[0].name, "left edge"), -face.lap),
+            named(join(stock[1].name, "left edge"), -face.lap + width + between),
         )
         far = width - face.lap
-        travels = (named("leaf A / travel", -far), named("leaf B / travel", far))
+        travels = (
+            named(join(stock[0].name, "travel"), -far),
+            named(join(stock[1].name, "travel"), far),
+        )
         sides: tuple[Side, Side] = ("right", "left")
         return Hanging(
             kind=self.kind,
@@ -66,7 +69,7 @@ class BipartingSpec(FaceHungSpec):
             head_above_foot=face.head_above_foot,
             leaves=tuple(
                 HungLeaf(
-                    letter=leaf_letter(i),
+                    letter=stock[i].letter,
                     block=self.leaf_blocks[i],
                     width=width,
                     height=face.height,
@@ -97,13 +100,13 @@ class BipartingSpec(FaceHungSpec):
                     "half open": {0: 0.5, 1: 0.5},
                     "open": {0: 1.0, 1: 1.0},
                 },
-                2,
+                stock,
             ),
             clear_way=named("clear way", site.narrowest),
             across=(
-                Span(what="leaf", name="leaf A", size=width),
+                Span(what="leaf", name=stock[0].name, size=width),
                 Span(what="gap", name="meeting gap", size=between),
-                Span(what="leaf", name="leaf B", size=width),
+                Span(what="leaf", name=stock[1].name, size=width),
             ),
             wall_gap=face.wall_gap,
             stack_lap=face.stack_lap,

@@ -28,7 +28,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.model import Slide, State
-from parametric.names import leaf_letter
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.written import Count, Length
 
@@ -214,7 +214,7 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     if on_wall:
         outer = named("outer track off the wall", fittings.off_wall)
         apart = named("track spacing", fittings.spacing)
-        left = named("leaf A / left edge", -named("side lap", spec.side_lap))
+        left = named(join(stock[0].name, "left edge"), -named("side lap", spec.side_lap))
         lap = named("lap each side where narrowest", (cover - site.narrowest) / 2)
     else:
         # Inside the opening the planes lie behind the wall face, so they count negative.
@@ -223,20 +223,20 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         outer = named(
             "outer track off the wall", -(named("beside leaves", spec.beside_leaves) + half)
         )
-        left = named("leaf A / left edge", site.clear_left)
+        left = named(join(stock[0].name, "left edge"), site.clear_left)
         lap = named("lap each side where narrowest", 0.0)
     planes = [outer]
     for word in words[1:]:
         planes.append(named(f"{word} track off the wall", planes[-1] - apart))
     if count == 2:
-        lefts = [left, named("leaf B / left edge", left + cover - width)]
+        lefts = [left, named(join(stock[1].name, "left edge"), left + cover - width)]
     else:
         lefts = [left] + [
-            named(f"leaf {leaf_letter(i)} / left edge", left + i * (width - overlap))
+            named(join(stock[i].name, "left edge"), left + i * (width - overlap))
             for i in range(1, count)
         ]
     travels = tuple(
-        named(f"leaf {leaf_letter(i)} / travel", far)
+        named(join(stock[i].name, "travel"), far)
         for i, far in enumerate(_travels(places, cover, width, overlap))
     )
     side_by_side = max(places.count(track) for track in places)
@@ -265,7 +265,7 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         ),
         leaves=tuple(
             HungLeaf(
-                letter=leaf_letter(i),
+                letter=stock[i].letter,
                 block=spec.leaf_blocks[i],
                 width=width,
                 height=height,
@@ -285,17 +285,17 @@ def _size(spec: BypassSpec, site: Site, stock: tuple[Stock, ...], fittings: Fitt
             TrackLine(word=word, plane=plane, left=left, length=length)
             for word, plane in zip(words, planes, strict=True)
         ),
-        states=_states(travels, aside),
+        states=_states(travels, aside, stock),
         clear_way=clear_way,
         stack_lap=lap,
         travel_gap=site.gap_in_travel(floor_gap),
         across=tuple(
             Span(
                 what="leaf",
-                name=f"leaf {leaf_letter(i)}",
+                name=stock[i].name,
                 size=width,
                 past=named(
-                    f"leaf {leaf_letter(i)} alone",
+                    f"{stock[i].name} alone",
                     width - (overlap if i in (0, count - 1) else 2 * overlap),
                 )
                 if count > 2
@@ -380,7 +380,9 @@ SAME_PLACE = 1e-6
 """A leaf that could go no farther than this stays, mm."""
 
 
-def _states(travels: tuple[Figure, ...], aside: tuple[int, ...]) -> tuple[State, ...]:
+def _states(
+    travels: tuple[Figure, ...], aside: tuple[int, ...], stock: tuple[Stock, ...]
+) -> tuple[State, ...]:
     """A pair passes either way; more leaves stand together at the right, or the rest at the left."""
     count = len(travels)
     if count == 2:
@@ -392,7 +394,7 @@ def _states(travels: tuple[Figure, ...], aside: tuple[int, ...]) -> tuple[State,
                 "open to the left": {1: 1.0},
                 "open to the right": {0: 1.0},
             },
-            2,
+            stock,
         )
     rights = [i for i, travel in enumerate(travels) if float(travel) > 0]
     lefts = [i for i in range(count) if i not in rights]
@@ -405,5 +407,5 @@ def _states(travels: tuple[Figure, ...], aside: tuple[int, ...]) -> tuple[State,
             "last leaves to the left": dict.fromkeys(lefts, 1.0),
             **({between: dict.fromkeys(aside, 1.0)} if aside else {}),
         },
-        count,
+        stock,
     )

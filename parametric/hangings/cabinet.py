@@ -40,7 +40,7 @@ from parametric.hangings.hanging import (
 )
 from parametric.hangings.swinging import Swing, swing_of
 from parametric.model import Slide
-from parametric.names import join, leaf_letter
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.units import Unit
 from parametric.written import Group
@@ -102,7 +102,7 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     measures = _measures(spec, site)
     places = place_fronts(measures, spec.bays)
     swings = [
-        None if place.hinge is None else _swing(place, i, measures, stock[i], fittings)
+        None if place.hinge is None else _swing(place, measures, stock[i], fittings)
         for i, place in enumerate(places)
     ]
     leaves = tuple(
@@ -131,16 +131,16 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
                 "half open": dict.fromkeys(every, 0.5),
                 "open": dict.fromkeys(every, 1.0),
             },
-            len(leaves),
+            stock,
         ),
         clear_way=None,
-        across=_across(places, measures),
+        across=_across(places, measures, stock),
         head_gap=measures.gap if measures.inset else None,
         meeting_gap=measures.gap if pairs else None,
         meeting="butt" if pairs else None,
         hinge_gap=measures.gap,
         reach=named("reach when open", largest(*_reaches(spec, places, swings))),
-        clearances=_clearances(places, swings, measures, fittings.least_gap),
+        clearances=_clearances(places, swings, measures, stock, fittings.least_gap),
         case=Case(
             gap=measures.gap,
             edge=named("case edge", spec.case_edge),
@@ -150,14 +150,12 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     )
 
 
-def _swing(
-    place: FrontPlace, index: int, measures: Measures, stock: Stock, fittings: Fittings
-) -> Swing:
+def _swing(place: FrontPlace, measures: Measures, stock: Stock, fittings: Fittings) -> Swing:
     """How a door of the case opens: always towards the room."""
     assert place.hinge is not None
     assert fittings.pin_out is not None, "the reader has seen that there are hinges"
     return swing_of(
-        name=f"leaf {leaf_letter(index)}",
+        name=stock.name,
         hinge_side=place.hinge,
         opens="towards you",
         left=place.left,
@@ -184,16 +182,15 @@ def _leaf(
     stock: Stock,
     swing: Swing | None,
 ) -> HungLeaf:
-    letter = leaf_letter(index)
     left, right = spec.roles()[index]
     hung = HungLeaf(
-        letter=letter,
+        letter=stock.letter,
         block=spec.leaf_blocks[index],
         width=place.width,
         height=place.height,
-        left=named(join(f"leaf {letter}", "left edge"), place.left),
-        foot=named(join(f"leaf {letter}", "foot"), place.foot),
-        plane=named(join(f"leaf {letter}", "middle off the wall face"), _plane(measures, stock)),
+        left=named(join(stock.name, "left edge"), place.left),
+        foot=named(join(stock.name, "foot"), place.foot),
+        plane=named(join(stock.name, "middle off the wall face"), _plane(measures, stock)),
         left_edge=left,
         right_edge=right,
         motion=(),
@@ -211,7 +208,7 @@ def _leaf(
             hinged=((place.hinge, swing.knuckles),),
         )
     assert spec.drawer_travel is not None, "the reader has seen that it is written"
-    out = named(join(f"leaf {letter}", "draws out"), spec.drawer_travel)
+    out = named(join(stock.name, "draws out"), spec.drawer_travel)
     return dataclasses.replace(hung, motion=(Slide(direction=(0.0, -1.0, 0.0), travel=out),))
 
 
@@ -246,7 +243,9 @@ def _partitions(measures: Measures, spec: CaseFronts) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def _across(places: tuple[FrontPlace, ...], measures: Measures) -> tuple[Span, ...]:
+def _across(
+    places: tuple[FrontPlace, ...], measures: Measures, stock: tuple[Stock, ...]
+) -> tuple[Span, ...]:
     """From left to right through the row of each bay that has most leaves."""
     gap = Span(what="gap", name="front gap", size=measures.gap)
     between = gap
@@ -264,8 +263,7 @@ def _across(places: tuple[FrontPlace, ...], measures: Measures) -> tuple[Span, .
         fullest: list[int] = max(rows.values(), key=len)
         for n, index in enumerate(fullest):
             spans += [gap] if n else []
-            name = f"leaf {leaf_letter(index)}"
-            spans.append(Span(what="leaf", name=name, size=places[index].width))
+            spans.append(Span(what="leaf", name=stock[index].name, size=places[index].width))
     return (*spans, *([gap] if measures.inset else []))
 
 
@@ -273,6 +271,7 @@ def _clearances(
     places: tuple[FrontPlace, ...],
     swings: list[Swing | None],
     measures: Measures,
+    stock: tuple[Stock, ...],
     least: Figure | None,
 ) -> tuple[Clearance, ...]:
     """What a door needs of the gaps beside it: to come past with the edge that closes, and, where
@@ -283,14 +282,14 @@ def _clearances(
     """
     alone = not measures.inset and not measures.shared
     found = []
-    for index, (place, swing) in enumerate(zip(places, swings, strict=True)):
+    for place, swing, leaf in zip(places, swings, stock, strict=True):
         if swing is None:
             continue
-        letter, hinge = leaf_letter(index), 0 if place.hinge == "left" else 1
+        hinge = 0 if place.hinge == "left" else 1
         if not (place.meets[1 - hinge] == "side" and alone):
             found.append(
                 Clearance(
-                    where=f"front gap beside leaf {letter}",
+                    where=f"front gap beside {leaf.name}",
                     key="front gap",
                     has=measures.gap,
                     needs=swing.needs,
@@ -300,11 +299,11 @@ def _clearances(
             shared = place.meets[hinge] == "front" and _hung_beside(place, places)
             found.append(
                 Clearance(
-                    where=f"front gap at the hinges of leaf {letter}",
+                    where=f"front gap at the hinges of {leaf.name}",
                     key="front gap",
                     has=measures.gap,
                     needs=named(
-                        join(f"leaf {letter}", "gap that its hinges need"),
+                        join(leaf.name, "gap that its hinges need"),
                         2 * least if shared else least,
                     ),
                 )

@@ -29,7 +29,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.hangings.swinging import Opens, bevel_faults, swing_of
-from parametric.names import leaf_letter
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.written import Angle, Length, Name
 
@@ -95,7 +95,7 @@ class DutchSpec(DoorBlock):
         step = named("split rebate", self.split_rebate)
         width = named("leaf width", site.clear - gap - lock)
         left = named("left edge of the leaves", site.clear_left + (gap if on_left else lock))
-        upper_foot = named("leaf A / foot", split + between / 2)
+        upper_foot = named(join(stock[0].name, "foot"), split + between / 2)
         heights = (
             named("upper leaf height", site.head - head_gap - upper_foot),
             named("lower leaf height", split - between / 2 + step - floor_gap),
@@ -105,7 +105,7 @@ class DutchSpec(DoorBlock):
         planed = bevel if float(bevel) else None
         swings = [
             swing_of(
-                name=f"leaf {leaf_letter(i)}",
+                name=stock[i].name,
                 hinge_side=self.hinge_side,
                 opens=self.opens,
                 left=left,
@@ -125,17 +125,17 @@ class DutchSpec(DoorBlock):
                 edge="foot",
                 face="back" if leading else "front",
                 width=step,
-                depth=self._deep(stock[0].thickness, between, "A"),
+                depth=self._deep(stock[0], between),
             ),
             EdgeRebate(
                 edge="top",
                 face="front" if leading else "back",
                 width=step,
-                depth=self._deep(stock[1].thickness, between, "B"),
+                depth=self._deep(stock[1], between),
             ),
         )
         seen = named(
-            "leaf A / above the one below",
+            join(stock[0].name, "above the one below"),
             upper_foot + heights[0] - (floor_gap + heights[1]),
         )
         roles = self.roles()[0]
@@ -153,7 +153,7 @@ class DutchSpec(DoorBlock):
             head_above_foot=named("head above the foot", site.head - floor_gap),
             leaves=tuple(
                 HungLeaf(
-                    letter=leaf_letter(i),
+                    letter=stock[i].letter,
                     block=self.leaf_blocks[i],
                     width=width,
                     height=heights[i],
@@ -178,12 +178,14 @@ class DutchSpec(DoorBlock):
             ),
             tracks=(),
             states=states_of(
-                {"shut": {}, "upper leaf open": {0: 1.0}, "open": {0: 1.0, 1: 1.0}}, 2
+                {"shut": {}, "upper leaf open": {0: 1.0}, "open": {0: 1.0, 1: 1.0}}, stock
             ),
             clear_way=named("clear way", site.clear - swings[0].in_the_way),
             across=(
                 gaps[0] if on_left else gaps[1],
-                Span(what="leaf", name="leaves A and B", size=width),
+                Span(
+                    what="leaf", name=f"leaves {stock[0].letter} and {stock[1].letter}", size=width
+                ),
                 gaps[1] if on_left else gaps[0],
             ),
             head_gap=head_gap,
@@ -197,8 +199,9 @@ class DutchSpec(DoorBlock):
             ),
         )
 
-    def _deep(self, thickness: Figure, between: Figure, letter: str) -> Figure:
+    def _deep(self, leaf: Stock, between: Figure) -> Figure:
         """Half the thickness, and half of the air between the two lips."""
         return named(
-            f"leaf {letter} / split rebate depth", thickness / 2 + between * AIR_IN_REBATE / 2
+            join(leaf.name, "split rebate depth"),
+            leaf.thickness / 2 + between * AIR_IN_REBATE / 2,
         )

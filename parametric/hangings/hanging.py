@@ -16,7 +16,6 @@ from typing import Literal
 
 from parametric.figures import Figure, named
 from parametric.model import State, Step
-from parametric.names import leaf_letter
 from parametric.problems import Problem
 from parametric.units import Unit
 from parametric.written import Block, Group, Length, Name, Pins
@@ -58,11 +57,17 @@ class Site:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
-    """What a leaf is made of, as far as its door's sizes ask, mm."""
+    """A leaf as far as its door's sizes ask: its letter, and what it is made of, mm."""
 
+    letter: str
     thickness: Figure
     left_stile: Figure
     right_stile: Figure
+
+    @property
+    def name(self) -> str:
+        """`leaf A`."""
+        return f"leaf {self.letter}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -383,12 +388,17 @@ class DoorBlock(Block):
         """
 
 
-def states_of(names: Mapping[str, Mapping[int, float]], count: int) -> tuple[State, ...]:
-    """States by name; each says how far the leaves of these numbers are open, the rest shut."""
+def states_of(
+    names: Mapping[str, Mapping[int, float]], stock: tuple[Stock, ...]
+) -> tuple[State, ...]:
+    """States by name; each says how far the leaves of these numbers are open, the rest shut.
+
+    Leaves are numbered within their door, from 0, as `stock` has them.
+    """
     return tuple(
         State(
             name=name,
-            open={f"leaf {leaf_letter(i)}": float(far.get(i, 0.0)) for i in range(count)},
+            open={leaf.name: float(far.get(i, 0.0)) for i, leaf in enumerate(stock)},
         )
         for name, far in names.items()
     )

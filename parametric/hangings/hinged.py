@@ -23,6 +23,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.hangings.swinging import Opens, bevel_faults, swing_of
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.written import Angle, Length
 
@@ -59,11 +60,11 @@ class HingedSpec(DoorBlock):
         head_gap, floor_gap = named("head gap", self.head_gap), named("floor gap", self.floor_gap)
         width = named("leaf width", site.clear - gap - lock)
         height = named("leaf height", site.head - head_gap - floor_gap)
-        left = named("leaf A / left edge", site.clear_left + (gap if on_left else lock))
+        left = named(join(stock[0].name, "left edge"), site.clear_left + (gap if on_left else lock))
         bevel = named("edge bevel", self.edge_bevel, "deg")
         planed = bevel if float(bevel) else None
         swing = swing_of(
-            name="leaf A",
+            name=stock[0].name,
             hinge_side=self.hinge_side,
             opens=self.opens,
             left=left,
@@ -90,7 +91,7 @@ class HingedSpec(DoorBlock):
             head_above_foot=named("head above the foot", site.head - floor_gap),
             leaves=(
                 HungLeaf(
-                    letter="A",
+                    letter=stock[0].letter,
                     block=self.leaf_blocks[0],
                     width=width,
                     height=height,
@@ -110,11 +111,11 @@ class HingedSpec(DoorBlock):
                 ),
             ),
             tracks=(),
-            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, 1),
+            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, stock),
             clear_way=named("clear way", site.clear - swing.in_the_way),
             across=(
                 gaps[0] if on_left else gaps[1],
-                Span(what="leaf", name="leaf A", size=width),
+                Span(what="leaf", name=stock[0].name, size=width),
                 gaps[1] if on_left else gaps[0],
             ),
             head_gap=head_gap,

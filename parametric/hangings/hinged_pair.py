@@ -27,7 +27,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.hangings.swinging import Opens, bevel_faults, swing_of
-from parametric.names import leaf_letter
+from parametric.names import join
 from parametric.problems import Problem
 from parametric.written import Angle, Equal, Length, LengthPair, Parts, Rest, Share
 
@@ -149,7 +149,7 @@ def _over(spec: HingedPairSpec, index: int) -> Literal["front", "back"]:
 
 
 def _rebates(
-    spec: HingedPairSpec, index: int, thickness: Figure, overlap: Figure, between: Figure
+    spec: HingedPairSpec, index: int, leaf: Stock, overlap: Figure, between: Figure
 ) -> tuple[EdgeRebate, ...]:
     if spec.meeting_stiles != "rebated":
         return ()
@@ -159,8 +159,8 @@ def _rebates(
             face="back" if _over(spec, index) == "front" else "front",
             width=overlap,
             depth=named(
-                f"leaf {leaf_letter(index)} / rebate depth",
-                thickness / 2 + between * AIR_IN_REBATE / 2,
+                join(leaf.name, "rebate depth"),
+                leaf.thickness / 2 + between * AIR_IN_REBATE / 2,
             ),
         ),
     )
@@ -194,9 +194,9 @@ def _size(
     widths = leaf_widths(spec, room)
     height = named("leaf height", site.head - head_gap - floor_gap)
     lefts = (
-        named("leaf A / left edge", site.clear_left + gap),
+        named(join(stock[0].name, "left edge"), site.clear_left + gap),
         named(
-            "leaf B / left edge",
+            join(stock[1].name, "left edge"),
             site.clear_left + site.clear - gap - widths[1]
             if spec.meeting_stiles == "rebated"
             else site.clear_left + gap + widths[0] + between,
@@ -208,7 +208,7 @@ def _size(
     hinges: tuple[Side, Side] = ("left", "right")
     swings = tuple(
         swing_of(
-            name=f"leaf {leaf_letter(i)}",
+            name=stock[i].name,
             hinge_side=hinges[i],
             opens=spec.opens,
             left=lefts[i],
@@ -224,7 +224,7 @@ def _size(
     )
     leaves = tuple(
         HungLeaf(
-            letter=leaf_letter(i),
+            letter=stock[i].letter,
             block=spec.leaf_blocks[i],
             width=widths[i],
             height=height,
@@ -240,7 +240,7 @@ def _size(
             lock_edge=_meeting(i) if i == _first(spec) else None,
             strike_edge=None if i == _first(spec) else _meeting(i),
             hinged=((hinges[i], swings[i].knuckles),),
-            rebates=_rebates(spec, i, stock[i].thickness, overlap, between),
+            rebates=_rebates(spec, i, stock[i], overlap, between),
             strip=_strip(spec, i, between),
             left_bevel=planed if i == 1 else None,
             right_bevel=planed if i == 0 else None,
@@ -269,18 +269,20 @@ def _size(
                 "half open": {0: 0.5, 1: 0.5},
                 "open": {0: 1.0, 1: 1.0},
             },
-            2,
+            stock,
         ),
         clear_way=named("clear way", site.clear - swings[0].in_the_way - swings[1].in_the_way),
         across=(
             Span(what="gap", name="left hinge gap", size=gap),
-            Span(what="leaf", name="leaf A", size=widths[0]),
+            Span(what="leaf", name=stock[0].name, size=widths[0]),
             Span(what="gap", name="meeting gap", size=apart),
             Span(
                 what="leaf",
-                name="leaf B",
+                name=stock[1].name,
                 size=widths[1],
-                past=named("leaf B past leaf A", widths[1] + apart) if float(apart) < 0 else None,
+                past=named(f"{stock[1].name} past {stock[0].name}", widths[1] + apart)
+                if float(apart) < 0
+                else None,
             ),
             Span(what="gap", name="right hinge gap", size=gap),
         ),
@@ -296,12 +298,12 @@ def _size(
         else named(
             "meeting gap on the planed face",
             between
-            + bevel_across(stock[0].thickness, planed, "leaf A / bevel")
-            + bevel_across(stock[1].thickness, planed, "leaf B / bevel"),
+            + bevel_across(stock[0].thickness, planed, join(stock[0].name, "bevel"))
+            + bevel_across(stock[1].thickness, planed, join(stock[1].name, "bevel")),
         ),
         clearances=tuple(
             Clearance(
-                where=f"meeting gap beside leaf {leaf_letter(i)}",
+                where=f"meeting gap beside {stock[i].name}",
                 key="meeting gap",
                 has=between,
                 needs=swings[i].needs,

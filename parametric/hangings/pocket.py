@@ -26,6 +26,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.model import Slide
+from parametric.names import join
 from parametric.written import Length
 
 
@@ -66,9 +67,11 @@ class PocketSpec(DoorBlock):
         plane = named(
             "middle off the wall face", -thickness / 2 if site.wall is None else -site.wall / 2
         )
-        left = named("leaf A / left edge", site.clear_left - (enters if to_right else stays))
+        left = named(
+            join(stock[0].name, "left edge"), site.clear_left - (enters if to_right else stays)
+        )
         far = site.clear - out + enters
-        travel = named("leaf A / travel", far if to_right else -far)
+        travel = named(join(stock[0].name, "travel"), far if to_right else -far)
         roles = self.roles()[0]
         return Hanging(
             kind=self.kind,
@@ -80,7 +83,7 @@ class PocketSpec(DoorBlock):
             head_above_foot=named("head above the foot", site.head - floor_gap),
             leaves=(
                 HungLeaf(
-                    letter="A",
+                    letter=stock[0].letter,
                     block=self.leaf_blocks[0],
                     width=width,
                     height=height,
@@ -103,9 +106,9 @@ class PocketSpec(DoorBlock):
                     length=named("track length", width + far),
                 ),
             ),
-            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, 1),
+            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, stock),
             clear_way=named("clear way", site.clear - out),
-            across=(Span(what="leaf", name="leaf A", size=width),),
+            across=(Span(what="leaf", name=stock[0].name, size=width),),
             wall_gap=None
             if site.wall is None
             else named("gap beside the leaf in the wall", (site.wall - thickness) / 2),

@@ -25,6 +25,7 @@ from parametric.hangings.hanging import (
     states_of,
 )
 from parametric.model import Slide
+from parametric.names import join
 
 
 class SlidingSpec(FaceHungSpec):
@@ -42,10 +43,10 @@ class SlidingSpec(FaceHungSpec):
         """The leaf covers; it has slid clear when its closing edge is at the far side of the opening."""
         face = over_the_face(self, site, stock, fittings)
         width = named("leaf width", face.cover)
-        left = named("leaf A / left edge", -face.lap)
+        left = named(join(stock[0].name, "left edge"), -face.lap)
         to_right = self.opens_to == "right"
         far = site.widest + face.lap
-        travel = named("leaf A / travel", far if to_right else -far)
+        travel = named(join(stock[0].name, "travel"), far if to_right else -far)
         roles = self.roles()[0]
         length = named("track length", width + far)
         return Hanging(
@@ -58,7 +59,7 @@ class SlidingSpec(FaceHungSpec):
             head_above_foot=face.head_above_foot,
             leaves=(
                 HungLeaf(
-                    letter="A",
+                    letter=stock[0].letter,
                     block=self.leaf_blocks[0],
                     width=width,
                     height=face.height,
@@ -81,9 +82,9 @@ class SlidingSpec(FaceHungSpec):
                     length=length,
                 ),
             ),
-            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, 1),
+            states=states_of({"shut": {}, "half open": {0: 0.5}, "open": {0: 1.0}}, stock),
             clear_way=named("clear way", site.narrowest),
-            across=(Span(what="leaf", name="leaf A", size=width),),
+            across=(Span(what="leaf", name=stock[0].name, size=width),),
             wall_gap=face.wall_gap,
             stack_lap=face.stack_lap,
             travel_gap=face.travel_gap,

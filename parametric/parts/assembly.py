@@ -22,6 +22,7 @@ from parametric.parts.hardware import pull_parts
 from parametric.parts.known_shapes import KnownShapes
 from parametric.parts.leaf_edges import strip_parts
 from parametric.parts.panels import panel_parts
+from parametric.parts.room import states_of_job, stood
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 
@@ -34,26 +35,45 @@ def make_parts(resolved: Resolved) -> Assembly:
     Twins share a mark: two parts have the same one exactly when they are of one material, one
     solid serves for both, and they are banded alike.
     """
-    door = resolved.door
-    groups = [
-        Group(
-            name=leaf.name,
-            placement=Placement(
-                origin=(
-                    float(leaf.hung.left),
-                    -float(leaf.hung.plane) - float(leaf.thickness) / 2,
-                    float(leaf.hung.foot),
-                )
-            ),
-            parts=leaf_parts(leaf),
-            motion=leaf.hung.motion,
-        )
-        for leaf in door.leaves
-    ]
-    if door.hanging.tracks:
-        groups.append(_tracks(door))
+    groups = [stood(group, door.stands) for door in resolved.doors for group in _groups(door)]
     return Assembly(
-        name=resolved.design.job, groups=tuple(marked(groups)), states=door.hanging.states
+        name=resolved.design.job, groups=tuple(marked(groups)), states=states_of_job(resolved.doors)
+    )
+
+
+def parts_of(door: Door, assembly: Assembly) -> Assembly:
+    """One door's share of a job's parts, marked as in the job, in the door's own frame.
+
+    Args:
+        door: one of the job's doors.
+        assembly: all parts of the job.
+    """
+    made = {group.name: group.parts for group in assembly.groups}
+    own = [_leaf_group(leaf, made[leaf.name]) for leaf in door.leaves]
+    if door.hanging.tracks:
+        own.append(_tracks(door, made[_tracks_name(door)]))
+    return Assembly(name=assembly.name, groups=tuple(own), states=door.hanging.states)
+
+
+def _groups(door: Door) -> list[Group]:
+    """A door's leaves, and its tracks where it has some, in its own frame."""
+    groups = [_leaf_group(leaf, leaf_parts(leaf)) for leaf in door.leaves]
+    if door.hanging.tracks:
+        groups.append(_tracks(door, _track_bars(door)))
+    return groups
+
+
+def _leaf_group(leaf: Leaf, parts: tuple[Part, ...]) -> Group:
+    origin = (
+        float(leaf.hung.left),
+        -float(leaf.hung.plane) - float(leaf.thickness) / 2,
+        float(leaf.hung.foot),
+    )
+    return Group(
+        name=leaf.name,
+        placement=Placement(origin=origin),
+        parts=parts,
+        motion=leaf.hung.motion,
     )
 
 
@@ -70,13 +90,21 @@ def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
     )
 
 
-def _tracks(door: Door) -> Group:
+def _tracks(door: Door, bars: tuple[Part, ...]) -> Group:
+    return Group(name=_tracks_name(door), placement=Placement(), parts=bars)
+
+
+def _tracks_name(door: Door) -> str:
+    return join(door.place, "tracks")
+
+
+def _track_bars(door: Door) -> tuple[Part, ...]:
     """The tracks as plain bars over their planes: bought, shown so that the leaves hang on something."""
     hanging = door.hanging
     bottom = float(hanging.floor_gap) + float(hanging.leaf_height) + TRACK_ABOVE_LEAF
-    parts = tuple(
+    return tuple(
         Part(
-            name=join("tracks", f"{track.word} track"),
+            name=join(_tracks_name(door), f"{track.word} track"),
             noun="track",
             mark="K",
             material=STEEL,
@@ -88,7 +116,6 @@ def _tracks(door: Door) -> Group:
         )
         for track in hanging.tracks
     )
-    return Group(name="tracks", placement=Placement(), parts=parts)
 
 
 def marked(groups: Iterable[Group]) -> list[Group]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from parametric.problems import Problem, in_order
+from parametric.rules.among_doors import told_of_doors
 from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
@@ -120,8 +121,12 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
 
 
 def check(job: Checked) -> tuple[Problem, ...]:
-    """Every rule, all problems, stops first."""
-    return in_order(_once(problem for rule in RULES for problem in rule(job)))
+    """Every rule on every door, all problems, stops first."""
+    found = (
+        (own.door, tuple(_once(problem for rule in RULES for problem in rule(own))))
+        for own in job.each
+    )
+    return in_order(told_of_doors(found))
 
 
 def _once(problems: Iterator[Problem]) -> Iterator[Problem]:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
 from parametric.design import Design
 from parametric.model import Assembly
+from parametric.parts import parts_of
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.panel_field import PanelField
@@ -16,11 +18,22 @@ from parametric.units import length_text
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
-    """One job, as far as it could be worked out."""
+    """A job as far as it could be worked out; a rule is shown one door of it at a time."""
 
     resolved: Resolved
     assembly: Assembly
     loads: tuple[LeafLoad, ...]
+
+    @property
+    def each(self) -> Iterator[Checked]:
+        """Every door of the job by itself, with its own parts and weights."""
+        for door in self.resolved.doors:
+            leaves = {leaf.name for leaf in door.leaves}
+            yield Checked(
+                resolved=self.resolved.of(door),
+                assembly=parts_of(door, self.assembly),
+                loads=tuple(load for load in self.loads if load.leaf in leaves),
+            )
 
     @property
     def design(self) -> Design:
@@ -40,7 +53,7 @@ class Checked:
     @property
     def leaves(self) -> tuple[Leaf, ...]:
         """The leaves of the door; what is the same of several is told once."""
-        return self.resolved.door.leaves
+        return self.resolved.leaves
 
     @property
     def panels(self) -> tuple[tuple[Leaf, PanelField], ...]:

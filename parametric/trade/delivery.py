@@ -76,10 +76,9 @@ def delivery(
     """
     one_person, unit = resolved.shop.limits.one_person, resolved.design.unit
     leaves = [
-        _leaf(leaf, load, one_person)
-        for leaf, load in zip(resolved.door.leaves, loads, strict=True)
+        _leaf(leaf, load, one_person) for leaf, load in zip(resolved.leaves, loads, strict=True)
     ]
-    glazed = [leaf for leaf in resolved.door.leaves if leaf.lites]
+    glazed = [leaf for leaf in resolved.leaves if leaf.lites]
     bedded = any(
         pane.stops is None for leaf in glazed for lite in leaf.lites for pane in lite.panes
     )

@@ -17,14 +17,16 @@ _LATER = ("relief",)
 
 def fingerprint(resolved: Resolved, assembly: Assembly) -> str:
     """sha256, hex, of parts, places, motion, opening and finish; floats rounded to 1e-6 mm."""
-    opening = resolved.door.opening
+    openings = [(door.opening.outline(), door.opening.floor_line()) for door in resolved.doors]
     groups = [
         (group.name, group.placement, _motion(group), [_made(part) for part in group.parts])
         for group in assembly.groups
     ]
     finish = resolved.finish
     look = (finish.kind, finish.colour or "") if finish is not None else None
-    return digest(assembly.name, groups, opening.outline(), opening.floor_line(), look)
+    # Of one door as it stands, so that what was signed of a single door is still the same.
+    where = openings[0] if len(openings) == 1 else (openings,)
+    return digest(assembly.name, groups, *where, look)
 
 
 def mark(full: str) -> str:

@@ -46,7 +46,7 @@ def finish_order(resolved: Resolved) -> FinishOrder:
 
     Source: area x coats / coverage is arithmetic; coverage is the tin's.
     """
-    area = painted_area(resolved.door.leaves)
+    area = painted_area(resolved.leaves)
     finish = resolved.finish
     if finish is None or finish.kind == "none":
         return FinishOrder(
@@ -104,14 +104,14 @@ def _coat(product: str, coats: Figure, covers: Figure, area: Figure, spare: Figu
 
 
 def _steps(resolved: Resolved) -> tuple[str, ...]:
-    leaves = resolved.door.leaves
+    leaves = resolved.leaves
     steps = [
         "The same coats on both faces and all four edges, the top and the foot too: bare wood on "
         "one side takes up water and bows the leaf.",
     ]
     if any(leaf.guide is not None for leaf in leaves):
         steps.append("The floor guide's groove gets its first coat and no more.")
-    if resolved.door.hanging.swings:
+    if any(door.hanging.swings for door in resolved.doors):
         steps.append(
             "Hinge and lock mortises get their first coat and no more; hinges come off before the "
             "coats go on. What the coats add at every edge comes off the gaps."

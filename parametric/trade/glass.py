@@ -79,10 +79,7 @@ def outline_file(mark: str) -> str:
 def glass_order(resolved: Resolved, assembly: Assembly) -> tuple[GlassRow, ...]:
     """Panes by mark, with the class the opening asks for and the mark it must carry."""
     panes = {
-        pane.name: pane
-        for leaf in resolved.door.leaves
-        for lite in leaf.lites
-        for pane in lite.panes
+        pane.name: pane for leaf in resolved.leaves for lite in leaf.lites for pane in lite.panes
     }
     types: dict[str, list[str]] = {}
     for part in assembly.parts:

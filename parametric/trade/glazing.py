@@ -75,7 +75,7 @@ def glazing_order(resolved: Resolved, assembly: Assembly) -> GlazingOrder:
     marks = {name: row.mark for row in rows for name in row.names}
     openings = tuple(
         _opening(lite, pane, marks[pane.name])
-        for leaf in resolved.door.leaves
+        for leaf in resolved.leaves
         for lite in leaf.lites
         for pane in lite.panes
     )
@@ -167,7 +167,7 @@ def _stopped(resolved: Resolved) -> bool:
     """Whether a shaped pane stands between stops."""
     return any(
         pane.stops is not None and pane.outline is not None
-        for leaf in resolved.door.leaves
+        for leaf in resolved.leaves
         for lite in leaf.lites
         for pane in lite.panes
     )
@@ -203,7 +203,7 @@ def _slant(width: Figure, height: Figure, least_width: Figure, least_height: Fig
 def _stamp(resolved: Resolved) -> str:
     """Where the mark of a safety pane is seen when it is in."""
     said = printed(resolved)
-    lites = [lite for leaf in resolved.door.leaves for lite in leaf.lites]
+    lites = [lite for leaf in resolved.leaves for lite in leaf.lites]
     covered = max((_covered(lite, pane) for lite in lites for pane in lite.panes), key=float)
     what = "stops cover" if all(lite.rebate is None for lite in lites) else "rebates cover"
     return (

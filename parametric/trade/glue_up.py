@@ -107,7 +107,7 @@ def panel_glue_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelGlueUp,
         types.setdefault(part.mark, []).append(part.name)
     marks = {name: mark for mark, names in types.items() for name in names}
     found: dict[str, PanelGlueUp] = {}
-    for leaf in resolved.door.leaves:
+    for leaf in resolved.leaves:
         for field in leaf.panels:
             mark = marks[field.name]
             if mark not in found and not isinstance(field.panel, BoardPanel):
@@ -194,7 +194,7 @@ def _panel_steps(
 
 def leaf_glue_ups(resolved: Resolved) -> tuple[LeafGlueUp, ...]:
     """Every leaf, glued up in one go."""
-    return tuple(_leaf(resolved, leaf) for leaf in resolved.door.leaves)
+    return tuple(_leaf(resolved, leaf) for leaf in resolved.leaves)
 
 
 def _leaf(resolved: Resolved, leaf: Leaf) -> LeafGlueUp:

@@ -32,11 +32,11 @@ _One = TypeVar("_One")
 
 def hardware_for_glass(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
     """All of it, for every pane of every leaf."""
-    panes = [pane for leaf in resolved.door.leaves for lite in leaf.lites for pane in lite.panes]
+    panes = [pane for leaf in resolved.leaves for lite in leaf.lites for pane in lite.panes]
     yield from _tape(panes, said)
     yield from _blocks(panes, said)
     yield from _pins([pane.stops for pane in panes if pane.stops is not None], said)
-    yield from _bar_beds([lite for leaf in resolved.door.leaves for lite in leaf.lites], said)
+    yield from _bar_beds([lite for leaf in resolved.leaves for lite in leaf.lites], said)
     yield from _bedding([pane for pane in panes if pane.stops is None], said)
 
 

@@ -23,7 +23,7 @@ def hardware_for_hinges(
     carried = {own.hinges: own for load in loads for own in load.on_hinges}
     lots: dict[tuple[str, str], list[AnyHinges]] = {}
     on_jambs: set[str] = set()
-    for _, hung, on in hung_edges(resolved.door):
+    for _, hung, on in (edge for door in resolved.doors for edge in hung_edges(door)):
         lots.setdefault((hung.hinges.kind, _size(hung.hinges, said)), []).append(hung.hinges)
         if on == "jamb":
             on_jambs.add(hung.hinges.name)

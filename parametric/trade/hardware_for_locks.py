@@ -12,13 +12,13 @@ from parametric.trade.printed import Printed
 
 def hardware_for_locks(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
     """One line for every lock of other sizes; nothing where no leaf has one."""
-    leaves = resolved.door.leaves
-    let_in = any(leaf.strike is not None for leaf in leaves)
-    lots: dict[str, list[Lock]] = {}
-    for leaf in leaves:
-        if leaf.lock is not None:
-            lots.setdefault(_size(leaf.lock, said), []).append(leaf.lock)
-    for index, (size, locks) in enumerate(lots.items()):
+    lots: dict[tuple[str, bool], list[Lock]] = {}
+    for door in resolved.doors:
+        let_in = any(leaf.strike is not None for leaf in door.leaves)
+        for leaf in door.leaves:
+            if leaf.lock is not None:
+                lots.setdefault((_size(leaf.lock, said), let_in), []).append(leaf.lock)
+    for index, ((size, let_in), locks) in enumerate(lots.items()):
         lock = locks[0]
         mark = lock.written.maker_mark
         yield HardwareItem(

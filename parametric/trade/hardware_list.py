@@ -35,7 +35,7 @@ def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Hard
 def _pulls(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
     """One line for every pull of other sizes."""
     lots: dict[tuple[float, ...], list[Pull]] = {}
-    for leaf in resolved.door.leaves:
+    for leaf in resolved.leaves:
         for hung in leaf.pulls:
             pull = hung.pull
             sizes = (pull.body_length, pull.body_width, pull.body_depth, pull.flange_length)

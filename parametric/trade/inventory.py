@@ -59,7 +59,7 @@ class Inventory:
 def inventory(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]) -> Inventory:
     """What a resolved design comes to."""
     finish = resolved.finish
-    named = collect((resolved.door, loads))
+    named = collect((resolved.doors, loads))
     return Inventory(
         fingerprint=fingerprint(resolved, assembly),
         unit=resolved.design.unit,

@@ -8,14 +8,14 @@ a leaf that slides      a leaf on hinges          leaves that fold, in pairs
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from parametric.figures import Figure, largest, named
 from parametric.hardware.track import Track
 from parametric.model import Assembly, Part
 from parametric.names import join
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 
 
@@ -58,30 +58,30 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
     The mass is the sum of the parts as cut, stops and tenons with them, hardware without:
     what is bought weighs what its maker says.
     """
-    leaves, track = resolved.door.leaves, resolved.door.track
-    loads = []
-    for index, (leaf, group) in enumerate(zip(leaves, assembly.groups, strict=False)):
-        made = [part for part in group.parts if not part.supplied]
+    parts = {group.name: group.parts for group in assembly.groups}
+    return tuple(load for door in resolved.doors for load in _of_door(door, parts))
+
+
+def _of_door(door: Door, parts: Mapping[str, tuple[Part, ...]]) -> Iterator[LeafLoad]:
+    for index, leaf in enumerate(door.leaves):
+        made = [part for part in parts[leaf.name] if not part.supplied]
         wood = [part for part in made if part.material.look != "glass"]
         mass = _sum(join(leaf.name, "mass"), made)
         governing = _larger(join(leaf.name, "governing weight"), mass, leaf.weights.estimate)
-        hangers, hung = _hung(leaves, index, governing, track)
-        loads.append(
-            LeafLoad(
-                leaf=leaf.name,
-                mass=mass,
-                governing=governing,
-                bare=_larger(
-                    join(leaf.name, "governing weight without glass"),
-                    _sum(join(leaf.name, "mass without glass"), wood),
-                    leaf.weights.without_glass,
-                ),
-                per_hanger=hung,
-                hangers=hangers,
-                on_hinges=_on_hinges(leaf, governing),
-            )
+        hangers, hung = _hung(door.leaves, index, governing, door.track)
+        yield LeafLoad(
+            leaf=leaf.name,
+            mass=mass,
+            governing=governing,
+            bare=_larger(
+                join(leaf.name, "governing weight without glass"),
+                _sum(join(leaf.name, "mass without glass"), wood),
+                leaf.weights.without_glass,
+            ),
+            per_hanger=hung,
+            hangers=hangers,
+            on_hinges=_on_hinges(leaf, governing),
         )
-    return tuple(loads)
 
 
 def _hung(

@@ -11,6 +11,7 @@ from parametric.joints.loose_tenon import LooseTenon
 from parametric.model import Assembly, Slot
 from parametric.names import join
 from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
 from parametric.trade.cautions import DUST, PLUNGED_CUT, ROUTER, Cautions
 from parametric.trade.milling import Setting
 from parametric.trade.printed import Printed, printed
@@ -62,8 +63,8 @@ class GrooveSetUp:
 
 def loose_tenon_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[LooseTenonSetUp, ...]:
     """One for every size of slot; leaves that share a joint share it."""
-    sizes: dict[tuple[float, ...], list[int]] = {}
-    for index, leaf in enumerate(resolved.door.leaves):
+    sizes: dict[tuple[float, ...], list[Leaf]] = {}
+    for leaf in resolved.leaves:
         joint = leaf.joint
         if not isinstance(joint, LooseTenon):
             continue
@@ -79,22 +80,23 @@ def loose_tenon_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[LooseTe
                 leaf.thickness,
             )
         )
-        sizes.setdefault(key, []).append(index)
+        sizes.setdefault(key, []).append(leaf)
     return tuple(
         _set_up(resolved, assembly, own, number) for number, own in enumerate(sizes.values(), 1)
     )
 
 
-def _set_up(resolved: Resolved, assembly: Assembly, own: list[int], number: int) -> LooseTenonSetUp:
-    leaves = [resolved.door.leaves[index] for index in own]
+def _set_up(
+    resolved: Resolved, assembly: Assembly, leaves: list[Leaf], number: int
+) -> LooseTenonSetUp:
     joint = leaves[0].joint
     assert isinstance(joint, LooseTenon), "leaves are told apart before"
 
     def at(quantity: str, value: float, unit: str = "mm") -> Figure:
         return named(join(f"tenon set-up {number}", quantity), value, unit)
 
-    groups = [assembly.groups[index] for index in own]
-    parts = [part for group in groups for part in group.parts]
+    names = {leaf.name for leaf in leaves}
+    parts = [part for group in assembly.groups if group.name in names for part in group.parts]
     slots = sum(isinstance(cut, Slot) for part in parts for cut in part.cuts)
     tenons = at("tenons", Figure(sum(part.noun == "loose tenon" for part in parts), unit=""), "")
     fence = at("face to the cutter's middle", leaves[0].thickness / 2)

@@ -96,7 +96,7 @@ def panel_saw_set_ups(resolved: Resolved, assembly: Assembly) -> tuple[PanelSawS
         names.setdefault(part.mark, []).append(part.name)
     marks = {name: mark for mark, own in names.items() for name in own}
     found: dict[str, PanelSawSetUp] = {}
-    for leaf in resolved.door.leaves:
+    for leaf in resolved.leaves:
         for field in leaf.panels:
             mark = marks[field.name]
             if mark not in found and isinstance(field.panel, RaisedPanel):

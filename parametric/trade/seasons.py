@@ -31,13 +31,12 @@ class LeafSeason:
 
 def leaf_seasons(resolved: Resolved) -> tuple[LeafSeason, ...]:
     """Every leaf that stands between gaps; one with an edge that is free has room enough."""
-    hanging, shop = resolved.door.hanging, resolved.shop
     found = []
-    for leaf in resolved.door.leaves:
+    for hanging, leaf in ((door.hanging, leaf) for door in resolved.doors for leaf in door.leaves):
         room = _room(hanging, leaf)
         if room is None:
             continue
-        growth = stile_growth(leaf, shop)
+        growth = stile_growth(leaf, resolved.shop)
         found.append(
             LeafSeason(
                 leaf=leaf.name,

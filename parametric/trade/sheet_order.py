@@ -47,7 +47,7 @@ def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
     Source: first fit in strips, the widest piece first; common practice, no source.
     """
     boards: dict[str, Board] = {}
-    for leaf in resolved.door.leaves:
+    for leaf in resolved.leaves:
         for field in leaf.panels:
             if isinstance(field.panel.material, Board):
                 boards[field.name] = field.panel.material

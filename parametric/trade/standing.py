@@ -9,11 +9,11 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from parametric.model import Placement, State, Turn, along
+from parametric.model import State, Turn
 from parametric.resolve.door import Door
+from parametric.resolve.footprint import Point, footprint
 from parametric.resolve.leaf import Leaf
 
-Point = tuple[float, float]
 Stretch = tuple[float, float]
 """From left to right, mm from the left edge of the opening."""
 
@@ -32,17 +32,6 @@ class Swept(NamedTuple):
     right: float
     near: float
     far: float
-
-
-def footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
-    """A leaf's four corners, its front two first, when it has gone a part, 0 to 1, of its way."""
-    hung = leaf.hung
-    half = float(leaf.thickness) / 2
-    left, width = float(hung.left), float(leaf.width)
-    y = -float(hung.plane)
-    shut = ((left, y - half), (left + width, y - half), (left + width, y + half), (left, y + half))
-    found = (along(Placement(origin=(x, y, 0.0)), hung.motion, part).origin for x, y in shut)
-    return tuple((x, y) for x, y, _ in found)
 
 
 def width_taken(leaf: Leaf, part: float) -> Stretch:

@@ -90,7 +90,7 @@ Found = tuple[Part, int, Slot | Groove | Pocket]
 
 def stop_list(resolved: Resolved, assembly: Assembly) -> tuple[StopLine, ...]:
     """Every slot, stopped groove and pocket along its piece, from the foot up."""
-    feet = {rail.name: rail.foot for leaf in resolved.door.leaves for rail in leaf.rails}
+    feet = {rail.name: rail.foot for leaf in resolved.leaves for rail in leaf.rails}
     lines: dict[tuple[object, ...], list[Found]] = {}
     for group in assembly.groups:
         for part in group.parts:

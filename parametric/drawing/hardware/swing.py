@@ -34,7 +34,7 @@ from parametric.drawing.site import level_cut
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
 from parametric.resolve.door import Door
-from parametric.trade.standing import footprint
+from parametric.resolve.footprint import footprint
 from parametric.units import mm_text
 
 _STUB, _DEEP = 9.0, 8.0

@@ -16,9 +16,9 @@ from parametric.drawing.primitives import Circle
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.resolve.footprint import footprint
 from parametric.resolve.leaf import Leaf
 from parametric.trade.installing import InstallSheet
-from parametric.trade.standing import footprint
 
 WALL = 5.5
 """How much wall is drawn behind its face, mm on paper."""
