@@ -19,42 +19,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from parametric.catalog.case_facts import GRAVITY, TEST_LOAD, TEST_MOST, TEST_SAG
 from parametric.figures import Figure, named, smallest, square
 from parametric.loaded import is_over
 from parametric.names import join
-from parametric.units import FOOT, INCH, LOAD_OVER, STANDARD_GRAVITY
 
 CREEP = "A load that stays makes it sag farther over the years, to about double."
 """Source: Wood Handbook, FPL-GTR-190 (2010), chapter 5, creep, from memory."""
-
-_STANDARD = "ANSI/KCMA A161.1: shelves at 15 lb/ft2 for 7 days sag 1/16 in a foot, 1/4 in at most"
-TEST_LOAD = Figure(
-    15 * float(LOAD_OVER.sizes["lb/ft2"]),
-    "load of the cabinet standard",
-    origin="catalogue",
-    unit="kg/m2",
-    source=_STANDARD,
-)
-TEST_SAG = Figure(
-    float(INCH / 16 / (FOOT / 1000)),
-    "sag of the cabinet standard",
-    origin="catalogue",
-    unit="mm/m",
-    source=_STANDARD,
-)
-TEST_MOST = Figure(
-    float(INCH / 4),
-    "most sag of the cabinet standard",
-    origin="catalogue",
-    source=_STANDARD,
-)
-_GRAVITY = Figure(
-    float(STANDARD_GRAVITY),
-    "standard gravity",
-    origin="catalogue",
-    unit="N/kg",
-    source="3rd CGPM, 1901: 9.80665 m/s2",
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +90,7 @@ def sag_of(name: str, load: Figure, span: Figure, bending: Figure) -> Figure:
 def load_along(name: str, load: Figure, depth: Figure) -> Figure:
     """N to the mm of a shelf's length, of kg to its metre or to the square metre of it."""
     along = load * depth / 1000 if is_over(load) else load
-    return named(name, along * _GRAVITY / 1000, "N/mm")
+    return named(name, along * GRAVITY / 1000, "N/mm")
 
 
 def longest_span(name: str, load: Figure, bending: Figure, sag: Figure) -> Figure:
@@ -187,7 +158,7 @@ def shelf_sag(
         left=named(at("sag left"), limit - sagged),
         carries=named(
             at("load that reaches the limit"),
-            limit * (384 * together) / (5 * square(square(span))) / _GRAVITY * 1000,
+            limit * (384 * together) / (5 * square(square(span))) / GRAVITY * 1000,
             "kg/m",
         ),
         longest=longest_span(at("longest span"), along, together, sag),

@@ -9,15 +9,9 @@ from __future__ import annotations
 
 import pytest
 
+from parametric.catalog.case_facts import TEST_LOAD, TEST_MOST, TEST_SAG
 from parametric.figures import Figure
-from parametric.trade.shelf_sag import (
-    TEST_LOAD,
-    TEST_MOST,
-    TEST_SAG,
-    bending_stiffness,
-    load_along,
-    longest_span,
-)
+from parametric.trade.shelf_sag import bending_stiffness, load_along, longest_span
 from parametric.units import LOAD_OVER, STIFFNESS
 
 INCH = 25.4
