@@ -253,7 +253,7 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
 """Keys that may hold a list or braces in the language, but not in this version."""
 
 KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"survey": _words("ceiling depth studs route"), "board": ("thickness",)}
+    {"survey": _words("ceiling depth studs"), "board": ("thickness",)}
 )
 """Keys that are read and kept, though this version works nothing out from them."""
 

@@ -10,6 +10,7 @@ from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
+from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
 from parametric.rules.checked import Checked
 from parametric.rules.cutter_too_big import cutter_too_big
 from parametric.rules.field_stands_proud import field_stands_proud
@@ -114,6 +115,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     moisture_out_of_range,
     panel_moves_upright,
     heavy_leaf,
+    cannot_be_brought_in,
     rails_out_of_line,
     reading_doubted,
     word_says_nothing,

@@ -15,7 +15,7 @@ from parametric.hardware.butt_hinge import ButtHinges
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
-from parametric.trade.printed import weight, weight_limit
+from parametric.trade.printed import several, weight, weight_limit
 
 _NEAR = 5.0
 """A step passed by no more is worth a word, mm. Common practice, no source."""
@@ -24,7 +24,7 @@ _NEAR = 5.0
 def hinge_overloaded(job: Checked) -> Iterator[Problem]:
     """Stop over the rating, caution for too few, a note for what a little less height would save."""
     told: set[tuple[str, str]] = set()
-    for problem in (*_rated(job), *_counted(job)):
+    for problem in (*_rated(job), *_counted(job), *_just_passed(job)):
         if (problem.code, problem.message) not in told:
             told.add((problem.code, problem.message))
             yield problem
@@ -85,18 +85,33 @@ def _counted(job: Checked) -> Iterator[Problem]:
                     allowed=f"{int(asked)} or more",
                     fix=f"Write `count: {int(asked)}`, or leave it to the steps.",
                 )
-            saving = counted.saving
+
+
+def _just_passed(job: Checked) -> Iterator[Problem]:
+    """What a little less height would save, over all leaves that it is so with."""
+    alike: dict[tuple[str, int, int, str], list[ButtHinges | CupHinges]] = {}
+    for leaf in job.leaves:
+        for hung in leaf.hinges:
+            hinges = hung.hinges
+            if not isinstance(hinges, (ButtHinges, CupHinges)):
+                continue
+            saving = hinges.counted.saving
             if saving is not None and not exceeds(saving.over, _NEAR):
-                several = int(saving.saved) > 1
-                yield Problem(
-                    code="hinge_step_just_passed",
-                    level="note",
-                    message=f"A leaf {job.size(leaf.height)} high takes {int(hinges.count)} "
-                    f"hinges: {job.fine(saving.over)} less, and it would save "
-                    f"{int(saving.saved)} {'hinges' if several else 'hinge'} a leaf.",
-                    where=written.line("steps"),
-                    about=hinges.count.name or "",
-                    found=job.size(leaf.height),
-                    allowed=f"{job.size(saving.step)} or less for "
-                    f"{int(hinges.count - saving.saved)}",
-                )
+                words = (job.size(leaf.height), job.fine(saving.over))
+                key = (words[0], int(hinges.count), int(saving.saved), words[1])
+                alike.setdefault(key, []).append(hinges)
+    for (height, count, saved, over), found in alike.items():
+        first = found[0]
+        saving = first.counted.saving
+        assert saving is not None
+        whole = "" if len(found) == 1 else f", {saved * len(found)} in all"
+        yield Problem(
+            code="hinge_step_just_passed",
+            level="note",
+            message=f"A leaf {height} high takes {count} hinges: {over} less, and it would save "
+            f"{several(saved, 'hinge')} a leaf{whole}.",
+            where=first.written.line("steps"),
+            about=first.count.name or "",
+            found=height,
+            allowed=f"{job.size(saving.step)} or less for {count - saved}",
+        )

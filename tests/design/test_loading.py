@@ -104,11 +104,11 @@ def test_a_block_nobody_uses_is_noted(tmp_path: Path) -> None:
 
 
 def test_a_fact_kept_for_later_is_noted(tmp_path: Path) -> None:
-    design = changed(PLAIN, ("heights:", "route: 800 x 2000 x 3000, heights:"))
+    design = changed(PLAIN, ("heights:", "depth: 700, heights:"))
     found = loaded(tmp_path, design)
     assert found.design is not None
     assert [(p.level, p.code, p.about) for p in found.problems] == [
-        ("note", "not_used_yet", "route")
+        ("note", "not_used_yet", "depth")
     ]
 
 

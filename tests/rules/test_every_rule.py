@@ -996,7 +996,18 @@ CASES = (
         "note",
         {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {81-1/4: 2, 90: 3}}"},
         {HINGE: "hinge: {kind: butt, length: 4-1/2, steps: {81-3/8: 2, 90: 3}}"},
-        "1/8 less, and it would save 1 hinge a leaf",
+        "1/8 less, and it would save 1 hinge a leaf, 2 in all.",
+        design=PAIR,
+    ),
+    # A leaf of 81-3/8 x 29-13/16 x 1-3/4: through a door 2 x 80 it goes lying on its long edge, the
+    # 1-3/4 across and 29-13/16 high; along 81 it does not, and leaning it would need
+    # (2*81.375*29.8125*80 + (81.375**2 - 29.8125**2)*sqrt(86.66**2 - 80**2))/86.66**2 = 77.1.
+    case(
+        "cannot_be_brought_in",
+        "caution",
+        {"survey:": "survey:\n  route: 2 x 77 x 80"},
+        {"survey:": "survey:\n  route: 2 x 77-1/2 x 80"},
+        "29-13/16 x 81-3/8 x 1-3/4, does not go in by a way 2 wide, 77 high and 80 long",
         design=PAIR,
     ),
     # 1-3/4 - 1-3/8 + 1/8 = 1/2, and 3 x 3/16 = 9/16; with 3/16 it is that.
