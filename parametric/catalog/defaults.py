@@ -20,6 +20,7 @@ _HANDBOOK = (
 )
 
 _SHELVES = "ANSI/KCMA A161.1, shelves: 15 lb/ft2 for 7 days, at most 1/16 in a foot of span"
+_UNDER = "common for slides under the box, their data sheet says; from memory"
 
 
 class Default(NamedTuple):
@@ -161,6 +162,45 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         ),
         "hinge pivot": _habits(from_edge="40"),
         "lock": _habits(fit="0.3", extra_depth="0.5", faceplate_corner="0", height="1000"),
+        "drawer": _habits(
+            kind="side slides",
+            sides="15",
+            above="6",
+            behind="3",
+            bottom="9",
+            bottom_board="plywood",
+            bottom_groove="7",
+            bottom_clearance="0.5",
+            bottom_span=Default(
+                "84", "common practice, no source: 6 up to 500 wide, 9 up to 750, 12 up to 1000"
+            ),
+            joint="dowel",
+            slope="1 in 8",
+            tails_every="35",
+            pin="10",
+            finger="10",
+            dowel="8 x 30",
+            screw="4 x 45",
+            fixings_every="40",
+            fixings_in="16",
+        ),
+        "drawer side slides": _habits(
+            slides=Default("12.7", "half an inch, what slides of this kind take; from memory"),
+            lengths_every="50",
+            below="12",
+            bottom_up="12",
+        ),
+        "drawer under slides": _habits(
+            below="14",
+            bottom_up=Default("13", f"{_UNDER}: 12 to 13 under the bottom"),
+            inside_less=Default("42", f"{_UNDER}: 42 to 43 for sides up to 16"),
+            thickest_side=Default("16", _UNDER),
+            back_notch=Default("35 x 13", f"{_UNDER}: so that the runners go through"),
+            lengths_every="50",
+        ),
+        "drawer wooden runners": _habits(
+            below="20", bottom_up="12", beside="1", runner="30 x 20", set_back="20"
+        ),
         "finish": _habits(
             kind="none",
             primer_coats="1",
@@ -246,6 +286,31 @@ INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "sticking ogee": _habits(width="14.2875", depth="9.525", fillet="1.5875"),
         "sticking cove": _habits(width="12.7", depth="9.525", fillet="1.5875"),
         "sticking bead": _habits(round="7.9375", quirk="1.5875", sunk="0.396875"),
+        # boards, slides and bits in fractions of an inch: sides 5/8, bottom 3/8 in grooves 1/4
+        "drawer": _habits(
+            sides="15.875",
+            above="6.35",
+            behind="3.175",
+            bottom="9.525",
+            bottom_groove="6.35",
+            bottom_clearance="0.79375",
+            tails_every="34.925",
+            pin="9.525",
+            finger="9.525",
+            dowel="7.9375 x 31.75",
+            screw="4.1656 x 44.45",
+            fixings_every="38.1",
+            fixings_in="15.875",
+        ),
+        "drawer side slides": _habits(lengths_every="50.8", below="12.7", bottom_up="12.7"),
+        "drawer under slides": _habits(below="14.2875", bottom_up="12.7", lengths_every="76.2"),
+        "drawer wooden runners": _habits(
+            below="19.05",
+            bottom_up="12.7",
+            beside="1.5875",
+            runner="31.75 x 19.05",
+            set_back="19.05",
+        ),
     }
 )
 """What a design in inches takes in place of the above."""

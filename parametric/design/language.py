@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
+from parametric.cases.drawer_written import DRAWER_KINDS
 from parametric.cases.shelf import ShelfSpec
 from parametric.design.layer_names import LayerNamesSpec
 from parametric.design.leaf import Band, LeafSpec
@@ -58,6 +59,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "pull": MappingProxyType({"recessed": PullSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
         "lock": MappingProxyType(dict[str, type[Block]](LOCK_KINDS)),
+        "drawer": MappingProxyType(dict[str, type[Block]](DRAWER_KINDS)),
     }
 )
 """Blocks that are read by their `kind`, and the Spec of each kind that builds."""
@@ -105,7 +107,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "counter",
     "offcuts",
     "back",
-    "drawer",
     "rates",
 )
 ONCE: tuple[str, ...] = (
@@ -144,6 +145,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "finish",
         "timber",
         "board",
+        "drawer",
     ),
 )
 """Blocks that may differ from one option of a design to another: those that make the doors."""
@@ -223,6 +225,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "pull": ("recessed", "edge", "bar", "knob"),
         "hinge": tuple(HINGE_KINDS),
         "lock": tuple(LOCK_KINDS),
+        "drawer": tuple(DRAWER_KINDS),
     }
 )
 """Every kind there is; KINDS says which build."""

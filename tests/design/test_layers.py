@@ -142,12 +142,12 @@ def test_habits_for_other_doors_are_left_alone(tmp_path: Path) -> None:
 
 
 def test_what_waits_for_a_later_version_may_stay_in_the_house(tmp_path: Path) -> None:
-    house = HOUSE + "rates: {bench: 60 per hour}\ndrawer deep: {sides: 15}\nblanks: {rough: 8/4}\n"
+    house = HOUSE + "rates: {bench: 60 per hour}\nslats deep: {width: 15}\nblanks: {rough: 8/4}\n"
     found = loaded(tmp_path, PLAIN, house)
     assert found.design is not None
     assert [(p.level, p.code, p.about) for p in found.problems] == [
         ("note", "not_used_yet", "rates"),
-        ("note", "not_used_yet", "drawer deep"),
+        ("note", "not_used_yet", "slats deep"),
         ("note", "not_used_yet", "rough"),
     ]
 
