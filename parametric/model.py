@@ -256,10 +256,40 @@ class Moulded:
     making: Making
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drilled:
+    """One round hole, or a row of equal ones from (u, v) on: up `along`, `pitch` apart.
+
+    `depth` is from the blank's surface; equal to the wood behind the face, the holes go
+    through. `surface` is the floor they start from, as that of a wider hole on the same middle.
+    `pitch` is above 0 where there is more than one.
+    """
+
+    name: str
+    face: Face
+    u: float
+    v: float
+    diameter: float
+    depth: float
+    making: Making
+    count: int = 1
+    pitch: float = 0.0
+    along: Literal["u", "v"] = "u"
+    surface: float = 0.0
+
+    @property
+    def places(self) -> tuple[tuple[float, float], ...]:
+        """The middle of each hole on its face, from the first one on."""
+        u, v, pitch = float(self.u), float(self.v), float(self.pitch)
+        along, across = (pitch, 0.0) if self.along == "u" else (0.0, pitch)
+        return tuple((u + along * n, v + across * n) for n in range(self.count))
+
+
 Cut = (
     Slot
     | Pocket
     | Groove
+    | Drilled
     | Trim
     | Mitre
     | RaisedBevel
@@ -373,6 +403,9 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
             area = (cut.u1 - cut.u0) * cut.width - stopped * round_off
             ramps = stopped * ramp_area(cut.ramp, deep) * cut.width if cut.ramp else 0.0
             return area * deep + ramps
+        case Drilled():
+            deep = cut.depth - cut.surface
+            return cut.count * math.pi * cut.diameter**2 / 4 * deep
         case Trim():
             return cut.length * blank.width * blank.thickness
         case Mitre():

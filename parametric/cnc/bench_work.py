@@ -14,6 +14,7 @@ from parametric.model import (
     Assembly,
     By,
     Cut,
+    Drilled,
     Groove,
     Island,
     Mitre,
@@ -142,6 +143,11 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
                 f"{n(cut.v)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}{ramp}"
             )
+        case Drilled():
+            return (
+                f"{_bore(cut, n)}, {_down(n, cut.depth, cut.surface)}, "
+                f"in the {face_word(part, cut.face)}"
+            )
         case Trim():
             return f"trim {n(cut.length)} off the {face_word(part, cut.end)}"
         case Mitre():
@@ -204,6 +210,18 @@ def _shape(outline: Outline, n: Callable[[float], str]) -> str:
             corner += f" {way} {bow}"
         said.append(corner)
     return f"the shape {', '.join(said)}"
+
+
+def _bore(cut: Drilled, n: Callable[[float], str]) -> str:
+    """One hole and where its middle is, or a row of them from the first to the last."""
+    at = f"{n(cut.u)}; {n(cut.v)}"
+    if cut.count == 1:
+        return f"bore 1 hole {n(cut.diameter)} dia at {at}"
+    way = "along" if cut.along == "u" else "across"
+    return (
+        f"bore {cut.count} holes {n(cut.diameter)} dia, "
+        f"the first at {at}, then every {n(cut.pitch)} {way}"
+    )
 
 
 def _down(n: Callable[[float], str], depth: float, surface: float) -> str:

@@ -10,6 +10,7 @@ along the edge of the wood is open there.
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 import math
 from collections.abc import Sequence
@@ -23,6 +24,7 @@ from parametric.figures import plain
 from parametric.model import (
     Blank,
     Cut,
+    Drilled,
     Face,
     Groove,
     Pocket,
@@ -35,7 +37,7 @@ from parametric.outlines import Bounds, Outline, Radii, Vertex, bounds_of, round
 from parametric.trade.moulded_runs import wood_along
 
 Boxed = Slot | Pocket | Groove
-Routed = Boxed | Shaped
+Routed = Boxed | Shaped | Drilled
 
 _SAME = 1e-6
 """mm, a nanometre: nearer than this is the same place."""
@@ -60,6 +62,8 @@ class Operation:
     part: str
     note: str = ""
     layers: LayerNames = OURS
+    row: str = ""
+    """The same for all holes of one bored row, and for none besides; empty for all other cuts."""
 
     @property
     def layer(self) -> str:
@@ -78,7 +82,7 @@ def routed(cut: Cut) -> Routed | None:
     A groove with ramps was stopped on the saw, whatever made it.
     """
     match cut:
-        case Slot() | Pocket() | Shaped():
+        case Slot() | Pocket() | Shaped() | Drilled():
             return cut
         case Groove():
             return None if cut.ramp else cut
@@ -108,7 +112,7 @@ def squaring(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> float:
     return stopped * (4 - math.pi) / 2 * float(cut.corner) ** 2 * float(cut.depth - cut.surface)
 
 
-def bounds_on_face(cut: Routed) -> Bounds:
+def bounds_on_face(cut: Boxed | Shaped) -> Bounds:
     """The box of a cut in its face's own u and v, mm."""
     match cut:
         case Slot() | Groove():
@@ -136,7 +140,7 @@ def corners_of(cut: Boxed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
             return (at_high, at_high, at_low, at_low)
 
 
-def relief_of(cut: Routed) -> float:
+def relief_of(cut: Boxed | Shaped) -> float:
     """The radius that a pocket's corners are relieved by, mm; 0 where they are left."""
     if isinstance(cut, Pocket) and cut.relief > cut.corner + _SAME:
         return float(cut.relief)
@@ -150,8 +154,42 @@ def largest_cutter(cut: Boxed, corner: float) -> float:
     return min(narrowest, 2 * corner) if corner else narrowest
 
 
-def make_operation(
+def make_operations(
     cut: Routed, blank: Blank, cuts: Sequence[Cut], part: str, cutters: Sequence[float]
+) -> tuple[Operation, ...]:
+    """A cut as operations, a hole each of a row; the arguments are those of `make_operation`.
+
+    A hole is bored with a bit as wide as itself where its cut names no cutter.
+
+    Raises:
+        ValueError: as `make_operation`.
+    """
+    if not isinstance(cut, Drilled):
+        return (make_operation(cut, blank, cuts, part, cutters),)
+    wide = float(cut.diameter)
+    making = dataclasses.replace(cut.making, cutter=cut.making.cutter or wide)
+    bores = (
+        Pocket(
+            name=cut.name,
+            face=cut.face,
+            u=u,
+            v=v,
+            length=wide,
+            width=wide,
+            corner=wide / 2,
+            depth=cut.depth,
+            making=making,
+            surface=cut.surface,
+        )
+        for u, v in cut.places
+    )
+    made = (make_operation(bore, blank, cuts, part, cutters) for bore in bores)
+    row = f"{part}: {cut.name} in the {cut.face} at {float(cut.u)!r};{float(cut.v)!r}"
+    return tuple(dataclasses.replace(one, note=f"{depth_text(wide)} dia", row=row) for one in made)
+
+
+def make_operation(
+    cut: Boxed | Shaped, blank: Blank, cuts: Sequence[Cut], part: str, cutters: Sequence[float]
 ) -> Operation:
     """A cut as an operation, its outline still in the face's own u and v.
 
@@ -261,7 +299,7 @@ def _kind(cut: Boxed, bounds: Bounds, radii: Radii, thickness: float) -> CutKind
             return "groove"
 
 
-def _note(cut: Routed, blank: Blank, cuts: Sequence[Cut]) -> str:
+def _note(cut: Boxed, blank: Blank, cuts: Sequence[Cut]) -> str:
     if relief_of(cut):
         return "run the cutter into the corners, as drawn"
     if isinstance(cut, Slot) and cut.surface:

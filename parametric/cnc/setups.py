@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.catalog.layer_names import OURS, LayerNames
-from parametric.cnc.operations import Operation, Routed, has_square_corners, make_operation, routed
+from parametric.cnc.operations import (
+    Operation,
+    Routed,
+    has_square_corners,
+    make_operations,
+    routed,
+)
 from parametric.cnc.views import (
     Side,
     View,
@@ -186,7 +192,7 @@ def _part_set_ups(kind: PartType, cutters: Sequence[float]) -> Iterator[SetUp]:
             thickness=float(face_depth(face, part.blank)),
             x_from=face_word(part, along_left(face)),
             y_from=face_word(part, along_foot(face)),
-            operations=_in_order(_placed(cut, part, view, cutters) for cut in here),
+            operations=_in_order(op for cut in here for op in _placed(cut, part, view, cutters)),
             turned=tuple(_turned(kind, face)),
         )
 
@@ -209,12 +215,12 @@ def _turned(kind: PartType, face: Face) -> Iterator[str]:
             yield f"{twin.name} lies turned: {', '.join(other)}"
 
 
-def _placed(cut: Routed, part: Part, view: View, cutters: Sequence[float]) -> Operation:
-    flat = make_operation(cut, part.blank, part.cuts, part.name, cutters)
-    return dataclasses.replace(flat, outline=view.outline(flat.outline))
+def _placed(cut: Routed, part: Part, view: View, cutters: Sequence[float]) -> Iterator[Operation]:
+    for flat in make_operations(cut, part.blank, part.cuts, part.name, cutters):
+        yield dataclasses.replace(flat, outline=view.outline(flat.outline))
 
 
-def _in_order(operations: Iterator[Operation]) -> tuple[Operation, ...]:
+def _in_order(operations: Iterable[Operation]) -> tuple[Operation, ...]:
     """From left to right, then up, the shallow before the deep."""
 
     def place(op: Operation) -> tuple[float, float, float, str]:
@@ -248,13 +254,14 @@ def _leaf_set_up(
     if max(surfaces) - min(surfaces) > _SAME or max(thicknesses) - min(thicknesses) > _SAME:
         raise ValueError(f"{group.name}: what is routed on its {side} lies in several planes")
     operations = (
-        _placed(
+        operation
+        for cut, part in here
+        for operation in _placed(
             cut,
             part,
             leaf_view(side, cut.face, part.blank, part.placement, left, right, foot),
             cutters,
         )
-        for cut, part in here
     )
     return SetUp(
         file=f"{file_stem(f'{group.name} {side}')}.dxf",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 
 from parametric.drawing import shaped
 from parametric.drawing.moulded_fronts import goes_over_stiles
@@ -11,6 +12,7 @@ from parametric.drawing.plane import Point, Polygon, rectangle, without_spikes
 from parametric.drawing.shaped import flattened, less, open_to
 from parametric.model import (
     Blank,
+    Drilled,
     Groove,
     Island,
     Mitre,
@@ -74,6 +76,12 @@ def across(part: Part, at: float) -> Polygon:
                 sides.setdefault(cut.face, []).append(
                     (middle - half, middle + half, float(cut.depth))
                 )
+            case Drilled() if "end" not in cut.face:
+                for u, middle in cut.places:
+                    if abs(at - u) < (radius := float(cut.diameter) / 2):
+                        half = math.sqrt(radius**2 - (at - u) ** 2)
+                        notch = (middle - half, middle + half, float(cut.depth))
+                        sides.setdefault(cut.face, []).append(notch)
             case Moulded() if (taken := run_across(cut, at, thick)) is not None:
                 ends.append(taken)
             case Island():

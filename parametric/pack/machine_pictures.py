@@ -5,11 +5,12 @@ Drawing knows no machine: what it draws of one is laid out here.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 
 from parametric.catalog.bench import CUT_A_PASS
 from parametric.cnc.bench_work import bench_work
-from parametric.cnc.operations import Operation
+from parametric.cnc.operations import Operation, depth_text
 from parametric.cnc.setups import PartType, SetUp, face_word, part_types
 from parametric.cnc.tool_list import ToolUse, tool_uses
 from parametric.cnc.views import along_foot, along_left
@@ -85,7 +86,7 @@ def _set_up(one: SetUp, number: int, types: dict[str, PartType]) -> MachineSetUp
         thickness=at("thickness", one.thickness),
         lies=_lies(one, types),
         leaf=one.face is None,
-        cuts=tuple(_cut(op, n, length, at) for n, op in enumerate(one.operations, 1)),
+        cuts=tuple(_cut(ops, n, length, at) for n, ops in enumerate(_rows(one), 1)),
         tools=tuple(_tool(use, one, at) for use in tool_uses(one)),
         clear=tuple(_clear(one, at)),
     )
@@ -117,7 +118,16 @@ def _lies(one: SetUp, types: dict[str, PartType]) -> Lies:
 _At = Callable[..., Figure]
 
 
-def _cut(op: Operation, number: int, length: Figure, at: _At) -> MachineCut:
+def _rows(one: SetUp) -> tuple[tuple[Operation, ...], ...]:
+    """The operations of a file as they are numbered: the holes of a row together, all others alone."""
+    found: dict[str, list[Operation]] = {}
+    for place, operation in enumerate(one.operations):
+        found.setdefault(operation.row or str(place), []).append(operation)
+    return tuple(map(tuple, found.values()))
+
+
+def _cut(ops: Sequence[Operation], number: int, length: Figure, at: _At) -> MachineCut:
+    op, *others = ops
     x0, y0, x1, y1 = bounds_of(op.outline)
     name = f"cut {number}"
     low_x, high_x = at(f"{name} x low", x0), at(f"{name} x high", x1)
@@ -132,21 +142,57 @@ def _cut(op: Operation, number: int, length: Figure, at: _At) -> MachineCut:
         length=at(f"{name} along x", high_x - low_x),
         width=at(f"{name} along y", high_y - low_y),
         beyond=at(f"{name} to the right end", length - high_x),
+        others=tuple(tuple((v.x, v.y, v.bulge) for v in one.outline) for one in others),
+        middles=_middles(ops, name, at) if op.row else None,
     )
 
 
+def _middles(
+    ops: Sequence[Operation], name: str, at: _At
+) -> tuple[tuple[Figure, ...], tuple[Figure, ...]]:
+    """Where the middles of the first and the last hole of a row are; once where they are level."""
+    ends = [_middle(op) for op in dict.fromkeys((ops[0], ops[-1]))]
+
+    def along(which: int, word: str) -> tuple[Figure, ...]:
+        places = dict.fromkeys(round(end[which], 6) for end in ends)
+        words = ("first", "last")
+        return tuple(
+            at(f"{name} {word} of the {w}", p) for w, p in zip(words, places, strict=False)
+        )
+
+    return (along(0, "x"), along(1, "y"))
+
+
+def _middle(op: Operation) -> tuple[float, float]:
+    x0, y0, x1, y1 = bounds_of(op.outline)
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _row_words(ops: Sequence[Operation], number: int) -> Iterator[str]:
+    """How many holes a row has and how far apart, mm, as the file has them."""
+    if len(ops) > 1:
+        apart = math.dist(_middle(ops[0]), _middle(ops[1]))
+        yield f"cut {number}: {len(ops)} at {depth_text(apart)}"
+
+
 def _tool(use: ToolUse, one: SetUp, at: _At) -> MachineTool:
-    own = [(n, op) for n, op in enumerate(one.operations, 1) if op.layer == use.layer]
+    own = [(n, ops) for n, ops in enumerate(_rows(one), 1) if ops[0].layer == use.layer]
+    first = own[0][1][0]
     cutter, depth = at(f"{use.layer} cutter", use.cutter), at(f"{use.layer} depth", use.depth)
+    # a bit bores in one go, and comes up to clear itself as the machine's program has it
+    bored = all(ops[0].row for _, ops in own)
+    passes = Figure(1.0, unit="") if bored else whole_up(depth / (cutter * CUT_A_PASS))
     return MachineTool(
         layer=use.layer,
         cuts=tuple(n for n, _ in own),
         cutter=cutter,
         depth=depth,
-        passes=at(f"{use.layer} passes", whole_up(depth / (cutter * CUT_A_PASS)), ""),
-        across=at(f"{use.layer} passes across", _across(own[0][1], cutter), ""),
+        passes=at(f"{use.layer} passes", passes, ""),
+        across=at(f"{use.layer} passes across", _across(first, cutter), ""),
         corner=at(f"{use.layer} corner", use.corner),
-        note=use.note,
+        note="; ".join(
+            word for word in (use.note, *(w for n, ops in own for w in _row_words(ops, n))) if word
+        ),
     )
 
 

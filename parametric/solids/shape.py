@@ -20,7 +20,7 @@ from OCP.TopTools import TopTools_ListOfShape
 from parametric.model import Blank, Cut, Moulded, Part, Shaped
 from parametric.outlines import Vertex
 from parametric.solids.rough import rough_shape, trimmed
-from parametric.solids.tools import OVER, Sunk, cutting_tool
+from parametric.solids.tools import OVER, Sunk, cutting_tools
 
 _FARTHER = 1.3 * OVER
 """How far a moulding's tool stands proud where the kernel fails at the usual tools, mm."""
@@ -94,7 +94,12 @@ def _cut(part: Part, *, together: bool = True, over: float = OVER) -> TopoDS_Sha
     blank = _plain(part.blank)
     cuts = tuple(_plain(cut) for cut in part.cuts)
     wood = trimmed(blank, cuts)
-    tools = [cutting_tool(cut, blank, wood, over) for cut in cuts if isinstance(cut, Sunk)]
+    tools = [
+        tool
+        for cut in cuts
+        if isinstance(cut, Sunk)
+        for tool in cutting_tools(cut, blank, wood, over)
+    ]
     body = rough_shape(blank, cuts)
     if not tools:
         return body

@@ -13,6 +13,7 @@ from OCP.TopoDS import TopoDS_Shape
 
 from parametric.model import (
     Blank,
+    Drilled,
     Face,
     Groove,
     Island,
@@ -42,12 +43,39 @@ OVER = 1.0
 TOUCH = 1e-6
 """Nearer to an edge of the wood than this is on it, mm."""
 
-Sunk = Slot | Pocket | Groove | Island | Shaped | Moulded
+Single = Slot | Pocket | Groove | Island | Shaped | Moulded
+"""Cuts of one body."""
+Sunk = Single | Drilled
 """Cuts that are taken out of the rough shape by a boolean."""
 
 
-def cutting_tool(
+def cutting_tools(
     cut: Sunk, blank: Blank, wood: tuple[float, float], over: float = OVER
+) -> list[TopoDS_Shape]:
+    """The bodies that a cut takes away: one for each hole of a row, one for every other cut.
+
+    The arguments are those of `cutting_tool`.
+    """
+    if isinstance(cut, Drilled):
+        plane, inwards = _outside(cut.face, blank)
+        half = cut.diameter / 2
+        through = cut.depth >= _last_of(cut.face, blank, wood) - SAME
+        far = _times(inwards, OVER + cut.depth + (OVER if through else 0.0))
+        return [
+            prism(
+                flat(
+                    plane,
+                    rounded_rectangle(plane, (u - half, v - half), (u + half, v + half), half),
+                ),
+                far,
+            )
+            for u, v in cut.places
+        ]
+    return [cutting_tool(cut, blank, wood, over)]
+
+
+def cutting_tool(
+    cut: Single, blank: Blank, wood: tuple[float, float], over: float = OVER
 ) -> TopoDS_Shape:
     """The body that a cut takes away, overrunning wherever the cut is open.
 

@@ -9,6 +9,7 @@ from typing import Literal, assert_never
 from parametric.model import (
     By,
     Cut,
+    Drilled,
     Face,
     Groove,
     Island,
@@ -34,6 +35,7 @@ Kind = Literal[
     "groove",
     "squaring",
     "pocket",
+    "bore",
     "trim",
     "mitre",
     "bevel",
@@ -116,6 +118,23 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                     fence_from=face_word(part, "low edge"),
                     depth=cut.depth,
                     corner=cut.corner,
+                ),
+                face_word(part, cut.face),
+                f"{cut.face} {cut.u} {cut.v}",
+            )
+        case Drilled():
+            across, bears = _bearing(cut.face, cut.v, part)
+            if cut.count > 1 and cut.along == "v":
+                beside: Face = "low edge" if cut.face in ("low end", "high end") else "low end"
+                across, bears = cut.u, face_word(part, beside)
+            yield (
+                replace(
+                    work,
+                    kind="bore",
+                    width=cut.diameter,
+                    across=across,
+                    fence_from=bears,
+                    depth=cut.depth - cut.surface,
                 ),
                 face_word(part, cut.face),
                 f"{cut.face} {cut.u} {cut.v}",

@@ -21,6 +21,7 @@ from parametric.figures import Figure, named, whole_up
 from parametric.model import (
     Assembly,
     By,
+    Drilled,
     Groove,
     Part,
     RaisedBevel,
@@ -304,6 +305,10 @@ def _strokes(work: Work, piece: _Piece) -> int:
             cut = piece.part.cuts[piece.index]
             assert isinstance(cut, Groove)
             return (float(cut.u0) > 1e-6) + (float(cut.u1) < float(piece.part.blank.length) - 1e-6)
+        case "bore":
+            cut = piece.part.cuts[piece.index]
+            assert isinstance(cut, Drilled)
+            return cut.count
         case "slot" | "groove" | "pocket" | "trim" | "mitre" | "shape" | "cope" | "moulding":
             return 1
 
@@ -336,7 +341,7 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
             width = BEVEL_TRIAL_RUNS * bevel.run
         case "mitre":
             number = MITRES_IN_A_FRAME
-        case "slot" | "groove" | "pocket" | "cope" | "moulding":
+        case "slot" | "groove" | "pocket" | "bore" | "cope" | "moulding":
             pass
     return TrialPiece(
         section=part.mark,

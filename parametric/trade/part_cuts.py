@@ -19,6 +19,7 @@ from parametric.figures import Figure, named, tilt
 from parametric.model import (
     Assembly,
     Cut,
+    Drilled,
     Edge,
     End,
     Face,
@@ -40,12 +41,16 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
+from parametric.trade.cut_order import place_of
 from parametric.trade.moulded_runs import edge_beside, run_sizes, wood_along
 from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
 
 Quantity = Literal[
     "from",
     "to",
+    "first at",
+    "holes",
+    "apart",
     "across",
     "width",
     "left height",
@@ -74,14 +79,6 @@ _PLAIN: Mapping[Face, str] = {
     "high face": "face",
 }
 """What a face is called that has no word of its own, as the piece is drawn."""
-_AFTER: Mapping[Face, int] = {
-    "low end": 0,
-    "low edge": 1,
-    "high edge": 2,
-    "low face": 3,
-    "high face": 4,
-    "high end": 5,
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,7 +170,7 @@ def _of_type(part: Part, twins: tuple[Part, ...]) -> PartCuts:
     low, high = trimmed(part, "low end"), trimmed(part, "high end")
     blank = part.blank
     drawn = [_row(0, cut, part) for cut in part.cuts]
-    order = sorted(range(len(drawn)), key=lambda i: (*_place(drawn[i].cut, part), i))
+    order = sorted(range(len(drawn)), key=lambda i: (*place_of(drawn[i].cut, part), i))
     rows = tuple(_row(n, drawn[i].cut, part) for n, i in enumerate(order, 1))
     return PartCuts(
         part=part,
@@ -186,38 +183,6 @@ def _of_type(part: Part, twins: tuple[Part, ...]) -> PartCuts:
         thickness=at("blank thickness", blank.thickness),
         trimmed=at("trimmed off the foot", low),
     )
-
-
-def _place(cut: Cut, part: Part) -> tuple[float, int]:
-    """Where a cut begins along the part, and in which turn its face is read."""
-    match cut:
-        case Slot() | Groove() if cut.face in ("low end", "high end"):
-            return _end_place(cut.face, part)
-        case Slot() | Groove():
-            return round(float(cut.u0), 6), _AFTER[cut.face]
-        case Pocket() | Shaped() if cut.face in ("low end", "high end"):
-            return _end_place(cut.face, part)
-        case Shaped():
-            return round(bounds_of(cut.outline)[0], 6), _AFTER[cut.face]
-        case Moulded() if (beside := edge_beside(cut)) in ("low end", "high end"):
-            return _end_place(beside, part)
-        case Moulded():
-            return round(run_sizes(cut, part.blank).low, 6), _AFTER[cut.face]
-        case Pocket():
-            return round(float(cut.u - cut.length / 2), 6), _AFTER[cut.face]
-        case Trim() if cut.end == "low end":
-            return -1.0, 0
-        case Trim() | Mitre():
-            return _end_place(cut.end, part)
-        case RaisedBevel() | Tongue() | RoundArrises() | RoundCorners() | Island():
-            return 0.0, 0
-        case _:
-            assert_never(cut)
-
-
-def _end_place(end: Face, part: Part) -> tuple[float, int]:
-    low = end == "low end"
-    return 0.0 if low else float(part.blank.length), _AFTER[end]
 
 
 def _row(number: int, cut: Cut, part: Part) -> CutRow:
@@ -233,7 +198,7 @@ def _into(cut: Cut, part: Part) -> str:
     match cut:
         case Shaped() if (bevel := bevel_of(cut, part.blank)) is not None:
             return face_name(part, bevel.edge)
-        case Slot() | Pocket() | Groove() | Island() | Shaped():
+        case Slot() | Pocket() | Groove() | Drilled() | Island() | Shaped():
             return face_name(part, cut.face)
         case Moulded():
             return f"{face_name(part, cut.face)}, {face_name(part, edge_beside(cut))}"
@@ -283,6 +248,8 @@ class _Degrees:
                 yield self._size("width", cut.width)
                 yield from self._depth(cut.face, cut.depth, cut.surface)
                 yield self._groove_ends(cut)
+            case Drilled():
+                yield from self._drilled(cut)
             case Shaped():
                 yield from self._shaped(cut)
             case Moulded():
@@ -319,6 +286,23 @@ class _Degrees:
                 yield self._size("outside", cut.outer, before="r")
             case _:
                 assert_never(cut)
+
+    def _drilled(self, cut: Drilled) -> Iterator[Size | Said]:
+        """The middle of the first hole; of a row how many, how far apart and which way."""
+        ends = cut.face in ("low end", "high end")
+        foot = 0.0 if ends else trimmed(self._part, "low end")
+        yield self._size("first at", cut.u - foot)
+        if cut.count > 1:
+            yield Said(quantity="holes", words=str(cut.count))
+            up = "" if cut.along == "u" else "across"
+            yield self._size("apart", cut.pitch, after=up)
+        yield self._across(cut.face, cut.v)
+        yield self._size("width", cut.diameter, after="dia")
+        behind = face_depth(cut.face, self._part.blank)
+        deep, *begins = self._depth(cut.face, cut.depth, cut.surface)
+        through = float(cut.depth) >= float(behind) - 1e-9
+        yield Said(quantity="deep", words="through") if through else deep
+        yield from begins
 
     def _shaped(self, cut: Shaped) -> Iterator[Size | Said]:
         """A bevel by its angle, a curve by its heights; any other shape by its box."""

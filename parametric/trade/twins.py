@@ -15,6 +15,7 @@ from parametric.model import (
     SAME_SIZE,
     Blank,
     Cut,
+    Drilled,
     Edge,
     End,
     Face,
@@ -68,9 +69,9 @@ def mirrored(cut: Cut, blank: Blank, way: Way = "thickness") -> Cut | None:
         way: through which of its three middles.
     """
     match cut:
-        case Slot() | Groove() | Pocket() | Shaped() if _ACROSS[cut.face] == way:
+        case Slot() | Groove() | Pocket() | Drilled() | Shaped() if _ACROSS[cut.face] == way:
             return dataclasses.replace(cut, face=_OPPOSITE[cut.face])
-        case Slot() | Groove() | Pocket() | Shaped():
+        case Slot() | Groove() | Pocket() | Drilled() | Shaped():
             return _on_its_face(cut, blank, way)
         case Moulded() if way == "thickness":
             opposite = "high face" if cut.face == "low face" else "low face"
@@ -97,7 +98,7 @@ def mirrored(cut: Cut, blank: Blank, way: Way = "thickness") -> Cut | None:
             assert_never(cut)
 
 
-def _on_its_face(cut: Slot | Groove | Pocket | Shaped, blank: Blank, way: Way) -> Cut:
+def _on_its_face(cut: Slot | Groove | Pocket | Drilled | Shaped, blank: Blank, way: Way) -> Cut:
     """A cut whose face stays where it is, mirrored along u or along v of it."""
     u, v = face_size(cut.face, blank)
     along_u = way == "length" or (way == "width" and _ACROSS[cut.face] == "length")
@@ -106,6 +107,12 @@ def _on_its_face(cut: Slot | Groove | Pocket | Shaped, blank: Blank, way: Way) -
             return dataclasses.replace(cut, outline=turned_over(cut.outline, across=float(u)))
         case Shaped():
             return dataclasses.replace(cut, outline=turned_upside_down(cut.outline, up=float(v)))
+        case Drilled():
+            # a row is told from the end that its first hole is at now
+            far = cut.pitch * (cut.count - 1)
+            if along_u:
+                return dataclasses.replace(cut, u=u - cut.u - (far if cut.along == "u" else 0.0))
+            return dataclasses.replace(cut, v=v - cut.v - (far if cut.along == "v" else 0.0))
         case Pocket() if along_u:
             return dataclasses.replace(cut, u=u - cut.u)
         case Slot() | Groove() if along_u:
@@ -176,7 +183,19 @@ def _same_cuts(cuts: Sequence[Cut | None], others: Sequence[Cut | None]) -> bool
 
 
 def _as_wood(cut: Cut | None, blank: Blank) -> Cut | None:
-    return _wood(cut, blank) if isinstance(cut, Shaped) else cut
+    match cut:
+        case Shaped():
+            return _wood(cut, blank)
+        case Drilled() if cut.face.startswith("low") and _goes_through(cut, blank):
+            return dataclasses.replace(cut, face=_OPPOSITE[cut.face])
+        case _:
+            return cut
+
+
+def _goes_through(cut: Drilled, blank: Blank) -> bool:
+    """Whether holes come out behind, so that they may be bored from either side."""
+    through = abs(float(cut.depth) - float(face_depth(cut.face, blank))) <= SAME_SIZE
+    return through and not float(cut.surface)
 
 
 def _wood(cut: Shaped, blank: Blank) -> Shaped:

@@ -10,6 +10,7 @@ import dataclasses
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from parametric.drawing.bench.bore_sheet import bore_sheet
 from parametric.drawing.bench.cut_list import ROUGH, cut_list_sheets
 from parametric.drawing.bench.finish_sheet import finish_sheet
 from parametric.drawing.bench.glue_sheets import (
@@ -262,6 +263,8 @@ def _setting(
         case "pocket":
             pockets = [s for s in paper.milling if s.kind == "pocket"]
             set_ups = (pocket_sheet(job, say, one, at, last=one is pockets[-1]),)
+        case "bore":
+            set_ups = (bore_sheet(job, say, one),)
         case "edges":
             set_ups = tuple(
                 tenon_sheet(job, say, one, tenon, _slots_of(tenon, paper))

@@ -17,13 +17,8 @@ from collections.abc import Sequence
 
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT
-from parametric.drawing.machine.views import (
-    draw_first_cut,
-    draw_whole,
-    first_cut_window,
-    legible,
-    scales_that_fit,
-)
+from parametric.drawing.machine.first_cut import draw_first_cut, first_cut_window
+from parametric.drawing.machine.views import draw_whole, legible, scales_that_fit
 from parametric.drawing.machine.work import ByHand, MachineSetUp, MachineTool, MachineWork
 from parametric.drawing.page import draw_page
 from parametric.drawing.papers import bench_paper

@@ -1,4 +1,4 @@
-"""The piece as the cutter sees it: the whole of it with its datum and running sizes, and the first cut large.
+"""The piece as the cutter sees it: the whole of it with its datum and running sizes.
 
       (1)      (2)              away: face
      +--------------------------------------+
@@ -11,19 +11,16 @@ foot |                                      |   26
 
 from __future__ import annotations
 
-import dataclasses
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
-from parametric.drawing.chains import SIDES, Chain, Link, Stop, place_chains
+from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.machine.work import Corner, MachineCut, MachineSetUp
-from parametric.drawing.marks import wave
 from parametric.drawing.ordinates import Place, pitch_of, place_ordinates
 from parametric.drawing.papers import scale_words
-from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, cut_path, spread
+from parametric.drawing.plane import Box, Point, Polygon, arc_points, around, spread
 from parametric.drawing.primitives import Circle, Fill, Label, Stroke, arrowhead
 from parametric.drawing.printing import Rule
 from parametric.drawing.sheet import View
@@ -43,13 +40,8 @@ _PAST = 0.8
 _RING = 2.4
 _NEAR_EDGE = 12.0
 """A number stands over the edge of a piece for a cut no farther from it, mm on paper."""
-_LEGIBLE = 3.0
+LEGIBLE = 3.0
 """A cut narrower than this on paper is drawn again, larger, mm."""
-_BEYOND = 9.0
-"""What is shown past the first cut where it is drawn large, mm on paper."""
-_BESIDE = {"mm": 14.5, "inch": 24.0}
-_UNDER, _HEAD = 14.5, 9.0
-"""What stands left of, under and above the first cut drawn large, mm on paper."""
 _ZERO = named("machine datum", Figure(0.0, origin="catalogue", source="the datum"))
 
 
@@ -75,7 +67,7 @@ def scales_that_fit(set_up: MachineSetUp, job: Subject, room: Box) -> tuple[floa
 
 def legible(set_up: MachineSetUp, scale: float) -> bool:
     """Whether every cut can be made out at a scale."""
-    return all(min(cut.length, cut.width) / scale >= _LEGIBLE for cut in set_up.cuts)
+    return all(min(cut.length, cut.width) / scale >= LEGIBLE for cut in set_up.cuts)
 
 
 def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scale: float) -> Box:
@@ -88,7 +80,8 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
     piece = Box(view.x(0.0), low, view.x(set_up.length), view.y(set_up.width))
     draft.path("cut", piece.polygon, view.name, closed=True)
     for cut in set_up.cuts:
-        draft.path("edge", outline_on(view, cut.outline), view.name, closed=True)
+        for outline in (cut.outline, *cut.others):
+            draft.path("edge", outline_on(view, outline), view.name, closed=True)
     _axes(draft, view, piece)
     places = [Place(at=float(f), figure=f, start=piece.y0, rule=rule) for f in _running_x(set_up)]
     stand = _over_piece(places, view, piece)
@@ -97,7 +90,7 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
     place_ordinates(draft, view, "up", places, piece.x1 + _NUMBERS)
     place_chains(draft, list(_overall(view, set_up, piece, rule)))
     for cut in set_up.cuts:
-        _number(draft, cut, around(outline_on(view, cut.outline)), piece, view.name)
+        draw_number(draft, cut, around(outline_on(view, cut.outline)), piece, view.name)
     _sides(draft, set_up, piece, piece.y0 - below, view.name)
     taken = Box(room.x0, piece.y0 - below, piece.x1 + right, room.y1)
     title = f"From above the cutter, {scale_words(scale, job.rules.unit)}"
@@ -133,11 +126,16 @@ def _arc(a: Point, b: Point, bulge: float) -> Polygon:
 
 
 def _running_x(set_up: MachineSetUp) -> tuple[Figure, ...]:
-    return _once([_ZERO, *(f for cut in set_up.cuts for f in cut.x), set_up.length])
+    return _once([_ZERO, *(f for cut in set_up.cuts for f in _places(cut)[0]), set_up.length])
 
 
 def _running_y(set_up: MachineSetUp) -> tuple[Figure, ...]:
-    return _once([_ZERO, *(f for cut in set_up.cuts for f in cut.y), set_up.width])
+    return _once([_ZERO, *(f for cut in set_up.cuts for f in _places(cut)[1]), set_up.width])
+
+
+def _places(cut: MachineCut) -> tuple[tuple[Figure, ...], tuple[Figure, ...]]:
+    """What is said of a cut along x and along y: where it begins and ends, of holes the middles."""
+    return (cut.x, cut.y) if cut.middles is None else cut.middles
 
 
 def _over_piece(places: Sequence[Place], view: View, piece: Box) -> list[float]:
@@ -201,7 +199,7 @@ def _axes(draft: Draft, view: View, piece: Box) -> None:
     )
 
 
-def _number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) -> None:
+def draw_number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) -> None:
     """A cut's number in a ring: in the cut where it has room, else beside it with a line to it."""
     text = Label(text=str(cut.number), at=(0.0, 0.0), anchor="centre", weight="bold", view=view)
     (cx, cy), off = box.centre, _RING + 2.2
@@ -276,157 +274,4 @@ def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, low: float, view: str
                 ),
                 Label(text=text, at=(piece.x1 + 2.0, heights[0]), view=view),
             ]
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Window:
-    """What is shown of the piece round its first cut: a scale, and a box of the file, mm.
-
-    `whole` is false where the cut runs on past the box.
-    """
-
-    scale: float
-    x0: float
-    y0: float
-    x1: float
-    y1: float
-    whole: bool = True
-
-
-def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | None:
-    """The largest picture of the first cut that a room holds; of a long one, its beginning.
-
-    It begins at the datum where the cut is not far from it.
-    """
-    cut, rule = set_up.cuts[0], job.rules.fine
-    wide, high = room.width - _BESIDE[job.rules.unit] - 3.0, room.height - _UNDER - _HEAD
-    found = [_window(set_up, scale) for scale in SCALES[job.rules.unit]]
-    tall_enough = [
-        one
-        for one in found
-        if (one.y1 - one.y0) / one.scale <= high
-        and width(_title(cut, one.scale, job), weight="bold") <= room.width
-        and min(cut.length, cut.width) / one.scale >= _LEGIBLE
-    ]
-    for one in tall_enough:
-        if (one.x1 - one.x0) / one.scale + _said_beyond(set_up, one, rule) <= wide:
-            return one
-    for one in tall_enough:
-        # from the datum if it is that near, else from just before the cut
-        for x0 in (one.x0, float(cut.x[0]) - _BEYOND * one.scale):
-            x1 = x0 + wide * one.scale
-            if x1 > float(cut.x[0]) + 2 * _BEYOND * one.scale:
-                return dataclasses.replace(one, x0=x0, x1=x1, whole=False)
-    return None
-
-
-def _said_beyond(set_up: MachineSetUp, shown: Window, rule: Rule) -> float:
-    """What the last value under a cut takes past the window, mm on paper: what is left to the end
-    of the stock is said beside a link too short for it.
-    """
-    cut = set_up.cuts[0]
-    if shown.x0 <= 0.0 or shown.x1 < float(set_up.length) - 1e-9:
-        return 0.0
-    said = width(rule.dimension(cut.beyond), TEXT)
-    return 0.0 if said + SIDES <= float(cut.beyond) / shown.scale else said
-
-
-def _title(cut: MachineCut, scale: float, job: Subject) -> str:
-    return f"Cut {cut.number} at {scale_words(scale, job.rules.unit)}: check the first piece"
-
-
-def _window(set_up: MachineSetUp, scale: float) -> Window:
-    cut = set_up.cuts[0]
-    spare = _BEYOND * scale
-    near_left = float(cut.x[0]) <= 3 * float(cut.length) + spare
-    near_foot = float(cut.y[1]) <= 3 * float(cut.width) + spare
-    near_right = float(cut.beyond) / scale <= 3 * _BEYOND
-    near_top = float(set_up.width - cut.y[1]) / scale <= 3 * _BEYOND
-    return Window(
-        scale=scale,
-        x0=0.0 if near_left else float(cut.x[0]) - spare,
-        y0=0.0 if near_foot else float(cut.y[0]) - spare,
-        x1=float(set_up.length) if near_right else float(cut.x[1]) + spare,
-        y1=float(set_up.width) if near_top else float(cut.y[1]) + spare,
-    )
-
-
-def draw_first_cut(
-    draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, shown: Window
-) -> float:
-    """The first cut large, sized from the datum: what the first piece is checked by with a rule.
-
-    Returns how far down it reaches, mm on paper.
-    """
-    cut = set_up.cuts[0]
-    scale, high = shown.scale, (shown.y1 - shown.y0) / shown.scale
-    corner = (room.x0 + _BESIDE[job.rules.unit], room.y1 - _HEAD - high)
-    origin = (corner[0] - shown.x0 / scale, corner[1] - shown.y0 / scale)
-    view = draft.view("first cut", scale, origin)
-    window = Box(corner[0], corner[1], view.x(shown.x1), view.y(shown.y1))
-    title = _title(cut, scale, job)
-    draft.add(Label(text=title, at=(room.x0, room.y1 - TEXT * 1.12), weight="bold"))
-    _edges_of_stock(draft, set_up, view, shown, window)
-    for other in set_up.cuts:
-        ring = outline_on(view, other.outline)
-        for run in cut_path((*ring, ring[0]), (window.grown(-1e-6).polygon,)):
-            draft.path("edge", run, view.name)
-    place_chains(draft, list(_of_first(view, cut, window, shown, job.rules.fine)))
-    box = around(outline_on(view, cut.outline))
-    _number(draft, cut, Box(box.x0, box.y0, min(box.x1, window.x1), box.y1), window, view.name)
-    return window.y0 - _UNDER
-
-
-def _edges_of_stock(
-    draft: Draft,
-    set_up: MachineSetUp,
-    view: View,
-    shown: Window,
-    window: Box,
-) -> None:
-    """Where the window ends at an edge of the stock, the edge; else a broken line."""
-    corners = window.polygon
-    true = (
-        shown.y0 <= 0.0,
-        shown.x1 >= float(set_up.length) - 1e-9,
-        shown.y1 >= float(set_up.width) - 1e-9,
-        shown.x0 <= 0.0,
-    )
-    for index, edge in enumerate(true):
-        a, b = corners[index], corners[(index + 1) % 4]
-        if edge:
-            draft.path("cut", (a, b), view.name)
-        else:
-            wave(draft, a, b, view.name)
-    if true[0] and true[3]:
-        at = (window.x0, window.y0)
-        draft.add(Fill(layer="dims", points=arc_points(at, 0.9, 0, 360, 0.2), view=view.name))
-
-
-def _of_first(
-    view: View, cut: MachineCut, window: Box, shown: Window, rule: Rule
-) -> Iterator[Chain]:
-    """From the datum to the cut and over it, both ways, as far as that is shown."""
-    for axis, ends, size, start, whole, line, foot in (
-        ("across", cut.x, cut.length, shown.x0, shown.whole, window.y0 - 10.0, window.y0),
-        ("up", cut.y, cut.width, shown.y0, True, window.x0 - 10.0, window.x0),
-    ):
-        stops = [Stop(at=float(end), foot=foot) for end in ends[: 2 if whole else 1]]
-        links: list[Link | None] = [Link(figure=size, rule=rule)] if whole else []
-        if start <= 0.0 and float(ends[0]) > 1e-6:
-            stops.insert(0, Stop(at=0.0, foot=foot))
-            links.insert(0, Link(figure=ends[0], rule=rule))
-        to_right = axis == "across" and whole and start > 0.0 and float(cut.beyond) > 1e-6
-        if to_right and shown.x1 >= float(cut.x[1] + cut.beyond) - 1e-9:
-            stops.append(Stop(at=shown.x1, foot=foot))
-            links.append(Link(figure=cut.beyond, rule=rule))
-        if not links:
-            continue
-        yield Chain(
-            view=view,
-            axis="across" if axis == "across" else "up",
-            line=line,
-            stops=tuple(stops),
-            links=tuple(links),
         )

@@ -14,7 +14,8 @@ Corner = tuple[float, float, float]
 class MachineCut:
     """One outline of a file, from its datum, mm: where it begins and ends each way.
 
-    `beyond` is from its far end to the right end of the piece.
+    `beyond` is from its far end to the right end of the piece. Of bored holes it is the first;
+    the row's `others` go with it, and `middles` are those of the first and the last, x and y.
     """
 
     number: int
@@ -26,6 +27,8 @@ class MachineCut:
     length: Figure
     width: Figure
     beyond: Figure
+    others: tuple[tuple[Corner, ...], ...] = ()
+    middles: tuple[tuple[Figure, ...], tuple[Figure, ...]] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

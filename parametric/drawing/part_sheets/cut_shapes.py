@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from parametric.drawing.part_sheets.drilled_cuts import drilled_lines, drilled_span
 from parametric.drawing.part_sheets.moulded_cuts import moulded_lines, moulded_target
 from parametric.drawing.part_sheets.shaped_cuts import (
     Bow,
@@ -22,6 +23,7 @@ from parametric.drawing.pieces import rounded
 from parametric.drawing.plane import Point, Polygon
 from parametric.model import (
     Cut,
+    Drilled,
     Face,
     Groove,
     Island,
@@ -47,7 +49,7 @@ Milled = Slot | Pocket | Groove
 def own_side(cut: Cut, part: Unfolded) -> Side:
     """The side on which a cut is seen and wears its balloon."""
     match cut:
-        case Slot() | Pocket() | Groove() | Island() | Shaped() | Moulded():
+        case Slot() | Pocket() | Groove() | Drilled() | Island() | Shaped() | Moulded():
             return part.side(cut.face)
         case Trim() | Mitre() | RaisedBevel() | Tongue() | RoundArrises() | RoundCorners():
             return "face"
@@ -60,6 +62,8 @@ def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line | Bow]:
     match cut:
         case Slot() | Pocket() | Groove():
             yield from _milled(cut, part)
+        case Drilled():
+            yield from drilled_lines(cut, part)
         case Shaped():
             yield from shaped_lines(cut, part)
         case Moulded():
@@ -108,6 +112,8 @@ def target(cut: Cut, part: Unfolded) -> Point:
             return part.on_face(cut.face, middle, float(cut.v), 0.0, side)
         case Pocket():
             return _pocket_target(cut, part)
+        case Drilled():
+            return part.on_face(cut.face, cut.u, cut.v, 0.0, part.side(cut.face))
         case Shaped():
             return shaped_target(cut, part)
         case Moulded():
@@ -138,7 +144,7 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
     match cut:
         case Slot() | Groove() if cut.face in ("low end", "high end"):
             return _end_span(cut.face, float(cut.depth), part)
-        case Pocket() if cut.face in ("low end", "high end"):
+        case Pocket() | Drilled() if cut.face in ("low end", "high end"):
             return _end_span(cut.face, float(cut.depth), part)
         case Slot():
             return (float(cut.u0) - part.foot, float(cut.u1) - part.foot)
@@ -148,6 +154,8 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
         case Pocket():
             half = float(cut.length) / 2
             return (float(cut.u) - half - part.foot, float(cut.u) + half - part.foot)
+        case Drilled():
+            return drilled_span(cut, part)
         case Shaped():
             return span_of(cut, part)
         case Moulded():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.finished_outline import not_left
@@ -18,9 +20,9 @@ from parametric.drawing.plane import Polygon, edges, spread
 from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.printing import Rules
 from parametric.drawing.sheet import View
-from parametric.model import Groove, Placement, Pocket, Shaped, Slot
+from parametric.model import Drilled, Groove, Placement, Pocket, Shaped, Slot
 from parametric.outlines import Outline, Vertex, bounds_of
-from parametric.trade.part_cuts import PartCuts, Size
+from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
 _INSIDE = 1e-4
 """An end is looked at a hair inside the wood, mm."""
@@ -30,6 +32,8 @@ APART = 9.4
 """Between an end and the face it folds out from, mm on paper."""
 NUMBERS = 4.0
 """From an end to its running sizes, mm on paper."""
+_NAME = 9.0
+"""From the last dimension under an end to below its name, mm on paper."""
 
 
 def lay_end(draft: Draft, part: Unfolded, side: Side, face: Strip) -> View:
@@ -118,10 +122,10 @@ def end_sizes(own: PartCuts, part: Unfolded, side: Side) -> list[Size]:
     found: dict[float, Size] = {}
     for row in own.rows:
         cut = row.cut
-        if not isinstance(cut, (Slot, Groove, Pocket)) or own_side(cut, part) != side:
+        if not isinstance(cut, (Slot, Groove, Pocket, Drilled)) or own_side(cut, part) != side:
             continue
         for size in row.degrees:
-            if isinstance(size, Size) and size.quantity in ("from", "to"):
+            if isinstance(size, Size) and size.quantity in ("from", "to", "first at"):
                 at = round(float(size.figure), 4)
                 if 0.0 < at < round(part.width, 4):
                     found.setdefault(at, size)
@@ -151,39 +155,63 @@ def dimension_end(
     draft: Draft, own: PartCuts, part: Unfolded, side: Side, view: View, rules: Rules
 ) -> None:
     """Width and middle of what is too shallow for a section, under the end's name."""
-    seen: set[float] = set()
     chains: list[Chain] = []
+    for size, ends in _measured_across(own, part, side):
+        line = view.y(0.0) - _FIRST - rules.fine.next_chain * len(chains)
+        stops = tuple(Stop(at=at, foot=view.y(0.0)) for at in sorted(ends))
+        rule = drawn_rule(size, rules)
+        chains.append(
+            Chain(
+                view=view,
+                axis="across",
+                line=line,
+                stops=stops,
+                links=(Link(figure=size.figure, rule=rule),),
+            )
+        )
+    place_chains(draft, chains)
+
+
+def below_bored_end(own: PartCuts, part: Unfolded, side: Side, rules: Rules) -> float:
+    """What the sizes and the name of a bored end take below it, mm on paper; 0 of any other."""
+    if not any(
+        isinstance(row.cut, Drilled) and own_side(row.cut, part) == side for row in own.rows
+    ):
+        return 0.0
+    chains = sum(1 for _ in _measured_across(own, part, side))
+    return _FIRST + rules.fine.next_chain * (chains - 1) + _NAME
+
+
+def _measured_across(
+    own: PartCuts, part: Unfolded, side: Side
+) -> Iterator[tuple[Size, tuple[float, float]]]:
+    """Each different width and middle across an end, and between which places it lies."""
+    seen: set[float] = set()
     for row in own.rows:
-        if not on_end(row, part) or own_side(row.cut, part) != side:
-            continue
         cut = row.cut
-        assert isinstance(cut, (Slot, Groove, Pocket))
+        if not _measured_here(row, part, side):
+            continue
+        assert isinstance(cut, (Slot, Groove, Pocket, Drilled))
         for size in row.degrees:
             if not isinstance(size, Size) or size.quantity not in ("width", "across"):
                 continue
             if round(float(size.figure), 4) in seen:
                 continue
             seen.add(round(float(size.figure), 4))
-            half = float(cut.width) / 2
+            half = float(cut.diameter if isinstance(cut, Drilled) else cut.width) / 2
             spread_over = (-half, half) if size.quantity == "width" else (0.0, 0.0)
-            ends = [
+            low, high = (
                 part.on_face(cut.face, 0.0, float(cut.v) + off, 0.0, side)[0] for off in spread_over
-            ]
-            if size.quantity == "across":
-                ends[1] = part.thickness if side == "left" else 0.0
-            line = view.y(0.0) - _FIRST - rules.fine.next_chain * len(chains)
-            stops = tuple(Stop(at=at, foot=view.y(0.0)) for at in sorted(ends))
-            rule = drawn_rule(size, rules)
-            chains.append(
-                Chain(
-                    view=view,
-                    axis="across",
-                    line=line,
-                    stops=stops,
-                    links=(Link(figure=size.figure, rule=rule),),
-                )
             )
-    place_chains(draft, chains)
+            if size.quantity == "across":
+                high = part.thickness if side == "left" else 0.0
+            yield size, (low, high)
+
+
+def _measured_here(row: CutRow, part: Unfolded, side: Side) -> bool:
+    """Whether a cut's width and middle are measured on this end, and in no section."""
+    bored = isinstance(row.cut, Drilled)
+    return (bored or on_end(row, part)) and own_side(row.cut, part) == side
 
 
 def _place(
@@ -207,7 +235,7 @@ def widest_number(own: PartCuts, part: Unfolded, side: Side, rules: Rules) -> fl
     across = [
         _letters(drawn_rule(size, rules).text(size.figure), rules)
         for row in own.rows
-        if on_end(row, part) and own_side(row.cut, part) == side
+        if _measured_here(row, part, side)
         for size in row.degrees
         if isinstance(size, Size) and size.quantity in ("width", "across")
     ]

@@ -35,9 +35,11 @@ from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
 from parametric.drawing.part_sheets.curves import dimension_curves
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
 from parametric.drawing.part_sheets.cut_shapes import own_side, span_along, target
+from parametric.drawing.part_sheets.drilled_rows import dimension_rows
 from parametric.drawing.part_sheets.ends import (
     APART,
     balloon_end,
+    below_bored_end,
     dimension_end,
     lay_end,
     measure_end,
@@ -58,7 +60,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
-from parametric.model import Groove, Pocket, Slot
+from parametric.model import Drilled, Groove, Pocket, Slot
 from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
 _METRIC = ((2.0, 5.0), (2.0, 5.0, 10.0, 20.0))
@@ -196,11 +198,14 @@ def _draw(
     for chosen in plan.sections:
         call_section(draft, chosen, face)
     dimension_curves(draft, plan.own, part, strips, job.rules)
+    dimension_rows(draft, plan.own, part, strips, job.rules)
     mark_face(draft, part, face, lettered="face" in plan.own.part.faces.values())
     for side in plan.sides:
         if side != "face":
             word_beside(draft, strips[side], part.word(side))
     down = min(down, face.base - 14.0 if plan.ends else down)
+    bored = [below_bored_end(plan.own, part, side, job.rules) for side in plan.ends]
+    down = min([down, *(face.base - below for below in bored)])
     stood = _place_sections(draft, plan, drawn, frame, down - 2.0)
     if stood is None:
         return None
@@ -236,7 +241,8 @@ def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
     milled = [
         span
         for cut in part.part.cuts
-        if isinstance(cut, (Slot, Groove, Pocket)) and (span := span_along(cut, part)) is not None
+        if isinstance(cut, (Slot, Groove, Pocket, Drilled))
+        and (span := span_along(cut, part)) is not None
     ]
     left, right = beside("left"), beside("right")
     room = frame.width - 2 * _EDGE - left - right

@@ -16,6 +16,7 @@ from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import grain, wave
 from parametric.drawing.part_sheets.breaks import Lie, kept
 from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side
+from parametric.drawing.part_sheets.drilled_cuts import drilled_middles
 from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, finished_lines
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import face_outline
@@ -23,10 +24,12 @@ from parametric.drawing.plane import Box, Point, Polygon, around, inside
 from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.shaped import flattened
 from parametric.drawing.sheet import View
-from parametric.model import Groove, Mitre, Pocket, RoundCorners, Slot
+from parametric.model import Drilled, Groove, Mitre, Pocket, RoundCorners, Slot
 
 _PAST = 2.5
 """How far a middle line passes what it is the middle of, mm on paper."""
+_PAST_HOLE = 1.2
+"""Of a bored hole, of which there are many in a row."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,6 +144,8 @@ def _middles(part: Unfolded, side: Side, lie: Lie) -> Iterator[Line]:
     past = _PAST * lie.scale
     levels: dict[float, None] = {}
     for cut in part.part.cuts:
+        if isinstance(cut, Drilled) and own_side(cut, part) == side:
+            yield from drilled_middles(cut, part, side, _PAST_HOLE * lie.scale)
         if not isinstance(cut, (Slot, Groove, Pocket)) or own_side(cut, part) != side:
             continue
         if side in ("over", "under"):

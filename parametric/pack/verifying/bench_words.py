@@ -15,6 +15,7 @@ from parametric.model import (
     FACES,
     Blank,
     Cut,
+    Drilled,
     Face,
     Groove,
     Island,
@@ -50,6 +51,11 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         (
             "pocket",
             rf"pocket {_N} x {_N}, corners r {_N}(?: relieved by r {_N})?, centred on {_N}; {_N}, {_DEEP}, in the (.+)",
+        ),
+        (
+            "bore",
+            rf"bore (\d+) holes? {_N} dia(?: at|, the first at) {_N}; {_N}"
+            rf"(?:, then every {_N} (along|across))?, {_DEEP}, in the (.+)",
         ),
         ("bevel", rf"bevel all round the (.+): {_N} in, from {_N} thick at the edge to {_N}"),
         ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
@@ -147,6 +153,13 @@ def said_of(part: Part, cut: Cut) -> Said:
             sizes = (cut.length, cut.width, cut.corner, cut.relief, cut.u, cut.v)
             deep = (cut.depth - cut.surface, cut.surface)
             return _said("pocket", (*sizes, *deep), word(cut.face))
+        case Drilled():
+            first = (float(cut.count), cut.diameter, cut.u, cut.v)
+            row = cut.count > 1
+            deep = (cut.depth - cut.surface, cut.surface)
+            way = ("along" if cut.along == "u" else "across",) if row else ()
+            sizes = (*first, cut.pitch if row else 0.0, *(() if row else (0.0,)), *deep)
+            return _said("bore", sizes, *way, word(cut.face))
         case RaisedBevel():
             return _said("bevel", (cut.run, cut.edge, cut.foot), word("high face"))
         case Tongue():
@@ -225,6 +238,8 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
             return _rounded(s[2] - s[1], s[0], s[0] / 2) * s[4]
         case "pocket":
             return relieved_rectangle(s[0], s[1], s[2], s[3]).area * s[6]
+        case "bore":
+            return s[0] * math.pi * s[1] ** 2 / 4 * s[-2]
         case "bevel":
             run, edge, foot = s
             return _round_the_edge(length, wide, run, (thick - edge, thick - foot))

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from parametric.model import Face, Group, Part, Shaped, Vector
-from parametric.pack.verifying.expected import Hollow, hollow, wood
+from parametric.pack.verifying.hollows import Hollow, hollow, wood
 from parametric.pack.verifying.outlines import Bounds, Outline, Point, inwards
 
 _SAME = 1e-6

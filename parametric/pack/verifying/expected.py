@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import assert_never
 
 from parametric.model import (
     Cut,
+    Drilled,
     Face,
     Groove,
     Group,
@@ -34,7 +34,7 @@ from parametric.model import (
     ramp_length,
     removed_volume,
 )
-from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
+from parametric.pack.verifying.hollows import Flat, Hollow, hollow, hollows, whole, wood
 from parametric.pack.verifying.shoulders import between_shoulders
 from parametric.runs import run_middle
 
@@ -42,189 +42,10 @@ _SAME = 1e-6
 _ROUND = 16  # ways in which a margin is looked at
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hollow:
-    """What a flat-bottomed cut takes out of a face: a rectangle with round corners, and its depths.
-
-    `shape` is the outline of one that is no such rectangle; `bounds` are then its box.
-
-    `bounds` are low u, low v, high u, high v; `at_low` and `at_high` the radius of the
-    corners at either end of u; `relief` that of a larger cutter run into all of them, 0
-    where none is. All mm.
-    """
-
-    part: str
-    cut: str
-    face: Face
-    bounds: tuple[float, float, float, float]
-    at_low: float
-    at_high: float
-    begins: float
-    floor: float
-    relief: float = 0.0
-    shape: Outline | None = None
-
-    @property
-    def reach(self) -> tuple[float, float, float, float]:
-        """Its walls, and past them as far as its corners are relieved, mm."""
-        u0, v0, u1, v1 = self.bounds
-        if not self.relief:
-            return self.bounds
-        ru0, rv0, ru1, rv1 = self._relieved.bounds
-        u, v = (u0 + u1) / 2, (v0 + v1) / 2
-        return (u + ru0, v + rv0, u + ru1, v + rv1)
-
-    @property
-    def _relieved(self) -> Outline:
-        u0, v0, u1, v1 = self.bounds
-        return relieved_rectangle(u1 - u0, v1 - v0, self.at_low, self.relief)
-
-    @property
-    def area(self) -> float:
-        """mm2."""
-        u0, v0, u1, v1 = self.bounds
-        if self.shape is not None:
-            return self.shape.area
-        if self.relief:
-            return self._relieved.area
-        return (u1 - u0) * (v1 - v0) - sum(2 * _corner_area(r) for r in (self.at_low, self.at_high))
-
-    @property
-    def middle(self) -> tuple[float, float]:
-        """The centre of its area, mm: that of the rectangle less its four corners."""
-        u0, v0, u1, v1 = self.bounds
-        if self.shape is not None:
-            return self.shape.middle
-        if self.relief:
-            return ((u0 + u1) / 2, (v0 + v1) / 2)
-        whole = (u1 - u0) * (v1 - v0)
-        u = whole * (u0 + u1) / 2
-        u -= 2 * _corner_area(self.at_low) * (u0 + _corner_middle(self.at_low))
-        u -= 2 * _corner_area(self.at_high) * (u1 - _corner_middle(self.at_high))
-        return (u / self.area, (v0 + v1) / 2)
-
-    @property
-    def volume(self) -> float:
-        """mm3."""
-        return self.area * (self.floor - self.begins)
-
-    @property
-    def corners(self) -> tuple[tuple[float, float], ...]:
-        """Where its straight sides begin and end, mm; none of a round hole."""
-        u0, v0, u1, v1 = self.bounds
-        if self.shape is not None:
-            return tuple(self.shape.turns)
-        if self.relief:
-            u, v = (u0 + u1) / 2, (v0 + v1) / 2
-            return tuple((u + edge.a[0], v + edge.a[1]) for edge in self._relieved.edges)
-        if self.radius_of_hole:
-            return ()
-        if u1 - u0 <= self.at_low + self.at_high + _SAME:
-            return tuple((u, v) for u in (u0, u1) for v in (v0 + self.at_low, v1 - self.at_low))
-        return tuple((u, v) for u in (u0 + self.at_low, u1 - self.at_high) for v in (v0, v1))
-
-    @property
-    def marks(self) -> tuple[tuple[float, float], ...]:
-        """Of a shape, its corners and the middles of its arcs, mm; none of a rectangle."""
-        return () if self.shape is None else tuple(self.shape.marks)
-
-    @property
-    def radius_of_hole(self) -> float:
-        """mm; 0 for what is no round hole."""
-        if self.shape is not None:
-            return 0.0
-        u0, v0, u1, v1 = self.bounds
-        across = 2 * self.at_low + _SAME
-        return self.at_low if u1 - u0 <= across and v1 - v0 <= across else 0.0
-
-
-def _corner_area(radius: float) -> float:
-    """What rounding takes off one square corner, mm2."""
-    return (1 - math.pi / 4) * radius**2
-
-
-def _corner_middle(radius: float) -> float:
-    """How far the middle of that bit is from the corner along either side, mm.
-
-    A square of r less a quarter disc, whose middle is 4 r / 3 pi from its centre.
-    """
-    if radius == 0:
-        return 0.0
-    quarter = math.pi * radius**2 / 4
-    return (radius**3 / 2 - quarter * (radius - 4 * radius / (3 * math.pi))) / _corner_area(radius)
-
-
-Flat = Slot | Pocket | Groove | Shaped
-"""Cuts with a flat bottom and upright sides."""
-
-
-def hollow(part: Part, cut: Flat, *, at_machine: bool) -> Hollow:
-    """A cut as a hollow.
-
-    Args:
-        part: its part.
-        cut: the cut.
-        at_machine: as the cutter leaves it, before its stopped ends are chopped square.
-    """
-    shape = None
-    match cut:
-        case Shaped():
-            shape = closed_outline([(float(x), float(y), bulge) for x, y, bulge in cut.outline])
-            bounds, radii, begins = shape.bounds, (0.0, 0.0), float(cut.surface)
-        case Slot():
-            half = float(cut.width) / 2
-            bounds = (float(cut.u0), float(cut.v) - half, float(cut.u1), float(cut.v) + half)
-            radii, begins = (half, half), float(cut.surface)
-        case Pocket():
-            u, v = float(cut.u), float(cut.v)
-            along, across = float(cut.length) / 2, float(cut.width) / 2
-            bounds = (u - along, v - across, u + along, v + across)
-            radii, begins = (float(cut.corner), float(cut.corner)), float(cut.surface)
-        case Groove():
-            half = float(cut.width) / 2
-            bounds = (float(cut.u0), float(cut.v) - half, float(cut.u1), float(cut.v) + half)
-            low, high = wood(part) if cut.face not in ("low end", "high end") else _whole(part, cut)
-            corner = float(cut.corner) if at_machine or not cut.squared else 0.0
-            radii = (
-                0.0 if bounds[0] <= low + _SAME else corner,
-                0.0 if bounds[2] >= high - _SAME else corner,
-            )
-            begins = float(cut.surface)
-    return Hollow(
-        part=part.name,
-        cut=cut.name,
-        face=cut.face,
-        bounds=bounds,
-        at_low=radii[0],
-        at_high=radii[1],
-        begins=begins,
-        floor=float(cut.depth),
-        relief=_relief(cut),
-        shape=shape,
-    )
-
-
-def _relief(cut: Flat) -> float:
-    if isinstance(cut, Pocket) and cut.relief > cut.corner + _SAME:
-        return float(cut.relief)
-    return 0.0
-
-
-def _whole(part: Part, cut: Groove | Shaped) -> tuple[float, float]:
-    return (0.0, float(face_size(cut.face, part.blank)[0]))
-
-
-def wood(part: Part) -> tuple[float, float]:
-    """Where a part begins and ends along its length once its ends are trimmed, mm."""
-    low = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "low end")
-    high = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "high end")
-    return (low, float(part.blank.length) - high)
-
-
 def by_router(cut: Cut) -> Flat | None:
     """The cut, when a router makes it from a flat outline and a depth."""
     match cut:
-        case Slot() | Pocket() | Shaped():
+        case Slot() | Pocket() | Drilled() | Shaped():
             flat: Flat | None = cut
         case Groove():
             flat = cut if cut.ramp == 0 else None
@@ -250,7 +71,7 @@ def _in_a_file(part: Part, cut: Cut) -> Flat | None:
     if not isinstance(routed, Shaped):
         return routed
     shape = hollow(part, routed, at_machine=True).shape
-    low, high = _whole(part, routed)
+    low, high = whole(part, routed)
     if "end" not in routed.face:
         low, high = between_shoulders(part, wood(part))
     across = float(face_size(routed.face, part.blank)[1])
@@ -285,8 +106,8 @@ def in_part_files(part: Part) -> dict[Face, list[Hollow]]:
     for cut in part.cuts:
         routed = _in_a_file(part, cut)
         if routed is not None and cut.making.when == "before glue-up":
-            made = hollow(part, routed, at_machine=True)
-            found.setdefault(routed.face, []).append(made)
+            made = hollows(part, routed, at_machine=True)
+            found.setdefault(routed.face, []).extend(made)
     return found
 
 
@@ -300,8 +121,8 @@ def in_leaf_files(group: Group) -> dict[str, list[tuple[Hollow, Part]]]:
                 continue
             side = side_of_leaf(part, routed.face)
             if side:
-                made = hollow(part, routed, at_machine=True)
-                found.setdefault(side, []).append((made, part))
+                made = hollows(part, routed, at_machine=True)
+                found.setdefault(side, []).extend((one, part) for one in made)
     return found
 
 
@@ -334,6 +155,11 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
     match cut:
         case Slot() | Pocket() | Shaped():
             return _centre_of_hollow(part, hollow(part, cut, at_machine=False), 0.0)
+        case Drilled():
+            own = list(hollows(part, cut, at_machine=False))
+            ends = [_centre_of_hollow(part, one, 0.0) for one in (own[0], own[-1])]
+            x, y, z = ((a + b) / 2 for a, b in zip(*ends, strict=True))
+            return (x, y, z)
         case Groove():
             return _centre_of_hollow(
                 part, hollow(part, cut, at_machine=False), float(cut.ramp) if cut.ramp else 0.0

@@ -18,7 +18,7 @@ from parametric.model import (
     RaisedBevel,
     Shaped,
 )
-from parametric.pack.verifying.expected import Hollow, hollow, wood
+from parametric.pack.verifying.hollows import Hollow, hollow, wood
 from parametric.pack.verifying.outlines import Outline, Point, closed_outline
 from parametric.runs import run_figures
 

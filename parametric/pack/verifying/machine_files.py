@@ -15,13 +15,8 @@ from dataclasses import dataclass
 from parametric.model import FACES, Face, Group, Part, Vector, face_depth, face_point
 from parametric.pack.verifying.boxes import Box, leaf_box
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import (
-    Hollow,
-    in_leaf_files,
-    in_part_files,
-    outwards,
-    wood,
-)
+from parametric.pack.verifying.expected import in_leaf_files, in_part_files, outwards
+from parametric.pack.verifying.hollows import Hollow, wood
 from parametric.pack.verifying.known import Known, in_file
 from parametric.pack.verifying.machine_file import (
     NEAR,

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from parametric.model import (
+    Drilled,
     Groove,
     Group,
     Moulded,
@@ -29,14 +30,9 @@ from parametric.model import (
 )
 from parametric.pack.verifying.boxes import placed_box
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import (
-    Hollow,
-    centre_of_volume,
-    hollow,
-    in_hollow,
-    wood,
-)
+from parametric.pack.verifying.expected import centre_of_volume, in_hollow
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
+from parametric.pack.verifying.hollows import Hollow, hollow, hollows, wood
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.motion import motion_faults
 from parametric.pack.verifying.moulded_runs import in_run, rounds_of
@@ -53,6 +49,8 @@ _HAIR = 0.1
 """mm: more than a chord may leave its arc."""
 _WELD = 1e-3
 """Corners nearer than this are one corner, mm."""
+_AT_ONCE = 2_000_000
+"""How many triangles are looked at from a point at one time: more would not go into memory."""
 
 _TO_WORLD = np.array([[1.0, 0, 0, 0], [0, 0, -1.0, 0], [0, 1.0, 0, 0], [0, 0, 0, 1.0]])
 """The scene is Y up; the world is Z up, with Y away from the viewer."""
@@ -225,6 +223,9 @@ def _lost_in_chords(part: Part) -> float:
             made = hollow(part, cut, at_machine=False)
             radii = 4 * made.relief**2 or made.at_low**2 + made.at_high**2
             lost += share * math.pi * radii / 2 * (made.floor - made.begins)
+        elif isinstance(cut, Drilled):
+            deep = float(cut.depth) - float(cut.surface)
+            lost += cut.count * share * math.pi * float(cut.diameter) ** 2 / 4 * deep
         elif isinstance(cut, Shaped):
             deep = float(cut.depth) - float(cut.surface)
             lost += sum(2 / 3 * _CHORD * arc for arc in _arcs(part, cut)) * deep
@@ -276,24 +277,30 @@ class _Probe:
 
 def _probed(part: Part, triangles: Floats) -> Iterator[str]:
     """Every side and floor of every hollow, from a hair inside it and a hair outside."""
-    cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove, Shaped))]
-    hollows = [hollow(part, cut, at_machine=False) for cut in cuts]
+    cuts = [cut for cut in part.cuts if isinstance(cut, (Slot, Pocket, Groove, Drilled, Shaped))]
+    own = [(cut, made) for cut in cuts for made in hollows(part, cut, at_machine=False)]
     runs = [cut for cut in part.cuts if isinstance(cut, Moulded)]
     probes = [
         probe
-        for cut, made in zip(cuts, hollows, strict=True)
+        for cut, made in own
         for probe in _probes(part, made, ramps=isinstance(cut, Groove) and cut.ramp > 0)
         if (not probe.wood and _in_wood(part, probe.at))
         or (
             _in_wood(part, probe.at)
             # what lies on the very wall or floor of another cut is neither wood nor hollow
-            and not any(in_hollow(part, o, probe.at, _HAIR / 2) for o in hollows)
+            and not any(in_hollow(part, o, probe.at, _HAIR / 2) for _, o in own)
             and not any(in_run(part, run, probe.at, _HAIR / 2) for run in runs)
         )
     ]
     if not probes:
         return
-    inside = _inside(np.array([probe.at for probe in probes], dtype=float), triangles)
+    points = np.array([probe.at for probe in probes], dtype=float)
+    some = max(1, _AT_ONCE // len(triangles))
+    inside = [
+        found
+        for first in range(0, len(points), some)
+        for found in _inside(points[first : first + some], triangles)
+    ]
     wrong = (p.fault for p, found in zip(probes, inside, strict=True) if bool(found) != p.wood)
     yield from dict.fromkeys(wrong)
 

@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from parametric.model import (
+    Drilled,
     Groove,
     Moulded,
     Part,
@@ -20,11 +21,8 @@ from parametric.model import (
 )
 from parametric.pack.verifying.boxes import finished_box, stands
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.expected import (
-    centre_of_volume,
-    hollow,
-    in_hollow,
-)
+from parametric.pack.verifying.expected import centre_of_volume, in_hollow
+from parametric.pack.verifying.hollows import hollows
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.moulded_runs import in_run
 from parametric.pack.verifying.step_file import (
@@ -152,13 +150,14 @@ def _products(
 
 def _hollows(part: Part, solid: Solid) -> Iterator[str]:
     """The floor of every hollow has its corners where the part has them."""
-    hollows = [
-        hollow(part, cut, at_machine=False)
+    own = [
+        made
         for cut in part.cuts
-        if isinstance(cut, (Slot, Pocket, Groove, Shaped))
+        if isinstance(cut, (Slot, Pocket, Groove, Drilled, Shaped))
+        for made in hollows(part, cut, at_machine=False)
     ]
     runs = [cut for cut in part.cuts if isinstance(cut, Moulded)]
-    for made in hollows:
+    for made in own:
         if made.radius_of_hole:
             u, v = made.middle
             centre = face_point(made.face, part.blank, u, v, made.floor)
@@ -170,7 +169,7 @@ def _hollows(part: Part, solid: Solid) -> Iterator[str]:
             continue
         for u, v in made.corners:
             point = face_point(made.face, part.blank, u, v, made.floor)
-            met = any(in_hollow(part, o, point, _TOUCH) for o in hollows if o is not made)
+            met = any(in_hollow(part, o, point, _TOUCH) for o in own if o is not made)
             # beside a moulding that is as deep there, one floor runs on in the other
             met = met or any(in_run(part, run, point, _TOUCH) for run in runs)
             # past the wood, or where nothing is left beside it, a shape has no corner

@@ -15,7 +15,8 @@ from dataclasses import dataclass
 
 from parametric.model import Cut, Groove, Part, Shaped
 from parametric.pack.verifying.bench_words import Said, read_words, said_of, volume_said
-from parametric.pack.verifying.expected import by_router, hollow, in_some_file
+from parametric.pack.verifying.expected import by_router, in_some_file
+from parametric.pack.verifying.hollows import hollow
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.machine_file import PRINTED, MachineFile, Taken
 from parametric.pack.verifying.machine_files import Machined, face_called, machine_files
