@@ -35,6 +35,7 @@ def doctor() -> tuple[Trial, ...]:
         ),
         ("drawings (PDF)", _pdf, "pip install reportlab"),
         ("drawings and machine files (DXF)", _dxf, "pip install ezdxf"),
+        ("cutting plans (solver)", _solver, "pip install highspy"),
         ("fonts and page viewer", _vendored, "Install stilewright again: files are missing."),
         ("writing in this folder", _writing, "Go to a folder you may write in, or use --out."),
     )
@@ -89,6 +90,15 @@ def _dxf() -> str:
     import ezdxf
 
     return f"ezdxf {ezdxf.__version__}"
+
+
+def _solver() -> str:
+    from parametric.trade.stock.programme import Column, solve
+
+    # 5 pieces, 2 from each bar
+    solved = solve([Column(cost=1.0, gives=(2,))], [5], [None], whole=True)
+    assert solved.times == (3.0,)
+    return f"highspy {version('highspy')}"
 
 
 def _vendored() -> str:

@@ -83,8 +83,8 @@ DRAWERS = re.compile(
     r"(^|_)(utils?|helpers?|common|misc|base|managers?|handlers?|factory|context)(_|$)"
 )
 
-# What takes long to load: the CAD kernel and what traces light.
-KERNEL = {"cadquery", "OCP", "vtkmodules", "casadi", "mitsuba", "drjit", "pyoidn"}
+# What takes long to load: the CAD kernel, what traces light and what solves programmes.
+KERNEL = {"cadquery", "OCP", "vtkmodules", "casadi", "mitsuba", "drjit", "pyoidn", "highspy"}
 
 
 def ignored(project: Path, name: str) -> bool:
