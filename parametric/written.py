@@ -299,11 +299,6 @@ def _name(value: object) -> Text:
     return text
 
 
-def _height(value: object) -> Figure | Text:
-    text = text_of(value, "a height, or a line of the survey by name")
-    return _name(text) if re.match(r"[a-z]", text) else _length(text)
-
-
 def _date(value: object) -> Text:
     text = text_of(value, "a date")
     if not re.fullmatch(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])", text):
@@ -380,10 +375,6 @@ Movement = Annotated[Figure, *with_unit(MOVEMENT)]
 
 Name = Annotated[Text, PlainValidator(_name), _string("a name")]
 """A block's name or a catalogue entry."""
-Height = Annotated[
-    Figure | Text, PlainValidator(_height), _scalar("a height, or a line of the survey by name")
-]
-"""A height in mm, or a line of the room by its name."""
 Words = Annotated[Text, PlainValidator(lambda value: text_of(value, "words")), _scalar("words")]
 Date = Annotated[Text, PlainValidator(_date), _string("a date: 2026-11-20")]
 """Year, month, day."""
@@ -421,6 +412,11 @@ class Group(BaseModel):
             made._lines = data.lines
             made._origins = data.origins
         return made
+
+    def stands_for(self, other: Group) -> None:
+        """Take the place of a block in the file: what is made of it answers at its lines."""
+        for kept in ("_heading", "_here", "_lines", "_origins"):
+            setattr(self, kept, getattr(other, kept))
 
     @property
     def heading(self) -> str:

@@ -26,6 +26,7 @@ class ShelfSpec(Block):
         default=None, description="from front to back; the case's, where it is not said"
     )
     clearance: Length = Field(description="at each end of a shelf that can be moved")
+    set_back: Length = Field(description="its front, where no depth is said, from the case's")
     load: Load
     sag: Sag
     lip: LengthPair | None = Field(default=None, description="thick x deep")

@@ -56,3 +56,13 @@ def known_board(name: str, unit: Unit) -> Board | None:
         sheet_width=fact("sheet width", wide, "mm", _SHEET),
         source=source,
     )
+
+
+def usual_thickness(unit: Unit) -> Figure:
+    """What cases are made of where nobody says: 18 mm, or 3/4 in."""
+    return Figure(
+        0.75 * float(INCH) if unit == "inch" else 18.0,
+        "usual thickness of a case's board",
+        origin="catalogue",
+        source="common practice, no source",
+    )

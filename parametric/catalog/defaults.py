@@ -97,6 +97,31 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             split_rebate="12",
         ),
         "door cabinet": _habits(front_gap="3", edge_reveal="1.5", case_edge="18"),
+        "run": _habits(plinth="0", plinth_back="50", overhang="20", board="plywood"),
+        "cabinet": _habits(
+            kind="frameless",
+            front_gap="3",
+            edge_reveal="1.5",
+            corners="dowel",
+            dado="0",
+            overhang="20",
+            plinth="0",
+            finished_ends="none",
+            top="level",
+            top_gap="10",
+            board="plywood",
+        ),
+        "cabinet frameless": _habits(fronts="overlay"),
+        "cabinet face frame": _habits(fronts="inset"),
+        "back": _habits(held="groove", thickness="6", groove="6", from_back="12", clearance="1"),
+        "face frame": _habits(
+            thickness="20",
+            wall_stiles="40",
+            centre_stiles="40",
+            rails="40",
+            scribe="3",
+            joined_by="pocket screw",
+        ),
         "leaf": _habits(sawn="flat", sticking="square", trim="12", site_trim="10"),
         "sticking chamfer": _habits(corners="coped", width="8", depth="8"),
         "sticking ovolo": _habits(corners="coped", width="12", depth="10", fillet="2"),
@@ -214,6 +239,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         ),
         "shelf": _habits(
             clearance="1",
+            set_back="5",
             load=Default("15 lb/ft2", _SHELVES),
             sag=Default("1/16 in per foot", _SHELVES),
         ),
@@ -276,6 +302,15 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
 
 INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
     {
+        "cabinet": _habits(front_gap="3.175", edge_reveal="1.5875"),
+        "back": _habits(thickness="6.35", groove="6.35", from_back="12.7", clearance="0.79375"),
+        "face frame": _habits(
+            thickness="19.05",
+            wall_stiles="38.1",
+            centre_stiles="38.1",
+            rails="38.1",
+            scribe="3.175",
+        ),
         "shop": _habits(
             bench_paper=Default("letter", "ASME Y14.1 (8 1/2 x 11 in), from memory"),
             drawing_paper=Default("tabloid", "ASME Y14.1, size B (11 x 17 in), from memory"),

@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from parametric.cases.back import BackSpec
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.drawer_written import DrawerBlock
+from parametric.cases.run import RunSpec
 from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.arch_needs import arch_needs
+from parametric.design.case_needs import cabinet_needs, fronts_as_hung, run_needs
 from parametric.design.glass_needs import lites_need
 from parametric.design.hinge_needs import hinge_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
@@ -41,6 +46,10 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
             problems += _door_needs(block, blocks, layers)
             for line in block.callers():
                 problems += _call(line, "leaf", "leaf", layers)
+        if isinstance(block, CabinetSpec):
+            problems += _cabinet(block, blocks, layers)
+        if isinstance(block, RunSpec):
+            problems += [*run_needs(block, layers), *_stands_in(block, layers)]
         if isinstance(block, LeafSpec):
             problems += [
                 *_leaf_needs(block, blocks, layers),
@@ -53,9 +62,27 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
         timber = getattr(block, "timber", None)
         if timber is not None:
             problems += _timber(block, str(timber), blocks)
-        if isinstance(block, BoardPanelSpec):
-            problems += _board(block, blocks)
+        if isinstance(block, (BoardPanelSpec, CabinetSpec, RunSpec)):
+            problems += _board(block, str(block.board), blocks)
+        if isinstance(block, (BackSpec, DrawerBlock)) and block.board is not None:
+            problems += _board(block, str(block.board), blocks)
     return problems
+
+
+def _cabinet(cabinet: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    """A cabinet's own needs, and those of the fronts that hang on it."""
+    problems = cabinet_needs(cabinet, blocks, layers) + _stands_in(cabinet, layers)
+    if problems or not cabinet.has_fronts:
+        return problems
+    for line in cabinet.callers():
+        problems += _call(line, "leaf", "leaf", layers)
+    fronts = fronts_as_hung(cabinet, blocks, layers)
+    return [
+        *problems,
+        *_hung_needs(fronts, blocks, layers),
+        *fronts.faults(),
+        *fronts.leaves_called(),
+    ]
 
 
 def _names(block: Group, key: str) -> tuple[str, ...]:
@@ -72,7 +99,7 @@ def _called(blocks: Blocks) -> Iterator[tuple[str, str]]:
         for key, other in CALLS.get(kind, {}).items():
             for name in _names(block, key):
                 yield other, name
-        if isinstance(block, DoorSpec):
+        if isinstance(block, (DoorSpec, CabinetSpec)):
             for line in block.callers():
                 yield from (("leaf", name) for name in _names(line, "leaf"))
 
@@ -128,7 +155,7 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
         )
         for (kind, name), block in blocks.items()
         if name
-        and kind != "door"
+        and kind not in ("door", "cabinet", "run")
         and (kind, name) in layers.design.blocks
         and (kind, name) not in used
     ]
@@ -137,7 +164,8 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
 def _bays_called(layers: Layers) -> Iterator[str]:
     """The bays that cases call by their headings."""
     for (kind, _), tree in layers.design.blocks.items():
-        lines = tree.get("left to right") if kind == "door" and isinstance(tree, Branch) else None
+        cases = kind in ("door", "cabinet") and isinstance(tree, Branch)
+        lines = tree.get("left to right") if cases else None
         for line in lines if isinstance(lines, list) else ():
             yield from (key.removeprefix("bay ") for key in line if isinstance(line, Branch))
 
@@ -176,7 +204,8 @@ def _absent(block: Block, key: str, blocks: Blocks, layers: Layers) -> bool:
     return str(name) == "none"
 
 
-def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+def _hung_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    """The leaf and the hardware that a door cannot do without."""
     problems = [
         _needs(door, key, f"{door.heading} cannot do without a {key}", door.line(key))
         for key in door.needs
@@ -190,27 +219,37 @@ def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]
         problems.append(
             _needs(door, "leaf", f"{door.heading} cannot do without a leaf", door.line("leaf"))
         )
+    return [*problems, *hinge_needs(door, blocks.get(("hinge", str(door.hinge or ""))))]
+
+
+def _stands_in(block: DoorSpec | CabinetSpec | RunSpec, layers: Layers) -> list[Problem]:
+    """An opening of its own, or the only one there is."""
     surveys = layers.names("survey")
-    if door.in_ is None and "" not in surveys and len(surveys) != 1:
-        problems.append(
-            stop(
-                "missing_block",
-                f"{door.heading} does not say which opening it hangs in."
-                if surveys
-                else f"{door.heading} hangs in an opening, but there is no survey of one.",
-                door.here,
-                about=door.heading,
-                found=f"{len(surveys)} surveys",
-                allowed=", ".join(surveys) or "a block `survey:`",
-                fix=f"Write `in: {surveys[0]}`, or another of them."
-                if surveys
-                else "Write `survey:` with its widths and heights.",
-            )
-        )
+    if block.in_ is not None or "" in surveys or len(surveys) == 1:
+        return []
+    verb = "hangs" if isinstance(block, DoorSpec) else "stands"
     return [
-        *problems,
+        stop(
+            "missing_block",
+            f"{block.heading} does not say which opening it {verb} in."
+            if surveys
+            else f"{block.heading} {verb} in an opening, but there is no survey of one.",
+            block.here,
+            about=block.heading,
+            found=f"{len(surveys)} surveys",
+            allowed=", ".join(surveys) or "a block `survey:`",
+            fix=f"Write `in: {surveys[0]}`, or another of them."
+            if surveys
+            else "Write `survey:` with its widths and heights.",
+        )
+    ]
+
+
+def _door_needs(door: DoorSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    return [
+        *_hung_needs(door, blocks, layers),
+        *_stands_in(door, layers),
         *_of_the_track(door, blocks),
-        *hinge_needs(door, blocks.get(("hinge", str(door.hinge or "")))),
         *_on_a_step(door, blocks),
         *door.faults(),
         *door.leaves_called(),
@@ -367,9 +406,8 @@ def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:
     ]
 
 
-def _board(panel: BoardPanelSpec, blocks: Blocks) -> list[Problem]:
+def _board(block: Block, name: str, blocks: Blocks) -> list[Problem]:
     """A board of the catalogue, or one the file gives its own density."""
-    name = str(panel.board)
     own = blocks.get(("board", name)) or blocks.get(("board", ""))
     if name in BOARDS or (isinstance(own, BoardSpec) and own.density is not None):
         return []
@@ -379,8 +417,8 @@ def _board(panel: BoardPanelSpec, blocks: Blocks) -> list[Problem]:
         stop(
             "unknown_name",
             f'No board is called "{name}".' + (f' Did you mean "{near}"?' if near else ""),
-            panel.line("board"),
-            about=panel.heading,
+            block.line("board"),
+            about=block.heading,
             found=name,
             allowed=", ".join(BOARDS),
             fix=f"Write `board: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"

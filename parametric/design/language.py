@@ -9,7 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
+from parametric.cases.back import BackSpec
+from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.drawer_written import DRAWER_KINDS
+from parametric.cases.face_frame import FaceFrameSpec
+from parametric.cases.lines import BaySpec, CaseBayLine, CaseLine, InsideLine
+from parametric.cases.run import RunLine, RunSpec
 from parametric.cases.shelf import ShelfSpec
 from parametric.design.layer_names import LayerNamesSpec
 from parametric.design.leaf import Band, LeafSpec
@@ -32,7 +37,7 @@ from parametric.design.settings import (
 )
 from parametric.design.survey import Diagonals, InTheWay, SurveySpec
 from parametric.hangings import DOOR_KINDS
-from parametric.hangings.fronts import BayLine, BaySpec
+from parametric.hangings.fronts import BayLine, FrontLine
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.hinge_kinds import HINGE_KINDS
 from parametric.hardware.lock import LOCK_KINDS
@@ -53,6 +58,7 @@ FILE_KEYS: tuple[str, ...] = ("stilewright", "job", "units")
 KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
     {
         "door": MappingProxyType(dict[str, type[Block]](DOOR_KINDS)),
+        "cabinet": MappingProxyType(dict.fromkeys(("frameless", "face frame"), CabinetSpec)),
         "panel": MappingProxyType(dict[str, type[Block]](PANEL_KINDS)),
         "joint": MappingProxyType(dict[str, type[Block]](JOINT_KINDS)),
         "sticking": MappingProxyType(dict[str, type[Block]](STICKING_KINDS)),
@@ -68,7 +74,10 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
     {
         "survey": SurveySpec,
         "leaf": LeafSpec,
+        "run": RunSpec,
         "bay": BaySpec,
+        "back": BackSpec,
+        "face frame": FaceFrameSpec,
         "glass": GlassSpec,
         "arch": ArchSpec,
         "track": TrackSpec,
@@ -101,12 +110,8 @@ BESIDE: tuple[str, ...] = ("approved", "accepted", "as built", "cut")
 NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
-    "cabinet",
-    "run",
-    "face frame",
     "counter",
     "offcuts",
-    "back",
     "rates",
 )
 ONCE: tuple[str, ...] = (
@@ -121,6 +126,8 @@ ALWAYS: tuple[str, ...] = (
     *("accuracy", "moisture", "limits", "finish"),
 )
 """Blocks that every job has, written or not."""
+ALWAYS_OF_CASES: tuple[str, ...] = ("back", "face frame", "shelf")
+"""Blocks that every job with a cabinet has."""
 BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 """Blocks whose words may be left blank, to be filled in by hand on the paper."""
 
@@ -129,7 +136,11 @@ HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
 OPTION_TAKES: tuple[str, ...] = (
     *(
         "door",
+        "cabinet",
+        "run",
         "bay",
+        "back",
+        "face frame",
         "leaf",
         "panel",
         "joint",
@@ -226,6 +237,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "hinge": tuple(HINGE_KINDS),
         "lock": tuple(LOCK_KINDS),
         "drawer": tuple(DRAWER_KINDS),
+        "cabinet": ("frameless", "face frame"),
     }
 )
 """Every kind there is; KINDS says which build."""
@@ -255,20 +267,23 @@ NOT_BUILT_SHAPES: Mapping[tuple[str, str], str] = MappingProxyType(
 )
 """Keys that may hold a list or braces in the language, but not in this version."""
 
-KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"survey": _words("ceiling depth studs"), "board": ("thickness",)}
-)
+KEPT_ONLY: Mapping[str, tuple[str, ...]] = MappingProxyType({"survey": _words("depth studs")})
 """Keys that are read and kept, though this version works nothing out from them."""
 
-NESTED: Mapping[str, type[Group]] = MappingProxyType(
+NESTED: Mapping[tuple[str, str], type[Group]] = MappingProxyType(
     {
-        "top to bottom": Band,
-        "left to right": BayLine,
-        "diagonals": Diagonals,
-        "in the way": InTheWay,
+        ("leaf", "top to bottom"): Band,
+        ("door", "left to right"): BayLine,
+        ("door", "top to bottom"): FrontLine,
+        ("cabinet", "left to right"): CaseBayLine,
+        ("run", "left to right"): RunLine,
+        **{(kind, "top to bottom"): CaseLine for kind in ("cabinet", "bay")},
+        **{(kind, "inside"): InsideLine for kind in ("cabinet", "bay")},
+        ("survey", "diagonals"): Diagonals,
+        ("survey", "in the way"): InTheWay,
     }
 )
-"""What stands in a list, or in the braces, of a key."""
+"""What stands in a list, or in the braces, of a block's key."""
 
 WAYS: Mapping[str, str] = MappingProxyType(
     {
@@ -293,6 +308,9 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "drawing paper": "a paper",
         "corners": "a way for mouldings to meet",
         "underside": "an underside",
+        "fronts": "a way for fronts to lie",
+        "held": "a way to hold a back",
+        "joined by": "a way to join a face frame",
     }
 )
 """What a word under a key is, for `"inside" is not a way to hang`."""
@@ -314,6 +332,18 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
         "leaf": MappingProxyType(
             {word: word for word in ("panel", "glass", "joint", "arch", "sticking")}
         ),
+        "cabinet": MappingProxyType(
+            {
+                **{
+                    word: word
+                    for word in ("leaf", "hinge", "pull", "finish", "back", "shelf", "drawer")
+                },
+                "drawer leaf": "leaf",
+                "face frame": "face frame",
+                "in": "survey",
+            }
+        ),
+        "run": MappingProxyType({"in": "survey"}),
     }
 )
 """Keys that call another block by its name, and the kind they call."""
@@ -322,7 +352,7 @@ OWN_NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType({"sticking": tuple(S
 block has a usual size. One that is written under such a name is of that kind."""
 SQUARE = "square"
 """What a leaf calls its sticking that has none: its sight edges are left as they are sawn."""
-MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "lock", "finish")
+MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "lock", "finish", "back")
 """Calls that may say `none`."""
 
 

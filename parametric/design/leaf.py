@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 from itertools import pairwise
-from typing import Any, Literal, Self, get_args
+from typing import Annotated, Any, Literal, Self, get_args
 
 from pydantic import (
     Field,
     ModelWrapValidatorHandler,
+    PlainValidator,
+    TypeAdapter,
+    WithJsonSchema,
     model_validator,
 )
 
@@ -20,7 +23,6 @@ from parametric.written import (
     Count,
     Equal,
     Group,
-    Height,
     Length,
     Name,
     Parts,
@@ -29,6 +31,7 @@ from parametric.written import (
     Share,
     Text,
     refuse,
+    text_of,
 )
 
 RAILS: tuple[str, ...] = (
@@ -49,6 +52,27 @@ PIN_KEYS: tuple[PinKey, ...] = get_args(PinKey)
 _BESIDE_RAIL: tuple[str, ...] = (*PIN_KEYS, "tenons", "underside")
 _BESIDE_INFILL: tuple[str, ...] = ("wide", "high", "of")
 
+
+_LENGTH: TypeAdapter[Figure] = TypeAdapter(Length)
+_NAME: TypeAdapter[Text] = TypeAdapter(Name)
+
+
+def _height(value: object) -> Figure | Text:
+    text = text_of(value, "a height, or a line of the survey by name")
+    return (_NAME if re.match(r"[a-z]", text) else _LENGTH).validate_python(text)
+
+
+Height = Annotated[
+    Figure | Text,
+    PlainValidator(_height),
+    WithJsonSchema(
+        {
+            "type": ["string", "number"],
+            "description": "a height, or a line of the survey by name",
+        }
+    ),
+]
+"""A height in mm, or a line of the room by its name."""
 
 MOST_PANES = 12
 """In a row or a column; more is a slip of the pen. Common practice, no source."""

@@ -13,6 +13,7 @@ from parametric.design.design import Design
 from parametric.design.house import find_house
 from parametric.design.language import (
     ALWAYS,
+    ALWAYS_OF_CASES,
     CALLS,
     KINDS,
     NOT_BUILT_BLOCKS,
@@ -158,10 +159,12 @@ def _understood(
     """
     blocks: dict[tuple[str, str], Block] = {}
     problems += _not_built_blocks(layers.design)
-    doors = layers.design.names("door")
+    cabinets = layers.design.names("cabinet")
+    makes = layers.design.names("door") + cabinets
+    always = (*ALWAYS, *(ALWAYS_OF_CASES if cabinets else ()))
     for kind in (*KINDS, *PLAIN):
         names = layers.names(kind)
-        if kind in ALWAYS and "" not in names:
+        if kind in always and "" not in names:
             names = (*names, "")
         names = (*names, *(word for word in _own_names(layers, kind) if word not in names))
         for name in names:
@@ -173,16 +176,16 @@ def _understood(
                 blocks[kind, name] = understood
             if any(p.code == "like_unknown" for p in found):
                 found = [p for p in found if p.code != _MISSING]
-            own = doors and ((kind, name) in layers.design.blocks or kind in ALWAYS)
+            own = makes and ((kind, name) in layers.design.blocks or kind in always)
             lacking = [p for p in found if p.code == _MISSING]
             if lacking and not own:
                 halves[kind, name] = lacking
             problems += found if own else [p for p in found if p.code != _MISSING]
-    if not doors:
+    if not makes:
         problems.append(
             stop(
                 "no_door",
-                "There is no door in this file.",
+                "There is no door or cabinet in this file.",
                 layers.design.first,
                 about="door",
                 found="none",

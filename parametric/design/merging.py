@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any
 
 from parametric.catalog.defaults import BAND_DEFAULTS, DEFAULTS, INCH_DEFAULTS, Default
@@ -70,28 +71,58 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
         merged.lines["like"] = other.where
     if kind == "leaf":
         _leaf_habits(merged, layers)
-    if kind == "door" and isinstance(merged.get("left to right"), list):
-        merged["left to right"] = [_bay(line, layers) for line in merged["left to right"]]
+    if kind in _LAID_BESIDE and isinstance(merged.get("left to right"), list):
+        beside = _LAID_BESIDE[kind]
+        merged["left to right"] = [beside(line, layers) for line in merged["left to right"]]
     return merged
 
 
 def _bay(line: Any, layers: Layers) -> Any:
-    """A line that calls a bay by its heading, with that bay's list laid beside its size."""
+    """A line that calls a bay by its heading, with what stands in that bay laid beside its size."""
     if not isinstance(line, Branch) or "top to bottom" in line:
         return line
     called = next((key for key in line if split_heading(key, ("bay",))), None)
     if called is None or (name := called.removeprefix("bay").strip()) not in layers.names("bay"):
         return line
+    whole = _renamed(line, called, "bay")
+    bay = merge(layers, "bay", name, [])
+    for key in bay:
+        if key not in ("like", "note", *whole):
+            whole[key] = bay[key]
+            whole.lines[key] = bay.lines.get(key)
+            whole.origins[key] = bay.origins.get(key, "assumed")
+    return whole
+
+
+def _cabinet(line: Any, layers: Layers) -> Any:
+    """A line of a run that calls a cabinet by its heading, as its size and the name it calls."""
+    if not isinstance(line, Branch):
+        return line
+    called = next((key for key in line if split_heading(key, ("cabinet",))), None)
+    if called is None or (name := called.removeprefix("cabinet").strip()) not in layers.names(
+        "cabinet"
+    ):
+        return line
+    whole = _renamed(line, called, "cabinet")
+    whole["called"] = Text(name, where=line.lines.get(called))
+    return whole
+
+
+def _renamed(line: Branch, called: str, word: str) -> Branch:
+    """A line's keys, the one that calls a block as the word alone."""
     whole = Branch(line.heading, line.here)
     for key, value in line.items():
-        own = "bay" if key == called else key
+        own = word if key == called else key
         whole[own] = value
         whole.lines[own] = line.lines.get(key)
         whole.origins[own] = line.origins.get(key, "assumed")
-    fronts = merge(layers, "bay", name, []).get("top to bottom")
-    if isinstance(fronts, list):
-        whole["top to bottom"] = fronts
     return whole
+
+
+_LAID_BESIDE: Mapping[str, Callable[[Any, Layers], Any]] = MappingProxyType(
+    {"door": _bay, "cabinet": _bay, "run": _cabinet}
+)
+"""What a line that calls a block by its heading becomes, by the kind of the list's own block."""
 
 
 def _habits(layers: Layers, kind: str, name: str) -> Iterator[Branch]:

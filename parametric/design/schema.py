@@ -94,7 +94,10 @@ def _needs(kind: str, word: str | None, spec: type[Group]) -> list[dict[str, Any
     ]
     own: dict[str, Any] = {"not": {"required": ["like"]}}
     if word is not None:
-        own |= {"properties": {"kind": {"const": word}}, "required": ["kind"]}
+        own |= {"properties": {"kind": {"const": word}}}
+        # a block that says no kind is of the usual one, where there is one
+        usual = DEFAULTS.get(kind, {}).get("kind")
+        own |= {} if usual is not None and usual.text == word else {"required": ["kind"]}
         keys = [key for key in keys if key != "kind"]
     return [{"if": own, "then": {"required": keys}}] if keys else []
 

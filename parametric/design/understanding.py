@@ -123,7 +123,7 @@ def _keys_of_later_door(word: str, tree: Branch) -> list[Problem]:
 class _Place:
     """Where in a block an error lies: the key it is under, its line, and what is written there."""
 
-    def __init__(self, loc: Sequence[int | str], tree: Branch) -> None:
+    def __init__(self, loc: Sequence[int | str], tree: Branch, kind: str) -> None:
         self.key = ""
         self.where = tree.here
         self.path: list[int | str] = []
@@ -133,7 +133,7 @@ class _Place:
             if isinstance(node, Branch) and isinstance(step, str) and step in node:
                 self.key = step
                 self.where = node.lines.get(step) or node.here or self.where
-                self.nested = NESTED.get(step, self.nested)
+                self.nested = NESTED.get((kind, step), self.nested)
                 node = node[step]
                 self.path.append(step)
             elif isinstance(node, list) and isinstance(step, int) and step < len(node):
@@ -142,6 +142,7 @@ class _Place:
                     getattr(node, "here", None) or getattr(node, "where", None) or self.where
                 )
                 self.path.append(step)
+        self.group = NESTED.get((kind, self.key))
         self.written = node
         self.last = str(loc[-1]) if loc else ""
 
@@ -150,7 +151,7 @@ def _problems(error: ValidationError, kind: str, spec: type[Group], tree: Branch
     """One problem a place: a value that fits none of several shapes is told once."""
     places: dict[tuple[Any, ...], list[tuple[dict[str, Any], _Place]]] = {}
     for detail in error.errors(include_url=False):
-        place = _Place(detail["loc"], tree)
+        place = _Place(detail["loc"], tree, kind)
         if detail["type"] == "too_short" and place.written:
             continue  # there is something in the list, and it is answered on its own
         extra = place.last if detail["type"] in ("missing", "extra_forbidden") else ""
@@ -352,7 +353,7 @@ def _wrong_shape(place: _Place, by_type: Mapping[str, Any], tree: Branch) -> Pro
     elif "too_short" in by_type:
         said, wanted = f'There is nothing in the list "{key}".', "one or more"
     elif isinstance(place.written, Text):
-        group = NESTED.get(place.key)
+        group = place.group
         inside = ", ".join(f"{k}: ..." for k in keys_of(group)) if group else "key: value"
         said = f'"{key}" takes keys and values in braces: `{key}: {{{inside}}}`.'
         wanted = "keys and values"

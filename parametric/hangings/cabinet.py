@@ -20,6 +20,7 @@ from parametric.hangings.front_faults import front_faults
 from parametric.hangings.front_places import (
     FrontPlace,
     Measures,
+    bay_spans,
     bay_widths,
     left_over,
     place_fronts,
@@ -57,7 +58,7 @@ class CabinetSpec(CaseFronts):
 
     def misfits(self, site: Site, unit: Unit) -> tuple[Problem, ...]:
         """Bays that do not add up to the case's width, or fronts that do not to its height."""
-        measures, bays = _measures(self, site), self.bays
+        measures, bays = measures_of(self, site), self.bays
         lines: list[tuple[Written, Group]] = [(bay.size, bay) for bay in bays]
         found = left_over(
             room_for_bays(measures, len(bays)), lines, what="bays", gaps="partitions", unit=unit
@@ -73,7 +74,8 @@ class CabinetSpec(CaseFronts):
         return _size(self, site, stock, fittings)
 
 
-def _measures(spec: CaseFronts, site: Site) -> Measures:
+def measures_of(spec: CaseFronts, site: Site) -> Measures:
+    """What a case's fronts are placed by."""
     gap, edge = named("front gap", spec.front_gap), named("case edge", spec.case_edge)
     partition = edge if spec.partition is None else spec.partition
     partition = named("partition", partition)
@@ -99,7 +101,7 @@ def _measures(spec: CaseFronts, site: Site) -> Measures:
 
 
 def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fittings) -> Hanging:
-    measures = _measures(spec, site)
+    measures = measures_of(spec, site)
     places = place_fronts(measures, spec.bays)
     swings = [
         None if place.hinge is None else _swing(place, measures, stock[i], fittings)
@@ -134,7 +136,7 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
             stock,
         ),
         clear_way=None,
-        across=_across(places, measures, stock),
+        across=_across(places, measures, spec, stock),
         head_gap=measures.gap if measures.inset else None,
         meeting_gap=measures.gap if pairs else None,
         meeting="butt" if pairs else None,
@@ -207,6 +209,8 @@ def _leaf(
             knuckles=swing.knuckles,
             hinged=((place.hinge, swing.knuckles),),
         )
+    if place.kind == "fixed front":
+        return hung
     assert spec.drawer_travel is not None, "the reader has seen that it is written"
     out = named(join(stock.name, "draws out"), spec.drawer_travel)
     return dataclasses.replace(hung, motion=(Slide(direction=(0.0, -1.0, 0.0), travel=out),))
@@ -214,10 +218,11 @@ def _leaf(
 
 def _rows_open(places: tuple[FrontPlace, ...]) -> dict[str, dict[int, float]]:
     """Fronts of one row open, those over and under it shut, where there are several rows."""
-    rows = max(place.row for place in places) + 1
+    rows = sorted({place.row for place in places})
     return {
         f"row {row + 1} open": {i: 1.0 for i, place in enumerate(places) if place.row == row}
-        for row in range(rows if rows > 1 else 0)
+        for row in rows
+        if len(rows) > 1
     }
 
 
@@ -226,9 +231,9 @@ def _reaches(
 ) -> list[Figure]:
     """How far each leaf comes out of the fronts' plane."""
     found = [swing.reach for swing in swings if swing is not None]
-    if spec.drawer_travel is not None and len(found) < len(places):
+    if spec.drawer_travel is not None and any(place.kind == "drawer" for place in places):
         found.append(spec.drawer_travel)
-    return found
+    return found or [Figure(0.0)]
 
 
 def _partitions(measures: Measures, spec: CaseFronts) -> tuple[Figure, ...]:
@@ -244,7 +249,10 @@ def _partitions(measures: Measures, spec: CaseFronts) -> tuple[Figure, ...]:
 
 
 def _across(
-    places: tuple[FrontPlace, ...], measures: Measures, stock: tuple[Stock, ...]
+    places: tuple[FrontPlace, ...],
+    measures: Measures,
+    spec: CaseFronts,
+    stock: tuple[Stock, ...],
 ) -> tuple[Span, ...]:
     """From left to right through the row of each bay that has most leaves."""
     gap = Span(what="gap", name="front gap", size=measures.gap)
@@ -253,13 +261,16 @@ def _across(
         apart = named("between fronts at a partition", measures.partition + 2 * measures.gap)
         between = Span(what="gap", name="partition and its gaps", size=apart)
     spans: list[Span] = [gap] if measures.inset else []
-    for bay in range(places[-1].bay + 1):
+    for bay, stretch in enumerate(bay_spans(measures, spec.bays)):
         if bay > 0:
             spans.append(between)
         rows: dict[int, list[int]] = {}
         for index, place in enumerate(places):
             if place.bay == bay:
                 rows.setdefault(place.row, []).append(index)
+        if not rows:
+            spans.append(Span(what="gap", name="open bay", size=stretch.width))
+            continue
         fullest: list[int] = max(rows.values(), key=len)
         for n, index in enumerate(fullest):
             spans += [gap] if n else []

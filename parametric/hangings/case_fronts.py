@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import Field
 
 from parametric.hangings.front_places import FrontsLie, hinge_side
-from parametric.hangings.fronts import BayLine, FrontLine
+from parametric.hangings.fronts import DOORS, BayLine, FrontLine
 from parametric.hangings.hanging import DoorBlock, EdgeRole, Fit
 from parametric.written import Group, Length, Name, Rest
 
@@ -33,7 +33,7 @@ class CaseFronts(DoorBlock):
     @property
     def needs(self) -> tuple[str, ...]:
         """Doors hang on hinges; drawers do not."""
-        doors = any(front.kind != "drawer" for bay in self.bays for front in bay.fronts)
+        doors = any(front.kind in DOORS for bay in self.bays for front in bay.fronts)
         return ("hinge",) if doors else ()
 
     @property
@@ -50,7 +50,7 @@ class CaseFronts(DoorBlock):
 
     @property
     def leaf_count(self) -> int:
-        """One for each drawer and single door, two for a pair."""
+        """One for each drawer, single door and fixed front, two for a pair."""
         return len(self.leaf_blocks)
 
     @property
@@ -59,6 +59,8 @@ class CaseFronts(DoorBlock):
         found: list[str | None] = []
         for bay in self.bays:
             for front in bay.fronts:
+                if front.kind == "open":
+                    continue
                 drawer = front.kind == "drawer" and self.drawer_leaf is not None
                 name = front.leaf or (self.drawer_leaf if drawer else self.leaf)
                 twice = 2 if front.kind == "door pair" else 1
@@ -77,8 +79,10 @@ class CaseFronts(DoorBlock):
         for index, bay in enumerate(self.bays):
             for front in bay.fronts:
                 match front.kind:
-                    case "drawer":
+                    case "drawer" | "fixed front":
                         found.append(("free", "free"))
+                    case "open":
+                        pass
                     case "door pair":
                         found += [("hinge", "meeting"), ("meeting", "hinge")]
                     case "door":

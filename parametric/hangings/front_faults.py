@@ -5,7 +5,7 @@ from __future__ import annotations
 from parametric.figures import exceeds
 from parametric.hangings.case_fronts import CaseFronts
 from parametric.hangings.front_places import hinge_side
-from parametric.hangings.fronts import Written
+from parametric.hangings.fronts import DOORS, Written
 from parametric.names import LEAVES
 from parametric.problems import Problem
 from parametric.written import Equal, Group, Parts, Rest
@@ -53,6 +53,9 @@ def _lists(spec: CaseFronts) -> list[Problem]:
         ]
     if not spec.bays or any(not bay.fronts for bay in spec.bays):
         return [_fault(spec, "wrong_value", "There is nothing in the list.", both[0], "a front")]
+    if not spec.leaf_count:
+        said = f"{spec.heading} is open throughout: it has no front to make."
+        return [_fault(spec, "wrong_value", said, both[0], "a door or a drawer")]
     if spec.leaf_count > len(LEAVES):
         return [
             _fault(
@@ -139,10 +142,12 @@ def _hinges(spec: CaseFronts) -> list[Problem]:
             if front.kind != "door" and front.line.origin("hinge side") != "assumed":
                 said = {
                     "drawer": "A drawer front has no hinges.",
+                    "fixed front": "A fixed front has no hinges.",
+                    "open": "There is no front where a bay is open.",
                     "door pair": "A pair hangs by both its sides, one leaf on each.",
                 }[front.kind]
                 found.append(_fault(spec, "fronts_contradict", said, front.line, "no hinge side"))
-            if front.kind == "drawer":
+            if front.kind not in DOORS:
                 continue
             side = hinge_side(front, index, count)
             if front.kind == "door" and side is None:

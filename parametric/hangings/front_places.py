@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.figures import Figure, exceeds, named, origin_line
-from parametric.hangings.fronts import BayLine, Front, FrontKind, Written
+from parametric.hangings.fronts import DOORS, BayLine, Front, FrontKind, Written
 from parametric.hangings.hanging import Side
 from parametric.names import join
 from parametric.problems import Problem
@@ -55,6 +55,8 @@ class Measures:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontPlace:
     """One leaf of the case where it stands shut, mm; the two of a pair are two of these.
+
+    A stretch that is left open is one too, without a leaf.
 
     `meets` says what stands beyond its left and its right edge.
     """
@@ -104,22 +106,49 @@ def bay_widths(measures: Measures, bays: Sequence[BayLine]) -> tuple[Figure, ...
     )
 
 
-def place_fronts(measures: Measures, bays: Sequence[BayLine]) -> tuple[FrontPlace, ...]:
-    """Every leaf, bay by bay from the left, in each from the top down, a pair from the left."""
-    found: list[FrontPlace] = []
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BaySpan:
+    """The stretch across that one bay's fronts take, mm; `meets` is what stands beyond it."""
+
+    left: Figure
+    width: Figure
+    meets: tuple[Meets, Meets]
+
+
+def bay_spans(measures: Measures, bays: Sequence[BayLine]) -> tuple[BaySpan, ...]:
+    """From the left; a bay that is open throughout has its stretch too."""
+    found: list[BaySpan] = []
     count, start = len(bays), measures.left
-    high = named("top of the fronts", measures.head + measures.over_ends)
-    for index, (bay, opening) in enumerate(zip(bays, bay_widths(measures, bays), strict=True)):
+    for index, opening in enumerate(bay_widths(measures, bays)):
         first, last = index == 0, index == count - 1
         over = (
             measures.over if first else measures.between,
             measures.over if last else measures.between,
         )
         beyond: Meets = "partition" if measures.inset and measures.partition > 0 else "front"
-        meets: tuple[Meets, Meets] = ("side" if first else beyond, "side" if last else beyond)
         width = named(_of(index, count, "width of the fronts"), opening + over[0] + over[1])
-        found += _stack(measures, bay, index, count, start - over[0], width, high, meets)
+        found.append(
+            BaySpan(
+                left=start - over[0],
+                width=width,
+                meets=("side" if first else beyond, "side" if last else beyond),
+            )
+        )
         start = start + opening + measures.partition
+    return tuple(found)
+
+
+def place_fronts(measures: Measures, bays: Sequence[BayLine]) -> tuple[FrontPlace, ...]:
+    """Every leaf, bay by bay from the left, in each from the top down, a pair from the left."""
+    return tuple(place for place in front_stacks(measures, bays) if place.kind != "open")
+
+
+def front_stacks(measures: Measures, bays: Sequence[BayLine]) -> tuple[FrontPlace, ...]:
+    """The same with the stretches that are left open."""
+    found: list[FrontPlace] = []
+    high = named("top of the fronts", measures.head + measures.over_ends)
+    for index, (bay, span) in enumerate(zip(bays, bay_spans(measures, bays), strict=True)):
+        found += _stack(measures, bay, index, len(bays), span, high)
     return tuple(found)
 
 
@@ -128,13 +157,12 @@ def _stack(
     bay: BayLine,
     index: int,
     count: int,
-    left: Figure,
-    width: Figure,
+    span: BaySpan,
     top: Figure,
-    meets: tuple[Meets, Meets],
 ) -> list[FrontPlace]:
     """The fronts of one bay."""
     found: list[FrontPlace] = []
+    left, width, meets = span.left, span.width, span.meets
     fronts = bay.fronts
     heights = share_out(room_for_fronts(measures, len(fronts)), [front.size for front in fronts])
     for row, (front, high) in enumerate(zip(fronts, heights, strict=True)):
@@ -180,7 +208,7 @@ def room_for_bays(measures: Measures, bays: int) -> Figure:
 
 def hinge_side(front: Front, index: int, count: int) -> Side | None:
     """As it is written; else a door of the first or the last bay hangs on the case's side."""
-    if front.kind == "drawer":
+    if front.kind not in DOORS:
         return None
     if front.hinge is not None:
         return front.hinge

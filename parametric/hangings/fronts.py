@@ -9,14 +9,13 @@ left to right:                      one bay a line, a partition of the case betw
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Literal, Self
+from typing import Any, ClassVar, Literal, Self
 
 from pydantic import ConfigDict, Field, ModelWrapValidatorHandler, model_validator
 
 from parametric.figures import Figure
 from parametric.names import nearest
 from parametric.written import (
-    Block,
     Branch,
     Equal,
     Group,
@@ -28,10 +27,12 @@ from parametric.written import (
     spoken,
 )
 
-FrontKind = Literal["door", "door pair", "drawer"]
-FRONTS: tuple[FrontKind, ...] = ("door", "door pair", "drawer")
-"""What may stand in a bay."""
-FRONTS_NOT_BUILT: tuple[str, ...] = ("flap", "open", "fixed front")
+FrontKind = Literal["door", "door pair", "drawer", "fixed front", "open"]
+FRONTS: tuple[FrontKind, ...] = ("door", "door pair", "drawer", "fixed front", "open")
+"""What may stand in a bay; `open` leaves its share of the bay without a front."""
+FRONTS_NOT_BUILT: tuple[str, ...] = ("flap",)
+DOORS: tuple[FrontKind, ...] = ("door", "door pair")
+"""Those that hang on hinges."""
 Written = Figure | Equal | Rest | Parts
 """A share as it is written."""
 
@@ -50,9 +51,13 @@ class Front:
 class FrontLine(Group):
     """One line of a bay's list: a front with its height, or how it shares."""
 
+    keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side")
+
     door: Share | None = None
     door_pair: Share | None = None
     drawer: Share | None = None
+    fixed_front: Share | None = None
+    open: Share | None = None
     leaf: Name | None = None
     hinge_side: Literal["left", "right"] | None = Field(
         default=None, description="of a single door, seen from the front"
@@ -61,7 +66,7 @@ class FrontLine(Group):
     @model_validator(mode="wrap")
     @classmethod
     def _one_front(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        _names_one_thing(data, FRONTS, keys_beside=("leaf", "hinge side"))
+        names_one_thing(data, FRONTS, keys_beside=cls.keys_beside)
         return handler(data)
 
     @property
@@ -89,10 +94,13 @@ class BayLine(Group):
             "patternProperties": {"^bay .+$": {"type": ["string", "number"]}},
         }
     )
+    keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side", "top to bottom")
 
     door: Share | None = None
     door_pair: Share | None = None
     drawer: Share | None = None
+    fixed_front: Share | None = None
+    open: Share | None = None
     bay: Share | None = None
     leaf: Name | None = None
     hinge_side: Literal["left", "right"] | None = Field(
@@ -105,8 +113,7 @@ class BayLine(Group):
     @model_validator(mode="wrap")
     @classmethod
     def _one_bay(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        beside = ("leaf", "hinge side", "top to bottom")
-        _names_one_thing(data, ("bay", *FRONTS), keys_beside=beside)
+        names_one_thing(data, ("bay", *FRONTS), keys_beside=cls.keys_beside)
         return handler(data)
 
     @model_validator(mode="after")
@@ -160,13 +167,12 @@ class BayLine(Group):
         )
 
 
-class BaySpec(Block):
-    """A bay as its own block: what stands in it, one front over the other."""
-
-    top_to_bottom: tuple[FrontLine, ...]
-
-
-def _names_one_thing(data: Any, words: tuple[str, ...], keys_beside: tuple[str, ...]) -> None:
+def names_one_thing(
+    data: Any,
+    words: tuple[str, ...],
+    keys_beside: tuple[str, ...],
+    not_built: tuple[str, ...] = FRONTS_NOT_BUILT,
+) -> None:
     """Refuse a line that names nothing a case has, or two things at once."""
     if not isinstance(data, (dict, Branch)):
         raise refuse(
@@ -177,7 +183,7 @@ def _names_one_thing(data: Any, words: tuple[str, ...], keys_beside: tuple[str, 
             fix=f"Write `- {words[0]}: ` and its size.",
         )
     keys = [spoken(str(key)) for key in data]
-    if unbuilt := next((key for key in keys if key in FRONTS_NOT_BUILT), None):
+    if unbuilt := next((key for key in keys if key in not_built), None):
         raise refuse(
             "not_built_yet",
             f'"{unbuilt}" in a case cannot be built by this version yet.',

@@ -45,7 +45,7 @@ def figures(
 
     Those of its lists and set-ups too, where there is paper: a design with stops has none.
     """
-    return collect((resolved.doors, loads, paper))
+    return collect((resolved.doors, resolved.casework, loads, paper))
 
 
 def figure_record(figure: Figure) -> dict[str, Any]:

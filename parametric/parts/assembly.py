@@ -16,6 +16,9 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.parts.bars import bar_parts
+from parametric.parts.case_drawers import with_drawer_boxes
+from parametric.parts.cases import case_groups
+from parametric.parts.closings import closing_groups
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
@@ -36,6 +39,9 @@ def make_parts(resolved: Resolved) -> Assembly:
     solid serves for both, and they are banded alike.
     """
     groups = [stood(group, door.stands) for door in resolved.doors for group in _groups(door)]
+    if resolved.casework is not None:
+        groups = with_drawer_boxes(groups, resolved)
+        groups += [*case_groups(resolved.casework), *closing_groups(resolved.casework)]
     return Assembly(
         name=resolved.design.job, groups=tuple(marked(groups)), states=states_of_job(resolved.doors)
     )

@@ -33,6 +33,13 @@ def stood_side_by_side(doors: tuple[Door, ...]) -> tuple[Door, ...]:
     return tuple(stood)
 
 
+def right_of(doors: tuple[Door, ...]) -> float:
+    """Where what stands to the right of them all may begin, mm; 0 where there are none."""
+    if not doors:
+        return 0.0
+    return max(door.stands.origin[0] + _room_of(door)[1] for door in doors) + APART
+
+
 def _room_of(door: Door) -> tuple[float, float]:
     """How far a door comes to the left and right: opening, tracks, and leaves on all their way."""
     places = [x for x, _ in door.opening.outline()]

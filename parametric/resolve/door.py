@@ -11,13 +11,18 @@ from parametric.design.settings import FinishSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import collect
 from parametric.problems import Problem
-from parametric.resolve.beside import stood_side_by_side
+from parametric.resolve.beside import right_of, stood_side_by_side
 from parametric.resolve.calls import called
+from parametric.resolve.case_doors import resolve_case_doors
+from parametric.resolve.case_drawers import with_drawers
+from parametric.resolve.casework import Casework
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.one_door import Door, resolve_one_door
 from parametric.resolve.opening import resolve_opening
 from parametric.resolve.pins import compare_pins
+from parametric.resolve.stand_cases import resolve_casework
 from parametric.resolve.told_apart import told_apart
+from parametric.written import Block
 
 __all__ = ["Door", "Resolved", "resolve"]
 
@@ -34,6 +39,8 @@ class Resolved:
     shop: Shop
     doors: tuple[Door, ...]
     finish: FinishSpec | None
+    casework: Casework | None = None
+    """The cabinets, whose fronts are among the doors."""
 
     @property
     def door(self) -> Door:
@@ -75,14 +82,29 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
         first += len(spec.leaf_blocks)
     if len(doors) < len(design.doors):
         return None, tuple(problems)
-    for door in doors:
-        problems += _pins(door, design)
+    stood = stood_side_by_side(tuple(doors))
+    casework, told = resolve_casework(design, shop, begins=right_of(stood))
+    problems += told
+    hung: tuple[Door, ...] | None = ()
+    if casework is not None:
+        hung, told = resolve_case_doors(design, shop, casework, first=first)
+        problems += told
+        casework, told = with_drawers(design, shop, casework, hung or ())
+        problems += told
+    if hung is None or (casework is None and design.named("cabinet")):
+        return None, tuple(problems)
+    every = (*stood, *hung)
+    for door in every:
+        problems += [problem for problem in _pins(door, design) if problem not in problems]
+    calls: list[Block] = [door.written for door in every]
+    calls += design.named("cabinet").values()
     resolved = Resolved(
         job=design.titled,
         design=design,
         shop=shop,
-        doors=stood_side_by_side(told_apart(tuple(doors), shop)),
-        finish=called(design, doors[0].written, "finish", FinishSpec),
+        doors=told_apart(every, shop),
+        finish=called(design, calls[0], "finish", FinishSpec),
+        casework=casework,
     )
     return resolved, tuple(problems)
 

@@ -55,6 +55,15 @@ class Opening:
             return self.head
         return named("height of the opening", self.head - self.foot)
 
+    @property
+    def ceiling(self) -> Mapping[str, Figure]:
+        """The head above the highest floor at each place where it was measured, mm."""
+        return {
+            place: named(f"ceiling {place}", self.floor[place] + high)
+            for place, high in self.heights.items()
+            if place in self.floor
+        }
+
     def outline(self) -> tuple[tuple[float, float], ...]:
         """Corner and mid points of the opening, x from the left foot, z from the highest floor.
 
@@ -107,7 +116,7 @@ def resolve_opening(
     """
     problems: list[Problem] = []
     widths = _taken(survey.widths, "width")
-    heights = _taken(survey.heights, "height")
+    heights = _taken(survey.heights, "height") or _between_lines(survey)
     if not widths:
         problems.append(_missing(survey, "widths", "a width", "widths: {middle: 1826}"))
     if not heights:
@@ -155,6 +164,17 @@ def resolve_opening(
         ),
         tuple(problems),
     )
+
+
+def _between_lines(survey: SurveySpec) -> dict[str, Figure]:
+    """Heights where floor and ceiling were both read from one level line."""
+    floor = _taken(survey.floor, "floor from the line")
+    ceiling = _taken(survey.ceiling, "ceiling from the line")
+    return {
+        place: named(f"height {place}", up - floor[place])
+        for place, up in ceiling.items()
+        if place in floor
+    }
 
 
 def _floor(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.catalog.boards import BOARDS, Board, known_board
+from parametric.catalog.boards import BOARDS, Board, known_board, usual_thickness
 from parametric.catalog.shop import Router, Shop
 from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
@@ -101,6 +101,14 @@ def resolve_board(design: Design, name: str) -> Board:
         sheet_width=wide,
         source=known.source if known is not None else "as written",
     )
+
+
+def board_thickness(design: Design, name: str) -> Figure:
+    """How thick cases of that board are, mm: as the design or the house says, else the usual."""
+    for written in (design.block("board", name), design.block("board")):
+        if isinstance(written, BoardSpec) and written.thickness is not None:
+            return written.thickness
+    return usual_thickness(design.unit)
 
 
 def largest_that_fits(cutters: tuple[Figure, ...], width: Figure) -> Figure | None:

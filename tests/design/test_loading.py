@@ -21,7 +21,7 @@ def test_larch_hill(reading_room: Path, project: Path) -> None:
     assert found.design is not None
     assert (found.design.job, found.design.unit) == ("Larch Hill reading room", "mm")
     assert [name for name, _ in found.design.doors] == [""]
-    assert sorted(kind for kind, name in found.design.blocks if name) == ["timber"]
+    assert sorted(kind for kind, name in found.design.blocks if name) == ["hinge", "timber"]
 
 
 @pytest.mark.parametrize("name", ["no-such-file.yaml", "."])

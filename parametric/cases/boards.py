@@ -1,0 +1,126 @@
+"""The boards of a case: their sizes, and where each stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from parametric.cases.back import Back
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.case import CaseBay, CaseBoard, CaseBox, Lies, Role
+from parametric.figures import Figure, named
+from parametric.names import join
+
+
+class Boards:
+    """One case's boards as they are worked out from its box."""
+
+    def __init__(self, spec: CabinetSpec, box: CaseBox, back: Back | None) -> None:
+        self.spec, self.box, self.back = spec, box, back
+        self.behind = box.depth if back is None else back.front
+        """Where shelves and partitions end: at the back's front face, mm."""
+
+    def _board(
+        self,
+        word: str,
+        role: Role,
+        lies: Lies,
+        size: tuple[float, float, float],
+        at: tuple[float, float, float],
+        banded: bool = False,
+    ) -> CaseBoard:
+        name = join(self.box.name, word)
+        length, width, thickness = size
+        x, y, z = at
+        return CaseBoard(
+            name=name,
+            role=role,
+            lies=lies,
+            length=named(join(name, "length"), length),
+            width=named(join(name, "width"), width),
+            thickness=named(join(name, "thickness"), thickness),
+            x=float(x),
+            y=float(y),
+            z=float(z),
+            banded=banded,
+        )
+
+    def carcass(self) -> Iterator[CaseBoard]:
+        """Sides, bottom, top or stretchers, kick board, back."""
+        box, t = self.box, self.box.thickness
+        bare = self.spec.kind == "frameless"
+        for word, x in (("left side", 0.0), ("right side", float(box.width - t))):
+            size = (box.height, box.depth, t)
+            yield self._board(word, "side", "upright", size, (x, 0.0, 0.0), bare)
+        low = float(box.bottom - t)
+        yield self._level("bottom", "bottom", low, 0.0, box.depth, bare)
+        high = float(box.top)
+        if self.spec.stretchers is None:
+            yield self._level("top", "top", high, 0.0, box.depth, bare)
+        else:
+            wide = self.spec.stretchers
+            yield self._level("front stretcher", "stretcher", high, 0.0, wide, bare)
+            back = float(self.behind - wide)
+            yield self._level("back stretcher", "stretcher", high, back, wide)
+        if box.kick_high is not None and box.kick_deep is not None:
+            size = (box.clear_width, box.kick_high, t)
+            at = (float(t), float(box.kick_deep), 0.0)
+            yield self._board("kick board", "kick board", "facing, level", size, at)
+        if self.back is not None:
+            yield self._back(self.back)
+
+    def _level(
+        self, word: str, role: Role, z: float, y: float, width: float, banded: bool = False
+    ) -> CaseBoard:
+        """A board between the sides, let into them."""
+        box = self.box
+        long = box.clear_width + 2 * box.let_in if float(box.let_in) > 0 else box.clear_width
+        x = float(box.thickness - box.let_in)
+        return self._board(word, role, "level", (long, width, box.thickness), (x, y, z), banded)
+
+    def _back(self, back: Back) -> CaseBoard:
+        x = float(self.box.thickness - back.reach)
+        z = float(self.box.bottom - back.reach)
+        size = (back.height, back.width, back.thickness)
+        return self._board("back", "back", "facing", size, (x, float(back.front), z))
+
+    def partitions(self, lefts: Sequence[Figure]) -> Iterator[CaseBoard]:
+        """One between each two bays, from the bottom to the top."""
+        box, bare = self.box, self.spec.kind == "frameless"
+        for number, left in enumerate(lefts, 1):
+            size = (box.clear_height, self.behind, box.thickness)
+            at = (float(left), 0.0, float(box.bottom))
+            yield self._board(f"partition {number}", "partition", "upright", size, at, bare)
+
+    def fixed_shelves(self, bay: CaseBay, several: bool, setback: float) -> Iterator[CaseBoard]:
+        """One under each space of a bay that asks for one, let in as the bottom is, from the top."""
+        box = self.box
+        place = f"bay {bay.number}" if several else ""
+        floored = [space for space in reversed(bay.spaces) if space.floored]
+        for number, space in enumerate(floored, 1):
+            long = bay.width + 2 * box.let_in if float(box.let_in) > 0 else bay.width
+            size = (long, self.behind - setback if setback else self.behind, box.thickness)
+            at = (float(bay.left - box.let_in), setback, float(space.foot - box.thickness))
+            word = join(place, f"fixed shelf {number}")
+            yield self._board(word, "fixed shelf", "level", size, at, True)
+
+    def shelves(
+        self,
+        bay: CaseBay,
+        several: bool,
+        *,
+        thickness: Figure,
+        depth: Figure,
+        clearance: Figure,
+        front: float,
+    ) -> Iterator[CaseBoard]:
+        """The adjustable shelves of a bay, equally apart in each space, from the top."""
+        place, number = (f"bay {bay.number}" if several else ""), 0
+        for space in reversed(bay.spaces):
+            for each in range(space.shelves, 0, -1):
+                number += 1
+                apart = (space.head - space.foot - space.shelves * thickness) / (space.shelves + 1)
+                z = float(space.foot + each * apart + (each - 1) * thickness)
+                size = (bay.width - 2 * clearance, depth, thickness)
+                at = (float(bay.left + clearance), front, z)
+                word = join(place, f"shelf {number}")
+                yield self._board(word, "shelf", "level", size, at, True)

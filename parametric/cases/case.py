@@ -1,0 +1,251 @@
+"""A case resolved: the box of boards, its bays, and where everything in it stands. Lengths mm.
+
+The case's own frame: x right from the outer face of its left side, y from the front edges of its
+boards backwards, z up from its own foot.
+
+        ______________________ top, or two stretchers
+       |    |     |     |    |
+  side |    | bay | bay |    | side      partition between two bays
+       |____|_____|_____|____|
+       |______bottom_________|
+       |  |    kick       |  |           kick: cut out of the sides, a board behind it
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from parametric.cases.back import Back
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.face_frame import FaceFrame
+from parametric.figures import Figure, named
+from parametric.names import join
+
+Role = Literal[
+    "side", "bottom", "top", "stretcher", "partition", "fixed shelf", "shelf", "back", "kick board"
+]
+Lies = Literal["upright", "level", "facing", "facing, level", "inwards"]
+"""How a board lies: `upright` a side (grain up, its face to left and right), `level` a shelf,
+`facing` a back (grain up, its face to the front), `facing, level` a kick board, `inwards` a
+plinth's cross piece (grain from front to back, on edge)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseBoard:
+    """One board of a case: its size, and the low corner where it stands in the case's frame.
+
+    `length` is along the grain. `banded` says whether its front edge wears an edge band.
+    """
+
+    name: str
+    role: Role
+    lies: Lies
+    length: Figure
+    width: Figure
+    thickness: Figure
+    x: float
+    y: float
+    z: float
+    banded: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Space:
+    """One space of a bay, mm from the case's foot; `what` is in it.
+
+    `floored` says that a fixed shelf is under it.
+    """
+
+    what: Literal["shelves", "open", "drawers", "hanging", "equipment"]
+    foot: Figure
+    head: Figure
+    shelves: int = 0
+    floored: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseBay:
+    """One bay: its clear left and width, and its spaces from the foot up."""
+
+    number: int
+    left: Figure
+    width: Figure
+    spaces: tuple[Space, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontOpening:
+    """What the fronts hang in or over, in the case's frame but for heights, which are the floor's."""
+
+    left: Figure
+    width: Figure
+    foot: Figure
+    head: Figure
+    edge: Figure
+    partition: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseBox:
+    """The outside of a case and what is between its boards."""
+
+    name: str
+    width: Figure
+    height: Figure
+    depth: Figure
+    thickness: Figure
+    let_in: Figure
+    foot: Figure
+    """Its own foot above the highest floor."""
+    clear_width: Figure
+    bottom: Figure
+    """The upper face of its bottom, from its own foot."""
+    top: Figure
+    """The under face of its top."""
+    clear_height: Figure
+    kick_high: Figure | None
+    kick_deep: Figure | None
+
+
+def size_box(
+    spec: CabinetSpec,
+    *,
+    name: str,
+    width: Figure,
+    height: Figure,
+    foot: Figure,
+    thickness: Figure,
+    frame: FaceFrame | None,
+) -> CaseBox:
+    """The box of boards.
+
+    Args:
+        spec: the cabinet as written.
+        name: of this one (`cabinet outer 1`).
+        width: outside, mm.
+        height: outside, kick and all, mm.
+        foot: its foot above the highest floor, mm.
+        thickness: of its boards as measured, mm.
+        frame: the face frame before it, whose rail hides the bottom's edge.
+
+    Without a face frame the bottom lies on the kick; behind one its upper face is level with
+    that of the bottom rail. Source: common practice, no source.
+    """
+
+    def at(quantity: str, value: float) -> Figure:
+        return named(join(name, quantity), value)
+
+    thick = at("board", thickness)
+    wide, high = at("width", width), at("height", height)
+    kick = None if spec.kick is None else at("kick", spec.kick[0])
+    under = Figure(0.0) if kick is None else kick
+    bottom = under + thick if frame is None else under + frame.rail
+    up = at("bottom's upper face", bottom)
+    top = at("top's under face", high - thick)
+    return CaseBox(
+        name=name,
+        width=wide,
+        height=high,
+        depth=at("depth", spec.depth),
+        thickness=thick,
+        let_in=at("let in", spec.dado),
+        foot=at("foot", foot),
+        clear_width=at("clear width", wide - 2 * thick),
+        bottom=up,
+        top=top,
+        clear_height=at("clear height", top - up),
+        kick_high=kick,
+        kick_deep=None if spec.kick is None else at("kick, deep", spec.kick[1]),
+    )
+
+
+def front_opening(box: CaseBox, frame: FaceFrame | None, frame_left: Figure) -> FrontOpening:
+    """What a case's fronts hang in or over: the box itself, or the face frame before it.
+
+    Args:
+        box: the case.
+        frame: the face frame, if there is one.
+        frame_left: where the left of its opening stands in the case's frame, mm.
+    """
+    if frame is None:
+        return FrontOpening(
+            left=box.thickness,
+            width=box.clear_width,
+            foot=named(join(box.name, "foot of its opening"), box.foot + box.bottom),
+            head=named(join(box.name, "head of its opening"), box.foot + box.top),
+            edge=box.thickness,
+            partition=box.thickness,
+        )
+    kick = Figure(0.0) if box.kick_high is None else box.kick_high
+    foot = named(join(box.name, "foot of its opening"), box.foot + kick + frame.rail)
+    head = named(join(box.name, "head of its opening"), box.foot + box.height - frame.rail)
+    return FrontOpening(
+        left=frame_left,
+        width=frame.opening,
+        foot=foot,
+        head=head,
+        edge=frame.rail,
+        partition=frame.centre_stile,
+    )
+
+
+def partition_lefts(
+    box: CaseBox, opening: FrontOpening, bay_widths: Sequence[Figure]
+) -> tuple[Figure, ...]:
+    """Where the left faces of the partitions stand, each in the middle of what the fronts see.
+
+    Args:
+        box: the case.
+        opening: what its fronts hang in.
+        bay_widths: the clear width of each bay of the fronts, mm.
+    """
+    found: list[Figure] = []
+    at = opening.left
+    for number, width in enumerate(bay_widths[:-1], 1):
+        at = at + width
+        left = at + opening.partition / 2 - box.thickness / 2
+        found.append(named(join(box.name, f"partition {number}", "left"), left))
+        at = at + opening.partition
+    return tuple(found)
+
+
+def bay_places(box: CaseBox, partitions: Sequence[Figure]) -> tuple[tuple[Figure, Figure], ...]:
+    """The left and the clear width of each bay between the boards."""
+    count = len(partitions) + 1
+    lefts = [box.thickness, *(left + box.thickness for left in partitions)]
+    rights = [*partitions, box.width - box.thickness]
+    found = []
+    for number, (left, right) in enumerate(zip(lefts, rights, strict=True), 1):
+        place = box.name if count == 1 else join(box.name, f"bay {number}")
+        width = box.clear_width if count == 1 else named(join(place, "clear width"), right - left)
+        found.append((left, width))
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """A case resolved: its box, its bays, and every board of it."""
+
+    spec: CabinetSpec
+    box: CaseBox
+    back: Back | None
+    frame: FaceFrame | None
+    opening: FrontOpening
+    bays: tuple[CaseBay, ...]
+    boards: tuple[CaseBoard, ...]
+    shelf_depth: Figure | None
+    behind: Figure
+    """Where shelves and drawers end: at the front face of the back."""
+    front_back: Figure
+    """Where the backs of its fronts stand, from the front edges of its boards."""
+
+    @property
+    def name(self) -> str:
+        """`cabinet outer 1`."""
+        return self.box.name
+
+    def of_role(self, role: Role) -> tuple[CaseBoard, ...]:
+        """Its boards of one role."""
+        return tuple(board for board in self.boards if board.role == role)

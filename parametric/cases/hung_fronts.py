@@ -1,0 +1,85 @@
+"""The fronts of a cabinet as a door of fronts: what hangs on a case hangs as on one that stood."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.case import FrontOpening
+from parametric.figures import Figure
+from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
+from parametric.hangings.fronts import BayLine, FrontLine
+from parametric.hangings.hanging import Site
+from parametric.written import Rest
+
+
+def hung_fronts(
+    spec: CabinetSpec, *, edge: Figure, partition: Figure, travel: Figure | None
+) -> FrontsSpec:
+    """The fronts as they are hung.
+
+    Args:
+        spec: the cabinet as written.
+        edge: how thick its sides, top and bottom are seen from the front, mm.
+        partition: the same of what stands between two bays, mm.
+        travel: how far its drawers draw out, mm; None where it has none.
+    """
+    fronts: FrontsSpec = FrontsSpec.model_construct(
+        kind="cabinet",
+        in_=spec.in_,
+        leaf=spec.leaf,
+        floor_gap=Figure(0.0),
+        track=None,
+        guide=None,
+        hinge=spec.hinge,
+        pull=spec.pull,
+        lock=None,
+        finish=spec.finish,
+        pinned=None,
+        fronts=spec.fronts,
+        front_gap=spec.front_gap,
+        edge_reveal=spec.edge_reveal,
+        case_edge=edge,
+        partition=partition,
+        drawer_leaf=spec.drawer_leaf,
+        drawer_travel=travel,
+        left_to_right=tuple(_bay(spec, index) for index in range(len(spec.bays))),
+        top_to_bottom=None,
+    )
+    fronts.stands_for(spec)
+    return fronts
+
+
+def _bay(spec: CabinetSpec, index: int) -> BayLine:
+    """One bay with its fronts, of one that is open throughout as of any other."""
+    bay = spec.bays[index]
+    lines: list[FrontLine] = []
+    if bay.top_to_bottom is not None:
+        lines += bay.top_to_bottom
+    else:
+        kind = "open" if bay.word == "bay" else bay.word
+        named: dict[str, Any] = {kind.replace(" ", "_"): Rest()}
+        line: FrontLine = FrontLine.model_construct(
+            **named, leaf=bay.leaf, hinge_side=bay.hinge_side
+        )
+        line.stands_for(bay)
+        lines.append(line)
+    made: BayLine = BayLine.model_construct(
+        bay=bay.size, leaf=bay.leaf, hinge_side=bay.hinge_side, top_to_bottom=tuple(lines)
+    )
+    made.stands_for(bay)
+    return made
+
+
+def site_of(opening: FrontOpening) -> Site:
+    """What a case's fronts are sized from: true, for it is made so."""
+    return Site(
+        widest=opening.width,
+        narrowest=opening.width,
+        clear=opening.width,
+        clear_left=Figure(0.0),
+        head=opening.head,
+        foot=opening.foot,
+        wall=None,
+        rise=None,
+    )

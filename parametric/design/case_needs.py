@@ -1,0 +1,127 @@
+"""What a cabinet and a run ask of the rest of the file."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.hung_fronts import hung_fronts
+from parametric.cases.run import RunSpec, run_faults
+from parametric.catalog.boards import usual_thickness
+from parametric.design.answers import stop
+from parametric.design.merging import Layers
+from parametric.design.settings import BoardSpec
+from parametric.figures import Figure
+from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
+from parametric.names import nearest
+from parametric.problems import Problem
+from parametric.written import Block
+
+Blocks = Mapping[tuple[str, str], Block]
+
+
+def fronts_as_hung(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> FrontsSpec:
+    """A cabinet's fronts, as far as what they ask of other blocks goes."""
+    for name in (str(spec.board), ""):
+        board = blocks.get(("board", name))
+        if isinstance(board, BoardSpec) and board.thickness is not None:
+            edge = board.thickness
+            break
+    else:
+        edge = usual_thickness(layers.design.unit)
+    return hung_fronts(spec, edge=edge, partition=edge, travel=Figure(1.0))
+
+
+def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
+    """Lists that contradict each other, what it stands on, a drawer box for its drawers."""
+    found: list[Problem] = []
+
+    def told(code: str, message: str, key: str, allowed: str, fix: str) -> None:
+        found.append(
+            stop(
+                code,
+                message,
+                spec.line(key),
+                about=spec.heading,
+                found=key,
+                allowed=allowed,
+                fix=fix,
+            )
+        )
+
+    lists = [key for key in ("top to bottom", "inside", "shelves") if _written(spec, key)]
+    if spec.left_to_right is not None and lists:
+        told(
+            "two_lists",
+            f'{spec.heading} has bays; "{lists[0]}" is said of each bay, not beside them.',
+            lists[0],
+            "left to right alone",
+            f"Move `{lists[0]}` into the bays.",
+        )
+    on = None if spec.stands_on is None else str(spec.stands_on)
+    cabinets = [name for name in layers.names("cabinet") if name]
+    if on is not None and on != "floor" and on not in cabinets:
+        near = nearest(on, cabinets)
+        told(
+            "unknown_name",
+            f'{spec.heading} stands on "{on}", but there is no "cabinet {on}".'
+            + (f' Did you mean "{near}"?' if near else ""),
+            "stands on",
+            ", ".join((*cabinets, "floor")),
+            f"Write `stands on: {near}`." if near else "Write the name of a cabinet, or floor.",
+        )
+    elif on is not None and on != "floor" and _in_a_ring(on, blocks):
+        told(
+            "stands_on_itself",
+            f"{spec.heading} stands on what stands on it.",
+            "stands on",
+            "a cabinet that stands on the floor",
+            "Let one of them stand on the floor.",
+        )
+    if spec.has_drawers and _no_drawer(spec, blocks, layers):
+        told(
+            "missing_block",
+            f'{spec.heading} has drawers, but there is no "drawer" block to say what they are.',
+            "kind",
+            "a block `drawer:`",
+            "Write `drawer:` at the margin, with its sizes from the slides' data sheet.",
+        )
+    if spec.corners == "glue" and float(spec.dado) == 0:
+        told(
+            "corners_hold_nothing",
+            f"{spec.heading} is glued at its corners, with nothing let in: a butt does not hold.",
+            "corners",
+            "dowel, screw, loose tenon, pocket screw; or a dado",
+            "Write a `dado`, or another word for its corners.",
+        )
+    return found
+
+
+def run_needs(spec: RunSpec, layers: Layers) -> list[Problem]:
+    """Cabinets that are there, and an opening to stand in."""
+    del layers
+    return list(run_faults(spec))
+
+
+def _written(spec: CabinetSpec, key: str) -> bool:
+    return getattr(spec, key.replace(" ", "_")) is not None
+
+
+def _no_drawer(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> bool:
+    if spec.drawer is not None:
+        return False
+    return ("drawer", "") not in blocks and "" not in layers.design.names("drawer")
+
+
+def _in_a_ring(on: str, blocks: Blocks) -> bool:
+    """Whether going down from one to what it stands on never comes to a floor."""
+    seen: set[str] = set()
+    while on not in seen:
+        seen.add(on)
+        below = blocks.get(("cabinet", on))
+        if not isinstance(below, CabinetSpec) or below.stands_on is None:
+            return False
+        on = str(below.stands_on)
+        if on == "floor":
+            return False
+    return True

@@ -1,0 +1,234 @@
+"""The boards of a case as parts: what is let into what, and where each stands.
+
+A side, seen from inside the case; its front edge is below:
+
+        u along the grain, up the case ->
+     ______________________________________
+    |  :  |                          |  :  |
+    |--:--|--------------------------|--:--|  groove for the back, from end to end
+    |  :  |                          |  :  |
+    |  :  |                          |  :  |  dadoes for bottom and top, but for the groove
+    |_____|__________________________|__:__|
+    kick
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from parametric.cases.back import Back
+from parametric.cases.case import Case, CaseBoard, Lies
+from parametric.figures import exceeds
+from parametric.model import (
+    Blank,
+    Cut,
+    Face,
+    Groove,
+    Group,
+    Making,
+    Material,
+    Part,
+    Placement,
+    Shaped,
+)
+from parametric.outlines import rectangle
+from parametric.resolve.casework import Casework, StandingCase
+
+MILLED = Making(by="router", tool="straight cutter")
+NOTCHED = Making(by="saw", tool="jigsaw or bandsaw to the line, then trimmed flush")
+_SAME = 1e-6
+
+WAYS: Mapping[Lies, tuple[tuple[float, float, float], tuple[float, float, float]]] = {
+    "upright": ((0.0, 0.0, 1.0), (0.0, 1.0, 0.0)),
+    "level": ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)),
+    "facing": ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0)),
+    "facing, level": ((1.0, 0.0, 0.0), (0.0, 0.0, 1.0)),
+    "inwards": ((0.0, 1.0, 0.0), (0.0, 0.0, 1.0)),
+}
+"""Which way a board's length and its width run in the case's frame."""
+
+
+def case_groups(casework: Casework) -> list[Group]:
+    """A group for each case, where it stands."""
+    return [
+        Group(
+            name=standing.name,
+            placement=standing.stands,
+            parts=case_parts(standing),
+            see_through=True,
+        )
+        for standing in casework.cases
+    ]
+
+
+def case_parts(standing: StandingCase) -> tuple[Part, ...]:
+    """Every board of a case, in the case's frame."""
+    case = standing.case
+    sheet = Material(name=standing.board.name, look="board", density=float(standing.board.density))
+    thin = sheet
+    if standing.back_board is not None:
+        density = float(standing.back_board.density)
+        thin = Material(name=standing.back_board.name, look="board", density=density)
+    return tuple(
+        Part(
+            name=board.name,
+            noun=_noun(board),
+            mark="X" if board.role == "back" else "C",
+            material=thin if board.role == "back" else sheet,
+            blank=Blank(length=board.length, width=board.width, thickness=board.thickness),
+            placement=_placement(board),
+            cuts=tuple(_cuts(case, board)),
+            faces=_faces(board),
+            banded=("low edge",) if board.banded else (),
+        )
+        for board in case.boards
+    )
+
+
+def _noun(board: CaseBoard) -> str:
+    """What the shop calls it: a left side is not a right one."""
+    word = board.name.rsplit(" / ", 1)[-1]
+    return word if board.role in ("side", "stretcher") else board.role
+
+
+def _placement(board: CaseBoard) -> Placement:
+    """Where its low corner stands; an upright board's thickness runs to the left of its frame."""
+    along, across = WAYS[board.lies]
+    x, y, z = board.x, board.y, board.z
+    if board.lies == "upright":
+        x += float(board.thickness)
+    if board.lies == "facing, level":
+        y += float(board.thickness)
+    return Placement(origin=(x, y, z), x=along, y=across)
+
+
+def _faces(board: CaseBoard) -> dict[Face, str]:
+    match board.lies:
+        case "upright":
+            inner = "inside" if board.name.endswith("left side") else "outside"
+            outer = "outside" if inner == "inside" else "inside"
+            if board.role == "partition":
+                inner, outer = "right face", "left face"
+            return {"low edge": "front edge", "low face": inner, "high face": outer}
+        case "level":
+            return {"low edge": "front edge", "high face": "upper face", "low face": "under face"}
+        case "facing":
+            return {"low face": "inside"}
+        case "inwards":
+            return {}
+        case "facing, level":
+            return {"high face": "front"}
+
+
+def _cuts(case: Case, board: CaseBoard) -> Iterator[Cut]:
+    match board.role:
+        case "side":
+            yield from _side(case, board)
+        case "bottom":
+            yield from _for_the_back(case, board, "high face", 0.0)
+        case "top":
+            yield from _for_the_back(case, board, "low face", 0.0)
+        case "stretcher":
+            if board.y > _SAME:
+                yield from _for_the_back(case, board, "low face", board.y)
+        case _:
+            return
+
+
+def _side(case: Case, board: CaseBoard) -> Iterator[Cut]:
+    """Kick, groove for the back, dadoes."""
+    face: Face = "low face" if board.x < _SAME else "high face"
+    box = case.box
+    if box.kick_high is not None and box.kick_deep is not None:
+        yield Shaped(
+            name="kick",
+            face=face,
+            outline=rectangle(0.0, 0.0, float(box.kick_high), float(box.kick_deep)),
+            depth=board.thickness,
+            making=NOTCHED,
+        )
+    yield from _for_the_back(case, board, face, 0.0)
+    if float(box.let_in) <= _SAME:
+        return
+    for level in case.boards:
+        if level.lies != "level" or level.role == "shelf" or not _reaches(level, board):
+            continue
+        z0, z1 = level.z, level.z + float(level.thickness)
+        y0, y1 = level.y, level.y + float(level.width)
+        for a, b in _beside_the_groove(case.back, y0, y1):
+            yield Shaped(
+                name=f"dado for the {_noun(level)}",
+                face=face,
+                outline=rectangle(z0, a, z1, b),
+                depth=box.let_in,
+                making=MILLED,
+            )
+        yield from _under_the_groove(case, level, face)
+
+
+def _under_the_groove(case: Case, level: CaseBoard, face: Face) -> Iterator[Cut]:
+    """Where the groove for the back crosses a dado that is deeper, and takes only the top of it."""
+    back, band, let_in = case.back, _band(case.back), case.box.let_in
+    end = level.y + float(level.width)
+    if back is None or band is None or not level.y < band[0] < end:
+        return
+    if exceeds(let_in, back.groove):
+        yield Shaped(
+            name=f"dado for the {_noun(level)}, under the groove",
+            face=face,
+            outline=rectangle(
+                level.z, band[0], level.z + float(level.thickness), min(band[1], end)
+            ),
+            surface=back.groove,
+            depth=let_in,
+            making=MILLED,
+        )
+
+
+def _reaches(level: CaseBoard, side: CaseBoard) -> bool:
+    """Whether a level board's end is let into this side."""
+    left, right = level.x, level.x + float(level.length)
+    return left < side.x + float(side.thickness) - _SAME and right > side.x + _SAME
+
+
+def _band(back: Back | None) -> tuple[float, float] | None:
+    """Where the back is let in, from the front edges, mm."""
+    if back is None or back.held == "planted":
+        return None
+    return float(back.front), float(back.front + back.thickness)
+
+
+def _beside_the_groove(back: Back | None, y0: float, y1: float) -> list[tuple[float, float]]:
+    """A stretch from front to back without what the groove takes already."""
+    band = _band(back)
+    if band is None:
+        return [(y0, y1)]
+    kept = [(y0, min(y1, band[0])), (max(y0, band[1]), y1)]
+    return [(a, b) for a, b in kept if b - a > _SAME]
+
+
+def _for_the_back(case: Case, board: CaseBoard, face: Face, y: float) -> Iterator[Cut]:
+    """A groove or a rebate along the whole board, for the back."""
+    back = case.back
+    band = _band(back)
+    if back is None or band is None:
+        return
+    if back.held == "groove":
+        yield Groove(
+            name="groove for the back",
+            face=face,
+            u0=0.0,
+            u1=float(board.length),
+            v=(band[0] + band[1]) / 2 - y,
+            width=float(back.thickness),
+            depth=float(back.groove),
+            making=MILLED,
+        )
+        return
+    yield Shaped(
+        name="rebate for the back",
+        face=face,
+        outline=rectangle(0.0, band[0] - y, float(board.length), float(board.width)),
+        depth=back.groove,
+        making=MILLED,
+    )

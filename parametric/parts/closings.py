@@ -1,0 +1,330 @@
+"""What closes cabinets to a room that is not true: face frames, fillers, plinths, counters.
+
+Each is made with spare and scribed on site to the line that was measured:
+
+    ____________________
+   |  made    .'        |     .' the wall as it was measured
+   |        .'   kept   |
+   |______.'____________|
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from parametric.cases.case import Lies
+from parametric.figures import Figure, named
+from parametric.model import Blank, Cut, Face, Group, Making, Material, Part, Placement, Shaped
+from parametric.names import join
+from parametric.outlines import Outline, Vertex
+from parametric.parts.cases import WAYS
+from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
+from parametric.resolve.room_lines import Point, between, level_line, wall_line
+
+SCRIBED = Making(
+    by="bench", when="on site", tool="scribed to the room, then planed or sanded to it"
+)
+CROSS_EVERY = 600.0
+"""Cross pieces of a plinth are no farther apart than this, mm. Common practice, no source."""
+_SAME = 1e-6
+COUNTER = Material(name="worktop", look="board", density=700.0)
+"""A counter bought to size: density from memory, a laminated board's."""
+
+
+def closing_groups(casework: Casework) -> list[Group]:
+    """A group for each run, and for each cabinet that has something of the kind."""
+    groups: list[Group] = []
+    for run in casework.runs:
+        parts = (*_run_parts(run),)
+        if parts:
+            groups.append(Group(name=run.name, placement=run.stands, parts=parts))
+    own = dict(casework.edges)
+    for standing in casework.cases:
+        parts = (*_frame_parts(standing), *_counter(standing))
+        if edges := own.get(standing.name):
+            parts += (*_top_of(standing, edges),)
+        if parts:
+            room = Placement(origin=(standing.stands.origin[0] - float(standing.left), 0.0, 0.0))
+            groups.append(Group(name=join(standing.name, "closings"), placement=room, parts=parts))
+    return groups
+
+
+def _part(
+    name: str,
+    noun: str,
+    material: Material,
+    size: tuple[float, float, float],
+    at: tuple[float, float, float],
+    lies: Lies,
+    cuts: Sequence[Cut] = (),
+    supplied: bool = False,
+) -> Part:
+    length, width, thickness = size
+    x, y, z = at
+    if lies == "facing, level":
+        y += float(thickness)
+    along, across = WAYS[lies]
+    front: Face = "high face" if lies == "facing, level" else "low face"
+    return Part(
+        name=name,
+        noun=noun,
+        mark="Y",
+        material=material,
+        blank=Blank(
+            length=named(join(name, "length"), length),
+            width=named(join(name, "width"), width),
+            thickness=thickness,
+        ),
+        placement=Placement(origin=(float(x), float(y), float(z)), x=along, y=across),
+        cuts=tuple(cuts),
+        faces={front: "front"} if lies != "level" else {"high face": "upper face"},
+        supplied=supplied,
+    )
+
+
+def _scribe(face: Face, line: Sequence[Point], low: bool, width: float, depth: float) -> list[Cut]:
+    """The wood beyond a line of (u, v) on a face, to its low or its high edge; none where there is none."""
+    edge = 0.0 if low else width
+    kept = [(u, min(max(v, 0.0), width)) for u, v in line]
+    if all(abs(v - edge) < _SAME for _, v in kept):
+        return []
+    (first, _), (last, _) = kept[0], kept[-1]
+    if low:
+        corners = [(first, 0.0), (last, 0.0), *reversed(kept)]
+    else:
+        corners = [*kept, (last, width), (first, width)]
+    return [
+        Shaped(
+            name="scribed",
+            face=face,
+            outline=_without_doubles(corners),
+            depth=depth,
+            making=SCRIBED,
+        )
+    ]
+
+
+def _without_doubles(corners: Sequence[Point]) -> Outline:
+    found: list[Vertex] = []
+    for u, v in corners:
+        if not found or math.hypot(u - found[-1].x, v - found[-1].y) > _SAME:
+            found.append(Vertex(u, v))
+    if math.hypot(found[0].x - found[-1].x, found[0].y - found[-1].y) <= _SAME:
+        found.pop()
+    return tuple(found)
+
+
+def _frame_parts(standing: StandingCase) -> Iterator[Part]:
+    """Wall stiles, centre stiles between the bays, two rails."""
+    frame, box = standing.case.frame, standing.case.box
+    if frame is None or standing.frame_timber is None:
+        return
+    wood = Material(
+        name=standing.frame_timber.name,
+        look="timber",
+        density=float(standing.frame_timber.density),
+    )
+    place = join(box.name, "face frame")
+    kick = Figure(0.0) if box.kick_high is None else box.kick_high
+    foot, high = float(box.foot + kick), box.height - kick
+    y = standing.stands.origin[1] - float(frame.thickness)
+    for scribe, x in (
+        (frame.left, frame.left.edge),
+        (frame.right, frame.right.edge - frame.right.blank),
+    ):
+        wall = between(wall_line(standing.opening, scribe.side), foot, foot + float(high))
+        line = [(z - foot, across - float(x)) for z, across in wall]
+        low = scribe.side == "left"
+        cuts = _scribe("low face", line, low, float(scribe.blank), float(frame.thickness))
+        yield _part(
+            join(place, f"{scribe.side} wall stile"),
+            "wall stile",
+            wood,
+            (high, scribe.blank, frame.thickness),
+            (float(x), y, foot),
+            "facing",
+            cuts,
+        )
+    between_rails = high - 2 * frame.rail
+    for number, left in enumerate(standing.centre_stiles, 1):
+        several = len(standing.centre_stiles) > 1
+        yield _part(
+            join(place, f"centre stile {number}" if several else "centre stile"),
+            "centre stile",
+            wood,
+            (between_rails, frame.centre_stile, frame.thickness),
+            (float(left), y, foot + float(frame.rail)),
+            "facing",
+        )
+    for word, z in (("top rail", foot + float(high - frame.rail)), ("bottom rail", foot)):
+        yield _part(
+            join(place, word),
+            "frame rail",
+            wood,
+            (frame.opening, frame.rail, frame.thickness),
+            (float(frame.opening_left), y, z),
+            "facing, level",
+        )
+
+
+def _counter(standing: StandingCase) -> Iterator[Part]:
+    """The counter of a cabinet in no run, over its frame or its case."""
+    if standing.counter is None or standing.run:
+        return
+    case, frame = standing.case, standing.case.frame
+    left, wide = standing.left, case.box.width
+    out = case.spec.overhang
+    if frame is not None:
+        left, wide = frame.left.edge, frame.width
+        out = out + frame.thickness
+    at = (
+        float(left),
+        standing.stands.origin[1] - float(out),
+        float(case.box.foot + case.box.height),
+    )
+    yield _part(
+        join(case.name, "counter"),
+        "counter",
+        COUNTER,
+        (wide, case.box.depth + out, standing.counter),
+        at,
+        "level",
+        supplied=True,
+    )
+
+
+def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
+    """The filler over a cabinet in no run."""
+    if edges.top is None:
+        return
+    x, y, _ = standing.stands.origin
+    left = float(standing.left)
+    sheet = _sheet(standing.board.name, float(standing.board.density))
+    yield from _top_filler(
+        edges.top.name,
+        sheet,
+        edges.top.blank,
+        standing.case.box.thickness,
+        (left, left + float(standing.case.box.width)),
+        y,
+        float(standing.top),
+        level_line(standing.opening, "ceiling"),
+    )
+    del x
+
+
+def _sheet(name: str, density: float) -> Material:
+    return Material(name=name, look="board", density=density)
+
+
+def _top_filler(
+    name: str,
+    sheet: Material,
+    blank: Figure,
+    thickness: Figure,
+    ends: tuple[float, float],
+    front: float,
+    foot: float,
+    ceiling: Sequence[Point],
+) -> Iterator[Part]:
+    left, right = ends
+    line = [(x - left, z - foot) for x, z in between(ceiling, left, right)]
+    yield _part(
+        name,
+        "top filler",
+        sheet,
+        (right - left, blank, thickness),
+        (left, front, foot),
+        "facing, level",
+        _scribe("high face", line, False, float(blank), float(thickness)),
+    )
+
+
+def _run_parts(run: StandingRun) -> Iterator[Part]:
+    """Fillers at the walls and the ceiling, a plinth, a counter."""
+    sheet = _sheet(run.board.name, float(run.board.density))
+    foot, head, t = float(run.foot), float(run.head), run.thickness
+    edges = run.edges
+    for word, filler in (("left", edges.left), ("right", edges.right)):
+        if filler is None:
+            continue
+        x = float(run.left - filler.blank) if word == "left" else float(run.right)
+        wall = between(wall_line(run.opening, word), foot, head)
+        line = [(z - foot, across - x) for z, across in wall]
+        cuts = _scribe("low face", line, word == "left", float(filler.blank), float(t))
+        yield _part(
+            filler.name,
+            f"{word} filler",
+            sheet,
+            (run.head - run.foot, filler.blank, t),
+            (x, run.front, foot),
+            "facing",
+            cuts,
+        )
+    if edges.top is not None:
+        left = max(
+            x for _, x in between(wall_line(run.opening, "left"), head, float(run.opening.head))
+        )
+        right = min(
+            x for _, x in between(wall_line(run.opening, "right"), head, float(run.opening.head))
+        )
+        ends = (left if edges.left else float(run.left), right if edges.right else float(run.right))
+        yield from _top_filler(
+            edges.top.name,
+            sheet,
+            edges.top.blank,
+            t,
+            ends,
+            run.front,
+            head,
+            level_line(run.opening, "ceiling"),
+        )
+    if edges.plinth is not None:
+        yield from _plinth(run, sheet)
+    if run.spec.counter is not None:
+        out = run.spec.overhang
+        at = (float(run.left), run.front - float(out), float(run.head - run.spec.counter))
+        yield _part(
+            join(run.name, "counter"),
+            "counter",
+            COUNTER,
+            (run.right - run.left, run.depth + out, run.spec.counter),
+            at,
+            "level",
+            supplied=True,
+        )
+
+
+def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
+    """Front and back scribed to the floor, cross pieces between them as low as the floor is high."""
+    plinth = run.edges.plinth
+    assert plinth is not None
+    t = float(run.thickness)
+    left, right, foot = float(run.left), float(run.right), float(run.foot)
+    low = foot - float(plinth.blank)
+    line = [(x - left, z - low) for x, z in between(level_line(run.opening, "floor"), left, right)]
+    front = run.front + float(run.spec.plinth_back)
+    back = run.front + float(run.depth) - t
+    for word, y in (("front", front), ("back", back)):
+        yield _part(
+            join(plinth.name, word),
+            f"plinth {word}",
+            sheet,
+            (run.right - run.left, plinth.blank, run.thickness),
+            (left, y, low),
+            "facing, level",
+            _scribe("high face", line, True, float(plinth.blank), t),
+        )
+    count = math.ceil((right - left) / CROSS_EVERY) + 1
+    long, high = back - front - t, float(plinth.least)
+    for number in range(count):
+        x = left + (right - left - t) * number / (count - 1)
+        yield _part(
+            join(plinth.name, f"cross piece {number + 1}"),
+            "plinth cross piece",
+            sheet,
+            (long, high, run.thickness),
+            (x, front + t, foot - high),
+            "inwards",
+        )

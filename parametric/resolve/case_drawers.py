@@ -1,0 +1,122 @@
+"""The drawers of cases: a box behind every front that draws out."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator
+
+from parametric.cases.case import CaseBay
+from parametric.cases.drawer import DrawerBox, size_drawer
+from parametric.cases.drawer_faults import drawer_faults
+from parametric.cases.drawer_written import DrawerBlock, DrawerSpec
+from parametric.catalog.boards import Board
+from parametric.catalog.shop import Shop
+from parametric.catalog.timbers import Timber
+from parametric.design import Design
+from parametric.figures import Figure, largest, named, smallest
+from parametric.model import Slide
+from parametric.names import join
+from parametric.problems import Problem
+from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.one_door import Door
+from parametric.resolve.panel_field import resolve_board, resolve_timber
+from parametric.units import length_text
+
+
+def drawer_of(design: Design, name: str | None) -> DrawerSpec | None:
+    """The drawer box that a cabinet calls; None where the file has none."""
+    found = design.block("drawer", name)
+    assert found is None or isinstance(found, DrawerSpec), "by its kind"
+    return found
+
+
+def stuff_of(design: Design, spec: DrawerBlock, case_board: str) -> tuple[Timber | Board, Board]:
+    """What a box's frame and its bottom are made of: as written, else the case's own board."""
+    bottom = resolve_board(design, str(spec.bottom_board))
+    if spec.timber is not None:
+        return resolve_timber(design, str(spec.timber)), bottom
+    return resolve_board(design, str(spec.board or case_board)), bottom
+
+
+def with_drawers(
+    design: Design, shop: Shop, casework: Casework, doors: tuple[Door, ...]
+) -> tuple[Casework, tuple[Problem, ...]]:
+    """The cabinets with a box behind every front that draws out.
+
+    Args:
+        design: the blocks.
+        shop: the workshop's limits.
+        casework: the cabinets.
+        doors: their fronts.
+    """
+    drawers: list[CaseDrawer] = []
+    problems: list[Problem] = []
+    for door in doors:
+        case = casework.case(door.case)
+        spec = drawer_of(design, _name(case))
+        for leaf in door.leaves:
+            if not any(isinstance(step, Slide) for step in leaf.hung.motion):
+                continue
+            assert spec is not None, "the reader has seen that it is there"
+            drawer = _drawer(design, case, leaf, spec)
+            drawers.append(drawer)
+            problems += _told(design, shop, drawer.box, problems)
+    return dataclasses.replace(casework, drawers=tuple(drawers)), tuple(problems)
+
+
+def _name(case: StandingCase) -> str | None:
+    written = case.case.spec.drawer
+    return None if written is None else str(written)
+
+
+def _told(design: Design, shop: Shop, box: DrawerBox, told: list[Problem]) -> Iterator[Problem]:
+    """What is wrong with a box, where no other has said it of the same line."""
+    known = {(problem.code, problem.where) for problem in told}
+    for problem in drawer_faults(box, shop.limits, lambda mm: length_text(float(mm), design.unit)):
+        if (problem.code, problem.where) not in known:
+            yield problem
+
+
+def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) -> CaseDrawer:
+    """The box behind one front: centred in its bay, from the middle of the gap below its front."""
+    own, hung = case.case, leaf.hung
+    name = join(leaf.name, "drawer")
+    x = float(own.opening.left + hung.left)
+    low = hung.foot - own.box.foot
+    bay = _bay(own.bays, x + float(hung.width) / 2)
+    middle = float(low + hung.height / 2)
+    space = next(space for space in bay.spaces if float(space.foot) <= middle <= float(space.head))
+    gap = own.spec.front_gap
+    foot = named(join(name, "foot of its room"), largest(space.foot, low - gap / 2))
+    head = named(join(name, "head of its room"), smallest(space.head, low + hung.height + gap / 2))
+    stuff, bottom = stuff_of(design, spec, str(own.spec.board))
+    box = size_drawer(
+        spec,
+        name=name,
+        clear_width=_clear_width(case, leaf, bay),
+        clear_height=head - foot,
+        clear_depth=own.behind - own.front_back,
+        stuff=stuff,
+        bottom_stuff=bottom,
+    )
+    return CaseDrawer(
+        case=case.name,
+        leaf=leaf.name,
+        box=box,
+        x=float(bay.left + (bay.width - box.width) / 2),
+        y=float(own.front_back),
+        z=float(foot + box.foot),
+    )
+
+
+def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:
+    return next(bay for bay in bays if float(bay.left) <= x <= float(bay.left + bay.width))
+
+
+def _clear_width(case: StandingCase, leaf: Leaf, bay: CaseBay) -> Figure:
+    """Between what its slides are screwed to; behind a face frame, what it must pass through."""
+    spec = case.case.spec
+    if case.case.frame is None or spec.fronts != "inset":
+        return bay.width
+    return smallest(bay.width, leaf.width + 2 * spec.front_gap)

@@ -1,0 +1,128 @@
+"""Every cabinet of a design, where it stands: runs from wall to wall, and cabinets on their own.
+
+In the room x is from the left foot of the opening, y from the front edges of the deepest cabinet
+backwards, z from the highest floor.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.cases.case import Case
+from parametric.cases.drawer import DrawerBox
+from parametric.cases.run import RunSpec
+from parametric.cases.run_edges import Filler
+from parametric.catalog.boards import Board
+from parametric.catalog.timbers import Timber
+from parametric.design.survey import SurveySpec
+from parametric.figures import Figure, named
+from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
+from parametric.model import Placement
+from parametric.names import join
+from parametric.resolve.opening import Opening
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandingCase:
+    """A case where it stands. `fronts` are hung on it later; None where it has none.
+
+    `run` names the run it is part of, "" for one on its own; `on` the case it stands on.
+    """
+
+    case: Case
+    board: Board
+    back_board: Board | None
+    left: Figure
+    stands: Placement
+    fronts: FrontsSpec | None
+    survey: SurveySpec
+    opening: Opening
+    run: str
+    on: str
+    counter: Figure | None
+    frame_timber: Timber | None = None
+    """What its face frame is made of."""
+
+    @property
+    def centre_stiles(self) -> tuple[Figure, ...]:
+        """The left edges of its face frame's centre stiles, from the left of the opening, mm."""
+        frame, box = self.case.frame, self.case.box
+        if frame is None:
+            return ()
+        return tuple(
+            named(
+                join(self.name, "face frame", f"centre stile {number}", "left"),
+                self.left + board.x + (box.thickness - frame.centre_stile) / 2,
+            )
+            for number, board in enumerate(self.case.of_role("partition"), 1)
+        )
+
+    @property
+    def name(self) -> str:
+        """`cabinet outer 1`."""
+        return self.case.name
+
+    @property
+    def top(self) -> Figure:
+        """Its top above the highest floor, counter and all, mm."""
+        high = self.case.box.foot + self.case.box.height
+        return high if self.counter is None else high + self.counter
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edges:
+    """What closes cabinets to a wall, a ceiling and a floor that are not true."""
+
+    name: str
+    left: Filler | None
+    right: Filler | None
+    top: Filler | None
+    plinth: Filler | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandingRun:
+    """A run where it stands: its cabinets by name, its ends, and what closes it, mm."""
+
+    name: str
+    spec: RunSpec
+    board: Board
+    thickness: Figure
+    opening: Opening
+    stands: Placement
+    cases: tuple[str, ...]
+    left: Figure
+    right: Figure
+    foot: Figure
+    head: Figure
+    front: float
+    depth: Figure
+    edges: Edges
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseDrawer:
+    """A drawer's box behind its front, `x`, `y`, `z` of its low corner in its case's frame, mm."""
+
+    case: str
+    leaf: str
+    box: DrawerBox
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Casework:
+    """Every cabinet and every run of a design; `depth` is the deepest cabinet's, mm."""
+
+    cases: tuple[StandingCase, ...]
+    runs: tuple[StandingRun, ...]
+    edges: tuple[tuple[str, Edges], ...]
+    """What closes cabinets that stand in no run, by their names."""
+    depth: Figure
+    drawers: tuple[CaseDrawer, ...] = ()
+
+    def case(self, name: str) -> StandingCase:
+        """The case of that name."""
+        return next(case for case in self.cases if case.name == name)

@@ -1,0 +1,410 @@
+"""Cabinets stood where they belong, one after the other: from the design's blocks to a Casework."""
+
+from __future__ import annotations
+
+from parametric.cases.at_least import AtLeast, least_of
+from parametric.cases.back import BackSpec, back_front
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.case import CaseBox
+from parametric.cases.drawer import size_drawer
+from parametric.cases.face_frame import FaceFrame, FaceFrameSpec, size_face_frame
+from parametric.cases.hung_fronts import site_of
+from parametric.cases.make_case import Outside, front_back, fronts_and_box, make_case
+from parametric.cases.run import RunSpec, run_misfits, share_run
+from parametric.cases.shelf import ShelfSpec
+from parametric.catalog.shop import Shop
+from parametric.catalog.timbers import TIMBERS, Timber
+from parametric.design import Design
+from parametric.design.leaf import LeafSpec
+from parametric.design.survey import SurveySpec
+from parametric.figures import Figure, largest, named, smallest
+from parametric.model import Placement
+from parametric.names import join
+from parametric.problems import Problem, stops
+from parametric.resolve.case_drawers import drawer_of, stuff_of
+from parametric.resolve.case_edges import Ends, own_edges, run_edges, walls
+from parametric.resolve.case_sizes import impossible_case
+from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
+from parametric.resolve.opening import Opening, resolve_opening
+from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
+
+
+def resolve_casework(
+    design: Design, shop: Shop, *, begins: float
+) -> tuple[Casework | None, tuple[Problem, ...]]:
+    """Every cabinet that stands; None where there is none, or a stop leaves nothing to go on with.
+
+    Args:
+        design: the blocks.
+        shop: the workshop.
+        begins: how far right in the room the first opening with cabinets begins, mm.
+    """
+    return _Cabinets(design, shop, begins).resolved()
+
+
+BETWEEN_ROOMS = 600.0
+"""Between two openings that hold cabinets and were surveyed apart, mm. By eye, no source."""
+
+
+class _Cabinets:
+    """The cabinets of one design as they are worked out, one after the other."""
+
+    def __init__(self, design: Design, shop: Shop, begins: float) -> None:
+        self.design, self.shop = design, shop
+        self.next_room = begins
+        self.rooms: dict[str, float] = {}
+        self.problems: list[Problem] = []
+        self.cases: dict[str, StandingCase] = {}
+        self.runs: list[StandingRun] = []
+        self.edges: list[tuple[str, Edges]] = []
+        self.openings: dict[str, Opening | None] = {}
+        self.written = {
+            name: block
+            for name, block in design.named("cabinet").items()
+            if isinstance(block, CabinetSpec)
+        }
+        depths = [named("depth of the deepest cabinet", s.depth) for s in self.written.values()]
+        self.depth = max(depths, key=float) if depths else Figure(0.0)
+
+    def resolved(self) -> tuple[Casework | None, tuple[Problem, ...]]:
+        """All of them."""
+        runs = {
+            name: block
+            for name, block in self.design.named("run").items()
+            if isinstance(block, RunSpec)
+        }
+        in_runs = {
+            str(line.called)
+            for run in runs.values()
+            for line in run.left_to_right
+            if line.called is not None
+        }
+        for name, run in runs.items():
+            self._run(name, run)
+        waiting = [name for name in self.written if name not in in_runs]
+        while waiting and not stops(self.problems):
+            ready = [name for name in waiting if self._may_stand(name)]
+            if not ready:
+                break
+            for name in ready:
+                self._alone(name, self.written[name])
+                waiting.remove(name)
+        if not self.cases or stops(self.problems):
+            return None, tuple(self.problems)
+        return (
+            Casework(
+                cases=tuple(self.cases.values()),
+                runs=tuple(self.runs),
+                edges=tuple(self.edges),
+                depth=self.depth,
+            ),
+            tuple(self.problems),
+        )
+
+    def _may_stand(self, name: str) -> bool:
+        """Whether what it stands on stands already."""
+        on = self.written[name].stands_on
+        return on is None or str(on) == "floor" or f"cabinet {on}" in self.cases
+
+    def _opening(self, survey: str | None) -> tuple[SurveySpec, Opening | None]:
+        found = self.design.block("survey", survey)
+        assert isinstance(found, SurveySpec), "the reader has seen that it is there"
+        key = found.heading
+        if key not in self.openings:
+            self.openings[key], told = resolve_opening(
+                found, self.shop, fit="fits", unit=self.design.unit
+            )
+            self.problems += told
+            opening = self.openings[key]
+            self.rooms[key] = self.next_room
+            if opening is not None:
+                self.next_room += float(opening.widest) + BETWEEN_ROOMS
+        return found, self.openings[key]
+
+    def _run(self, name: str, spec: RunSpec) -> None:
+        survey, opening = self._opening(None if spec.in_ is None else str(spec.in_))
+        if opening is None:
+            return
+        place = join(f"run {name}".strip())
+        across = share_run(spec, name=place, left=opening.clear_left, room=opening.clear)
+        misfits = run_misfits(spec, across, room=opening.clear, unit=self.design.unit)
+        if misfits:
+            self.problems += misfits
+            return
+        raised = spec.plinth if spec.above_floor is None else spec.above_floor
+        foot = named(join(place, "foot of the cases"), raised)
+        board = resolve_board(self.design, str(spec.board))
+        thick = board_thickness(self.design, str(spec.board))
+        names = self._names(spec)
+        made: list[StandingCase] = []
+        for line, own, left, width in zip(
+            spec.left_to_right, names, across.lefts, across.widths, strict=True
+        ):
+            if line.cabinet is None or line.called is None:
+                continue
+            cabinet = self.written[str(line.called)]
+            high = self._height(cabinet, own, opening, foot, spec.top_filler, spec.counter)
+            if high is None:
+                return
+            case = self._stand(
+                cabinet,
+                own,
+                survey,
+                opening,
+                left=left,
+                width=width,
+                height=high,
+                foot=foot,
+                run=place,
+                on="",
+                counter=spec.counter,
+            )
+            if case is None:
+                return
+            made.append(case)
+        first, last = made[0], made[-1]
+        left = named(join(place, "cases begin"), first.left)
+        right = named(join(place, "cases end"), last.left + last.case.box.width)
+        head = named(join(place, "top of the cases"), smallest(*(case.top for case in made)))
+        ends = Ends(name=place, opening=opening, left=left, right=right, foot=foot, head=head)
+        self.runs.append(
+            StandingRun(
+                name=place,
+                spec=spec,
+                board=board,
+                thickness=named(join(place, "board"), thick),
+                opening=opening,
+                stands=Placement(origin=(self.rooms[survey.heading], 0.0, 0.0)),
+                cases=tuple(case.name for case in made),
+                left=left,
+                right=right,
+                foot=foot,
+                head=head,
+                front=min(case.stands.origin[1] for case in made),
+                depth=named(join(place, "depth"), largest(*(c.case.box.depth for c in made))),
+                edges=run_edges(spec, ends, self.shop.blanks.filler),
+            )
+        )
+
+    def _names(self, spec: RunSpec) -> tuple[str, ...]:
+        """What each line's cabinet is called: numbered from the left where it stands twice."""
+        called = [
+            str(line.called)
+            for run in self.design.named("run").values()
+            if isinstance(run, RunSpec)
+            for line in run.left_to_right
+            if line.called is not None
+        ]
+        found = []
+        for line in spec.left_to_right:
+            if line.called is None:
+                found.append("")
+                continue
+            name = f"cabinet {line.called}"
+            if called.count(str(line.called)) > 1:
+                number = 1
+                while f"{name} {number}" in (*self.cases, *found):
+                    number += 1
+                name = f"{name} {number}"
+            found.append(name)
+        return tuple(found)
+
+    def _height(
+        self,
+        spec: CabinetSpec,
+        name: str,
+        opening: Opening,
+        foot: Figure,
+        filler: Figure | AtLeast | None,
+        counter: Figure | None,
+    ) -> Figure | None:
+        """As it is written, else what a ceiling and a filler leave of it."""
+        if isinstance(spec.height, Figure):
+            return spec.height
+        filling = spec.top_filler if spec.top_filler is not None else filler
+        if filling is None:
+            self.problems.append(
+                Problem(
+                    code="no_height",
+                    level="stop",
+                    message=f"{spec.heading} says neither how high it is nor what closes it to the "
+                    "ceiling.",
+                    where=spec.here,
+                    about=name,
+                    found="no height",
+                    allowed="`height`, or `top filler`",
+                    fix="Write `height: ` and its size, or `top filler: at least 30`.",
+                )
+            )
+            return None
+        above = least_of(filling)
+        ceiling = named("lowest ceiling", smallest(*opening.ceiling.values()))
+        left = ceiling - foot - above
+        return left if counter is None else left - counter
+
+    def _alone(self, name: str, spec: CabinetSpec) -> None:
+        """A cabinet that no run calls."""
+        survey, opening = self._opening(None if spec.in_ is None else str(spec.in_))
+        if opening is None:
+            return
+        own = f"cabinet {name}".strip()
+        below = self.cases.get(f"cabinet {spec.stands_on}")
+        if below is not None:
+            foot = named(join(own, "stands at"), below.top)
+        else:
+            raised = spec.plinth if spec.above_floor is None else spec.above_floor
+            foot = named(join(own, "stands at"), raised)
+        high = self._height(spec, own, opening, foot, None, spec.counter)
+        if high is None:
+            return
+        frame = self._frame(spec, own, opening)
+        wide = spec.width if isinstance(spec.width, Figure) else opening.clear
+        wide = named(join(own, "width of the case"), wide)
+        if spec.from_left is not None:
+            left: Figure = opening.clear_left + spec.from_left
+        elif below is not None:
+            left = below.left + (below.case.box.width - wide) / 2
+        elif frame is not None:
+            left = frame.opening_left + frame.opening / 2 - wide / 2
+        else:
+            left = opening.clear_left + (opening.clear - wide) / 2
+        left = named(join(own, "left of the case"), left)
+        case = self._stand(
+            spec,
+            own,
+            survey,
+            opening,
+            left=left,
+            width=wide,
+            height=high,
+            foot=foot,
+            run="",
+            on="" if below is None else below.name,
+            counter=spec.counter,
+            frame=frame,
+        )
+        if case is None:
+            return
+        if spec.top_filler is not None:
+            self.edges.append((own, own_edges(own, opening, case, self.shop.blanks.filler)))
+
+    def _frame(self, spec: CabinetSpec, own: str, opening: Opening) -> FaceFrame | None:
+        if spec.kind != "face frame":
+            return None
+        written = self.design.block("face frame", spec.face_frame)
+        assert isinstance(written, FaceFrameSpec), "every job has one"
+        left, right = walls(opening)
+        return size_face_frame(
+            written, name=own, left_wall=tuple(left.items()), right_wall=tuple(right.items())
+        )
+
+    def _stand(
+        self,
+        spec: CabinetSpec,
+        name: str,
+        survey: SurveySpec,
+        opening: Opening,
+        *,
+        left: Figure,
+        width: Figure,
+        height: Figure,
+        foot: Figure,
+        run: str,
+        on: str,
+        counter: Figure | None,
+        frame: FaceFrame | None = None,
+    ) -> StandingCase | None:
+        """One case, made and stood."""
+        board = resolve_board(self.design, str(spec.board))
+        frame_left = Figure(0.0) if frame is None else frame.opening_left - left
+        outside = Outside(
+            name=name,
+            width=width,
+            height=height,
+            foot=foot,
+            thickness=board_thickness(self.design, str(spec.board)),
+            front_thickness=self._front_thickness(spec) if spec.has_fronts else None,
+        )
+        back = self._back(spec)
+        box, _ = fronts_and_box(spec, outside, frame, frame_left)
+        wrong = impossible_case(spec, box, back, self.design.unit)
+        travel = None if wrong else self._travel(spec, outside, box, back, frame)
+        _, fronts = fronts_and_box(spec, outside, frame, frame_left, travel)
+        if spec.has_fronts and not wrong:
+            wrong = fronts.faults()
+        if wrong:
+            self.problems += wrong
+            return None
+        shelf = self.design.block("shelf", spec.shelf)
+        assert isinstance(shelf, ShelfSpec), "every job has one"
+        case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
+        if spec.has_fronts:
+            misfits = fronts.misfits(site_of(case.opening), self.design.unit)
+            if misfits:
+                self.problems += misfits
+                return None
+        y = float(self.depth - spec.depth)
+        standing = StandingCase(
+            case=case,
+            board=board,
+            back_board=None
+            if back is None
+            else resolve_board(self.design, str(back.board or spec.board)),
+            left=left,
+            stands=Placement(origin=(self.rooms[survey.heading] + float(left), y, float(foot))),
+            fronts=fronts if spec.has_fronts else None,
+            survey=survey,
+            opening=opening,
+            run=run,
+            on=on,
+            counter=counter,
+            frame_timber=None if frame is None else self._frame_timber(spec),
+        )
+        self.cases[name] = standing
+        return standing
+
+    def _frame_timber(self, spec: CabinetSpec) -> Timber:
+        """The frame's own, else that of the fronts in it."""
+        written = self.design.block("face frame", spec.face_frame)
+        leaf = self.design.block("leaf", None if spec.leaf is None else str(spec.leaf))
+        name = (
+            getattr(written, "timber", None) or getattr(leaf, "timber", None) or next(iter(TIMBERS))
+        )
+        return resolve_timber(self.design, str(name))
+
+    def _front_thickness(self, spec: CabinetSpec) -> Figure | None:
+        leaf = self.design.block("leaf", None if spec.leaf is None else str(spec.leaf))
+        return leaf.thickness if isinstance(leaf, LeafSpec) else None
+
+    def _back(self, spec: CabinetSpec) -> BackSpec | None:
+        if spec.back is not None and str(spec.back) == "none":
+            return None
+        found = self.design.block("back", None if spec.back is None else str(spec.back))
+        assert isinstance(found, BackSpec), "every job has one"
+        return found
+
+    def _travel(
+        self,
+        spec: CabinetSpec,
+        outside: Outside,
+        box: CaseBox,
+        back: BackSpec | None,
+        frame: FaceFrame | None,
+    ) -> Figure | None:
+        """How far the cabinet's drawers draw out, which is the same of all: by their depth."""
+        if "drawer" not in spec.kinds():
+            return None
+        drawer = drawer_of(self.design, None if spec.drawer is None else str(spec.drawer))
+        assert drawer is not None, "the reader has seen that it is there"
+        stuff, bottom = stuff_of(self.design, drawer, str(spec.board))
+        behind = box.depth if back is None else back_front(back, box.depth)
+        one = size_drawer(
+            drawer,
+            name=join(box.name, "drawer"),
+            clear_width=box.clear_width,
+            clear_height=box.clear_height,
+            clear_depth=behind - front_back(spec, outside, frame),
+            stuff=stuff,
+            bottom_stuff=bottom,
+        )
+        return one.draws_out
