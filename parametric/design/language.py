@@ -35,7 +35,7 @@ from parametric.design.settings import (
     SheetSpec,
     TimberSpec,
 )
-from parametric.design.survey import Diagonals, InTheWay, SurveySpec
+from parametric.design.survey import Diagonals, InTheWay, Rake, SurveySpec
 from parametric.hangings import DOOR_KINDS
 from parametric.hangings.fronts import BayLine, FrontLine
 from parametric.hardware.guide import GuideSpec
@@ -244,7 +244,6 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 
 NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
-        "survey": ("rake",),
         "leaf": ("mullions",),
         "glass": ("weight",),
         "joint": ("pegs",),
@@ -281,6 +280,7 @@ NESTED: Mapping[tuple[str, str], type[Group]] = MappingProxyType(
         **{(kind, "inside"): InsideLine for kind in ("cabinet", "bay")},
         ("survey", "diagonals"): Diagonals,
         ("survey", "in the way"): InTheWay,
+        ("survey", "rake"): Rake,
     }
 )
 """What stands in a list, or in the braces, of a block's key."""

@@ -153,6 +153,13 @@ class Diagonals(Group):
     rising_left: Reading = Field(default_factory=NotMeasured)
 
 
+class Rake(Group):
+    """A ceiling that slopes: from the floor up to it at the left and the right end."""
+
+    left: Reading
+    right: Reading
+
+
 class InTheWay(Group):
     """A thing on the wall that a leaf or a track must clear; from the left edge of the opening."""
 
@@ -176,6 +183,9 @@ class SurveySpec(Block):
 
     widths: UpDown
     heights: Across | None = Field(default=None, description="head to floor")
+    rake: Rake | None = Field(
+        default=None, description="where the ceiling slopes, as under a stair: floor to soffit"
+    )
     left_side: Side | None = Field(
         default=None, description="plumb, or off a plumb line at its foot"
     )

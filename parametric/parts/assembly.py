@@ -38,7 +38,11 @@ def make_parts(resolved: Resolved) -> Assembly:
     Twins share a mark: two parts have the same one exactly when they are of one material, one
     solid serves for both, and they are banded alike.
     """
-    groups = [stood(group, door.stands) for door in resolved.doors for group in _groups(door)]
+    groups = [
+        dataclasses.replace(stood(group, door.stands), see_through=bool(door.case))
+        for door in resolved.doors
+        for group in _groups(door)
+    ]
     if resolved.casework is not None:
         groups = with_drawer_boxes(groups, resolved)
         groups += [*case_groups(resolved.casework), *closing_groups(resolved.casework)]

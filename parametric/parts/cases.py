@@ -29,12 +29,15 @@ from parametric.model import (
     Material,
     Part,
     Placement,
+    RoundArrises,
     Shaped,
 )
+from parametric.names import join
 from parametric.outlines import rectangle
 from parametric.resolve.casework import Casework, StandingCase
 
 MILLED = Making(by="router", tool="straight cutter")
+BOUGHT = Making(by="bench", tool="as it is bought")
 NOTCHED = Making(by="saw", tool="jigsaw or bandsaw to the line, then trimmed flush")
 _SAME = 1e-6
 
@@ -54,7 +57,7 @@ def case_groups(casework: Casework) -> list[Group]:
         Group(
             name=standing.name,
             placement=standing.stands,
-            parts=case_parts(standing),
+            parts=(*case_parts(standing), *hanging_rails(standing)),
             see_through=True,
         )
         for standing in casework.cases
@@ -83,6 +86,39 @@ def case_parts(standing: StandingCase) -> tuple[Part, ...]:
         )
         for board in case.boards
     )
+
+
+RAIL = Material(name="hanging rail", look="metal", density=0.0)
+RAIL_ACROSS, RAIL_DOWN = 25.0, 60.0
+"""A hanging rail's diameter, and its middle below what is over it, mm. Common practice, no source."""
+
+
+def hanging_rails(standing: StandingCase) -> Iterator[Part]:
+    """A rail in every space that clothes hang in: bought, shown where it stands."""
+    case = standing.case
+    number = 0
+    for bay in case.bays:
+        for space in bay.spaces:
+            if space.what != "hanging":
+                continue
+            number += 1
+            half = RAIL_ACROSS / 2
+            yield Part(
+                name=join(case.name, f"hanging rail {number}"),
+                noun="hanging rail",
+                mark="K",
+                material=RAIL,
+                blank=Blank(length=bay.width, width=RAIL_ACROSS, thickness=RAIL_ACROSS),
+                placement=Placement(
+                    origin=(
+                        float(bay.left),
+                        float(case.behind + case.front_back) / 2 - half,
+                        float(space.head) - RAIL_DOWN - half,
+                    )
+                ),
+                cuts=(RoundArrises(name="round", radius=half, making=BOUGHT),),
+                supplied=True,
+            )
 
 
 def _noun(board: CaseBoard) -> str:

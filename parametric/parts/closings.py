@@ -36,7 +36,8 @@ def closing_groups(casework: Casework) -> list[Group]:
     """A group for each run, and for each cabinet that has something of the kind."""
     groups: list[Group] = []
     for run in casework.runs:
-        parts = (*_run_parts(run),)
+        tops = (casework.case(run.cases[0]).top, casework.case(run.cases[-1]).top)
+        parts = (*_run_parts(run, tops),)
         if parts:
             groups.append(Group(name=run.name, placement=run.stands, parts=parts))
     own = dict(casework.edges)
@@ -241,23 +242,28 @@ def _top_filler(
     )
 
 
-def _run_parts(run: StandingRun) -> Iterator[Part]:
-    """Fillers at the walls and the ceiling, a plinth, a counter."""
+def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
+    """Fillers at the walls and the ceiling, a plinth, a counter.
+
+    Args:
+        run: where it stands.
+        tops: of its first and its last cabinet above the highest floor, mm.
+    """
     sheet = _sheet(run.board.name, float(run.board.density))
     foot, head, t = float(run.foot), float(run.head), run.thickness
     edges = run.edges
-    for word, filler in (("left", edges.left), ("right", edges.right)):
+    for word, filler, top in (("left", edges.left, tops[0]), ("right", edges.right, tops[1])):
         if filler is None:
             continue
         x = float(run.left - filler.blank) if word == "left" else float(run.right)
-        wall = between(wall_line(run.opening, word), foot, head)
+        wall = between(wall_line(run.opening, word), foot, float(top))
         line = [(z - foot, across - x) for z, across in wall]
         cuts = _scribe("low face", line, word == "left", float(filler.blank), float(t))
         yield _part(
             filler.name,
             f"{word} filler",
             sheet,
-            (run.head - run.foot, filler.blank, t),
+            (top - run.foot, filler.blank, t),
             (x, run.front, foot),
             "facing",
             cuts,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from parametric.cases.run import RunSpec
 from parametric.cases.run_edges import Filler, size_filler
-from parametric.figures import Figure, exceeds, named
+from parametric.figures import Figure, exceeds, named, smallest
 from parametric.names import join
 from parametric.resolve.casework import Edges, StandingCase
 from parametric.resolve.opening import Opening
@@ -25,6 +25,24 @@ class Ends:
     head: Figure
 
 
+def ceiling_over(opening: Opening, left: Figure, right: Figure) -> Mapping[str, Figure]:
+    """The ceiling over a stretch of the room, by place, above the highest floor, mm.
+
+    A ceiling that is meant level is told as it was read; one that slopes, at the stretch's ends.
+    """
+    if not opening.slopes:
+        return opening.ceiling
+    low, high = opening.ceiling["left"], opening.ceiling["right"]
+    climb = (high - low) / opening.widest
+    return {"left": low + climb * left, "right": low + climb * right}
+
+
+def lowest_ceiling(opening: Opening, left: Figure, right: Figure) -> Figure:
+    """The ceiling where it is lowest over a stretch of the room, mm."""
+    over = ceiling_over(opening, left, right)
+    return named("lowest ceiling", smallest(*over.values()))
+
+
 def own_edges(name: str, opening: Opening, case: StandingCase, spare: Figure) -> Edges:
     """What closes a cabinet in no run to the ceiling.
 
@@ -34,7 +52,8 @@ def own_edges(name: str, opening: Opening, case: StandingCase, spare: Figure) ->
         case: where it stands.
         spare: added to what is scribed, mm.
     """
-    seen = {place: up - case.top for place, up in opening.ceiling.items()}
+    over = ceiling_over(opening, case.left, case.left + case.case.box.width)
+    seen = {place: up - case.top for place, up in over.items()}
     top = size_filler(join(name, "top filler"), seen, spare)
     return Edges(name=name, left=None, right=None, top=top, plinth=None)
 
@@ -58,7 +77,7 @@ def run_edges(spec: RunSpec, ends: Ends, spare: Figure) -> Edges:
         left = filler("left filler", {p: ends.left - x for p, x in left_wall.items()})
     if lines[-1].filler is not None:
         right = filler("right filler", {p: x - ends.right for p, x in right_wall.items()})
-    if spec.top_filler is not None:
+    if spec.top_filler is not None and not opening.slopes:
         top = filler("top filler", {p: up - ends.head for p, up in opening.ceiling.items()})
     if exceeds(spec.plinth, 0.0) and spec.above_floor is None:
         plinth = filler("plinth", {p: ends.foot - z for p, z in opening.floor.items()})

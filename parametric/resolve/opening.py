@@ -47,6 +47,8 @@ class Opening:
     fixing: str
     board: Figure | None
     foot: Figure | None = None
+    slopes: bool = False
+    """Whether the ceiling is meant to slope, from the height at the left to that at the right."""
 
     @property
     def high(self) -> Figure:
@@ -116,16 +118,20 @@ def resolve_opening(
     """
     problems: list[Problem] = []
     widths = _taken(survey.widths, "width")
-    heights = _taken(survey.heights, "height") or _between_lines(survey)
+    heights = _taken(survey.heights, "height") or _between_lines(survey) or _under_a_slope(survey)
     if not widths:
         problems.append(_missing(survey, "widths", "a width", "widths: {middle: 1826}"))
     if not heights:
         problems.append(_missing(survey, "heights", "a height", "heights: {middle: 2069}"))
     problems += _nothing(widths) + _nothing(heights)
     if not problems:
-        problems += _outliers(widths, "width", unit) + _outliers(heights, "height", unit)
+        problems += _outliers(widths, "width", unit)
+        problems += [] if survey.rake else _outliers(heights, "height", unit)
     if problems:
         return None, tuple(problems)
+
+    if survey.rake is not None and set(heights) < {"left", "right"}:
+        return None, (_half_a_slope(survey),)
 
     lean = {place: Figure(0.0) for place in widths}
     lean |= _taken(survey.left_side, "left side")
@@ -161,6 +167,7 @@ def resolve_opening(
             floor_fall=named("fall of the floor", -smallest(*floor.values())),
             fixing=survey.fixing or "not known",
             board=board if isinstance(board, Figure) else None,
+            slopes=survey.rake is not None,
         ),
         tuple(problems),
     )
@@ -174,6 +181,32 @@ def _between_lines(survey: SurveySpec) -> dict[str, Figure]:
         place: named(f"height {place}", up - floor[place])
         for place, up in ceiling.items()
         if place in floor
+    }
+
+
+def _half_a_slope(survey: SurveySpec) -> Problem:
+    """A slope is known by both its ends."""
+    return Problem(
+        code="not_measured",
+        level="stop",
+        message="A ceiling that slopes is known by its height at both ends, and one is missing.",
+        where=survey.line("rake"),
+        about=survey.heading,
+        found="one end",
+        allowed="left and right",
+        fix="Measure from the floor up to it at both ends.",
+    )
+
+
+def _under_a_slope(survey: SurveySpec) -> dict[str, Figure]:
+    """Heights at either end of a ceiling that slopes."""
+    if survey.rake is None:
+        return {}
+    ends = (("left", survey.rake.left), ("right", survey.rake.right))
+    return {
+        place: named(f"height {place}", reading)
+        for place, reading in ends
+        if isinstance(reading, Figure)
     }
 
 

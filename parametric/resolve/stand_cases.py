@@ -22,7 +22,7 @@ from parametric.model import Placement
 from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.case_drawers import drawer_of, stuff_of
-from parametric.resolve.case_edges import Ends, own_edges, run_edges, walls
+from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
 from parametric.resolve.case_sizes import impossible_case
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
@@ -143,7 +143,8 @@ class _Cabinets:
             if line.cabinet is None or line.called is None:
                 continue
             cabinet = self.written[str(line.called)]
-            high = self._height(cabinet, own, opening, foot, spec.top_filler, spec.counter)
+            ceiling = lowest_ceiling(opening, left, left + width)
+            high = self._height(cabinet, own, ceiling - foot, spec.top_filler, spec.counter)
             if high is None:
                 return
             case = self._stand(
@@ -162,6 +163,8 @@ class _Cabinets:
             if case is None:
                 return
             made.append(case)
+            if spec.top_filler is not None and opening.slopes:
+                self.edges.append((own, own_edges(own, opening, case, self.shop.blanks.filler)))
         first, last = made[0], made[-1]
         left = named(join(place, "cases begin"), first.left)
         right = named(join(place, "cases end"), last.left + last.case.box.width)
@@ -213,12 +216,19 @@ class _Cabinets:
         self,
         spec: CabinetSpec,
         name: str,
-        opening: Opening,
-        foot: Figure,
+        room: Figure,
         filler: Figure | AtLeast | None,
         counter: Figure | None,
     ) -> Figure | None:
-        """As it is written, else what a ceiling and a filler leave of it."""
+        """As it is written, else what a ceiling and a filler leave of it.
+
+        Args:
+            spec: the cabinet as written.
+            name: of this one.
+            room: from its foot to the ceiling where that is lowest over it, mm.
+            filler: what closes its run to the ceiling.
+            counter: on it, mm.
+        """
         if isinstance(spec.height, Figure):
             return spec.height
         filling = spec.top_filler if spec.top_filler is not None else filler
@@ -237,9 +247,7 @@ class _Cabinets:
                 )
             )
             return None
-        above = least_of(filling)
-        ceiling = named("lowest ceiling", smallest(*opening.ceiling.values()))
-        left = ceiling - foot - above
+        left = room - least_of(filling)
         return left if counter is None else left - counter
 
     def _alone(self, name: str, spec: CabinetSpec) -> None:
@@ -254,9 +262,6 @@ class _Cabinets:
         else:
             raised = spec.plinth if spec.above_floor is None else spec.above_floor
             foot = named(join(own, "stands at"), raised)
-        high = self._height(spec, own, opening, foot, None, spec.counter)
-        if high is None:
-            return
         frame = self._frame(spec, own, opening)
         wide = spec.width if isinstance(spec.width, Figure) else opening.clear
         wide = named(join(own, "width of the case"), wide)
@@ -269,6 +274,10 @@ class _Cabinets:
         else:
             left = opening.clear_left + (opening.clear - wide) / 2
         left = named(join(own, "left of the case"), left)
+        ceiling = lowest_ceiling(opening, left, left + wide)
+        high = self._height(spec, own, ceiling - foot, None, spec.counter)
+        if high is None:
+            return
         case = self._stand(
             spec,
             own,
