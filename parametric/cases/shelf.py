@@ -8,13 +8,10 @@ seen from the front                        seen on end, a lip along the front
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from pydantic import Field, field_validator
 
-from parametric.figures import Figure, named
+from parametric.figures import Figure
 from parametric.loaded import Load, Sag, Stiffness
-from parametric.names import join
 from parametric.written import Block, Length, LengthPair, Name, refuse
 
 
@@ -44,55 +41,3 @@ class ShelfSpec(Block):
                 fix="Take the lip out, or write its sizes.",
             )
         return lip
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shelf:
-    """One shelf, mm: `span` is clear between what it lies on, `length` what is sawn.
-
-    `load` kg/m or kg/m2; `sag` mm to the metre of span; `lip` thick and deep.
-    """
-
-    written: ShelfSpec
-    name: str
-    span: Figure
-    length: Figure
-    depth: Figure
-    thickness: Figure
-    load: Figure
-    sag: Figure
-    lip: tuple[Figure, Figure] | None
-
-
-def size_shelf(
-    spec: ShelfSpec, name: str, *, clear: Figure, case_depth: Figure, board: Figure, fixed: bool
-) -> Shelf:
-    """A shelf between two sides.
-
-    Args:
-        spec: as written.
-        name: `cabinet upper / shelf 1`.
-        clear: between the sides it stands between, mm.
-        case_depth: what the case has room for from front to back, mm.
-        board: thickness of the case's board, mm.
-        fixed: its ends touch the sides; one that can be moved clears each of them.
-    """
-
-    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
-        return named(join(name, quantity), value, unit)
-
-    clearance = at("clearance", spec.clearance)
-    lip = None
-    if spec.lip is not None:
-        lip = (at("lip thickness", spec.lip[0]), at("lip depth", spec.lip[1]))
-    return Shelf(
-        written=spec,
-        name=name,
-        span=at("clear", clear),
-        length=at("length", clear if fixed else clear - 2 * clearance),
-        depth=at("depth", case_depth if spec.depth is None else spec.depth),
-        thickness=at("thickness", board if spec.thickness is None else spec.thickness),
-        load=at("load", spec.load, spec.load.unit),
-        sag=at("sag allowed", spec.sag, spec.sag.unit),
-        lip=lip,
-    )

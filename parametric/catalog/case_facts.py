@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from parametric.catalog.timbers import RECALLED
 from parametric.figures import Figure
-from parametric.units import FOOT, INCH, LOAD_OVER, POUND, STANDARD_GRAVITY
+from parametric.units import DENSITY, FOOT, INCH, LOAD_OVER, POUND, STANDARD_GRAVITY
 
 
 def _fact(name: str, value: float, unit: str, source: str) -> Figure:
@@ -46,7 +46,7 @@ CHILD = _fact(
 )
 CLOTHES = _fact(
     "weight of clothes in a drawer",
-    8.5 * float(POUND / FOOT**3),
-    "kg/mm3",
+    8.5 * float(DENSITY.sizes["lb/ft3"]),
+    "kg/m3",
     f"{TIPPING_RULE}: drawers filled with 8.5 lb/ft3{RECALLED}",
 )

@@ -9,6 +9,7 @@ from parametric.figures import Figure, collect, formula, inputs
 from parametric.model import Assembly, Part
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
+from parametric.trade.case_shelves import case_shelves
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 
@@ -45,7 +46,7 @@ def figures(
 
     Those of its lists and set-ups too, where there is paper: a design with stops has none.
     """
-    return collect((resolved.doors, resolved.casework, loads, paper))
+    return collect((resolved.doors, resolved.casework, loads, case_shelves(resolved), paper))
 
 
 def figure_record(figure: Figure) -> dict[str, Any]:

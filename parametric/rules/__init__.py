@@ -11,7 +11,9 @@ from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
 from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
+from parametric.rules.cannot_be_stood_up import cannot_be_stood_up
 from parametric.rules.checked import Checked
+from parametric.rules.checked_cases import CheckedCases, cases_of
 from parametric.rules.cutter_too_big import cutter_too_big
 from parametric.rules.field_stands_proud import field_stands_proud
 from parametric.rules.fingers_at_hinges import fingers_at_hinges
@@ -23,6 +25,7 @@ from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
 from parametric.rules.hanger_overloaded import hanger_overloaded
+from parametric.rules.heavy_case import heavy_case
 from parametric.rules.heavy_leaf import heavy_leaf
 from parametric.rules.heel_binds import heel_binds
 from parametric.rules.hinge_does_not_fit import hinge_does_not_fit
@@ -39,6 +42,7 @@ from parametric.rules.leaves_do_not_fill import leaves_do_not_fill
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.lock_does_not_fit import lock_does_not_fit
 from parametric.rules.lock_meets_something import lock_meets_something
+from parametric.rules.may_tip_over import may_tip_over
 from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
 from parametric.rules.near_equal_panes import near_equal_panes
@@ -53,7 +57,9 @@ from parametric.rules.rails_out_of_line import rails_out_of_line
 from parametric.rules.reading_doubted import reading_doubted
 from parametric.rules.sawn_groove_meets_slot import sawn_groove_meets_slot
 from parametric.rules.screws_near_edge import screws_near_edge
+from parametric.rules.scribes_differ import scribes_differ
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
+from parametric.rules.shelf_sags import shelf_sags
 from parametric.rules.short_grain_in_stop import short_grain_in_stop
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
@@ -121,14 +127,25 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     word_says_nothing,
 )
 
+CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
+    shelf_sags,
+    cannot_be_stood_up,
+    may_tip_over,
+    heavy_case,
+    scribes_differ,
+)
+"""Those that look at every cabinet of a job at once."""
+
 
 def check(job: Checked) -> tuple[Problem, ...]:
-    """Every rule on every door, all problems, stops first."""
+    """Every rule on every door and on the cabinets, all problems, stops first."""
     found = (
         (own.door, tuple(_once(problem for rule in RULES for problem in rule(own))))
         for own in job.each
     )
-    return in_order(told_of_doors(found))
+    cases = cases_of(job)
+    of_cases = () if cases is None else (p for rule in CASE_RULES for p in rule(cases))
+    return in_order((*told_of_doors(found), *_once(iter(of_cases))))
 
 
 def _once(problems: Iterator[Problem]) -> Iterator[Problem]:

@@ -3,11 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from parametric.catalog.shop import Shop
+from parametric.figures import Figure
+from parametric.loaded import is_over
 from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, thick, wood
-from parametric.units import INCH, POUND, Unit, length_text, mm_text
+from parametric.units import (
+    FOOT,
+    INCH,
+    LOAD_ALONG,
+    LOAD_OVER,
+    POUND,
+    Unit,
+    inch_text,
+    length_text,
+    mm_text,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +122,44 @@ def weight_cell(value: float, unit: Unit) -> str:
 def weight_head(unit: Unit) -> str:
     """What a column of weights is headed."""
     return "kg" if unit == "mm" else "lb (kg)"
+
+
+def load_text(load: Figure, unit: Unit) -> str:
+    """What a shelf bears, as it would be written in a design of this unit.
+
+    Example:
+        >>> load_text(Figure(29.7633, unit="kg/m"), "inch"), load_text(Figure(73.2, unit="kg/m2"), "mm")
+        ('20 lb/ft', '73 kg/m2')
+    """
+    if unit == "mm":
+        return f"{_short(float(load))} {load.unit}"
+    written = "lb/ft2" if is_over(load) else "lb/ft"
+    measure = LOAD_OVER if is_over(load) else LOAD_ALONG
+    return f"{_short(float(load) / float(measure.sizes[written]))} {written}"
+
+
+def _short(value: float) -> str:
+    """Two figures and more, no trailing nought: nobody weighs what will stand on a shelf."""
+    return f"{value:.0f}" if value >= _TENTHS_BELOW else f"{value:.1f}".removesuffix(".0")
+
+
+def sag_text(sag: Figure, unit: Unit) -> str:
+    """The most a shelf may sag, mm to the metre, as it would be written in a design of this unit.
+
+    Example:
+        >>> sag_text(Figure(2.604167), "inch"), sag_text(Figure(2.604167), "mm")
+        ('1/32 in per foot', '2.6 mm per metre')
+    """
+    if unit == "mm":
+        return f"{_short(float(sag))} mm per metre"
+    in_a_foot = float(sag) * float(FOOT) / 1000
+    steps = in_a_foot / float(INCH) * 64
+    if abs(steps - round(steps)) < _ON_STEP and round(steps) > 0:
+        return f"{inch_text(in_a_foot, Fraction(1, 64))} in per foot"
+    return f"{in_a_foot / float(INCH):.3f} in per foot"
+
+
+_ON_STEP = 1e-3
 
 
 def several(count: int, one: str, more: str = "") -> str:

@@ -120,7 +120,7 @@ def _sum(moments: tuple[Figure, ...]) -> Figure:
 
 def clothes_in(name: str, *, width: Figure, height: Figure, length: Figure) -> Figure:
     """What a drawer is reckoned to hold, kg, by the inside of its box, mm."""
-    return named(name, width * height * length * CLOTHES, "kg")
+    return named(name, width * height * length * CLOTHES / 1e9, "kg")
 
 
 def within_the_rule(*, height: Figure, weight: Figure, enclosed: Figure) -> bool:

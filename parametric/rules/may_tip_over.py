@@ -1,0 +1,74 @@
+"""A case with drawers tips over when they stand open, and nothing but its fixing holds it.
+
+Why: children climb on drawers; every year some of them are killed under furniture.
+Example: a case of 70 kg with three full drawers out stands by a factor of 1.5, with a child of 60 lb
+on one of them by 0.9: over it goes.
+Source: statics on a hard floor, and the scope of 16 CFR 1261 (ASTM F2057-23): clothing storage that
+stands free, 27 in high, 30 lb and 3.2 ft3 or more. It defers to local codes.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from parametric.catalog.case_facts import CHILD, TIPPING_RULE
+from parametric.problems import Problem
+from parametric.rules.checked_cases import CheckedCases, begun
+from parametric.trade.case_loads import CaseLoad
+from parametric.trade.printed import several, weight
+
+_INTO = {
+    "solid timber": "into the solid timber behind it",
+    "studs": "into its studs",
+    "masonry": "into its masonry, with plugs that suit it",
+    "board only": "into a timber built in first: board alone holds nothing",
+    "not known": "once it is known what is behind: drill and look",
+}
+
+
+def may_tip_over(cases: CheckedCases) -> Iterator[Problem]:
+    """Caution, for a case with drawers that the rule would speak of, or that its own fronts tip."""
+    for load in cases.loads:
+        tips = load.tips
+        if tips is None or tips.all_open is None or tips.leant_on is None:
+            continue
+        if not (load.drawers and load.in_the_rule) and tips.all_open >= 1:
+            continue
+        standing = load.standing
+        yield Problem(
+            code="may_tip_over",
+            level="caution",
+            message=f"{begun(standing.name)} is to be fixed to the wall before anything in it is "
+            f"opened. {_how(cases, load)} {TIPPING_RULE} speaks of clothes storage that stands free; "
+            "what is fixed to the building is out of it. Local codes come first.",
+            where=standing.case.spec.here,
+            about=f"{standing.name} may tip over",
+            found=f"with all open it {_stands(tips.all_open)}, leant on it {_stands(tips.leant_on)}",
+            allowed="fixed to the wall",
+            fix="Until then open one drawer at a time, empty. Fix it to its neighbours and to the "
+            f"wall, {_INTO[standing.opening.fixing]}.",
+        )
+
+
+def _how(cases: CheckedCases, load: CaseLoad) -> str:
+    """How firmly it stands by itself, with everything open and with a child on the worst of it."""
+    tips, unit = load.tips, cases.job.design.unit
+    assert tips is not None
+    assert tips.all_open is not None
+    assert tips.leant_on is not None
+    full = f" and {several(load.drawers, 'full drawer')}" if load.drawers else ""
+    return (
+        f"It weighs {weight(load.weight, unit)}: loose, with its doors{full} open it "
+        f"{_stands(tips.all_open)}, and with a child of {weight(CHILD, unit)} on {tips.worst} it "
+        f"{_stands(tips.leant_on)}."
+    )
+
+
+def _stands(factor: float) -> str:
+    """Rounded down: nobody is told that what goes over stands."""
+    return (
+        f"stands by a factor of {math.floor(float(factor) * 10) / 10:.1f}"
+        if factor >= 1
+        else ("goes over")
+    )

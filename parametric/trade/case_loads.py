@@ -1,0 +1,208 @@
+"""What every case weighs, how many carry it, how it comes to stand, and whether it tips over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from parametric.cases.case import CaseBoard
+from parametric.figures import Figure, largest, named, smallest
+from parametric.model import Assembly, Part
+from parametric.names import join
+from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
+from parametric.resolve.door import Resolved
+from parametric.resolve.leaf import Leaf
+from parametric.trade.delivery import people_for
+from parametric.trade.loads import LeafLoad
+from parametric.trade.tip_over import Opens, TipOver, clothes_in, tip_over, within_the_rule
+from parametric.trade.tipping import StandingUp, standing_up
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseLoad:
+    """A case as it is carried and as it stands; kg.
+
+    `weight` is of all its boards as cut, `carried` without the shelves that lift out; fronts and
+    what goes into the case are not in them. `fronts` are its fronts' weights, the heaviest first.
+    `up` is None where no ceiling was measured, or the case hangs on the wall. `tips` is None of a
+    case that hangs; `drawers` says whether it has any that are fronts, and `in_the_rule` whether
+    the law on tip-over would speak of it, stood free.
+    """
+
+    standing: StandingCase
+    weight: Figure
+    carried: Figure
+    people: Figure
+    fronts: tuple[Figure, ...]
+    up: StandingUp | None
+    tips: TipOver | None
+    drawers: int
+    in_the_rule: bool
+
+
+def case_loads(
+    resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]
+) -> tuple[CaseLoad, ...]:
+    """Every case, from the left."""
+    if resolved.casework is None:
+        return ()
+    groups = {group.name: group.parts for group in assembly.groups}
+    heavy = {load.leaf: load.governing for load in loads}
+    found = []
+    for standing in resolved.casework.cases:
+        leaves = [
+            leaf for door in resolved.doors if door.case == standing.name for leaf in door.leaves
+        ]
+        fronts = [(leaf, heavy[leaf.name]) for leaf in leaves]
+        one_person = resolved.shop.limits.one_person
+        found.append(_load(resolved.casework, standing, groups[standing.name], fronts, one_person))
+    return tuple(found)
+
+
+def _load(
+    casework: Casework,
+    standing: StandingCase,
+    parts: Sequence[Part],
+    fronts: Sequence[tuple[Leaf, Figure]],
+    one_person: Figure,
+) -> CaseLoad:
+    name, box = standing.name, standing.case.box
+    weight = _weight(join(name, "weight"), parts)
+    carried = _weight(
+        join(name, "weight as it is carried"), [part for part in parts if part.noun != "shelf"]
+    )
+    tips = up = None
+    if not _hangs(casework, standing):
+        foot = _foot_line(casework, standing)
+        tips = tip_over(
+            name,
+            weight=weight,
+            behind=named(join(name, "middle behind its foot line"), _middle(standing) - foot),
+            opens=tuple(_opens(casework, standing, fronts, foot)),
+        )
+        if ceiling := standing.opening.ceiling:
+            up = standing_up(
+                name,
+                height=box.height,
+                width=box.width,
+                depth=box.depth,
+                base=box.foot,
+                headroom=named(join(name, "lowest ceiling over it"), smallest(*ceiling.values())),
+            )
+    return CaseLoad(
+        standing=standing,
+        weight=weight,
+        carried=carried,
+        people=people_for(
+            join(name, "people"),
+            carried,
+            one_person,
+            named(join(name, "face"), box.width * box.height / 1e6, "m2"),
+        ),
+        fronts=tuple(sorted((mass for _, mass in fronts), key=float, reverse=True)),
+        up=up,
+        tips=tips,
+        drawers=sum(drawer.case == name for drawer in casework.drawers),
+        in_the_rule=within_the_rule(
+            height=box.foot + box.height, weight=weight, enclosed=_enclosed(standing)
+        ),
+    )
+
+
+def _weight(name: str, parts: Sequence[Part]) -> Figure:
+    total = sum(part.mass for part in parts)
+    return named(name, Figure(total, op="sum of the parts as cut", unit="kg"), "kg")
+
+
+def _hangs(casework: Casework, standing: StandingCase) -> bool:
+    """Whether it hangs on the wall and stands on nothing."""
+    raised = [run.spec.above_floor for run in casework.runs if run.name == standing.run]
+    return any(above is not None for above in (standing.case.spec.above_floor, *raised))
+
+
+def _foot_line(casework: Casework, standing: StandingCase) -> Figure:
+    """How far behind its front edges the line lies that a case turns on: a kick's, a plinth's."""
+    name = join(standing.name, "foot line behind its front")
+    if standing.case.box.kick_deep is not None:
+        return named(name, standing.case.box.kick_deep)
+    for run in casework.runs:
+        if run.name == standing.run and run.edges.plinth is not None:
+            back = named(join(run.name, "plinth back"), run.spec.plinth_back)
+            return named(name, largest(0, back - (standing.stands.origin[1] - run.front)))
+    return named(name, Figure(0.0))
+
+
+def _middle(standing: StandingCase) -> Figure:
+    """How far behind the front edges the middle of all its boards lies, by their weights."""
+    moment, weight = Figure(0.0), Figure(0.0)
+    for board in standing.case.boards:
+        of = standing.board
+        if board.role == "back" and standing.back_board is not None:
+            of = standing.back_board
+        own = board.length * board.width * board.thickness * of.density / 1e9
+        moment, weight = moment + own * (board.y + _deep(board) / 2), weight + own
+    return Figure(float(moment / weight), op="middle of all its boards by weight")
+
+
+def _deep(board: CaseBoard) -> Figure:
+    """How far a board reaches from front to back, mm."""
+    return board.width if board.lies in ("upright", "level") else board.thickness
+
+
+def _enclosed(standing: StandingCase) -> Figure:
+    """The room behind its fronts, mm3."""
+    found = Figure(0.0)
+    for bay in standing.case.bays:
+        for space in bay.spaces:
+            if space.what != "open":
+                found = found + bay.width * (space.head - space.foot) * standing.case.box.depth
+    return named(join(standing.name, "enclosed room"), found, "mm3")
+
+
+def _opens(
+    casework: Casework,
+    standing: StandingCase,
+    fronts: Sequence[tuple[Leaf, Figure]],
+    foot: Figure,
+) -> Iterator[Opens]:
+    """Its doors at right angles to it, its drawers drawn out with clothes in them."""
+    frame = standing.case.frame
+    boxes = {drawer.leaf: drawer for drawer in casework.drawers}
+    for leaf, weight in fronts:
+        plane = leaf.hung.plane if frame is None else leaf.hung.plane + frame.thickness
+        proud = named(join(standing.name, leaf.name, "before the front edges"), plane)
+        drawer = boxes.get(leaf.name)
+        if drawer is not None:
+            yield _drawer(leaf, drawer, proud, foot)
+        elif leaf.hung.swing is not None:
+            yield Opens(
+                name=leaf.name,
+                weight=weight,
+                shut=-proud - foot,
+                ahead=foot + proud + leaf.width / 2,
+                edge=foot + proud + leaf.width,
+            )
+
+
+def _drawer(leaf: Leaf, drawer: CaseDrawer, proud: Figure, foot: Figure) -> Opens:
+    """A drawer drawn out as far as it goes, full of clothes to the top of its sides."""
+    box = drawer.box
+    clothes = clothes_in(
+        join(box.name, "clothes in it"),
+        width=box.between,
+        height=box.height,
+        length=box.length - 2 * box.end,
+    )
+    full = named(join(box.name, "weight with clothes"), box.weight + clothes, "kg")
+    weight = leaf.weights.estimate + full
+    behind = named(
+        join(box.name, "middle behind the front edges when shut"),
+        (full * (drawer.y + box.length / 2) - leaf.weights.estimate * proud) / weight,
+    )
+    return Opens(
+        name=leaf.name,
+        weight=named(join(box.name, "weight with its front and clothes"), weight, "kg"),
+        shut=behind - foot,
+        ahead=box.draws_out - behind + foot,
+        edge=box.draws_out + proud + foot,
+    )

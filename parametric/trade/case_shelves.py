@@ -1,0 +1,140 @@
+"""The shelves of every case: what each does under its load, those that are alike taken once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from parametric.cases.case import CaseBay, CaseBoard, Space
+from parametric.cases.shelf import ShelfSpec
+from parametric.catalog.stiffness import TIMBER_STIFFNESS
+from parametric.design import Design
+from parametric.design.leaf import LeafSpec
+from parametric.figures import Figure, exceeds, named, smallest
+from parametric.names import join
+from parametric.resolve.casework import StandingCase
+from parametric.resolve.door import Resolved
+from parametric.resolve.stiffness import board_stiffness, timber_stiffness
+from parametric.trade.shelf_sag import Lip, ShelfSag, WaysOut, shelf_sag, ways_out
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseShelf:
+    """A shelf of a case, and all of that case that are as long and as deep and bear as much.
+
+    `is_open` where no front hides it. `ways` are what would hold it, where it sags too far without.
+    """
+
+    standing: StandingCase
+    written: ShelfSpec
+    board: CaseBoard
+    is_open: bool
+    sag: ShelfSag
+    ways: WaysOut | None
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether the design or the house says what it bears, or how far it may sag."""
+        return any(self.written.origin(key) != "assumed" for key in ("load", "sag"))
+
+
+def case_shelves(resolved: Resolved) -> tuple[CaseShelf, ...]:
+    """Every kind of shelf, case by case."""
+    if resolved.casework is None:
+        return ()
+    return tuple(
+        shelf
+        for standing in resolved.casework.cases
+        for shelf in _of_case(resolved.design, standing)
+    )
+
+
+def _of_case(design: Design, standing: StandingCase) -> Iterator[CaseShelf]:
+    spec = standing.case.spec
+    written = design.block("shelf", None if spec.shelf is None else str(spec.shelf))
+    assert isinstance(written, ShelfSpec), "every job has one"
+    told: set[tuple[float | bool, ...]] = set()
+    for bay in standing.case.bays:
+        for board in standing.case.boards:
+            space = _space_of(bay, board)
+            if space is None:
+                continue
+            alike = (
+                float(bay.width),
+                float(board.width),
+                float(board.thickness),
+                space.what == "open",
+            )
+            if alike not in told:
+                told.add(alike)
+                yield _shelf(design, standing, written, bay, board, space)
+
+
+def _space_of(bay: CaseBay, board: CaseBoard) -> Space | None:
+    """The space of a bay that a shelf is in, or that stands on it; None for any other board."""
+    if board.role not in ("shelf", "fixed shelf"):
+        return None
+    middle, top = board.x + board.length / 2 - bay.left, board.z + board.thickness
+    if not 0.0 < middle < bay.width:
+        return None
+    return next(
+        (space for space in bay.spaces if space.foot - _SAME <= top < space.head - _SAME), None
+    )
+
+
+_SAME = 1e-6
+
+
+def _shelf(
+    design: Design,
+    standing: StandingCase,
+    written: ShelfSpec,
+    bay: CaseBay,
+    board: CaseBoard,
+    space: Space,
+) -> CaseShelf:
+    stiffness = board_stiffness(design, str(standing.case.spec.board))
+    wood = _lip_wood(design, standing, written)
+    lip = None
+    if written.lip is not None:
+        lip = Lip(thickness=written.lip[0], depth=written.lip[1], stiffness=wood)
+    load = named(join(board.name, "load"), written.load, written.load.unit)
+    sag = shelf_sag(
+        board.name,
+        span=bay.width,
+        depth=board.width,
+        thickness=board.thickness,
+        stiffness=stiffness,
+        load=load,
+        sag=named(join(board.name, "sag allowed"), written.sag, written.sag.unit),
+        lip=lip,
+    )
+    return CaseShelf(
+        standing=standing,
+        written=written,
+        board=board,
+        is_open=space.what == "open",
+        sag=sag,
+        ways=None
+        if not exceeds(sag.plain, sag.limit)
+        else ways_out(
+            sag,
+            depth=board.width,
+            stiffness=stiffness,
+            strip=board.thickness if written.lip is None else written.lip[0],
+            strip_stiffness=wood,
+        ),
+    )
+
+
+def _lip_wood(design: Design, standing: StandingCase, written: ShelfSpec) -> Figure:
+    """How stiff a lip's wood is: as written, its timber's or that of the fronts, else any timber's."""
+    if written.lip_stiffness is not None:
+        return written.lip_stiffness
+    spec = standing.case.spec
+    leaf = design.block("leaf", None if spec.leaf is None else str(spec.leaf))
+    timber = written.lip_timber or (leaf.timber if isinstance(leaf, LeafSpec) else None)
+    known = None if timber is None else timber_stiffness(design, str(timber))
+    return known or named(
+        "stiffness of the least stiff timber", smallest(*TIMBER_STIFFNESS.values()), "N/mm2"
+    )
