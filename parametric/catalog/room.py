@@ -147,6 +147,7 @@ class Room:
     trim: Surface = Surface(colour="#dcdeda", rough=0.5)
     track: Surface = Surface(colour="#25292a", rough=0.5, metal=0.25)
     tape: Surface = Surface(colour="#3c403e", rough=0.9)
+    carcass: Surface = Surface(colour="#cdbd9c", rough=0.6)
     spines: tuple[str, ...] = (
         "#664842",
         "#4c5a66",

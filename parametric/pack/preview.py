@@ -103,6 +103,9 @@ def preview_page(
         glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
         option="" if option is None else option.letter,
         called="" if option is None else option.called,
+        all_open=hanging.case is not None
+        and len(door.leaves) > 1
+        and any(set(state.open.values()) == {1.0} for state in hanging.states),
     )
 
 

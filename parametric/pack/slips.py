@@ -21,7 +21,12 @@ from parametric.figures import Where
 from parametric.pack.approving import Signature
 from parametric.problems import Problem
 from parametric.trade.fingerprint import mark
-from parametric.writers.page_words import ONE_SLIP_WORDS, SLIP_FORMAT, SLIP_WORDS
+from parametric.writers.page_words import (
+    CASE_SLIP_WORDS,
+    ONE_SLIP_WORDS,
+    SLIP_FORMAT,
+    SLIP_WORDS,
+)
 
 _START = '{"stilewright slip"'
 _LARGEST = 100_000
@@ -161,7 +166,8 @@ def _same_words(text: str, slip: Slip) -> bool:
     above = re.sub(r"(?m)^[> ]+", "", text[: text.rfind(_START)])
     said = "".join(above.split())
     return any(
-        "".join(slip_words(slip, words).split()) in said for words in (SLIP_WORDS, ONE_SLIP_WORDS)
+        "".join(slip_words(slip, words).split()) in said
+        for words in (SLIP_WORDS, ONE_SLIP_WORDS, CASE_SLIP_WORDS)
     )
 
 

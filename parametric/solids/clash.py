@@ -184,8 +184,24 @@ def _clashes(
 
 
 def _near(parts: Iterable[Standing]) -> list[tuple[Standing, Standing]]:
-    """The pairs whose blanks overlap."""
-    return [(a, b) for a, b in itertools.combinations(parts, 2) if _apart(a.box, b.box) < -TOUCH]
+    """The pairs whose blanks overlap, in the order of the assembly.
+
+    Parts are gone through from left to right, each held only against those that begin before
+    it ends: a long run takes as much longer as it has more parts.
+    """
+    all_ = list(parts)
+    across = sorted(range(len(all_)), key=lambda i: all_[i].box[0][0])
+    found: list[tuple[int, int]] = []
+    for place, i in enumerate(across):
+        box = all_[i].box
+        for later in range(place + 1, len(across)):
+            j = across[later]
+            other = all_[j].box
+            if other[0][0] - box[1][0] >= -TOUCH:
+                break
+            if _apart(box, other) < -TOUCH:
+                found.append((min(i, j), max(i, j)))
+    return [(all_[i], all_[j]) for i, j in sorted(found)]
 
 
 def _box(part: Part, placement: Placement) -> Box:

@@ -199,6 +199,29 @@ class Scenery:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Surface:
+    """A plane piece of the room as it was measured: its corners, in the world's frame, mm.
+
+    They run counter-clockwise for whoever sees it from within the room.
+    """
+
+    kind: Literal["wall", "floor", "ceiling"]
+    corners: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Niche:
+    """Where casework stands: the room's surfaces about it, leaning as they lean.
+
+    `face` is the y of the face of the wall that it is in, `back` of the wall behind it.
+    """
+
+    surfaces: tuple[Surface, ...]
+    face: float
+    back: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnPlace:
     """A place in the client's own house from which the doors are seen.
 
@@ -224,6 +247,9 @@ class PreviewPage:
     seen; `glued` gives the boards' width of parts that are glued up, by their mark. `places`
     are the client's own, instead of a sofa that they may not have. `option` is the letter of
     the job's option that this is, and `called` what people call it, where it has several.
+    `niche` is the room about casework, in the place of a wall with a room behind it. `cases`
+    says that the leaves are fronts of cases, and `all_open` that all of them may stand open
+    at once.
     """
 
     job: str
@@ -251,6 +277,9 @@ class PreviewPage:
     glued: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     option: str = ""
     called: str = ""
+    niche: Niche | None = None
+    cases: bool = False
+    all_open: bool = False
 
     @property
     def moves(self) -> Literal["slide", "swing", "fold"]:

@@ -29,6 +29,7 @@ from parametric.writers.scene_frame import (
     scene_point,
 )
 from parametric.writers.scene_motion import line_slide, opening_keys, scene_steps
+from parametric.writers.see_through import hides
 
 OPENING_SECONDS = 1.5
 """How long an animated leaf takes from shut to open."""
@@ -44,8 +45,8 @@ def write_glb(assembly: Assembly, solids: Solids) -> bytes:
 
     The extras of a group's node say its `role` and how it moves: one slide along an axis
     of the scene as `axis` and `travel` (metres from shut), anything else as the steps of a
-    `motion` (see `scene_motion`); one that may be ghosted carries `seeThrough`. Part nodes
-    carry `mark` and `noun`; materials `look`.
+    `motion` (see `scene_motion`). Part nodes carry `mark` and `noun`; materials `look`. A group
+    that hides something carries `seeThrough`, and so do those of its parts that do.
     """
     file = _File()
     shapes: dict[str, Mesh] = {}
@@ -65,7 +66,7 @@ def write_glb(assembly: Assembly, solids: Solids) -> bytes:
                 meshes[drawn] = file.add(
                     "meshes", _mesh(file, shapes[key], part, materials[part.material.name])
                 )
-            children.append(file.add("nodes", _part_node(part, meshes[drawn])))
+            children.append(file.add("nodes", _part_node(part, meshes[drawn], hides(group, part))))
         groups.append(file.add("nodes", _group_node(group, children)))
         if group.motion:
             file.add("animations", _opening(file, group, groups[-1]))
@@ -164,13 +165,13 @@ def _mesh(file: _File, mesh: Mesh, part: Part, material: int) -> Item:
     }
 
 
-def _part_node(part: Part, mesh: int) -> Item:
+def _part_node(part: Part, mesh: int, hiding: bool) -> Item:
     """A part hangs in its group's frame turned Y up; its mesh is in its own frame as it is."""
     return {
         "name": part.name,
         **_stance(part.placement, part_turn(part.placement)),
         "mesh": mesh,
-        "extras": {"mark": part.mark, "noun": part.noun},
+        "extras": {"mark": part.mark, "noun": part.noun} | ({"seeThrough": True} if hiding else {}),
     }
 
 

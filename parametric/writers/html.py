@@ -25,10 +25,13 @@ from parametric.model import Placement, Slide, Step, Turn, along
 from parametric.writers.client_page import Fact, Palette, PreviewPage, plain
 from parametric.writers.page_markup import (
     PAGE,
+    all_of,
+    beyond_of,
     colour_of,
     facts_list,
     finish_panel,
     foot_of,
+    inside_of,
     option_template,
     options_choice,
     places_list,
@@ -93,6 +96,9 @@ def write_html(
         "unit": text_of(WORDS[f"unit {page.unit}"]),
         "person": text_of(WORDS[f"person {page.unit}"]),
         "places": places_list(page.places),
+        "beyond": beyond_of(page),
+        "all": all_of(page),
+        "inside": inside_of(any(_hides(model) for model in (glb, *(own for _, own in beside)))),
         "facts": facts_list(page.facts),
         "finish panel": finish_panel(page.palette),
         "yes panel": yes_panel(page),
@@ -134,11 +140,9 @@ def _same_clear_way(page: PreviewPage) -> None:
 
 def _same_leaves(page: PreviewPage, glb: bytes) -> None:
     """The model's leaves are the page's: by name, and by where they go."""
-    length = struct.unpack_from("<I", glb, 12)[0]
-    nodes = json.loads(glb[20 : 20 + length]).get("nodes", [])
     found = {
         node["name"]: _motion_of(node["extras"])
-        for node in nodes
+        for node in _nodes(glb)
         if node.get("extras", {}).get("role") == "leaf"
     }
     wanted = {leaf.name: leaf.motion for leaf in page.leaves}
@@ -154,6 +158,18 @@ def _same_leaves(page: PreviewPage, glb: bytes) -> None:
                     f"{leaf.name} goes to {theirs} in the model, in the page's leaves to {ours}"
                 )
                 raise ValueError(message)
+
+
+def _nodes(glb: bytes) -> list[dict[str, Any]]:
+    """The nodes of a model."""
+    length = struct.unpack_from("<I", glb, 12)[0]
+    nodes: list[dict[str, Any]] = json.loads(glb[20 : 20 + length]).get("nodes", [])
+    return nodes
+
+
+def _hides(glb: bytes) -> bool:
+    """Whether a model has parts that hide something that is looked for."""
+    return any("seeThrough" in node.get("extras", {}) for node in _nodes(glb))
 
 
 def _motion_of(extras: Mapping[str, Any]) -> tuple[Step, ...]:
@@ -262,6 +278,15 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "words": slip_words_of(page),
         },
     }
+    if page.niche is not None:
+        data["niche"] = {
+            "face": float(page.niche.face),
+            "back": float(page.niche.back),
+            "surfaces": [
+                {"kind": one.kind, "corners": [[float(v) for v in at] for at in one.corners]}
+                for one in page.niche.surfaces
+            ],
+        }
     if page.option:
         data |= {"option": page.option, "called": page.called}
     return data

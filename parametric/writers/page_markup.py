@@ -15,6 +15,8 @@ from parametric.catalog.finishes import (
 )
 from parametric.writers.client_page import Amount, Fact, OwnPlace, Palette, PreviewPage, Saying
 from parametric.writers.page_words import (
+    CASE_SLIP_WORDS,
+    CASE_WORDS,
     MOVED_WORDS,
     NO_WAY_WORDS,
     ONE_SLIP_WORDS,
@@ -28,13 +30,17 @@ _FRACTION = re.compile("[0-9]+\u2044[0-9]+")
 
 def words_of(page: PreviewPage) -> dict[str, str]:
     """What the page says of itself: of doors that slide, or what it says otherwise."""
+    if page.cases:
+        return WORDS | CASE_WORDS
     alone = ONE_WORDS[page.moves] if len(page.leaves) == 1 else {}
     through = NO_WAY_WORDS if page.clear_way is None else {}
     return WORDS | MOVED_WORDS[page.moves] | alone | through
 
 
 def slip_words_of(page: PreviewPage) -> dict[str, str]:
-    """The words of the slip that the page writes, of its doors or its one door."""
+    """The words of the slip that the page writes, of its doors, its one door or its cases."""
+    if page.cases:
+        return CASE_SLIP_WORDS
     return ONE_SLIP_WORDS if len(page.leaves) == 1 else SLIP_WORDS
 
 
@@ -96,6 +102,33 @@ def places_list(places: tuple[OwnPlace, ...]) -> str:
         f'<label><input type="radio" name="place" value="{key}">'
         f'<span dir="auto">{text_of(name)}</span><small>{text_of(how)}</small></label>'
         for key, name, how in own
+    )
+
+
+def beyond_of(page: PreviewPage) -> str:
+    """The room behind the doors, where one may stand; casework has a wall behind it."""
+    if page.niche is not None:
+        return ""
+    return (
+        '<label><input type="radio" name="place" value="beyond">'
+        f"<span>{text_of(WORDS['beyond'])}</span><small>{text_of(WORDS['beyond how'])}</small></label>\n"
+    )
+
+
+def all_of(page: PreviewPage) -> str:
+    """The button that opens all leaves or shuts them, where all of them may stand open at once."""
+    if not page.all_open:
+        return ""
+    return f'<button type="button" id="all">{text_of(WORDS["open all"])}</button>\n'
+
+
+def inside_of(hides: bool) -> str:
+    """The switch that shows what is behind boards and doors, where the model has any that hide it."""
+    if not hides:
+        return ""
+    return (
+        '<label><input type="checkbox" id="inside" autocomplete="off">'
+        f"<span>{text_of(WORDS['inside'])}</span></label>\n"
     )
 
 
@@ -338,7 +371,7 @@ PAGE = """\
 <header id="title"><h1 dir="auto"{{long}}>{{job}}</h1><p dir="auto">{{under}}</p></header>
 {{options}}<section id="strip" aria-label="{{words.strip}}">
 <p class="say"><b id="state">{{words.shut}}</b></p>
-<div id="plan"><svg aria-hidden="true"></svg><p class="seen">{{words.seen from above}}</p></div>
+{{all}}<div id="plan"><svg aria-hidden="true"></svg><p class="seen">{{words.seen from above}}</p></div>
 <div id="hour" role="group" aria-label="{{words.hour}}"><button type="button" data-set="day" aria-pressed="true">{{words.day}}</button><button type="button" data-set="evening" aria-pressed="false">{{words.evening}}</button></div>
 </section>
 <aside id="side">
@@ -356,12 +389,11 @@ PAGE = """\
 <label><input type="radio" name="place" value="facing" checked><span>{{words.facing}}</span><small>{{words.facing how}}</small></label>
 {{places}}
 <label><input type="radio" name="place" value="pull"><span>{{words.pull}}</span><small>{{words.pull how}}</small></label>
-<label><input type="radio" name="place" value="beyond"><span>{{words.beyond}}</span><small>{{words.beyond how}}</small></label>
-</div>
+{{beyond}}</div>
 <h2>{{words.also}}</h2>
 <div class="rows">
 <label><input type="checkbox" id="person"><span>{{person}}</span></label>
-<label><input type="checkbox" id="cut"><span>{{words.cut}}</span></label>
+{{inside}}<label><input type="checkbox" id="cut"><span>{{words.cut}}</span></label>
 </div>
 <label id="cut-where" class="field" hidden><span>{{words.cut at}}</span><input type="range" id="cut-at"></label>
 </section>

@@ -8,6 +8,8 @@ WORDS = {
     "shut": "Shut",
     "clear": "Open: {0} clear to walk through",
     "ajar": "Open: no way through yet",
+    "open all": "Open all",
+    "shut all": "Shut all",
     "open_by mm": "{0} millimetres open",
     "open_by in": "{0} inches open",
     "open_turned": "{0} degrees open",
@@ -57,6 +59,7 @@ WORDS = {
     "also": "Also show",
     "person mm": "A person, 1.70 m",
     "person in": "A person, 5′ 7″",
+    "inside": "See inside",
     "cut": "Cut through the doors",
     "cut at": "Where to cut, left to right",
     "cut said": "{0} from the left of the opening",
@@ -199,6 +202,27 @@ ONE_WORDS: dict[str, dict[str, str]] = {
 
 NO_WAY_WORDS = {"clear": "", "ajar": "Open"}
 """What it says of what nobody walks through, the fronts of a case: never how much is clear."""
+
+CASE_WORDS = NO_WAY_WORDS | {
+    "no script": "The drawing and the sizes are here; opening the doors needs a browser with script.",
+    "no picture": "This screen cannot draw the cabinets in the round. The drawing is to scale.",
+    "hint touch": "Open a door with your finger",
+    "hint mouse": "Drag a door to open it",
+    "canvas": (
+        "Picture of the cabinets where they will stand. Drag a door or a drawer to open it, drag "
+        "beside them to look round. Arrow keys look round, plus and minus step closer and back."
+    ),
+    "strip": "The cabinets seen from above",
+    "drawing": "Drawing of the cabinets seen from the front",
+    "options": "Which of these cabinets",
+    "facing": "Facing the cabinets",
+    "cut": "Cut through the cabinets",
+    "cut said": "{0} from the left",
+    "no wood there": "Nothing to measure there: touch a cabinet.",
+    "said thing": "Cabinets",
+    "say it": "Yes, make these cabinets",
+}
+"""What it says of cases and their fronts."""
 
 DOOR_WORDS = {
     # what they are, under the job's name: by how they move and how many they are
@@ -390,5 +414,8 @@ SLIP_WORDS = {
 
 ONE_SLIP_WORDS = SLIP_WORDS | {"head": "I say yes to this door: please make it."}
 """The slip of one door alone."""
+
+CASE_SLIP_WORDS = SLIP_WORDS | {"head": "I say yes to these cabinets: please make them."}
+"""The slip of cases."""
 
 SLIP_FORMAT = 1

@@ -170,3 +170,42 @@ def test_gaps_and_mating_faces() -> None:
     assert gap(*two("left stile", "bottom rail"), solids) == 0.0
     passing = gap(stands["leaf A / right stile"], stands["leaf B / left stile"], solids)
     assert passing == pytest.approx(52 - 40, abs=1e-9)
+
+
+def test_a_run_of_cases_is_looked_through_from_left_to_right() -> None:
+    """Three cases in a row, each half a board into the next: found as by holding all against all.
+
+    A side is 1400 x 560 x 18 with a groove 8 x 8 along it in its inner face. Half a board, 9, of
+    one side lies in the other, two outer faces: 1400 * 560 * 9 mm3.
+    """
+    from itertools import combinations
+
+    from parametric.solids.clash import clashes, common_volume, standing
+    from parametric.solids.placing import placed
+    from parametric.solids.solid_set import build_solids
+    from tests.solids.run_of_cases import run_of_cases
+
+    run = run_of_cases(3)
+    closer = []
+    for group in run.groups:
+        number = int(group.name.split()[1])
+        x, y, z = group.placement.origin
+        near = replace(group.placement, origin=(x - 9.0 * number, y, z))
+        closer.append(replace(group, placement=near))
+    pushed = replace(run, groups=tuple(closer))
+    solids = build_solids(pushed.parts)
+    found = clashes(pushed, SHUT, solids)
+    stands = standing(pushed, SHUT)
+    plainly = [
+        (a.part.name, b.part.name)
+        for a, b in combinations(stands, 2)
+        if all(a.box[0][i] < b.box[1][i] and b.box[0][i] < a.box[1][i] for i in range(3))
+        and common_volume(
+            placed(solids.of(a.part), a.placement), placed(solids.of(b.part), b.placement)
+        )
+        > 1e-3
+    ]
+    assert [(clash.a, clash.b) for clash in found] == plainly
+    sides = [c.volume for c in found if "right side" in c.a and "left side" in c.b]
+    assert sides == pytest.approx([1400 * 560 * 9] * 2, rel=1e-9)
+    assert clashes(run, SHUT, build_solids(run.parts)) == ()

@@ -41,7 +41,7 @@ from parametric.model import (
     Trim,
 )
 from tests.solids.models import HAND_MADE, NAMES, assembly_of, solids_of
-from tests.solids.pair import ASH, at, made
+from tests.solids.pair import ASH, BRASS, at, made
 
 pytestmark = pytest.mark.kernel
 
@@ -369,8 +369,27 @@ def test_a_group_that_may_be_ghosted_says_so_and_nothing_else_is_other() -> None
     file, binary = unpacked(write_glb(ghosted, solids_of(HAND_MADE)))
     before, same = unpacked(written(HAND_MADE))
     node(before, first.name)["extras"]["seeThrough"] = True
+    for part in first.parts:
+        if part.material.look != "metal":
+            node(before, part.name)["extras"]["seeThrough"] = True
     assert file == before
     assert binary == same
+
+
+def test_what_hides_is_what_stands_round_and_not_what_is_looked_for() -> None:
+    """Of a case the boards round it; of a drawer its front, not the box; metal never."""
+    from parametric.writers.see_through import hides
+    from tests.solids.run_of_cases import run_of_cases
+
+    case, left, _, drawer, _ = run_of_cases(1).groups
+    hiding = {part.noun for part in case.parts if hides(case, part)}
+    assert hiding == {"side", "top", "bottom", "back"}
+    assert {part.noun for part in case.parts} - hiding == {"shelf"}
+    assert all(hides(left, part) for part in left.parts)
+    assert [part.noun for part in drawer.parts if hides(drawer, part)] == ["front"]
+    knob = replace(left.parts[0], material=BRASS)
+    assert not hides(left, knob)
+    assert not any(hides(replace(case, see_through=False), part) for part in case.parts)
 
 
 def test_two_writings_are_the_same_bytes() -> None:

@@ -2,7 +2,9 @@
 // metal, tape, board); here each look gets its surface, and the client's choice its colour.
 import * as THREE from 'three';
 import scene from './scene.js';
-import { GLASS_FRAGMENT, SURFACE_FRAGMENT, SURFACE_VERTEX } from './light.glsl.js';
+import {
+  EDGE_FRAGMENT, EDGE_VERTEX, GHOST_FRAGMENT, GLASS_FRAGMENT, SURFACE_FRAGMENT, SURFACE_VERTEX,
+} from './light.glsl.js';
 
 const value = (v) => ({ value: v });
 
@@ -12,6 +14,7 @@ export function makeShared() {
     middle: value(new THREE.Vector3()),
     wall: value(0.13),
     evening: value(0),
+    deep: value(0),
     standing: value(new THREE.Vector3(9, 1, 0)),
     keyFrom: value(new THREE.Vector3(0, 0, 1)),
     keyColour: value(new THREE.Color()),
@@ -26,6 +29,7 @@ export function makeShared() {
     behind: value(null),
     screen: value(new THREE.Vector2(1, 1)),
     phase: value(0),
+    stances: value(null),
   };
 }
 
@@ -55,7 +59,7 @@ export function surface(shared, colour, { rough = 0.9, metal = 0, mottle = 0, gl
 /** What a thing of the room is made of, as the room's table has it. */
 export const made = (shared, { colour, ...how }, more = {}) => surface(shared, colour, { ...how, ...more });
 
-const ON_LEAVES = { CLIPPED: '', PIECES: '' };
+const ON_LEAVES = { CLIPPED: '', PIECES: '', STANCES: '' };
 
 /** Timber, under paint or varnish: `wear` says which. */
 export function timber(shared, { clipped = true } = {}) {
@@ -80,6 +84,10 @@ export function wear(material, wood) {
   } else u.colour.value.set(wood.colour);
 }
 
+// laid over what is there already
+const OVER = { transparent: true, blending: THREE.CustomBlending, blendSrc: THREE.OneFactor, blendDst: THREE.OneMinusSrcAlphaFactor };
+const GHOST = { colour: '#cdd6d2', body: 0.13, day: ['#18211f', 0.28], evening: ['#e6ddcc', 0.15] };
+
 function glass(shared, kind) {
   const veiled = kind.blur !== undefined;
   return new THREE.ShaderMaterial({
@@ -89,14 +97,37 @@ function glass(shared, kind) {
       body_: value(kind.body),
       ...(veiled ? { blur: value(kind.blur), reed: value(kind.reed) } : {}),
     },
-    defines: veiled ? { PIECES: '', VEILED: '' } : { PIECES: '' },
+    defines: { PIECES: '', STANCES: '', ...(veiled ? { VEILED: '' } : {}) },
     vertexShader: SURFACE_VERTEX,
     fragmentShader: GLASS_FRAGMENT,
-    transparent: true,
     depthWrite: veiled,
-    blending: THREE.CustomBlending,
-    blendSrc: THREE.OneFactor,
-    blendDst: THREE.OneMinusSrcAlphaFactor,
+    ...OVER,
+  });
+}
+
+/** What is ghosted, and its edges. */
+function ghost(shared) {
+  return new THREE.ShaderMaterial({
+    uniforms: { ...shared, colour: value(new THREE.Color(GHOST.colour)), body_: value(GHOST.body) },
+    defines: { STANCES: '' },
+    vertexShader: SURFACE_VERTEX,
+    fragmentShader: GHOST_FRAGMENT,
+    depthWrite: false,
+    ...OVER,
+  });
+}
+
+function edges(shared) {
+  const line = ([colour, share]) => {
+    const { r, g, b } = new THREE.Color(colour);
+    return value(new THREE.Vector4(r, g, b, share));
+  };
+  return new THREE.ShaderMaterial({
+    uniforms: { ...shared, day: line(GHOST.day), dusk: line(GHOST.evening) },
+    vertexShader: EDGE_VERTEX,
+    fragmentShader: EDGE_FRAGMENT,
+    depthWrite: false,
+    ...OVER,
   });
 }
 
@@ -108,11 +139,14 @@ export class Wardrobe {
     this.looks = {
       timber: this.timber,
       board: this.timber,
+      carcass: made(shared, scene.room.carcass, { defines: ON_LEAVES }),
       glass: glass(shared, { colour: '#8fb0a4', body: 0.03 }),
       pull: surface(shared, '#b98f52', { rough: 0.34, metal: 1, defines: { ...ON_LEAVES, HOLLOW: '' } }),
       metal: made(shared, scene.room.track, { defines: ON_LEAVES }),
       tape: made(shared, scene.room.tape, { defines: ON_LEAVES }),
     };
+    this.ghost = ghost(shared);
+    this.edges = edges(shared);
     this.panes = []; // meshes of glass
     this.glasses = new Map();
   }
@@ -133,8 +167,12 @@ export class Wardrobe {
   }
 }
 
-/** Which of the wardrobe a mesh wears. Pulls are bright, tracks and hangers are black. */
-export function lookOf(mesh, named) {
+/**
+ * Which of the wardrobe a mesh wears. Pulls are bright, tracks and hangers are black; boards of a
+ * case, and of a drawer's box, are not painted with its fronts.
+ */
+export function lookOf(mesh, named, boxed) {
   const look = mesh.material.userData.look;
-  return look === 'metal' && /\bpull\b/.test(named) ? 'pull' : look;
+  if (look === 'metal' && /\bpull\b/.test(named)) return 'pull';
+  return boxed && (look === 'board' || look === 'timber') ? 'carcass' : look;
 }

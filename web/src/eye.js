@@ -9,6 +9,8 @@ const HEIGHTS = [0.25, 2.4];
 const NEAR = [0.3, 1.15];
 const PACE = 115; // ms, the time constant of a walk
 const ACROSS = 0.98; // turn from which a section is seen best
+const FAR = 40; // metres that are seen, and past what one stands before
+const BEYOND = 12;
 const CUT = { half: 0.5, middle: 0.98, height: 1.3 }; // metres of it seen up and down from the middle
 
 const hold = (v, a, b) => Math.min(Math.max(v, a), b);
@@ -181,6 +183,7 @@ export class Eye {
     if (!now) return;
     const x = now.x + Math.sin(now.turn) * now.far;
     const z = now.z + Math.cos(now.turn) * now.far;
+    lens.far = Math.max(FAR, now.far + BEYOND);
     lens.fov = (2 * Math.atan(now.half) * 180) / Math.PI;
     lens.position.set(x, now.height, z);
     lens.lookAt(now.x, now.height, now.z);

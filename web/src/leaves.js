@@ -22,6 +22,8 @@ export class Leaf {
     this.slides = motion.length === 1 && Boolean(only.slide);
     /** How far it slides, to the left less than 0; 0 where it does anything else. */
     this.travel = this.slides ? Math.hypot(...only.slide) * (only.slide[0] < 0 ? -1 : 1) : 0;
+    /** Whether it is drawn out towards the viewer, as a drawer is. */
+    this.draws = this.slides && Math.abs(only.slide[1]) > Math.abs(only.slide[0]);
     this.turns = Math.abs(turnOf(motion));
     this.long = lengthOf(told);
     this.open = 0;
@@ -90,6 +92,8 @@ export class Leaves {
   constructor(list, way, { instant = false } = {}) {
     this.instant = instant;
     this.watchers = [];
+    this.keepers = [];
+    this.within = 0; // moves within moves
     this.list = [];
     this.hang(list, way);
   }
@@ -99,27 +103,45 @@ export class Leaves {
     const before = new Map(this.list.map((leaf) => [leaf.name, leaf.open]));
     this.list = list.map((leaf) => new Leaf(leaf));
     for (const leaf of this.list) leaf.open = before.get(leaf.name) ?? 0;
+    this.byName = new Map(this.list.map((leaf) => [leaf.name, leaf]));
     this.way = way;
   }
 
   /** Tell of every leaf where it is. */
   tell() {
-    for (const leaf of this.list) this.#tell(leaf);
+    this.#move(() => this.list.forEach((leaf) => this.#tell(leaf)));
   }
 
   named(name) {
-    return this.list.find((leaf) => leaf.name === name);
+    return this.byName.get(name);
   }
 
-  /** Call `told` after every move. */
+  /** Call `told` with every leaf that has moved. */
   watch(told) {
     this.watchers.push(told);
   }
 
+  /** Call `told` once after each move, of however many leaves. */
+  keep(told) {
+    this.keepers.push(told);
+  }
+
+  /** Whether all of them stand wide open, or are on their way there. */
+  get allOpen() {
+    return this.list.every((leaf) => (leaf.way ? leaf.way.to : leaf.open) === 1);
+  }
+
+  /** Open all of them, or shut all. */
+  glideAll(open) {
+    this.#move(() => this.list.forEach((leaf) => this.glide(leaf, open)));
+  }
+
   /** Put a leaf somewhere, no farther than its stops. */
   put(leaf, open) {
-    this.#free(leaf);
-    this.#set(leaf, open);
+    this.#move(() => {
+      this.#free(leaf);
+      this.#set(leaf, open);
+    });
   }
 
   /** Set a leaf gliding to a place; a door of this weight takes its time. */
@@ -132,7 +154,7 @@ export class Leaves {
     this.#free(leaf);
     const far = (Math.abs(to - leaf.open) * leaf.long) / 1000;
     leaf.way = { from: leaf.open, to, began: null, takes: REST + PER_METRE * far };
-    this.#tell(leaf);
+    this.#move(() => this.#tell(leaf));
   }
 
   /** Bring a leaf to where a finger has it; one that swings comes after where it would jump. */
@@ -144,7 +166,7 @@ export class Leaves {
     }
     this.#free(leaf);
     leaf.way = { to, after: true, now: null };
-    this.#tell(leaf);
+    this.#move(() => this.#tell(leaf));
   }
 
   /** Let go of a leaf that moves at `speed`, of its way per ms. */
@@ -165,14 +187,16 @@ export class Leaves {
 
   /** Move what is gliding; true while anything is. */
   step(now) {
+    const going = this.list.filter((leaf) => leaf.way);
+    if (!going.length) return false;
     let moving = false;
-    for (const leaf of this.list) {
+    this.#move(() => going.forEach((leaf) => {
       const { way } = leaf;
-      if (!way) continue;
+      if (!way) return;
       const there = way.after ? this.#after(leaf, way, now) : this.#glided(leaf, way, now);
       if (there) leaf.way = null;
       else moving = true;
-    }
+    }));
     return moving;
   }
 
@@ -235,6 +259,14 @@ export class Leaves {
       if (one === leaf) bring(first, one.open);
       if (first === leaf) bring(one, first.open);
     }
+  }
+
+  /** Move leaves, and tell once when all have moved. */
+  #move(doing) {
+    this.within += 1;
+    doing();
+    this.within -= 1;
+    if (!this.within) for (const told of this.keepers) told();
   }
 
   #tell(leaf) {

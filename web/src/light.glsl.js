@@ -4,6 +4,7 @@
 // towards the viewer; the wall's face is z = 0.
 import { GRAIN, NOISE } from './grain.glsl.js';
 import scene, { f, vec } from './scene.js';
+import { STANCES } from './stances.js';
 
 const { grain, mirrored, pattern, pool, lamp, reading_lamp: reading, standing_lamp: standing } = scene;
 const byHour = ([day, evening]) => `mix(${vec(day)}, ${vec(evening)}, evening)`;
@@ -13,6 +14,7 @@ export const ROOM = /* glsl */ `
 uniform vec3 middle;        // the middle of the opening, on the floor
 uniform float wall;         // how thick the wall is
 uniform float evening;      // 0 by day, 1 by lamplight
+uniform float deep;         // how deep a niche is that stands in the wall's place; 0 where none is
 uniform vec3 standing;      // the shade of the lamp beside the doors, from their middle
 
 float between(float a, float lo, float hi, float soft) {
@@ -82,6 +84,8 @@ vec3 lightAt(vec3 at, vec3 n) {
   vec3 both = mix(vec3(.13, .13, .125), vec3(.055, .045, .03), evening);
   // the backs of doors that hang before the wall look into the far room
   float far = max(smoothstep(.0, -wall - .02, p.z), smoothstep(-.2, -.9, n.z) * step(p.z, .2));
+  // a niche has no room behind it: the farther in, the less of this one gets there
+  if (deep > 0.) return here * mix(1., .58, smoothstep(.02, -deep, p.z));
   return mix(here, there * .9, far) + both * depth * abs(n.x);
 }
 
@@ -105,13 +109,26 @@ export const SURFACE_VERTEX = /* glsl */ `
 attribute vec4 wood, piece;
 varying vec4 own, body;
 #endif
+#ifdef STANCES
+${STANCES}
+#endif
+#ifdef HOLLOW
+varying mat3 turned;
+#endif
 varying vec3 at;
 varying vec3 facing;
 varying vec2 boardAt;
 void main() {
-  vec4 p = modelMatrix * vec4(position, 1.);
+  mat4 frame = modelMatrix;
+  #ifdef STANCES
+  frame *= stood();
+  #endif
+  #ifdef HOLLOW
+  turned = mat3(frame);
+  #endif
+  vec4 p = frame * vec4(position, 1.);
   at = p.xyz;
-  facing = mat3(modelMatrix) * normal;
+  facing = mat3(frame) * normal;
   #ifdef BOARDS
   boardAt = uv;
   #endif
@@ -145,7 +162,7 @@ uniform vec4 rings;         // width of a year mm, contrast, pores, fleck
 uniform float clear;        // 1 under varnish, 0 under paint
 #endif
 #ifdef HOLLOW
-uniform mat4 modelMatrix;
+varying mat3 turned;
 #endif
 varying vec3 at;
 varying vec3 facing;
@@ -215,10 +232,10 @@ void main() {
   vec4 q = r * vec4(-1., -.0275, -.572, .022) + vec4(1., .0425, 1.04, -.04);
   float e = min(q.x * q.x, exp2(-9.28 * nv)) * q.x + q.y;
   vec2 ab = vec2(-1.04, 1.04) * e + q.zw;
-  float inside = smoothstep(-wall * .6, .02, at.z - middle.z);
+  float inside = deep > 0. ? 1. : smoothstep(-wall * .6, .02, at.z - middle.z);
   #ifdef HOLLOW
   // inside the hollow of a pull a ray gets out only through its mouth
-  vec3 away = transpose(mat3(modelMatrix)) * reflect(-v, n);
+  vec3 away = transpose(turned) * reflect(-v, n);
   float deep = max(0., -own.z), rise = away.z * body.z;
   vec2 leaves = own.xy + away.xy * deep / max(rise, .04);
   float open = 1.;
@@ -302,5 +319,40 @@ void main() {
   vec3 seen = seenFrom(at, reflect(-v, n), 0.) * mirror * mix(1.15, .85, evening);
   gl_FragColor = vec4(tint * body_ + seen, keep);
   #endif
+}
+`;
+
+// What hides something that is looked for: a breath of its own tone, so that it is there and
+// seen through.
+export const GHOST_FRAGMENT = /* glsl */ `
+uniform vec3 colour;
+uniform float body_, cutAt;
+varying vec3 at;
+varying vec3 facing;
+${ROOM}
+void main() {
+  if (at.x > cutAt) discard;
+  gl_FragColor = vec4(colour * lightAt(at, normalize(facing)) * body_, body_);
+}
+`;
+
+// Its edges, as thin as the screen draws.
+export const EDGE_VERTEX = /* glsl */ `
+${STANCES}
+varying float across;
+void main() {
+  vec4 p = modelMatrix * stood() * vec4(position, 1.);
+  across = p.x;
+  gl_Position = projectionMatrix * viewMatrix * p;
+}
+`;
+export const EDGE_FRAGMENT = /* glsl */ `
+uniform vec4 day, dusk;
+uniform float evening, cutAt;
+varying float across;
+void main() {
+  if (across > cutAt) discard;
+  vec4 line = mix(day, dusk, evening);
+  gl_FragColor = vec4(line.rgb * line.a, line.a);
 }
 `;

@@ -17,6 +17,7 @@ import { BACK, buildRoom } from './room.js';
 import { brackets, personBoard } from './scenery.js';
 import { Section } from './section.js';
 import { Sizes } from './sizes.js';
+import { Stances } from './stances.js';
 import { Stand } from './stand.js';
 import { Strip } from './strip.js';
 import { Touch } from './touch.js';
@@ -32,7 +33,7 @@ const wide = matchMedia('(min-width: 900px)').matches;
 const SHARPEST = 2;
 const HINT = 6000; // ms
 const HINTED = 'stilewright hinted';
-const GROWS = 0.15; // of how far a leaf comes towards the viewer, by which its head rises in the picture
+const GROWS = 0.15; // of how far a leaf comes towards the viewer, by which it rises or goes out in the picture
 const PERSON = 0.62; // metres from the doors' side to the middle of the person
 
 const tell = (text) => ($('told').textContent = text);
@@ -42,6 +43,11 @@ const finish = new Finish({ palette: job.palette, words, tell });
 finish.watch(() => root.style.setProperty('--finish', finish.colour));
 const yes = new Yes({ job, finish, tell });
 const sizes = new Sizes({ facts: job.facts, leaves, instant });
+const all = $('all'); // where all leaves may stand open at once
+if (all) {
+  all.addEventListener('click', () => leaves.glideAll(leaves.allOpen ? 0 : 1));
+  leaves.keep(() => (all.textContent = leaves.allOpen ? words['shut all'] : words['open all']));
+}
 let measure = { on: false, toggle() {} };
 const tray = new Tray((name) => {
   if (name !== 'sizes') {
@@ -130,7 +136,7 @@ function frameOf() {
   const held = [...job.leaves, ...every].find((leaf) => leaf.pull !== null);
   return {
     middle: (low + high) / 2000,
-    halfWidth: (high - low) / 2000 + 0.09,
+    halfWidth: (high - low) / 2000 + 0.09 + (job.niche ? comes * GROWS : 0),
     side: high / 1000,
     foot: -0.33,
     head: Math.max(...options.all.map((one) => one.top)) / 1000 + 0.46 + comes * GROWS,
@@ -157,17 +163,30 @@ function bracketsOf(groups, scenery, shared) {
 function hitter(lens, hung, leaves, canvas) {
   const ray = new THREE.Raycaster();
   const v = new THREE.Vector3();
+  const box = new THREE.Box3();
   const job = ({ x, y, z }) => [x * 1000, -z * 1000, y * 1000];
+  /** The nearest piece on the ray, what is ghosted left out. */
+  const first = ({ groups, inside }) => {
+    const found = [];
+    for (const group of groups.values()) {
+      const { matrixWorld } = group.object;
+      for (const part of group.parts) {
+        if ((inside && part.hides) || !ray.ray.intersectsBox(box.copy(part.box).applyMatrix4(matrixWorld))) continue;
+        part.mesh.matrixWorld.multiplyMatrices(matrixWorld, part.place);
+        const all = [];
+        part.mesh.raycast(ray, all);
+        for (const { point, distance } of all) found.push({ point, distance, part, group });
+      }
+    }
+    return found.reduce((best, one) => (best && best.distance <= one.distance ? best : one), null);
+  };
   return (x, y) => {
-    const { groups, shutAt } = hung();
-    const box = canvas.getBoundingClientRect();
-    ray.setFromCamera(new THREE.Vector2((x / box.width) * 2 - 1, 1 - (y / box.height) * 2), lens);
-    ray.layers.enableAll();
-    const meshes = [...groups.values()].flatMap((group) => group.meshes.map((mesh) => ({ mesh, group })));
-    const found = ray.intersectObjects(meshes.map(({ mesh }) => mesh), false)[0];
+    const { shutAt } = hung();
+    const { width, height } = canvas.getBoundingClientRect();
+    ray.setFromCamera(new THREE.Vector2((x / width) * 2 - 1, 1 - (y / height) * 2), lens);
+    const found = first(hung());
     if (!found) return null;
-    const { group } = meshes.find(({ mesh }) => mesh === found.object);
-    const { part } = found.object.userData.ranges.find(({ from, to }) => found.faceIndex >= from && found.faceIndex < to);
+    const { part, group } = found;
     const { name } = group.object;
     const at = shutAt.get(name);
     const leaf = leaves.named(name);
@@ -187,14 +206,16 @@ function hitter(lens, hung, leaves, canvas) {
 }
 
 /** The doors of the option that is shown, with all that goes with them, in the scene. */
-async function dressedDoors({ shared, picture, wardrobe, skirt }) {
+async function dressedDoors({ shared, stances, picture, wardrobe, skirt }) {
   const own = new THREE.Group();
   own.visible = false;
   const { scenery, glued } = job;
-  const groups = dressed(await readModel(decoded(options.model)), wardrobe, (o) => picture.casts(o, { cut: true }), glued);
-  for (const pane of wardrobe.panes) picture.pane(pane);
-  own.add(...[...groups.values()].map((group) => group.object));
+  const { groups, drawn, ghosted, hides } = dressed(await readModel(decoded(options.model)), wardrobe, {
+    casts: (o) => picture.casts(o, { cut: true }), pane: (o) => picture.pane(o), glued, stances,
+  });
+  own.add(drawn, ...[...groups.values()].map((group) => group.object));
   own.updateMatrixWorld(true);
+  for (const { object, stance } of groups.values()) stances.set(stance, object.matrixWorld);
   const held = bracketsOf(groups, scenery, shared);
   if (held) {
     picture.casts(held, { cut: true });
@@ -207,7 +228,7 @@ async function dressedDoors({ shared, picture, wardrobe, skirt }) {
   picture.scene.add(own);
   picture.scene.updateMatrixWorld(true);
   const shutAt = new Map([...groups].map(([name, { object }]) => [name, { position: object.position.clone(), quaternion: object.quaternion.clone() }]));
-  return { own, groups, shutAt };
+  return { own, groups, shutAt, ghosted, hides, inside: false };
 }
 
 /** How a leaf's pose carries what hangs in the scene: metres, Y up. */
@@ -222,17 +243,19 @@ function inScene({ axes, zero }) {
 
 async function hang() {
   const shared = makeShared();
+  const stances = new Stances(shared.stances);
   const picture = new Picture($('canvas'), shared);
   const frame = frameOf();
   shared.middle.value.set(frame.middle, 0, 0);
   shared.wall.value = frame.wall;
   picture.target.set(frame.middle, 1.05, -0.2);
+  picture.spread(frame.halfWidth);
   const { room, throwing, floorAt, farLamp, skirt } = buildRoom(shared, job, frame.middle, frame.side);
   for (const mesh of throwing) picture.casts(mesh);
   const wardrobe = new Wardrobe(shared);
   picture.scene.add(room);
   const first = job.option;
-  let hung = await dressedDoors({ shared, picture, wardrobe, skirt });
+  let hung = await dressedDoors({ shared, stances, picture, wardrobe, skirt });
   const dressings = new Map([[first, hung]]);
   hung.own.visible = true;
   const person = personBoard(shared);
@@ -270,10 +293,25 @@ async function hang() {
     group.object.position.copy(position).applyQuaternion(turn).add(shift);
     group.object.quaternion.multiplyQuaternions(turn, quaternion);
     group.object.updateMatrixWorld(true);
+    stances.set(group.stance, group.object.matrixWorld);
     section.moved(group);
+  });
+  leaves.keep(() => {
     chalk.draw();
     fresh();
   });
+  // what hides is hidden or shown again; of other options when they are shown
+  const inside = $('inside');
+  const seeInside = () => {
+    inside.closest('label').hidden = !hung.hides;
+    hung.inside = inside.checked;
+    hung.ghosted(inside.checked);
+    fresh();
+  };
+  if (inside) {
+    inside.addEventListener('change', seeInside);
+    seeInside();
+  }
   const wear = () => {
     const kind = { wood: finish.entry('wood'), glass: finish.has('glass') && finish.entry('glass'), metal: finish.has('metal') && finish.entry('metal') };
     picture.veil(wardrobe.wear(kind));
@@ -316,12 +354,13 @@ async function hang() {
   fit();
   rehang = async () => {
     const { option } = job;
-    if (!dressings.has(option)) dressings.set(option, await dressedDoors({ shared, picture, wardrobe, skirt }));
+    if (!dressings.has(option)) dressings.set(option, await dressedDoors({ shared, stances, picture, wardrobe, skirt }));
     // while a model was read, another option may have been asked for
     if (option !== job.option) return;
     hung = dressings.get(option);
     for (const [letter, { own }] of dressings) own.visible = letter === option;
     section.hold(hung.groups);
+    if (inside) seeInside();
     wear();
     leaves.tell();
   };

@@ -3,11 +3,14 @@
 // the shadows, shade in the corners and clean lines, with no texture baked beforehand.
 import * as THREE from 'three';
 import scene, { f } from './scene.js';
+import { STANCES } from './stances.js';
 
 const CASTS = 1; // the layer of whatever throws a shadow
 const SEE_THROUGH = 2; // the layer of glass
 const LOBE = [0, 0.6, 0.8];
 const REACH = { left: -2.8, right: 2.8, top: 2.7, bottom: -2.4, near: 0.5, far: 14 };
+const OFF = 6; // metres from which a light is looked from
+const MARGIN = 0.6; // metres beside what is shown that throw shadows too
 const STILL = { quick: 36, slow: 14 }; // frames in the sum
 const CLOSE = 0.62; // how much of a wide light few frames can fill without its shadows coming apart
 const SLOW = 60; // ms for one still frame, above which the machine is spared
@@ -64,9 +67,10 @@ function overlay(fragmentShader, uniforms, options = {}) {
 
 // Whatever stands in a light's way, but for what is cut off the doors.
 const DARK_VERTEX = /* glsl */ `
+${STANCES}
 varying float across;
 void main() {
-  vec4 p = modelMatrix * vec4(position, 1.);
+  vec4 p = modelMatrix * stood() * vec4(position, 1.);
   across = p.x;
   gl_Position = projectionMatrix * viewMatrix * p;
 }
@@ -89,11 +93,19 @@ class Shadow {
       REACH.near, REACH.far);
     this.eye.layers.set(CASTS);
     this.matrix = new THREE.Matrix4();
+    this.times = 1;
+  }
+
+  /** Reach so many times as far as round a pair of doors. */
+  spread(times) {
+    this.times = times;
+    for (const [side, far] of Object.entries(REACH)) this.eye[side] = side === 'near' ? far : far * times;
+    this.eye.updateProjectionMatrix();
   }
 
   /** Stand the light `from` a direction, looking at `target`. */
   stand(from, target) {
-    this.eye.position.copy(target).addScaledVector(from, 6);
+    this.eye.position.copy(target).addScaledVector(from, OFF * this.times);
     this.eye.lookAt(target);
     this.eye.updateMatrixWorld();
     this.matrix.multiplyMatrices(this.eye.projectionMatrix, this.eye.matrixWorldInverse);
@@ -123,8 +135,9 @@ export class Picture {
     shared.skyMatrix.value = this.shadows.sky.matrix;
     this.lens.layers.enable(SEE_THROUGH);
     this.dark = new THREE.ShaderMaterial({
-      uniforms: { cutAt: { value: 1e9 } }, vertexShader: DARK_VERTEX, fragmentShader: DARK_FRAGMENT, colorWrite: false,
+      uniforms: { cutAt: { value: 1e9 }, stances: shared.stances }, vertexShader: DARK_VERTEX, fragmentShader: DARK_FRAGMENT, colorWrite: false,
     });
+    this.dark.defaultAttributeValues = { stance: [0] }; // of what moves with nothing
     this.flat = new THREE.OrthographicCamera(-1, 1, 1, -1, 0, 1);
     this.add = overlay(ADD, { one: { value: null }, share: { value: 1 } }, { transparent: true });
     this.show = overlay(SHOW, {
@@ -139,6 +152,11 @@ export class Picture {
     this.fence = null;
     this.drawn = 0; // pictures that have reached the screen
     this.figures = { calls: 0, triangles: 0, ms: 0 };
+  }
+
+  /** Let light reach all of what is so wide, metres from its middle. */
+  spread(half) {
+    for (const shadow of Object.values(this.shadows)) shadow.spread(Math.max(1, (half + MARGIN) / REACH.right));
   }
 
   /** Let an object throw a shadow, all of it or what is left when the doors are cut. */

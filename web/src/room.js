@@ -61,11 +61,11 @@ function boardsPicture() {
 }
 
 /** The floor's line, carried on beyond the readings at the slope it ends with. */
-function floorLine(readings, middle) {
+function floorLine(readings, middle, side = SIDE) {
   const at = ([a, b], x) => b[1] + ((b[1] - a[1]) / (b[0] - a[0])) * (x - b[0]);
   const points = readings.length > 1 ? readings : [[0, 0], [1, 0]];
   const [first, last] = [points.slice(0, 2).reverse(), points.slice(-2)];
-  const [left, right] = [middle - SIDE, middle + SIDE];
+  const [left, right] = [middle - side, middle + side];
   return [[left, at(first, left)], ...points, [right, at(last, right)]];
 }
 
@@ -98,6 +98,33 @@ function wallWithOpening(opening, middle, thick) {
   return new THREE.ExtrudeGeometry(shape, { depth: thick, bevelEnabled: false }).translate(0, 0, -thick);
 }
 
+/** Flat pieces, each by its corners in the job's frame, mm, as one shape; with the floor's boards on them. */
+function flats(surfaces) {
+  const [position, uv, index] = [[], [], []];
+  for (const { corners } of surfaces) {
+    const start = position.length / 3;
+    const points = corners.map(([x, y, z]) => new THREE.Vector3(x / 1000, z / 1000, -y / 1000));
+    for (const p of points) {
+      position.push(p.x, p.y, p.z);
+      uv.push(p.x / (BOARD * BOARDS), p.z / RUN);
+    }
+    // laid flat in the two directions that it runs in
+    const along = points[1].clone().sub(points[0]).normalize();
+    const facing = new THREE.Vector3();
+    points.forEach((p, i) => facing.add(p.clone().cross(points[(i + 1) % points.length])));
+    const up = facing.normalize().cross(along);
+    const flat = points.map((p) => new THREE.Vector2(p.dot(along), p.dot(up)));
+    for (const triangle of THREE.ShapeUtils.triangulateShape(flat, [])) index.push(...triangle.map((i) => start + i));
+  }
+  const shape = new THREE.BufferGeometry();
+  shape.setAttribute('position', new THREE.Float32BufferAttribute(position, 3));
+  shape.setAttribute('uv', new THREE.Float32BufferAttribute(uv, 2));
+  shape.setIndex(index);
+  const own = shape.toNonIndexed();
+  own.computeVertexNormals();
+  return own;
+}
+
 /** A plane that faces `turn` about the upright, or down when it is a ceiling. */
 function plane(width, height, x, y, z, { turn = 0, down = false } = {}) {
   const shape = new THREE.PlaneGeometry(width, height);
@@ -111,13 +138,44 @@ const boxes = (list, middle) => joined(
   list.map(([x, y, z, w, h, d]) => new THREE.BoxGeometry(w, h, d).translate(middle + x, y, z)),
 );
 
+/** A lamp on its stand beside what is shown, its light where its shade is. */
+function lampBeside(shared, room, middle, beside, floorAt) {
+  const [x, ...up] = scene.standing_lamp.at;
+  const { stand, shade } = lampOn(shared, [beside + x, ...up], floorAt(beside + x));
+  room.add(stand, shade);
+  shared.standing.value.set(beside + x - middle, ...up);
+}
+
+/** The room about casework, every surface of it where the survey has it. */
+function nicheRoom(shared, { niche, floor: readings }, middle, beside) {
+  const room = new THREE.Group();
+  const plaster = made(shared, scene.room.plaster);
+  // a low ceiling is in the picture, and what the floor throws up at it is not worked out
+  const pale = made(shared, scene.room.pale, { glow: 0.34 });
+  const oak = surface(shared, '#ffffff', { rough: 0.46, boards: boardsPicture() });
+  const { face, back } = niche;
+  shared.deep.value = back / 1000;
+  const meshes = Object.entries({ wall: plaster, ceiling: pale, floor: oak })
+    .map(([kind, material]) => new THREE.Mesh(flats(niche.surfaces.filter((one) => one.kind === kind)), material));
+  room.add(...meshes);
+  const reach = Math.max(...niche.surfaces.flatMap(({ corners }) => corners.map(([x]) => Math.abs(x / 1000 - middle))));
+  const line = floorLine(readings.map(([x, y]) => [x / 1000, y / 1000]), middle, reach);
+  const floorAt = heightOn(line);
+  lampBeside(shared, room, middle, beside, floorAt);
+  const skirt = (scenery) => skirtings(shared, scenery, floorAt, [line[0][0], line[line.length - 1][0]])
+    .map((board) => board.translateZ(-face / 1000));
+  return { room, throwing: [meshes[0]], floorAt, farLamp: new THREE.Group(), skirt };
+}
+
 /**
  * Build the site.
  * Lengths in the data are millimetres; returns an object in metres, with what throws a
  * shadow apart, the floor's height across, and what makes the woodwork about given doors. A
  * lamp stands `beside` the doors.
  */
-export function buildRoom(shared, { opening, floor: readings, wall }, middle, beside) {
+export function buildRoom(shared, job, middle, beside) {
+  if (job.niche) return nicheRoom(shared, job, middle, beside);
+  const { opening, floor: readings, wall } = job;
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
@@ -161,12 +219,12 @@ export function buildRoom(shared, { opening, floor: readings, wall }, middle, be
   ]);
   put(joined(bars), pale);
   const floorAt = heightOn(line);
-  const lamps = [[middle + scene.lamp.at[0], ...scene.lamp.at.slice(1)], [beside + scene.standing_lamp.at[0], ...scene.standing_lamp.at.slice(1)]]
-    .map((at) => lampOn(shared, at, floorAt(at[0])));
   // whoever stands in the far room stands where its lamp would be
-  const farLamp = new THREE.Group().add(lamps[0].stand, lamps[0].shade);
-  room.add(farLamp, lamps[1].stand, lamps[1].shade);
-  shared.standing.value.set(beside + scene.standing_lamp.at[0] - middle, ...scene.standing_lamp.at.slice(1));
+  const [x, ...up] = scene.lamp.at;
+  const { stand, shade } = lampOn(shared, [middle + x, ...up], floorAt(middle + x));
+  const farLamp = new THREE.Group().add(stand, shade);
+  room.add(farLamp);
+  lampBeside(shared, room, middle, beside, floorAt);
   const skirt = (scenery) => [...skirtings(shared, scenery, floorAt, [left, right]), ...surround(shared, scenery)];
   return { room, throwing: [wallMesh], floorAt, farLamp, skirt };
 }

@@ -10,9 +10,14 @@ const CAPS = 'caps'; // the name of what a group's cut faces hang on
 const CHALK = { day: '#2340b8', evening: '#8f9ff0' };
 
 /** The edges of a part's triangles in the plane x, in order round the wood: [[y, z, wood…], …]. */
-function crossed({ place, wood, index }, { from, to }, x) {
+function crossed({ position, wood, index, there }, { from, to }, x) {
   const edges = [];
-  const p = (i) => [place[3 * i], place[3 * i + 1], place[3 * i + 2]];
+  const v = new THREE.Vector3();
+  const p = (i) => {
+    v.fromBufferAttribute(position, i);
+    if (there) v.applyMatrix4(there);
+    return v.toArray();
+  };
   for (let t = from; t < to; t += 1) {
     const corners = [0, 1, 2].map((k) => index.getX(3 * t + k));
     const [a, b, c] = corners.map(p);
@@ -102,6 +107,7 @@ export class Section {
     this.materials = {
       timber: cut,
       board: cut,
+      carcass: cut,
       glass: surface(shared, glass, { rough: 0.2, glow: 0.7 }),
       pull: surface(shared, '#8d8a80', { rough: 0.4, metal: 0.5 }),
       metal: surface(shared, '#6d7274', { rough: 0.5, metal: 0.4 }),
@@ -173,12 +179,11 @@ export class Section {
     const there = isTurned(quaternion) ? new THREE.Matrix4().makeRotationFromQuaternion(quaternion) : null;
     const back = there?.clone().transpose();
     const lines = [];
-    for (const mesh of group.meshes) {
+    for (const { look, geometry, ranges } of group.pieces) {
       const all = { position: [], normal: [], wood: [], piece: [], index: [] };
-      const { position, wood, piece } = mesh.geometry.attributes;
-      const place = there ? position.clone().applyMatrix4(there).array : position.array;
-      const source = { place, wood, index: mesh.geometry.index };
-      for (const range of mesh.userData.ranges) {
+      const { position, wood, piece } = geometry.attributes;
+      const source = { position, wood, index: geometry.index, there };
+      for (const range of ranges) {
         const box = there ? range.part.box.clone().applyMatrix4(there) : range.part.box;
         if (box.min.x > x || box.max.x < x) continue;
         const of = source.index.getX(3 * range.from);
@@ -208,8 +213,8 @@ export class Section {
       }
       shape.setIndex(all.index);
       if (back) shape.applyMatrix4(back);
-      const cap = new THREE.Mesh(shape, this.materials[mesh.userData.look]);
-      cap.userData.cap = mesh.userData.look;
+      const cap = new THREE.Mesh(shape, this.materials[look]);
+      cap.userData.cap = look;
       holder.add(cap);
     }
     if (!lines.length) return;

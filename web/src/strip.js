@@ -33,7 +33,7 @@ export class Strip {
     this.svg = this.plan.querySelector('svg');
     this.told = words.shut; // as the page opens nothing need be said
     this.hang();
-    leaves.watch(() => {
+    leaves.keep(() => {
       this.draw();
       this.#tell();
     });
@@ -47,7 +47,7 @@ export class Strip {
     const reach = [...ways.values()].flatMap(({ across }) => across);
     this.span = [Math.min(...reach, leaves.way[0]) - STUB, Math.max(...reach, leaves.way[1]) + STUB];
     // how far they come out of the planes they shut in, away from the viewer and nearer
-    const out = (way) => (leaf) => (leaf.slides ? 0 : Math.max(0, way(ways.get(leaf).away, leaf.front + leaf.thickness / 2)));
+    const out = (way) => (leaf) => (leaf.slides && !leaf.draws ? 0 : Math.max(0, way(ways.get(leaf).away, leaf.front + leaf.thickness / 2)));
     this.away = Math.max(...leaves.list.map(out(([, back], middle) => back - middle)));
     this.nearer = Math.max(...leaves.list.map(out(([front], middle) => middle - front)));
     // the nearer a leaf hangs to the viewer, the lower its bar
@@ -70,32 +70,37 @@ export class Strip {
   }
 
   draw() {
-    if (!this.wide) return;
-    const { leaves, unit, words } = this;
+    const { leaves, words } = this;
     for (const [leaf, bar] of this.bars) {
-      const [a, b] = this.#ends(leaf, leaf.open);
-      const [right, down] = [b[0] - a[0], b[1] - a[1]];
-      bar.style.left = `${a[0]}px`;
-      bar.style.width = `${Math.hypot(right, down)}px`;
-      bar.style.top = `${a[1] - TOUCH / 2}px`;
-      // what stands across another bar is the shorter of the two, and lies on top
-      bar.style.zIndex = leaf.slides || leaf.shut ? '' : '1';
-      bar.style.transform = leaf.slides ? '' : `rotate(${Math.atan2(down, right)}rad)`;
       bar.setAttribute('aria-valuenow', String(Math.round(leaf.value * 10) / 10));
       bar.setAttribute('aria-valuetext', this.#said(leaf));
     }
-    const [from, to] = leaves.clear();
-    const shut = to - from < 1 || leaves.list.every((leaf) => leaf.shut);
+    const clear = leaves.clear();
+    const open = clear[1] - clear[0] >= 1 && !leaves.list.every((leaf) => leaf.shut);
     const swing = leaves.list.some((leaf) => !leaf.slides);
-    if (shut) this.state.textContent = words.shut;
-    else if (!words.clear || (swing && to - from < TOO_NARROW)) this.state.textContent = words.ajar;
-    else {
+    const through = open && words.clear && !(swing && clear[1] - clear[0] < TOO_NARROW);
+    if (through) {
       const value = document.createElement('em');
-      setLength(value, to - from, unit);
+      setLength(value, clear[1] - clear[0], this.unit);
       const [before, after] = words.clear.split('{0}');
       this.state.replaceChildren(before, value, after);
-    }
-    this.#lines(this.state.querySelector('em') ? [from, to] : null);
+    } else this.state.textContent = open ? words.ajar : words.shut;
+    // beside an open tray there may be no room for the plan
+    if (!this.wide) return;
+    for (const [leaf, bar] of this.bars) this.#stand(leaf, bar);
+    this.#lines(through ? clear : null);
+  }
+
+  /** Put a bar where its leaf is. */
+  #stand(leaf, bar) {
+    const [a, b] = this.#ends(leaf, leaf.open);
+    const [right, down] = [b[0] - a[0], b[1] - a[1]];
+    bar.style.left = `${a[0]}px`;
+    bar.style.width = `${Math.hypot(right, down)}px`;
+    bar.style.top = `${a[1] - TOUCH / 2}px`;
+    // what stands across another bar is the shorter of the two, and lies on top
+    bar.style.zIndex = leaf.slides || leaf.shut ? '' : '1';
+    bar.style.transform = leaf.slides ? '' : `rotate(${Math.atan2(down, right)}rad)`;
   }
 
   /** How far open a leaf is, for those who listen. */
@@ -135,7 +140,7 @@ export class Strip {
 
   #spot(leaf, [x, y]) {
     const row = this.#row(this.rows.findIndex((all) => all.includes(leaf)));
-    const out = leaf.slides ? 0 : leaf.front + leaf.thickness / 2 - y;
+    const out = leaf.slides && !leaf.draws ? 0 : leaf.front + leaf.thickness / 2 - y;
     return [this.#x(x), row + out * this.#shallow];
   }
 
@@ -189,6 +194,11 @@ export class Strip {
 
   /** The way of a leaf: of one that slides from end to end, of others what its far edge draws. */
   #track(leaf) {
+    if (leaf.draws) {
+      const [[a, from], [b]] = this.#ends(leaf, 0);
+      const [[, to]] = this.#ends(leaf, 1);
+      return `M${a} ${from}V${to}H${b}V${from}`;
+    }
     if (leaf.slides) {
       const all = [0, 1].flatMap((part) => this.#ends(leaf, part));
       const [a, b] = [Math.min(...all.map(([x]) => x)), Math.max(...all.map(([x]) => x))];
@@ -243,7 +253,7 @@ export class Strip {
     bar.addEventListener('pointermove', (event) => {
       if (!held) return;
       const at = spot(event);
-      held.strayed = Math.max(held.strayed, Math.hypot(at[0] - held.at[0], leaf.slides ? 0 : at[1] - held.at[1]));
+      held.strayed = Math.max(held.strayed, Math.hypot(at[0] - held.at[0], leaf.slides && !leaf.draws ? 0 : at[1] - held.at[1]));
       if (held.strayed < TAP) return;
       const [x, y] = [at[0] - held.off[0], at[1] - held.off[1]];
       const far = (p) => {

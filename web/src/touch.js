@@ -1,9 +1,10 @@
 // Fingers and mouse on the picture: take hold of a door and it comes with the finger, along its
 // way; take hold of anything else and look round.
 import * as THREE from 'three';
-import { enters, onRay, passes } from './motion.js';
+import { carried, enters, onRay, passes, poseAt } from './motion.js';
 
 const TAP = 6; // px a finger may stray and still have tapped
+const EASY = 140; // px, the least that a finger goes to draw a drawer out
 const AS_NEAR = 8; // mm: a leaf stays on its side of a finger that it could meet in two places
 const KEYS = {
   ArrowLeft: { turn: -0.08 },
@@ -19,6 +20,7 @@ export class Touch {
   constructor(canvas, { eye, leaves, measure }) {
     Object.assign(this, { canvas, eye, leaves, measure });
     this.ray = new THREE.Raycaster();
+    this.point = new THREE.Vector3();
     this.fingers = new Map();
     this.held = null; // a door
     this.looking = null;
@@ -82,7 +84,7 @@ export class Touch {
     } else if (touched) {
       const { leaf, at } = touched;
       leaves.put(leaf, leaf.open);
-      this.held = { leaf, at, x: event.clientX, y: event.clientY, strayed: 0, trail: [] };
+      this.held = { leaf, at, x: event.clientX, y: event.clientY, from: leaf.open, strayed: 0, trail: [] };
       canvas.classList.add('holding');
     } else this.looking = event;
   }
@@ -102,15 +104,41 @@ export class Touch {
     } else if (held) {
       const { leaf, at, x, y } = held;
       // a door that only slides does not mind a finger that goes up and down
-      const up = leaf.slides ? 0 : event.clientY - y;
+      const up = leaf.slides && !leaf.draws ? 0 : event.clientY - y;
       held.strayed = Math.max(held.strayed, Math.hypot(event.clientX - x, up));
       if (held.strayed < TAP) return;
-      const ray = this.#ray(event);
-      this.leaves.follow(leaf, leaf.nearest(at, (p) => passes(ray, p), AS_NEAR));
+      this.leaves.follow(leaf, this.#drawn(held, event) ?? this.#along(leaf, at, event));
       held.trail.push([event.timeStamp, leaf.open]);
     } else if (this.looking) {
       eye.move({ turn: (before.clientX - event.clientX) * 0.0042, height: (event.clientY - before.clientY) * 0.006 });
     }
+  }
+
+  /** Where on its way the held point of a leaf is nearest to the finger. */
+  #along(leaf, at, event) {
+    const ray = this.#ray(event);
+    return leaf.nearest(at, (p) => passes(ray, p), AS_NEAR);
+  }
+
+  /**
+   * Where a drawer is by how far the finger has gone, when its whole way is short in the picture:
+   * from straight in front it comes out towards the eye. Then down is out.
+   */
+  #drawn({ leaf, at, x, y, from }, event) {
+    if (!leaf.draws) return null;
+    const [a, b] = [0, 1].map((part) => this.#seen(carried(poseAt(leaf.motion, part), at)));
+    const [right, down] = [b[0] - a[0], b[1] - a[1]];
+    const far = Math.hypot(right, down);
+    if (far >= EASY) return null;
+    const [i, j] = far > TAP ? [right / far, down / far] : [0, 1];
+    return Math.min(Math.max(from + ((event.clientX - x) * i + (event.clientY - y) * j) / EASY, 0), 1);
+  }
+
+  /** Where a point of the job is in the picture, px. */
+  #seen([x, y, z]) {
+    const { width, height } = this.canvas.getBoundingClientRect();
+    const p = this.point.set(x / 1000, z / 1000, -y / 1000).project(this.eye.lens);
+    return [((p.x + 1) / 2) * width, ((1 - p.y) / 2) * height];
   }
 
   #up(event) {
