@@ -178,6 +178,12 @@ def whole_up(value: float) -> Figure:
     return Figure(math.ceil(float(value) - 1e-9), op="whole number up from", args=(value,), unit="")
 
 
+def whole_down(value: float) -> Figure:
+    """The next whole number down; exact wholes stay, whatever the last bit says."""
+    down = math.floor(float(value) + 1e-9)
+    return Figure(down, op="whole number down from", args=(value,), unit="")
+
+
 _PRECEDENCE = {"+": 1, "-": 1, "*": 2, "/": 2}
 _SIGN = {"+": "+", "-": "-", "*": "*", "/": "/"}
 

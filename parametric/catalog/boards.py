@@ -12,18 +12,41 @@ from types import MappingProxyType
 
 from parametric.catalog.timbers import RECALLED
 from parametric.figures import Figure
+from parametric.model import alike
 from parametric.names import join
 from parametric.units import INCH, Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Board:
-    """One sheet material as the yard sells it: kg/m3, and a sheet's length and width, mm."""
+    """One sheet material as the yard sells it: kg/m3, and a sheet's length and width, mm.
+
+    `nominal` is the thickness that it is asked for by, `measured` what a gauge found: grooves,
+    dadoes and everything between two boards go by that.
+    """
 
     name: str
     density: Figure
     sheet_length: Figure
     sheet_width: Figure
+    source: str
+    nominal: Figure | None = None
+    measured: Figure | None = None
+
+    def sold_as(self, thickness: float) -> float:
+        """What a sheet of that real thickness is asked for by: its nominal one where it is told."""
+        real, nominal = self.measured, self.nominal
+        if real is None or nominal is None or not alike(float(thickness), float(real)):
+            return thickness
+        return nominal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoldThickness:
+    """From what to what a sheet may be, mm, that is sold as one thickness."""
+
+    least: float
+    most: float
     source: str
 
 
@@ -56,6 +79,41 @@ def known_board(name: str, unit: Unit) -> Board | None:
         sheet_width=fact("sheet width", wide, "mm", _SHEET),
         source=source,
     )
+
+
+_PS1 = "PS 1, thickness of sanded panels, at most and at least"
+_BIRCH = "birch plywood in mm, 18 sanded: +0.7, -0.9; makers' tables"
+_A208 = "ANSI A208.2, thickness of fibreboard: within 0.125 of what it is sold as"
+_SOLD: Mapping[str, Mapping[float, SoldThickness]] = MappingProxyType(
+    {
+        "plywood": MappingProxyType(
+            {
+                6.35: SoldThickness(least=5.56, most=7.14, source=_PS1),
+                12.7: SoldThickness(least=11.91, most=13.49, source=_PS1),
+                18.0: SoldThickness(least=17.1, most=18.7, source=_BIRCH),
+                19.05: SoldThickness(least=18.26, most=19.84, source=_PS1),
+                25.4: SoldThickness(least=24.13, most=26.67, source=_PS1),
+            }
+        )
+    }
+)
+_FIBREBOARD_WITHIN = 0.125
+
+
+def sold_between(name: str, nominal: float) -> SoldThickness | None:
+    """What a sheet that is sold as one thickness may really be; None where no standard is known.
+
+    Args:
+        name: of the board.
+        nominal: the thickness it is asked for by, mm.
+    """
+    if name == "fibreboard":
+        low, high = float(nominal) - _FIBREBOARD_WITHIN, float(nominal) + _FIBREBOARD_WITHIN
+        return SoldThickness(least=low, most=high, source=_A208)
+    for thick, found in _SOLD.get(name, {}).items():
+        if alike(thick, float(nominal)):
+            return found
+    return None
 
 
 def usual_thickness(unit: Unit) -> Figure:

@@ -237,6 +237,25 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "moisture": _habits(
             made=Default("8 %", _HANDBOOK), driest=Default("6 %", _HANDBOOK), dampest="11 %"
         ),
+        "boring": _habits(
+            pins="5 x 13",
+            least_pin="7",
+            pitch="32",
+            from_front="37",
+            from_back="37",
+            from_ends="64",
+            web="5",
+            behind="2",
+            plate_holes="5 x 12",
+            plate_pitch="32",
+            dowel="8 x 30",
+            dowel_pitch="128",
+            dowel_from_edge="50",
+            screw="7 x 50",
+            screw_head="10 x 4",
+            screw_pilot="5",
+            pocket_screw="4 x 32",
+        ),
         "shelf": _habits(
             clearance="1",
             set_back="5",

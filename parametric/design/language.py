@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
 from parametric.cases.back import BackSpec
+from parametric.cases.boring import BoringSpec
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.drawer_written import DRAWER_KINDS
 from parametric.cases.face_frame import FaceFrameSpec
@@ -92,6 +93,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "shop": PaperSpec,
         "saw": SawSpec,
         "router": RouterSpec,
+        "boring": BoringSpec,
         "layer names": LayerNamesSpec,
         "clamps": ClampsSpec,
         "blanks": BlanksSpec,
@@ -116,7 +118,7 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
 )
 ONCE: tuple[str, ...] = (
     *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
-    *("accuracy", "moisture", "limits", "rates", "offcuts", *RECORDS),
+    *("boring", "accuracy", "moisture", "limits", "rates", "offcuts", *RECORDS),
 )
 """Blocks that stand once in a file and take no name."""
 HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", "option", *RECORDS)
@@ -126,7 +128,7 @@ ALWAYS: tuple[str, ...] = (
     *("accuracy", "moisture", "limits", "finish"),
 )
 """Blocks that every job has, written or not."""
-ALWAYS_OF_CASES: tuple[str, ...] = ("back", "face frame", "shelf")
+ALWAYS_OF_CASES: tuple[str, ...] = ("back", "boring", "face frame", "shelf")
 """Blocks that every job with a cabinet has."""
 BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 """Blocks whose words may be left blank, to be filled in by hand on the paper."""

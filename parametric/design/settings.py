@@ -274,7 +274,10 @@ class BoardSpec(Block):
     density: Density | None = None
     stiffness: Stiffness | None = None
     sheet: LengthPair | None = Field(default=None, description="long x wide")
-    thickness: Length | None = Field(default=None, description="of what is made of it throughout")
+    thickness: Length | None = Field(default=None, description="that it is asked for by")
+    measured: Length | None = Field(
+        default=None, description="what a gauge says it is: what is made of it goes by this"
+    )
 
 
 _S = TypeVar("_S", bound=Block)

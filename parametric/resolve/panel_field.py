@@ -94,21 +94,37 @@ def resolve_board(design: Design, name: str) -> Board:
     if written.sheet is not None:
         long = named(join(name, "sheet length"), written.sheet[0])
         wide = named(join(name, "sheet width"), written.sheet[1])
+    nominal, measured = _thicknesses(design, name)
     return Board(
         name=name,
         density=density,
         sheet_length=long,
         sheet_width=wide,
         source=known.source if known is not None else "as written",
+        nominal=nominal,
+        measured=measured,
     )
 
 
 def board_thickness(design: Design, name: str) -> Figure:
-    """How thick cases of that board are, mm: as the design or the house says, else the usual."""
+    """How thick cases of that board are, mm: measured, else what it is sold as, else the usual."""
+    nominal, measured = _thicknesses(design, name)
+    if measured is not None:
+        return measured
+    return usual_thickness(design.unit) if nominal is None else nominal
+
+
+def _thicknesses(design: Design, name: str) -> tuple[Figure | None, Figure | None]:
+    """What a board is sold as and what it measures, mm, from the first block that says either."""
     for written in (design.block("board", name), design.block("board")):
-        if isinstance(written, BoardSpec) and written.thickness is not None:
-            return written.thickness
-    return usual_thickness(design.unit)
+        if isinstance(written, BoardSpec):
+            if written.measured is not None:
+                usual = usual_thickness(design.unit)
+                sold = usual if written.thickness is None else written.thickness
+                return sold, written.measured
+            if written.thickness is not None:
+                return written.thickness, None
+    return None, None
 
 
 def largest_that_fits(cutters: tuple[Figure, ...], width: Figure) -> Figure | None:

@@ -68,7 +68,7 @@ def _lot(board: Board, rows: list[CutRow], kerf: Figure) -> BoardLot:
     count = _sheets(sizes, float(board.sheet_length), float(board.sheet_width), float(kerf))
     return BoardLot(
         board=board.name,
-        thickness=named(join(place, "thickness"), rows[0].thickness),
+        thickness=named(join(place, "thickness"), board.sold_as(rows[0].thickness)),
         sheet_length=named(join(place, "sheet length"), board.sheet_length),
         sheet_width=named(join(place, "sheet width"), board.sheet_width),
         sheets=named(

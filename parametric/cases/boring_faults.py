@@ -1,0 +1,222 @@
+"""What cannot be bored, or is left out: pins without room, plates on something else, joints too short."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+from parametric.cases.boring import Bite, BoringSpec, clashes
+from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews, TooShort
+from parametric.cases.pin_rows import NoPins, PinRows
+from parametric.cases.plate_holes import PlateHoles
+from parametric.figures import Figure, exceeds, origin_line
+from parametric.problems import Level, Problem
+
+Said = Callable[[float], str]
+"""How a length is said, in the design's unit."""
+
+
+def pin_faults(rows: PinRows | NoPins, spec: BoringSpec, said: Said) -> Iterator[Problem]:
+    """A bay without pins is a stop, heights that are left out a note, shallow ones a caution."""
+    if isinstance(rows, NoPins):
+        yield _no_pins(rows, spec, said)
+        return
+    if exceeds(rows.asked, rows.deep):
+        yield _problem(
+            "pins_shallow",
+            "caution",
+            f"{rows.name}: pins are bored {said(rows.deep)} deep, not {said(rows.asked)}: "
+            "the board is too thin for more.",
+            rows.asked,
+            rows.deep.name or rows.name,
+            spec,
+            found=said(rows.asked),
+            allowed=f"at most {said(rows.deep)}",
+            fix="Use pins that hold in that, or a thicker board.",
+        )
+    if rows.left_out:
+        heights = ", ".join(said(one.height) for one in rows.left_out)
+        beside = ", ".join(dict.fromkeys(one.beside for one in rows.left_out))
+        yield _problem(
+            "pins_left_out",
+            "note",
+            f"{rows.name}: no pins at {heights} from the foot of the case: less than "
+            f"{said(spec.web)} of wood would be left beside {beside}.",
+            spec.web,
+            rows.name,
+            spec,
+            found=heights,
+            allowed=f"at least {said(spec.web)} of wood",
+            fix="Nothing, or move what is there.",
+        )
+
+
+def _no_pins(rows: NoPins, spec: BoringSpec, said: Said) -> Problem:
+    words = {
+        "low": f"is {said(rows.has)} high and the first and the last pin want {said(rows.needs)}",
+        "shallow": f"is {said(rows.has)} deep and two lines of pins want {said(rows.needs)}",
+        "thin": f"has a board of {said(rows.has)} where pins want {said(rows.needs)}",
+        "crowded": f"has no height that is {said(rows.needs)} clear of {rows.beside}",
+    }
+    return _problem(
+        "no_pins",
+        "stop",
+        f"{rows.name} {words[rows.why]}: its shelves have nothing to lie on.",
+        rows.has,
+        rows.name,
+        spec,
+        found=said(rows.has),
+        allowed=f"at least {said(rows.needs)}",
+        fix="Make its shelves fixed ones, or give the pins room under `boring`.",
+    )
+
+
+def plate_faults(
+    plates: PlateHoles,
+    spec: BoringSpec,
+    said: Said,
+    *,
+    taken: Sequence[Bite],
+    thickness: Figure,
+    depth: Figure,
+) -> Iterator[Problem]:
+    """Plates on something else that is cut there, through the side, or past the back.
+
+    Args:
+        plates: of one leaf.
+        spec: how the workshop bores.
+        said: how a length is said.
+        taken: what is cut into the same face, the plates of other leaves too.
+        thickness: of the side, mm.
+        depth: from its front edge to what is behind, mm.
+    """
+    for hole, other in clashes(plates.bites, taken, spec.web):
+        up = (hole.low + hole.high) / 2
+        yield _problem(
+            "plate_meets",
+            "stop",
+            f"{hole.name} at {said(up)} from the foot of the case leaves less than "
+            f"{said(spec.web)} of wood beside {other.name}.",
+            plates.line,
+            plates.name,
+            spec,
+            found=said(up),
+            allowed=f"at least {said(spec.web)} of wood",
+            fix="Move the hinge up or down, or what it meets.",
+        )
+    if exceeds(plates.deep + spec.behind, thickness):
+        yield _problem(
+            "plate_through",
+            "stop",
+            f"{plates.name}: holes {said(plates.deep)} deep leave less than {said(spec.behind)} "
+            f"in a side of {said(thickness)}.",
+            plates.deep,
+            plates.name,
+            spec,
+            found=said(plates.deep),
+            allowed=f"at most {said(thickness - spec.behind)}",
+            fix="Write shallower `plate holes` under `boring`.",
+        )
+    if exceeds(plates.line + plates.across / 2 + spec.web, depth):
+        yield _problem(
+            "plate_past_back",
+            "stop",
+            f"{plates.name}: their screws stand {said(plates.line)} from the front edge, and the "
+            f"side is {said(depth)} deep.",
+            plates.line,
+            plates.name,
+            spec,
+            found=said(plates.line),
+            allowed=f"at most {said(depth - plates.across / 2 - spec.web)}",
+            fix="Make the case deeper.",
+        )
+
+
+def joint_faults(
+    held: Dowels | CarcassScrews | PocketScrews | TooShort,
+    spec: BoringSpec,
+    said: Said,
+    *,
+    taken: Sequence[Bite] = (),
+    own: Sequence[Bite] = (),
+    end: Figure,
+) -> Iterator[Problem]:
+    """A joint too short for two fixings, wood too thin beside one, holes on something else.
+
+    Args:
+        held: what holds the joint.
+        spec: how the workshop bores.
+        said: how a length is said.
+        taken: what else is cut into the face.
+        own: its own holes there, as `bites_of` gives them.
+        end: thickness of the board that is bored in its end, mm.
+    """
+    if isinstance(held, TooShort):
+        yield _problem(
+            "joint_short",
+            "stop",
+            f"{held.name}: {said(held.has)} of joint is too short for two, and one alone lets the "
+            "board turn.",
+            held.has,
+            held.name,
+            spec,
+            found=said(held.has),
+            allowed=f"at least {said(held.needs)}",
+            fix="Make the board wider, or let it in.",
+        )
+        return
+    name = held.places.name
+    for hole, other in clashes(own, taken, spec.web):
+        back = (hole.near + hole.far) / 2
+        yield _problem(
+            "joint_meets",
+            "stop",
+            f"{hole.name} {said(back)} from the front leaves less than {said(spec.web)} of wood "
+            f"beside {other.name}.",
+            spec.dowel_from_edge,
+            name,
+            spec,
+            found=said(back),
+            allowed=f"at least {said(spec.web)} of wood",
+            fix="Write another `dowel from edge` or `dowel pitch` under `boring`.",
+        )
+    if isinstance(held, PocketScrews):
+        return
+    across = held.thick if isinstance(held, Dowels) else held.thread
+    beside = (end - across) / 2
+    if exceeds(spec.behind, beside):
+        yield _problem(
+            "end_splits",
+            "stop",
+            f"{name}: {said(across)} holes leave {said(beside)} on either side in the end of a "
+            f"board of {said(end)}.",
+            across,
+            name,
+            spec,
+            found=said(beside),
+            allowed=f"at least {said(spec.behind)}",
+            fix="Use thinner ones, or a thicker board.",
+        )
+
+
+def _problem(
+    code: str,
+    level: Level,
+    message: str,
+    blame: Figure,
+    about: str,
+    spec: BoringSpec,
+    *,
+    found: str,
+    allowed: str,
+    fix: str,
+) -> Problem:
+    return Problem(
+        code=code,
+        level=level,
+        message=message,
+        where=origin_line(blame) or spec.here,
+        about=about,
+        found=found,
+        allowed=allowed,
+        fix=fix,
+    )

@@ -1,0 +1,102 @@
+"""Holes for the plates of cup hinges, in the case's sides: at the height of each cup, two to a plate.
+
+overlay: on the front line                inset: behind the front that stands within the case
+  side  |   37   o                          side  |thick|set back|  37   o
+        |            32                           |front|        |           32
+        |        o                                |     |                o
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from parametric.cases.boring import IN_FACE, Bite, BoringSpec, round_bite
+from parametric.figures import Figure, named
+from parametric.hangings.front_places import FrontsLie
+from parametric.model import Drilled, Face
+from parametric.names import join
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlateHoles:
+    """The plate holes of one leaf's hinges, mm: `heights` of the plates' middles in the case."""
+
+    name: str
+    heights: tuple[Figure, ...]
+    line: Figure
+    apart: Figure
+    across: Figure
+    deep: Figure
+
+    @property
+    def bites(self) -> tuple[Bite, ...]:
+        """Every hole, from the lowest."""
+        half = self.apart / 2
+        return tuple(
+            round_bite(f"{self.name}, a plate's screw", up + way * half, self.line, self.across)
+            for up in self.heights
+            for way in (-1, 1)
+        )
+
+
+def plate_holes(
+    spec: BoringSpec,
+    *,
+    name: str,
+    hinges: Sequence[Figure],
+    lie: FrontsLie,
+    front: Figure,
+    set_back: float = 0.0,
+) -> PlateHoles:
+    """Where the plates of one leaf are screwed.
+
+    Args:
+        spec: how the workshop bores.
+        name: `leaf A / hinge plates`.
+        hinges: the middles of its hinges, from the case's foot, mm.
+        lie: how its front lies to the case.
+        front: its thickness, mm.
+        set_back: how far an inset front stands behind the case's front edges, mm.
+
+    Source: common practice, no source.
+    """
+    behind = spec.from_front + front + set_back if lie == "inset" else spec.from_front
+    return PlateHoles(
+        name=name,
+        heights=tuple(
+            named(join(name, f"plate {number} height"), up)
+            for number, up in enumerate(sorted(hinges), 1)
+        ),
+        line=named(join(name, "line"), behind),
+        apart=named(join(name, "screws apart"), spec.plate_pitch),
+        across=named(join(name, "screw hole"), spec.plate_holes[0]),
+        deep=named(join(name, "screw hole depth"), spec.plate_holes[1]),
+    )
+
+
+def plate_cuts(
+    plates: PlateHoles, *, face: Face, foot: float, front: float = 0.0
+) -> tuple[Drilled, ...]:
+    """A row of two for each plate, in a board that lies with its length up the case.
+
+    Args:
+        plates: of the leaf.
+        face: of the board.
+        foot: how high its low end stands in the case, mm.
+        front: how far behind the front edges its own stands, mm.
+    """
+    return tuple(
+        Drilled(
+            name="plate holes",
+            face=face,
+            u=up - plates.apart / 2 - foot,
+            v=plates.line - front if front else plates.line,
+            diameter=plates.across,
+            depth=plates.deep,
+            count=2,
+            pitch=plates.apart,
+            making=IN_FACE,
+        )
+        for up in plates.heights
+    )
