@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from parametric.cases.case import Case
 from parametric.cases.drawer import DrawerBox
-from parametric.cases.run import RunSpec
+from parametric.cases.run import Across, RunSpec
 from parametric.cases.run_edges import Filler
 from parametric.catalog.boards import Board
 from parametric.catalog.timbers import Timber
@@ -82,7 +82,10 @@ class Edges:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandingRun:
-    """A run where it stands: its cabinets by name, its ends, and what closes it, mm."""
+    """A run where it stands: its cabinets by name, its ends, and what closes it, mm.
+
+    `across` is how the wall was shared out over its lines.
+    """
 
     name: str
     spec: RunSpec
@@ -91,6 +94,7 @@ class StandingRun:
     opening: Opening
     stands: Placement
     cases: tuple[str, ...]
+    across: Across
     left: Figure
     right: Figure
     foot: Figure

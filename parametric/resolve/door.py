@@ -89,20 +89,23 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
     if casework is not None:
         hung, told = resolve_case_doors(design, shop, casework, first=first)
         problems += told
-        casework, told = with_drawers(design, shop, casework, hung or ())
-        problems += told
     if hung is None or (casework is None and design.named("cabinet")):
         return None, tuple(problems)
     every = (*stood, *hung)
     for door in every:
         problems += [problem for problem in _pins(door, design) if problem not in problems]
+    told_doors = told_apart(every, shop, casework)
+    if casework is not None:
+        fronts = tuple(door for door in told_doors if door.case)
+        casework, told = with_drawers(design, shop, casework, fronts)
+        problems += told
     calls: list[Block] = [door.written for door in every]
     calls += design.named("cabinet").values()
     resolved = Resolved(
         job=design.titled,
         design=design,
         shop=shop,
-        doors=told_apart(every, shop),
+        doors=told_doors,
         finish=called(design, calls[0], "finish", FinishSpec),
         casework=casework,
     )

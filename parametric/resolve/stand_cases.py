@@ -27,6 +27,7 @@ from parametric.resolve.case_sizes import impossible_case
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
+from parametric.resolve.told_apart import placed_in
 
 
 def resolve_casework(
@@ -179,6 +180,7 @@ class _Cabinets:
                 opening=opening,
                 stands=Placement(origin=(self.rooms[survey.heading], 0.0, 0.0)),
                 cases=tuple(case.name for case in made),
+                across=across,
                 left=left,
                 right=right,
                 foot=foot,
@@ -347,6 +349,7 @@ class _Cabinets:
         shelf = self.design.block("shelf", spec.shelf)
         assert isinstance(shelf, ShelfSpec), "every job has one"
         case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
+        case = placed_in(case, name, (outside, frame, frame_left))
         if spec.has_fronts:
             misfits = fronts.misfits(site_of(case.opening), self.design.unit)
             if misfits:

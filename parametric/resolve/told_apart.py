@@ -1,7 +1,8 @@
 """Doors of one job told apart: a number that each of them has gets the name of its door before it.
 
 `cover` of the doors `study` and `hall` is `door study / cover` and `door hall / cover`. What is
-of a leaf has the leaf's own letter already, and what the house says is of no door.
+of a leaf has the leaf's own letter already, what the house says is of no door, and what the
+cabinets hold besides their fronts is named by them.
 """
 
 from __future__ import annotations
@@ -15,23 +16,39 @@ from typing import Any, TypeVar
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure
 from parametric.names import SEPARATOR, join
+from parametric.resolve.casework import Casework
 from parametric.resolve.one_door import Door
 
 Tree = TypeVar("Tree")
 
 
-def told_apart(doors: tuple[Door, ...], shop: Shop) -> tuple[Door, ...]:
+def told_apart(
+    doors: tuple[Door, ...], shop: Shop, casework: Casework | None = None
+) -> tuple[Door, ...]:
     """The doors of a job, each with its place in a name; a door alone needs none.
 
     Args:
         doors: all of them.
         shop: the workshop, whose numbers keep their names.
+        casework: the cabinets, whose numbers keep theirs.
     """
     if len(doors) == 1:
         return doors
     reached = Counter(one for door in doors for one in {id(f) for f in _figures(door)})
-    common = {one for one, times in reached.items() if times > 1} | {id(f) for f in _figures(shop)}
+    common = {one for one, times in reached.items() if times > 1}
+    common |= {id(figure) for figure in _figures((shop, casework))}
     return tuple(_placed(door, common) for door in doors)
+
+
+def placed_in(tree: Tree, place: str, given: Any) -> Tree:
+    """What was worked out in one place, its numbers named by it.
+
+    Args:
+        tree: a case with all its numbers.
+        place: its name; what begins with it already is left.
+        given: what it was worked out from, whose numbers keep their names.
+    """
+    return _Naming(place, set(), {id(figure) for figure in _figures(given)}).of(tree)
 
 
 def _placed(door: Door, common: Set[int]) -> Door:
@@ -122,7 +139,7 @@ class _Naming:
         )
 
     def _named(self, name: str | None) -> str | None:
-        if name is None or self._of_a_leaf(name):
+        if name is None or self._of_a_leaf(name) or name.split(SEPARATOR)[0] == self._place:
             return name
         return join(self._place, name)
 

@@ -1,0 +1,159 @@
+"""Quarry Street alcove: every number a maker works out by hand, in inches, with the arithmetic."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from pathlib import Path
+
+import pytest
+
+from parametric.figures import Figure
+from parametric.job import Job, check
+from parametric.pack.numbers import figures
+from parametric.trade.cutlist import cut_list
+from parametric.trade.timber import timber_order
+
+DESIGN = Path(__file__).parent / "designs/quarry-street.yaml"
+HOUSE = Path(__file__).parents[2] / "examples/house.yaml"
+INCH = 25.4
+
+
+@pytest.fixture(scope="module")
+def job() -> Job:
+    return check(DESIGN, house=HOUSE, user_house=False)
+
+
+@pytest.fixture(scope="module")
+def numbers(job: Job) -> Mapping[str, Figure]:
+    assert job.resolved is not None
+    return figures(job.resolved, job.loads)
+
+
+RIGHT = {"bottom": 47.75 + 0, "middle": 47.625 + 0.125, "top": 47.875 + 0.25}
+"""The right wall from the left foot: each width, from where the left wall stands there."""
+DOOR = 21.25 - 2 * 3 / 32
+HIGH = 23.5 - 2 * 3 / 32
+UPPER = min(96.25, 95.875) - (30 + 1.25) - 1.5
+
+WORKED = {
+    "right wall bottom": (47.75 + 0, 47.75),
+    "right wall middle": (47.625 + 0.125, 47.75),
+    "right wall top": (47.875 + 0.25, 48.125),
+    # Not the smallest tape reading, 47-5/8.
+    "plumb clear width": (min(RIGHT.values()) - 0.25, 47.5),
+    # The widest envelope is 48.125, from the left foot to the right wall's top; 1/8 more each side.
+    "cabinet base / face frame / width": (max(RIGHT.values()) - 0 + 2 * 0.125, 48.375),
+    "cabinet base / face frame / left edge": (0 - 0.125, -0.125),
+    "cabinet base / face frame / right edge": (48.125 + 0.125, 48.25),
+    "cabinet base / face frame / scribed off at the left top": (0.25 + 0.125, 0.375),
+    "cabinet base / face frame / scribed off at the left middle": (0.125 + 0.125, 0.25),
+    "cabinet base / face frame / scribed off at the left bottom": (0 + 0.125, 0.125),
+    "cabinet base / face frame / scribed off at the right bottom": (48.25 - 47.75, 0.5),
+    "cabinet base / face frame / scribed off at the right middle": (48.25 - 47.75, 0.5),
+    "cabinet base / face frame / scribed off at the right top": (48.25 - 48.125, 0.125),
+    "cabinet base / face frame / left wall stile width": (1.75 + 0.375, 2.125),
+    "cabinet base / face frame / right wall stile width": (1.75 + 0.5, 2.25),
+    "cabinet base / face frame / wall stile shows": (1.75, 1.75),
+    "cabinet base / face frame / opening": (48.375 - 2.125 - 2.25, 44),
+    "bay 1 / clear width of the bay": ((44 - 1.5) / 2, 21.25),
+    "bay 2 / clear width of the bay": ((44 - 1.5) / 2, 21.25),
+    "cabinet base / foot of its opening": (3.5 + 1.5, 5),
+    "cabinet base / head of its opening": (30 - 1.5, 28.5),
+    **{
+        f"leaf {leaf} / {quantity}": sums
+        for leaf in "AB"
+        for quantity, sums in {
+            "width": (21.25 - 2 * 3 / 32, 21.0625),
+            "height": ((30 - 3.5) - 2 * 1.5 - 2 * 3 / 32, 23.3125),
+            "top rail / blank length": (DOOR - 2 * 2.25 + 2 * 0.375, 17.3125),
+            "bottom rail / blank length": (DOOR - 2 * 2.25 + 2 * 0.375, 17.3125),
+            "panel / size across the grain": (
+                DOOR - 2 * 2.25 + 2 * 0.375 - 2 * 0.0625,
+                17.1875,
+            ),
+            "panel / size along the grain": (HIGH - 2 * 2.25 + 2 * 0.375 - 2 * 0.0625, 19.4375),
+        }.items()
+    },
+    "cabinet base / bay 1 / clear width": ((46 - 3 * 0.75) / 2, 21.875),
+    "cabinet base / bay 2 / clear width": ((46 - 3 * 0.75) / 2, 21.875),
+    "cabinet base / bay 1 / shelf 1 / length": (21.875 - 0.125, 21.75),
+    "cabinet base / bottom / length": (46 - 2 * 0.75 + 2 * 0.25, 45),
+    "cabinet upper / stands at": (30 + 1.25, 31.25),
+    "cabinet upper / height": (min(96.25, 95.875) - (30 + 1.25) - 1.5, 63.125),
+    "cabinet upper / top filler / seen left": (96.25 - 31.25 - UPPER, 1.875),
+    "cabinet upper / top filler / seen right": (95.875 - 31.25 - UPPER, 1.5),
+    "cabinet upper / top filler / width of its blank": (1.875 + 0.25, 2.125),
+}
+
+
+@pytest.mark.parametrize("name", WORKED)
+def test_figure_equals_the_brief(numbers: Mapping[str, Figure], name: str) -> None:
+    worked, printed = WORKED[name]
+    assert worked == pytest.approx(printed, abs=1e-9), "the sum is not the brief's"
+    assert float(numbers[name]) / INCH == pytest.approx(worked, abs=1e-9)
+
+
+def test_wall_stiles_show_alike_where_they_are_narrowest(numbers: Mapping[str, Figure]) -> None:
+    """2-1/8 less 3/8 at the left's top, 2-1/4 less 1/2 at the right's foot: 1-3/4 of each."""
+    for side, where in (("left", "top"), ("right", "bottom")):
+        stile = float(numbers[f"cabinet base / face frame / {side} wall stile width"])
+        away = float(numbers[f"cabinet base / face frame / scribed off at the {side} {where}"])
+        assert (stile - away) / INCH == pytest.approx(1.75, abs=1e-9)
+
+
+def test_the_frame_s_solid_is_scribed_to_the_walls(job: Job) -> None:
+    """What is cut off the left stile, 26-1/2 high from 3-1/2 up: 1/8 at the floor, and 1/8 more at
+    half the height of the ceiling where it is lowest, 95-7/8 / 2 = 47-15/16.
+    """
+    assert job.assembly is not None
+    stiles = {p.name: p for p in job.assembly.parts if p.noun == "wall stile"}
+    left = stiles["cabinet base / face frame / left wall stile"]
+    removed = (float(left.blank.volume) - float(left.volume)) / INCH**3
+    foot, head = 0.125 * 3.5 / 47.9375, 0.125 * 30 / 47.9375
+    away = (0.125 + foot + 0.125 + head) / 2
+    assert removed == pytest.approx(away * 26.5 * 0.75, rel=1e-9)
+
+
+def test_solid_stock(job: Job) -> None:
+    """Net at 1 in nominal, 4.51 board feet, and 30 % of waste: 4.5056 * 1.3 = 5.86."""
+    net = (
+        (2.125 + 2.25) * 26.5 + 1.5 * 23.5 + 2 * 1.5 * 44 + 4 * 2.25 * 23.3125 + 4 * 2.25 * 17.3125
+    ) / 144
+    assert net == pytest.approx(4.51, abs=0.005)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    order = timber_order(job.resolved, job.assembly)
+    (lot,) = order.lots
+    assert lot.sawn_class == "4/4"
+    assert float(lot.face) / INCH**2 / 144 == pytest.approx(net, rel=1e-9)
+    assert float(order.board_feet) == pytest.approx(net * 1.3, rel=1e-9)
+    assert float(order.board_feet) == pytest.approx(5.86, abs=0.005)
+
+
+def test_cut_list(job: Job) -> None:
+    assert job.assembly is not None
+    found: Counter[tuple[str, float, float]] = Counter()
+    for row in cut_list(job.assembly):
+        found[row.noun, round(row.length / INCH, 6), round(row.width / INCH, 6)] += row.number
+    expected = {
+        ("wall stile", 26.5, 2.125): 1,
+        ("wall stile", 26.5, 2.25): 1,
+        ("centre stile", 23.5, 1.5): 1,
+        ("frame rail", 44.0, 1.5): 2,
+        ("stile", 23.3125, 2.25): 4,
+        ("top rail", 17.3125, 2.25): 2,
+        ("bottom rail", 17.3125, 2.25): 2,
+        ("board panel", 19.4375, 17.1875): 2,
+        ("left side", 30.0, 13.25): 1,
+        ("right side", 30.0, 13.25): 1,
+        ("bottom", 45.0, 13.25): 1,
+    }
+    assert {key: found[key] for key in expected} == expected
+    shelves = {length: number for (noun, length, _), number in found.items() if noun == "shelf"}
+    # Two in the cupboard; three over it, 44-1/2 less 1/16 at each end.
+    assert shelves == {21.75: 2, 44.375: 3}
+
+
+def test_it_can_be_made(job: Job) -> None:
+    assert job.exit_status == 0
