@@ -30,6 +30,7 @@ from parametric.catalog.boards import Board
 from parametric.catalog.screw_holes import DENSE_FROM
 from parametric.catalog.timbers import Timber
 from parametric.figures import Figure, named, whole_up
+from parametric.loaded import is_over
 from parametric.names import join
 
 WOODEN_RUN = Figure(
@@ -47,8 +48,8 @@ class DrawerBox:
 
     `width` is over both sides; `between` inside them. `foot` is its low edge over the foot of
     its opening; `room_beside` each side of it, `room_above` and `room_behind` what its opening
-    leaves. `weight` takes joints and grooves for wood. `least_above` and `least_behind` are
-    what it asks for.
+    leaves. `weight` takes joints and grooves for wood, `contents` is what is laid in it.
+    `least_above` and `least_behind` are what it asks for.
     """
 
     name: str
@@ -81,6 +82,7 @@ class DrawerBox:
     stuff: Timber | Board
     bottom_stuff: Board
     weight: Figure
+    contents: Figure
 
 
 def size_drawer(
@@ -183,7 +185,15 @@ def size_drawer(
         stuff=stuff,
         bottom_stuff=bottom_stuff,
         weight=at("weight", (frame + sheet) / 1e9, "kg"),
+        contents=at("contents", _contents(spec.load, between, length - 2 * end), "kg"),
     )
+
+
+def _contents(load: Figure, wide: Figure, deep: Figure) -> Figure:
+    """What is laid in a drawer, by its inside."""
+    if is_over(load):
+        return load * wide * deep / 1e6
+    return load * wide / 1e3
 
 
 def _width(spec: DrawerSpec, clear: Figure, side: Figure, name: str) -> Figure:
@@ -219,7 +229,13 @@ def _draws_out(spec: DrawerSpec, length: Figure) -> Figure:
 
 
 def back_joint(spec: DrawerSpec) -> CornerWord:
-    """The joint of the back corners: as written, else the front's, which need not be blind there."""
+    """The joint of the back corners: as written, else the front's.
+
+    Tails need not be blind there; over slides that hide beneath the box they cannot be at all,
+    for the notch in the back cuts off its lowest pin.
+    """
     if spec.back_joint is not None:
         return spec.back_joint
-    return "through dovetail" if spec.joint == "half-blind dovetail" else spec.joint
+    if spec.joint not in ("half-blind dovetail", "through dovetail"):
+        return spec.joint
+    return "dowel" if isinstance(spec, UnderSlidesSpec) else "through dovetail"

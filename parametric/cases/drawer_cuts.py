@@ -21,13 +21,11 @@ from parametric.cases.drawer_corners import (
     ScrewCorner,
 )
 from parametric.figures import Figure
-from parametric.hardware.bore import circle
-from parametric.model import Cut, End, Face, Groove, Making, Shaped
+from parametric.model import Cut, Drilled, End, Face, Groove, Making, Shaped
 from parametric.outlines import Outline, Vertex, rectangle, turned_over
 
 Cutters = tuple[Figure, ...]
 
-_TAILS = Making(by="bench", tool="dovetail saw and chisel, or router and a template of this pitch")
 _FINGERS = Making(by="saw", tool="dado set and finger jig, sides and ends together")
 _REBATE = Making(by="saw", tool="dado set, inside down against the mitre gauge")
 _HOLE = Making(by="bench", tool="dowelling jig, bit with a stop")
@@ -44,6 +42,14 @@ class Member:
     other: float
 
 
+def _tails(corner: DovetailCorner) -> Making:
+    return Making(
+        by="bench",
+        tool=f"dovetail saw and chisel, sliding bevel at {corner.slope}; or a router and a template "
+        "of this pitch",
+    )
+
+
 def side_corner(corner: Corner, end: End, side: Member) -> tuple[Cut, ...]:
     """What a corner takes from one end of a side."""
     match corner:
@@ -53,7 +59,7 @@ def side_corner(corner: Corner, end: End, side: Member) -> tuple[Cut, ...]:
                     "beside the tails" if pin in (0, int(corner.count)) else "between tails",
                     _pin(corner, pin, side.height),
                     side.thickness,
-                    _TAILS,
+                    _tails(corner),
                     (end, side),
                 )
                 for pin in range(int(corner.count) + 1)
@@ -64,38 +70,19 @@ def side_corner(corner: Corner, end: End, side: Member) -> tuple[Cut, ...]:
             outline = rectangle(0.0, 0.0, side.other, side.height)
             return (_inside("rebate", outline, corner.reach, _REBATE, (end, side)),)
         case DowelCorner():
-            return tuple(
-                _inside(
-                    "dowel hole",
-                    circle(side.other / 2, up, corner.thick),
-                    corner.in_side,
-                    _HOLE,
-                    (end, side),
-                )
-                for up in corner.places
-            )
+            return (_row("dowel holes", corner, (end, side), corner.thick, corner.in_side, _HOLE),)
         case ScrewCorner():
-            return tuple(
-                _inside(
-                    "screw hole",
-                    circle(side.other / 2, up, corner.thick),
-                    side.thickness,
-                    _SCREW,
-                    (end, side),
-                )
-                for up in corner.places
-            )
+            return (_row("screw holes", corner, (end, side), corner.thick, side.thickness, _SCREW),)
         case _:
             assert_never(corner)
 
 
 def end_corner(corner: Corner, end: End, board: Member) -> tuple[Cut, ...]:
     """What a corner takes from one end of the box's front or back; nothing where it is let in whole."""
-    middle = board.thickness / 2
     match corner:
         case DovetailCorner():
             return tuple(
-                _cut("socket for a tail", end, _tail(corner, tail), corner.reach, _TAILS)
+                _cut("socket for a tail", end, _tail(corner, tail), corner.reach, _tails(corner))
                 for tail in range(int(corner.count))
             )
         case BoxCorner():
@@ -103,15 +90,9 @@ def end_corner(corner: Corner, end: End, board: Member) -> tuple[Cut, ...]:
         case RebateCorner():
             return ()
         case DowelCorner():
-            return tuple(
-                _cut("dowel hole", end, circle(up, middle, corner.thick), corner.in_end, _HOLE)
-                for up in corner.places
-            )
+            return (_in_end("dowel holes", corner, end, board, corner.thick, _HOLE),)
         case ScrewCorner():
-            return tuple(
-                _cut("screw pilot", end, circle(up, middle, corner.pilot), corner.in_end, _SCREW)
-                for up in corner.places
-            )
+            return (_in_end("screw pilots", corner, end, board, corner.pilot, _SCREW),)
         case _:
             assert_never(corner)
 
@@ -184,9 +165,27 @@ def bottom_groove(
         depth=groove.depth,
         corner=0.0 if cutter is None else cutter / 2,
         squared=stopped,
-        making=Making(by="router", cutter=cutter, tool="straight cutter")
-        if stopped
-        else Making(by="saw", tool="dado set"),
+        making=_groove_making(stopped, cutter),
+    )
+
+
+def _groove_making(stopped: bool, cutter: Figure | None) -> Making:
+    if not stopped:
+        return Making(by="saw", tool="dado set")
+    if cutter is None:
+        return Making(by="bench", tool="chisel and router plane")
+    return Making(by="router", cutter=cutter, tool="straight cutter")
+
+
+def back_notches(wide: float, high: float, reach: float, board: Member) -> tuple[Shaped, ...]:
+    """What slides under the box need out of the low corners of its back, from the sides' insides in."""
+    making = Making(by="saw", tool="bandsaw, square in the corner with a chisel")
+    low, far = rectangle(reach, 0.0, reach + wide, high), board.length
+    return (
+        _cut("notch for a slide", "high face", low, board.thickness, making),
+        _cut(
+            "notch for a slide", "high face", turned_over(low, across=far), board.thickness, making
+        ),
     )
 
 
@@ -201,6 +200,54 @@ def _inside(
     end, side = where
     outline = outline if end == "low end" else turned_over(outline, across=side.length)
     return _cut(name, "high face", outline, depth, making)
+
+
+def _row(
+    name: str,
+    corner: DowelCorner | ScrewCorner,
+    where: tuple[End, Member],
+    across: Figure,
+    depth: float,
+    making: Making,
+) -> Drilled:
+    """Holes up the end of a side, over the middle of the board that meets it there."""
+    end, side = where
+    off = side.other / 2
+    return Drilled(
+        name=name,
+        face="high face",
+        u=off if end == "low end" else side.length - off,
+        v=corner.places[0],
+        diameter=across,
+        depth=depth,
+        count=len(corner.places),
+        pitch=corner.pitch,
+        along="v",
+        making=making,
+    )
+
+
+def _in_end(
+    name: str,
+    corner: DowelCorner | ScrewCorner,
+    end: End,
+    board: Member,
+    across: Figure,
+    making: Making,
+) -> Drilled:
+    """The holes that meet them, in the end of the box's front or back."""
+    return Drilled(
+        name=name,
+        face=end,
+        u=corner.places[0],
+        v=board.thickness / 2,
+        diameter=across,
+        depth=corner.in_end,
+        count=len(corner.places),
+        pitch=corner.pitch,
+        along="u",
+        making=making,
+    )
 
 
 def _pin(corner: DovetailCorner, number: int, height: float) -> Outline:

@@ -345,6 +345,14 @@ def _runs_on(look: _Look) -> Iterator[Problem]:
                     allowed=f"{said(box.groove.low)} high or less",
                     fix="Write `bottom up` as high as the slides ask, or the notch lower.",
                 )
+            if isinstance(box.back, DovetailCorner):
+                yield look.problem(
+                    "drawer_notch_frees_a_pin",
+                    f"The notches in the back cut its lowest pins off; they are {said(high)} high.",
+                    high,
+                    allowed="another joint at the back: `dowel`, `rebate`, `screw`",
+                    fix="Write `back joint: dowel`.",
+                )
         case WoodenRunnersSpec():
             wide, thick = spec.runner
             if exceeds(thick, box.foot):
@@ -366,13 +374,15 @@ def _runs_on(look: _Look) -> Iterator[Problem]:
                     fix="Make the runner wider.",
                     level="caution",
                 )
-            if spec.kicker is not None and exceeds(spec.kicker[1], box.room_above):
+            if spec.kicker is not None and exceeds(
+                spec.kicker[1] + spec.kicker_gap, box.room_above
+            ):
                 yield look.problem(
                     "runner_finds_no_room",
-                    f"The kickers are {said(spec.kicker[1])} thick and there is "
-                    f"{said(box.room_above)} above the {box.name}.",
+                    f"The kickers are {said(spec.kicker[1])} thick, {said(spec.kicker_gap)} over "
+                    f"the sides, and there is {said(box.room_above)} above the {box.name}.",
                     spec.kicker[1],
-                    allowed=f"{said(box.room_above)} or less",
+                    allowed=f"{said(box.room_above - spec.kicker_gap)} or less",
                     fix="Make the box lower, or the kickers thinner.",
                 )
         case _:

@@ -12,6 +12,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field
 
 from parametric.figures import Figure, exceeds, plain
+from parametric.loaded import Load
 from parametric.written import Block, Count, Length, LengthPair, Mass, Name, Words, refuse
 
 LEAST_STEP = 5.0
@@ -81,6 +82,7 @@ class DrawerBlock(CornerBlock):
     bottom_clearance: Length = Field(description="at each edge")
     bottom_up: Length = Field(description="from the low edge of the box to the groove")
     bottom_span: Count = Field(description="times its thickness that a bottom may be wide")
+    load: Load = Field(description="what lies in it, over the bottom or along its width")
     draws_out: Length | None = None
     timber: Name | None = None
     board: Name | None = None
@@ -118,6 +120,7 @@ class WoodenRunnersSpec(DrawerBlock):
     kicker: LengthPair | None = Field(
         default=None, description="wide x thick, above the sides, so that it cannot tip"
     )
+    kicker_gap: Length = Field(description="between a kicker and the sides under it")
     set_back: Length = Field(description="of the runners, from the front edges of the case")
 
 

@@ -199,6 +199,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             bottom_span=Default(
                 "84", "common practice, no source: 6 up to 500 wide, 9 up to 750, 12 up to 1000"
             ),
+            load=Default("15 lb/ft2", "ANSI/KCMA A161.1, drawers: 15 lb/ft2, drawn 25 000 times"),
             joint="dowel",
             slope="1 in 8",
             tails_every="35",
@@ -224,7 +225,12 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             lengths_every="50",
         ),
         "drawer wooden runners": _habits(
-            below="20", bottom_up="12", beside="1", runner="30 x 20", set_back="20"
+            below="20",
+            bottom_up="12",
+            beside="1",
+            runner="30 x 20",
+            kicker_gap="2",
+            set_back="20",
         ),
         "finish": _habits(
             kind="none",
@@ -363,6 +369,7 @@ INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             bottom_up="12.7",
             beside="1.5875",
             runner="31.75 x 19.05",
+            kicker_gap="1.5875",
             set_back="19.05",
         ),
     }

@@ -34,6 +34,7 @@ from parametric.model import (
     face_size,
 )
 from parametric.outlines import Bounds, Outline, Radii, Vertex, bounds_of, rounded_rectangle
+from parametric.trade.groove_ends import runs_out
 from parametric.trade.moulded_runs import wood_along
 
 Boxed = Slot | Pocket | Groove
@@ -90,12 +91,6 @@ def routed(cut: Cut) -> Routed | None:
             return None
 
 
-def open_ends(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> tuple[bool, bool]:
-    """Whether a groove runs out at its low and its high end, of the blank or of a trim line."""
-    low, high = _wood_along(cut.face, blank, cuts)
-    return (cut.u0 <= low + _SAME, cut.u1 >= high - _SAME)
-
-
 def _wood_along(face: Face, blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
     """Where the wood of a face begins and ends along u once the ends are trimmed or shouldered, mm."""
     low, high = 0.0, float(face_size(face, blank)[0])
@@ -108,7 +103,7 @@ def squaring(cut: Groove, blank: Blank, cuts: Sequence[Cut]) -> float:
     """The wood left in the round ends of a groove that is to be square, mm3."""
     if not cut.squared:
         return 0.0
-    stopped = open_ends(cut, blank, cuts).count(False)
+    stopped = runs_out(cut, blank, cuts).count(False)
     return stopped * (4 - math.pi) / 2 * float(cut.corner) ** 2 * float(cut.depth - cut.surface)
 
 
@@ -134,7 +129,7 @@ def corners_of(cut: Boxed, blank: Blank, cuts: Sequence[Cut]) -> Radii:
         case Pocket():
             return (float(cut.corner),) * 4
         case Groove():
-            low, high = open_ends(cut, blank, cuts)
+            low, high = runs_out(cut, blank, cuts)
             at_low = 0.0 if low else float(cut.corner)
             at_high = 0.0 if high else float(cut.corner)
             return (at_high, at_high, at_low, at_low)
@@ -215,7 +210,7 @@ def make_operation(
     if isinstance(cut, Shaped):
         return _shaped(cut, blank, cuts, part, cutters)
     radii = corners_of(cut, blank, cuts)
-    stopped = True if not isinstance(cut, Groove) else not all(open_ends(cut, blank, cuts))
+    stopped = True if not isinstance(cut, Groove) else not all(runs_out(cut, blank, cuts))
     if stopped and max(radii) == 0 and not relief_of(cut):
         raise ValueError(f"{where} has square inside corners, which no router cuts")
     corner = min((r for r in radii if r > 0), default=0.0)
@@ -306,7 +301,7 @@ def _note(cut: Boxed, blank: Blank, cuts: Sequence[Cut]) -> str:
         return f"the shoulder lies {depth_text(cut.surface)} down"
     if not isinstance(cut, Groove):
         return ""
-    low, high = open_ends(cut, blank, cuts)
+    low, high = runs_out(cut, blank, cuts)
     notes = []
     if low or high:
         ends = "both ends" if low and high else "one end"

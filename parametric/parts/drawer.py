@@ -14,12 +14,14 @@ from parametric.cases.drawer_corners import DowelCorner
 from parametric.cases.drawer_cuts import (
     Cutters,
     Member,
+    back_notches,
     bottom_groove,
     end_corner,
     end_groove,
     side_corner,
     side_groove,
 )
+from parametric.cases.drawer_written import UnderSlidesSpec
 from parametric.catalog.boards import Board
 from parametric.catalog.timbers import Timber
 from parametric.model import (
@@ -30,6 +32,7 @@ from parametric.model import (
     Part,
     Placement,
     RoundArrises,
+    Shaped,
     Vector,
 )
 from parametric.names import join
@@ -109,7 +112,7 @@ def _side(box: DrawerBox, word: Literal["left", "right"], at: Placement, cutters
         mark=MARK,
         material=box_stuff(box.stuff),
         blank=Blank(length=box.side_length, width=box.height, thickness=box.side),
-        placement=_stands(
+        placement=stands(
             at,
             (0.0, front, 0.0) if left else (float(box.width), back, 0.0),
             BACK if left else FORWARD,
@@ -151,7 +154,7 @@ def _end(box: DrawerBox, word: Literal["front", "back"], at: Placement, cutters:
         mark=MARK,
         material=box_stuff(box.stuff),
         blank=Blank(length=length, width=box.height, thickness=box.end),
-        placement=_stands(
+        placement=stands(
             at,
             (left, float(box.end), 0.0)
             if front
@@ -163,9 +166,18 @@ def _end(box: DrawerBox, word: Literal["front", "back"], at: Placement, cutters:
             *end_corner(corner, "low end", member),
             bottom_groove(box.groove, "low face", member, runs, runs, cutters),
             *end_corner(corner, "high end", member),
+            *(() if front else _notches(box, member)),
         ),
         faces=_END if front else {**_END, "low end": "right end", "high end": "left end"},
     )
+
+
+def _notches(box: DrawerBox, back: Member) -> tuple[Shaped, ...]:
+    spec = box.written
+    if not isinstance(spec, UnderSlidesSpec):
+        return ()
+    wide, high = spec.back_notch
+    return back_notches(float(wide), float(high), float(box.back.reach), back)
 
 
 def _bottom(box: DrawerBox, at: Placement) -> Part:
@@ -180,7 +192,7 @@ def _bottom(box: DrawerBox, at: Placement) -> Part:
         blank=Blank(
             length=box.bottom_length, width=box.bottom_width, thickness=box.bottom_thickness
         ),
-        placement=_stands(at, (right, ahead, float(box.groove.low)), BACK, LEFT),
+        placement=stands(at, (right, ahead, float(box.groove.low)), BACK, LEFT),
         faces=_BOTTOM,
     )
 
@@ -205,7 +217,7 @@ def _dowels(box: DrawerBox, at: Placement) -> tuple[Part, ...]:
                         mark=MARK,
                         material=DOWEL,
                         blank=Blank(length=corner.long, width=corner.thick, thickness=corner.thick),
-                        placement=_stands(at, (x, y - half, float(up) - half), RIGHT, BACK),
+                        placement=stands(at, (x, y - half, float(up) - half), RIGHT, BACK),
                         cuts=(
                             RoundArrises(
                                 name="round",
@@ -219,6 +231,6 @@ def _dowels(box: DrawerBox, at: Placement) -> tuple[Part, ...]:
     return tuple(found)
 
 
-def _stands(at: Placement, origin: Vector, x: Vector, y: Vector) -> Placement:
+def stands(at: Placement, origin: Vector, x: Vector, y: Vector) -> Placement:
     """A place in the box's frame, in the frame that the box stands in."""
     return Placement(origin=at.point(origin), x=at.direction(x), y=at.direction(y))

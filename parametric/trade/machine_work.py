@@ -27,7 +27,8 @@ from parametric.model import (
     When,
 )
 from parametric.trade.cutlist import mitred_ends
-from parametric.trade.moulded_runs import run_sizes, wood_along
+from parametric.trade.groove_ends import runs_out
+from parametric.trade.moulded_runs import run_sizes
 from parametric.trade.shaped_sizes import bevel_of
 
 Kind = Literal[
@@ -125,8 +126,7 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
         case Drilled():
             across, bears = _bearing(cut.face, cut.v, part)
             if cut.count > 1 and cut.along == "v":
-                beside: Face = "low edge" if cut.face in ("low end", "high end") else "low end"
-                across, bears = cut.u, face_word(part, beside)
+                across, bears = _beside_row(cut, part)
             yield (
                 replace(
                     work,
@@ -203,6 +203,15 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             assert_never(cut)
 
 
+def _beside_row(cut: Drilled, part: Part) -> tuple[float, str]:
+    """How far a row that runs across is from the edge or the nearer end, and the word for that."""
+    if cut.face in ("low end", "high end"):
+        return cut.u, face_word(part, "low edge")
+    if float(cut.u) <= float(part.blank.length) / 2:
+        return cut.u, face_word(part, "low end")
+    return part.blank.length - cut.u, face_word(part, "high end")
+
+
 def _groove(cut: Groove, part: Part, work: Work) -> Iterator[tuple[Work, str, str]]:
     across, bears = _bearing(cut.face, cut.v, part)
     word = face_word(part, cut.face)
@@ -239,8 +248,7 @@ def stopped(cut: Groove, part: Part) -> bool:
     """Whether a groove ends inside the wood at either end."""
     if cut.face in ("low end", "high end"):
         return False
-    low, high = wood_along(part.blank, part.cuts)
-    return float(cut.u0) > low + 1e-6 or float(cut.u1) < high - 1e-6
+    return not all(runs_out(cut, part.blank, part.cuts))
 
 
 def _bearing(face: Face, across: float, part: Part) -> tuple[float, str]:

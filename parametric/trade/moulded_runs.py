@@ -67,10 +67,13 @@ def shoulders(blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float]:
     """Where the wood behind the face of a piece begins and ends along it, mm: its ends, or its shoulders.
 
     A coped end is cut along the end of the blank; behind a mitred one all the wood is taken, up
-    to the upper edge and through the middle of the thickness.
+    to the upper edge and through the middle of the thickness. A piece without a moulding has no
+    shoulder, whatever is cut at its ends.
     """
     long = float(blank.length)
     low, high = 0.0, long
+    if not any(isinstance(cut, Moulded) for cut in cuts):
+        return low, high
     for cut in cuts:
         match cut:
             case Moulded() if edge_beside(cut) == "low end":

@@ -37,13 +37,13 @@ from parametric.model import (
     Tongue,
     Trim,
     face_depth,
-    face_size,
 )
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
 from parametric.trade.cut_order import place_of
-from parametric.trade.moulded_runs import edge_beside, run_sizes, wood_along
-from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle
+from parametric.trade.groove_ends import runs_out
+from parametric.trade.moulded_runs import edge_beside, run_sizes
+from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle, narrow_side
 
 Quantity = Literal[
     "from",
@@ -53,6 +53,7 @@ Quantity = Literal[
     "apart",
     "across",
     "width",
+    "narrow",
     "left height",
     "right height",
     "crown",
@@ -321,6 +322,9 @@ class _Degrees:
         else:
             yield self._across(cut.face, Figure((v0 + v1) / 2))
             yield self._size("width", Figure(v1 - v0))
+            narrow = narrow_side(cut.outline)
+            if narrow is not None:
+                yield self._size("narrow", Figure(narrow))
         behind = face_depth(cut.face, self._part.blank)
         if float(cut.depth) - float(cut.surface) >= float(behind) - 1e-9:
             yield Said(quantity="deep", words="through")
@@ -383,10 +387,7 @@ class _Degrees:
             yield self._size("begins", begins)
 
     def _groove_ends(self, cut: Groove) -> Size | Said:
-        near, far = 0.0, float(face_size(cut.face, self._part.blank)[0])
-        if cut.face not in ("low end", "high end"):
-            near, far = wood_along(self._part.blank, self._part.cuts)
-        stopped = (float(cut.u0) > near + 1e-9) + (float(cut.u1) < far - 1e-9)
+        stopped = runs_out(cut, self._part.blank, self._part.cuts).count(False)
         open_too = "one end, one open" if stopped == 1 else ""
         if not stopped:
             return Said(quantity="ends", words="open")

@@ -146,6 +146,22 @@ def is_rectangle(outline: Outline) -> bool:
     )
 
 
+def narrow_side(outline: Outline) -> float | None:
+    """How wide a tail or its socket is where it is narrowest; None of any other outline.
+
+    Four straight sides, two of them along one edge of the face and of unlike lengths.
+    """
+    if len(outline) != 4 or any(vertex.bulge for vertex in outline):
+        return None
+    sides = edges(outline)
+    for one, other in (sides[0::2], sides[1::2]):
+        for axis, along in ((0, 1), (1, 0)):
+            if all(abs(a[axis] - b[axis]) <= _SAME for a, b in (one, other)):
+                lengths = sorted(abs(a[along] - b[along]) for a, b in (one, other))
+                return lengths[0] if lengths[1] - lengths[0] > _SAME else None
+    return None
+
+
 def _runs(cut: Shaped, blank: Blank) -> list[Run]:
     """The walls of a cut that are curved or aslant, those that follow one another together."""
     far = tuple(float(size) for size in face_size(cut.face, blank))

@@ -9,8 +9,9 @@ from parametric.cases.drawer_written import DRAWER_KINDS, DrawerSpec
 from parametric.catalog.boards import known_board
 from parametric.catalog.defaults import DEFAULTS, INCH_DEFAULTS
 from parametric.figures import Figure, Where
-from parametric.model import Assembly, Group, Placement, State
-from parametric.parts.drawer import drawer_parts
+from parametric.model import Assembly, Group, Part, Placement, State
+from parametric.parts.assembly import marked
+from parametric.parts.drawer import HERE, drawer_parts
 from parametric.units import Unit
 from parametric.written import Text
 
@@ -58,9 +59,14 @@ def box_of(
     )
 
 
-def assembly_of(box: DrawerBox, at: Placement = Placement()) -> Assembly:  # noqa: B008
-    """The box alone."""
+def assembly_of(box: DrawerBox, at: Placement = HERE) -> Assembly:
+    """The box alone, its parts marked."""
     group = Group(
         name="drawer", placement=Placement(), parts=drawer_parts(box, at=at, cutters=CUTTERS)
     )
-    return Assembly(name="a drawer", groups=(group,), states=(SHUT,))
+    return Assembly(name="a drawer", groups=tuple(marked([group])), states=(SHUT,))
+
+
+def part_of(box: DrawerBox, name: str) -> Part:
+    """One of its parts, by the last of its name."""
+    return next(p for p in drawer_parts(box, cutters=CUTTERS) if p.name.endswith(f" / {name}"))

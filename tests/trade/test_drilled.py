@@ -121,8 +121,8 @@ def test_holes_at_one_distance_from_the_edge_share_a_setting() -> None:
     assert {s.kind for s in settings} == {"bore"}
 
 
-def test_a_row_across_bears_on_the_end() -> None:
-    """The three screws stand 620 from the low end, wherever they are across."""
+def test_a_row_across_bears_on_the_nearer_end() -> None:
+    """The three screws stand 620 from the low end of 640: 20 from the high one."""
     head = next(cut for cut in side().cuts if cut.name == "screw head")
     ((work, _, _),) = machine_work(head, side())
-    assert (work.across, work.fence_from) == (620, "low end")
+    assert (work.across, work.fence_from) == (20, "high end")

@@ -44,6 +44,23 @@ def place_balloons(draft: Draft, calls: Sequence[Call], level: float) -> tuple[i
     return tuple(call.number for call in ordered)
 
 
+def place_beside(draft: Draft, calls: Sequence[Call], x: float) -> tuple[int, ...]:
+    """Balloons in a column, each as near as can be to the level of its cut.
+
+    Args:
+        draft: the sheet.
+        calls: the cuts.
+        x: where the rings' middles stand on paper, mm.
+
+    Returns:
+        The numbers that were drawn.
+    """
+    ordered = sorted(calls, key=lambda call: (call.target[1], call.number))
+    for call, y in zip(ordered, spread([c.target[1] for c in ordered], PITCH), strict=True):
+        balloon(draft, call, (x, y))
+    return tuple(call.number for call in ordered)
+
+
 def balloon(draft: Draft, call: Call, centre: Point) -> None:
     """One balloon: ring, number, and a leader from the ring to a dot in the cut."""
     x, y = centre

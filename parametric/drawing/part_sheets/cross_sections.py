@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Axis
 from parametric.drawing.draft import Draft
-from parametric.drawing.hatching import end_grain
+from parametric.drawing.hatching import board, end_grain
 from parametric.drawing.marks import caption
 from parametric.drawing.part_sheets.cut_shapes import Milled, shape_on_face, span_along
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
@@ -219,7 +219,11 @@ def draw(draft: Draft, drawn: Drawn, part: Unfolded, at: Point, words: str, scal
     region = tuple(view.path(ring) for ring in (outline, *holes))
     small = drawn.wide < 16
     draft.add(
-        end_grain(region, view.name, "below", 1.9 if small else 2.4, max(25.0, 0.75 * drawn.wide))
+        board(region, view.name)
+        if part.part.material.look == "board"
+        else end_grain(
+            region, view.name, "below", 1.9 if small else 2.4, max(25.0, 0.75 * drawn.wide)
+        )
     )
     for ring in region:
         draft.add(

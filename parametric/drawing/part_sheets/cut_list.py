@@ -18,7 +18,7 @@ from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Said, Size
 PITCH = 5.0
 _AIR = 3.4
 _ORDER: tuple[Quantity, ...] = get_args(Quantity)
-_HEADS: dict[Quantity, str] = {"across": "centre across"}
+_HEADS: dict[Quantity, str] = {"across": "centre across", "narrow": "narrow side"}
 
 
 def cut_list(job: Subject, own: PartCuts, at: tuple[float, float], title: str) -> Table:

@@ -8,7 +8,7 @@ from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
 from parametric.drawing.finished_outline import not_left
 from parametric.drawing.ordinates import Place, place_ordinates
-from parametric.drawing.part_sheets.balloons import PITCH, Call, balloon
+from parametric.drawing.part_sheets.balloons import Call, place_beside
 from parametric.drawing.part_sheets.cross_sections import drawn_rule, on_end
 from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, target
 from parametric.drawing.part_sheets.running_sizes import zero_ring
@@ -16,7 +16,7 @@ from parametric.drawing.part_sheets.shaped_cuts import Bow
 from parametric.drawing.part_sheets.strips import Strip
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import Piece, cut_through
-from parametric.drawing.plane import Polygon, edges, spread
+from parametric.drawing.plane import Polygon, edges
 from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.printing import Rules
 from parametric.drawing.sheet import View
@@ -111,10 +111,7 @@ def balloon_end(
         if own_side(row.cut, part) == side
     ]
     x = view.x(part.thickness) + APART / 2 if side == "left" else view.x(0.0) - APART / 2
-    calls.sort(key=lambda call: (call.target[1], call.number))
-    for call, y in zip(calls, spread([c.target[1] for c in calls], PITCH), strict=True):
-        balloon(draft, call, (x, y))
-    return tuple(call.number for call in calls)
+    return place_beside(draft, calls, x)
 
 
 def end_sizes(own: PartCuts, part: Unfolded, side: Side) -> list[Size]:

@@ -29,7 +29,7 @@ from parametric.drawing.lettering import TITLE, width
 from parametric.drawing.marks import section_end
 from parametric.drawing.papers import papers_and_scales, scale_words
 from parametric.drawing.part_sheets import cross_sections
-from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons
+from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons, place_beside
 from parametric.drawing.part_sheets.breaks import Lie, lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
 from parametric.drawing.part_sheets.curves import dimension_curves
@@ -53,6 +53,7 @@ from parametric.drawing.part_sheets.running_sizes import (
     sizes_by_side,
 )
 from parametric.drawing.part_sheets.shaped_cuts import changing_stops
+from parametric.drawing.part_sheets.stacks import stacked
 from parametric.drawing.part_sheets.strips import Strip, lay_strip, mark_face, word_beside
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded, unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, runs_said, scales_said
@@ -82,6 +83,9 @@ _SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9)
 """Where along its run a section line is tried, in turn."""
 _SECTION = "section "
 """What a section line without room is called among what is not placed."""
+_ENDS: tuple[Side, ...] = ("left", "right")
+_BESIDE = 9.0
+"""From an end to the middle of the balloons of what is stacked there, mm."""
 _WORD = 15.0
 """Room for the name of a side before its left end, mm."""
 
@@ -98,6 +102,7 @@ class _Plan:
     ends: tuple[Side, ...]
     sizes: dict[Side, list[tuple[float, Size]]]
     sections: tuple[Chosen, ...]
+    stacks: dict[Side, list[CutRow]]
 
 
 def draw_long_part(
@@ -124,15 +129,17 @@ def draw_long_part(
     )
     sides = tuple(side for side in order if side in seen or side == "face")
     first: list[Side] = ["face", *(side for side in sides if side != "face")]
+    ends = tuple(side for side in _ENDS if side in seen)
     plan = _Plan(
         job=job,
         own=own,
         part=part,
         all_cuts=all_cuts,
         sides=sides,
-        ends=tuple(side for side in ("left", "right") if side in seen),
+        ends=ends,
         sizes=sizes_by_side(own, part, first),
         sections=cross_sections.choose(own, part, letters),
+        stacks=stacked(own, part, ends),
     )
     mark, noun = own.part.mark, own.part.noun
     title = dataclasses.replace(
@@ -175,6 +182,7 @@ def _draw(
     strips: dict[Side, Strip] = {}
     for side in plan.sides:
         calls = [row for row in plan.own.rows if own_side(row.cut, part) == side]
+        beside = plan.stacks if side == "face" else {}
         down -= _ABOVE if calls or side == "face" else 2.5
         down -= over if side == "face" else 0.0
         base = down - part.height(side) / scale
@@ -182,11 +190,16 @@ def _draw(
         sizes = plan.sizes.get(side, [])
         drop = _DROP + (_MARKS if side == "face" and plan.sections else 0.0)
         place_along(draft, strip, places_along(strip, sizes, job.rules), drop)
+        over_it = [row for row in calls if not any(row in rows for rows in beside.values())]
         balloons += place_balloons(
             draft,
-            [strip_call(row, part, strip) for row in calls],
+            [strip_call(row, part, strip) for row in over_it],
             strip.top + _BALLOONS,
         )
+        for end, rows in beside.items():
+            x, _ = strip.at((-part.foot if end == "left" else part.length + part.head, 0.0))
+            out = -_BESIDE if end == "left" else _BESIDE
+            balloons += place_beside(draft, [strip_call(row, part, strip) for row in rows], x + out)
         down = base - (drop + numbers_tall(sizes, job.rules) + 1.0 if sizes else drop - _DROP + 2.0)
     face = strips["face"]
     for side in plan.ends:
@@ -233,7 +246,8 @@ def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
 
     def beside(side: Side) -> float:
         if side not in plan.ends:
-            return _WORD if side == "left" else 4.0
+            room = _WORD if side == "left" else 4.0
+            return max(room, _BESIDE + RADIUS) if side in plan.stacks else room
         out = widest_number(plan.own, part, side, rules)
         return max(APART + part.thickness / scale + max(out, 2.0), _WORD if side == "left" else 0.0)
 

@@ -15,6 +15,8 @@ def between_shoulders(part: Part, wood: tuple[float, float]) -> tuple[float, flo
         wood: where it begins and ends once its ends are trimmed, mm.
     """
     low, high = wood
+    if not any(isinstance(cut, Moulded) for cut in part.cuts):
+        return low, high  # tails, fingers and rebates at an end are no shoulders
     long, wide = float(part.blank.length), float(part.blank.width)
     half = float(part.blank.thickness) / 2
     for cut in part.cuts:
