@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.design.settings import SheetSpec
 from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.bench import draw_bench
-from parametric.drawing.details import Details, draw_details
+from parametric.drawing.details import Called, Details, draw_details
 from parametric.drawing.full_size.shaped_panes import (
     draw_glass_templates,
     draw_glass_templates_tiled,
@@ -36,12 +37,15 @@ from parametric.drawing.sheet import Revision, Sheet, TitleBlock
 from parametric.drawing.subject import Subject, subject
 from parametric.model import Assembly
 from parametric.problems import Problem
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
 from parametric.trade.comparing import Changes
 from parametric.trade.glass import TEMPLATES
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import printed
+
+ARRANGEMENT = "Arrangement"
+"""The document that shows a whole door where it stands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,13 +62,13 @@ class SheetSet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawings:
-    """The sets of sheets, the front elevation alone for the client's page, what the audit found.
+    """The sets of sheets, each door's front elevation alone for the client's page, what the audit found.
 
     The shop drawings are the first set.
     """
 
     sets: tuple[SheetSet, ...]
-    elevation: Sheet
+    elevations: tuple[Sheet, ...]
     findings: tuple[Finding, ...]
 
     @property
@@ -113,16 +117,18 @@ def draw(
     if machine is not None:
         pages = draw_machine_pages(job, machine, _of(block, "M", "", ""))
         sets = (*sets, SheetSet(file="cnc/set-ups", sheets=numbered(pages)))
-    elevation = elevation_picture(sets[0].sheets[0])
+    elevations = tuple(
+        elevation_picture(sheet) for sheet in sets[0].sheets if sheet.title.document == ARRANGEMENT
+    )
     sets = tuple(_marked(job, own, moved, revised) for own in sets)
     return Drawings(
         sets=sets,
-        elevation=elevation,
+        elevations=elevations,
         findings=tuple(finding for own in sets for sheet in own.sheets for finding in audit(sheet)),
     )
 
 
-def draw_front(
+def draw_fronts(
     resolved: Resolved,
     assembly: Assembly,
     loads: tuple[LeafLoad, ...],
@@ -130,8 +136,8 @@ def draw_front(
     *,
     mark: str,
     paper: Paperwork,
-) -> Sheet:
-    """The front elevation alone, as `draw` makes it for the client's page.
+) -> tuple[Sheet, ...]:
+    """The front elevations alone, as `draw` makes them for the client's page.
 
     Args:
         resolved: the numbers of the design, or of one of its options.
@@ -143,12 +149,16 @@ def draw_front(
     """
     job = subject(resolved, assembly, loads, problems)
     block = _title(job, mark, None, not_for_making=False)
-    called = draw_details(
-        job, paper, _of(block, "D", "Details", ""), first_sheet=first_of_details(job)
-    ).called
-    return elevation_picture(
-        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called)
-    )
+    fronts: list[Sheet] = []
+    for door in resolved.walls:
+        own, title = job.of(door), _of_door(block, door)
+        # which sheet a detail stands on is said beside other views
+        first = first_of_details(own)
+        details = draw_details(
+            own, paper.of(door), _of(title, "D", "Details", ""), first_sheet=first
+        )
+        fronts += map(elevation_picture, _arrangement(own, title, details.called))
+    return tuple(fronts)
 
 
 def _marked(
@@ -171,17 +181,38 @@ def _marked(
 
 
 def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
-    """Group D, the doors, and group P, their parts.
+    """Group D, one door after the other, and group P, the parts of all."""
+    doors: list[Sheet] = []
+    for door in job.resolved.doors:
+        own = None if paper is None else paper.of(door)
+        doors += _door_drawings(job.of(door), _of_door(block, door), own, len(doors))
+    parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
+    return (*numbered(tuple(doors)), *numbered(parts))
+
+
+def _door_drawings(
+    job: Subject, block: TitleBlock, paper: Paperwork | None, before: int
+) -> tuple[Sheet, ...]:
+    """One door: where it stands, its leaves, their details and their hardware.
 
     Details come after the leaves in their group, and are drawn first: the others call them.
 
     A design with stops has none: it goes back to be mended, not to the bench.
+
+    Args:
+        job: the job, narrowed to the door.
+        block: what its title blocks say alike.
+        paper: its lists and set-ups.
+        before: how many sheets stand before its own in the group.
     """
     details = (
         Details()
         if paper is None
         else draw_details(
-            job, paper, _of(block, "D", "Details", ""), first_sheet=first_of_details(job)
+            job,
+            paper,
+            _of(block, "D", "Details", ""),
+            first_sheet=before + first_of_details(job),
         )
     )
     called = details.called
@@ -195,20 +226,25 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         if paper is None
         else draw_hinges(job, _of(block, "D", "Hinges", "How the leaves open, and their hinges"))
     )
-    doors = (
-        draw_arrangement(job, _of(block, "D", "Arrangement", "General arrangement"), called),
+    return (
+        *_arrangement(job, block, called),
         *draw_leaves(job, _of(block, "D", "Leaves", ""), called),
         *details.sheets,
         *hinges,
         *hardware,
     )
-    parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
-    return (*numbered(doors), *numbered(parts))
+
+
+def _arrangement(job: Subject, block: TitleBlock, called: Sequence[Called]) -> tuple[Sheet, ...]:
+    """The door in its wall; the fronts of a case stand on the sheets of their case."""
+    if not job.resolved.walls:
+        return ()
+    return (draw_arrangement(job, _of(block, "D", ARRANGEMENT, "General arrangement"), called),)
 
 
 def first_of_details(job: Subject) -> int:
-    """The number of the first sheet of details: after the arrangement and the leaves."""
-    return 2 + len(leaf_sets(job))
+    """The number of a door's first sheet of details: after the arrangement and the leaves."""
+    return 1 + len(job.resolved.walls) + len(leaf_sets(job))
 
 
 def _full_size(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:
@@ -239,11 +275,27 @@ def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple
         ),
         ("order/timber", draw_timber_order(job, paper, block)),
         ("order/hardware", draw_hardware_order(job, paper, block)),
-        ("site/install", draw_install(job, paper, _of(block, "S", "", ""))),
+        ("site/install", _install(job, paper, _of(block, "S", "", ""))),
         ("site/delivery", draw_delivery(job, paper, block)),
         ("site/care", draw_care(job, paper, block)),
     )
     return tuple(SheetSet(file=file, sheets=numbered(sheets)) for file, sheets in drawn if sheets)
+
+
+def _install(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[Sheet, ...]:
+    """The install sheets of every door in a wall."""
+    sheets: list[Sheet] = []
+    for door in job.resolved.walls:
+        title = _of_door(block, door)
+        sheets += draw_install(job.of(door), paper.of(door), title, len(sheets) + 1)
+    return tuple(sheets)
+
+
+def _of_door(block: TitleBlock, door: Door) -> TitleBlock:
+    """The title block of one of several doors' sheets."""
+    if not door.place:
+        return block
+    return dataclasses.replace(block, title=f"{block.title}, {printable(door.place)}")
 
 
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:

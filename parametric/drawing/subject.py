@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -9,17 +10,21 @@ from parametric.drawing.pieces import Piece, pieces
 from parametric.drawing.printing import Rules, printing_rules
 from parametric.figures import Figure, collect
 from parametric.model import Assembly
+from parametric.names import SEPARATOR
+from parametric.parts import parts_of
 from parametric.problems import Problem
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
+from parametric.rules.among_doors import said_of
 from parametric.trade.comparing import Changes
-from parametric.trade.loads import LeafLoad
+from parametric.trade.loads import LeafLoad, loads_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
     """A job on its way to paper.
 
-    `shut` are its parts with the doors shut, `moved` what changed since it was signed.
+    `shut` are its parts with the doors shut, `figures` its numbers by name (of a job narrowed
+    to one door, without the door's place), `moved` what changed since it was signed.
     """
 
     resolved: Resolved
@@ -30,6 +35,26 @@ class Subject:
     shut: tuple[Piece, ...]
     figures: Mapping[str, Figure]
     moved: Changes | None = None
+
+    @property
+    def each(self) -> tuple[Subject, ...]:
+        """The job narrowed to each of its doors in turn."""
+        return tuple(self.of(door) for door in self.resolved.doors)
+
+    def of(self, door: Door) -> Subject:
+        """The job narrowed to one of its doors, in that door's own frame; itself where it has one."""
+        if not door.place:
+            return self
+        assembly, before = parts_of(door, self.assembly), f"{door.place}{SEPARATOR}"
+        return dataclasses.replace(
+            self,
+            resolved=self.resolved.of(door),
+            assembly=assembly,
+            loads=loads_of(door, self.loads),
+            problems=said_of(door, self.resolved.doors, self.problems),
+            shut=_shut(assembly),
+            figures={name.removeprefix(before): one for name, one in self.figures.items()},
+        )
 
     @property
     def third_angle(self) -> bool:
@@ -62,7 +87,11 @@ def subject(
         loads=loads,
         problems=problems,
         rules=printing_rules(resolved.shop, resolved.design.unit),
-        shut=pieces(assembly, next(s for s in assembly.states if s.name == "shut")),
+        shut=_shut(assembly),
         figures=collect((resolved.doors, loads)),
         moved=moved,
     )
+
+
+def _shut(assembly: Assembly) -> tuple[Piece, ...]:
+    return pieces(assembly, next(s for s in assembly.states if s.name == "shut"))

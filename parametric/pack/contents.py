@@ -56,7 +56,13 @@ from parametric.trade.order_tables import (
 )
 from parametric.trade.paperwork import Paperwork, paperwork
 from parametric.trade.printed import printed
-from parametric.trade.site_tables import delivery_table, fixing_table, pane_table, work_table
+from parametric.trade.site_tables import (
+    delivery_table,
+    fixing_table,
+    of_doors,
+    pane_table,
+    work_table,
+)
 from parametric.trade.tables import Table, cut_table
 from parametric.units import Unit
 from parametric.writers.client_page import Palette
@@ -150,7 +156,7 @@ def contents(
             resolved,
             loads,
             fingerprint=whole,
-            elevation=write_svg(drawings.elevation),
+            elevations=tuple(map(write_svg, drawings.elevations)),
             problems=problems,
             paper=paper,
         )
@@ -278,8 +284,8 @@ def _site(resolved: Resolved, paper: Paperwork) -> dict[str, bytes]:
     unit, said = resolved.design.unit, printed(resolved)
     return {
         "site/delivery.csv": _csv_with_unit(delivery_table(paper.delivery, said), unit),
-        "site/fixings.csv": _csv(fixing_table(paper.install, said)),
-        "site/order-of-work.csv": _csv(work_table(paper.install)),
+        "site/fixings.csv": _csv(of_doors(paper.installs, lambda one: fixing_table(one, said))),
+        "site/order-of-work.csv": _csv(of_doors(paper.installs, work_table)),
         "site/panes.csv": _csv_with_unit(pane_table(paper.care, said), unit),
     }
 

@@ -57,7 +57,7 @@ def preview_page(
     loads: tuple[LeafLoad, ...],
     *,
     fingerprint: str,
-    elevation: str,
+    elevations: tuple[str, ...],
     problems: tuple[Problem, ...] = (),
     paper: Paperwork | None = None,
 ) -> PreviewPage:
@@ -67,7 +67,7 @@ def preview_page(
         resolved: the design's numbers.
         loads: its weights.
         fingerprint: the whole digest of the design.
-        elevation: the front elevation as SVG.
+        elevations: the front elevation of every door in a wall, as SVG.
         problems: what `check` says of the design; some of it a client must have seen.
         paper: lists of the job, for the boards that panels are glued up from.
     """
@@ -93,7 +93,7 @@ def preview_page(
         clear_way=None if hanging.clear_way is None else float(hanging.clear_way),
         top=top,
         facts=facts(resolved, loads),
-        elevation_svg=elevation,
+        elevation_svg=elevations[0],
         maker=resolved.shop.maker.name,
         thing=_thing(resolved),
         ticks=ticks(resolved, problems),

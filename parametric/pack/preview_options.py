@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.drawing import draw_front
+from parametric.drawing import draw_fronts
 from parametric.model import Assembly
 from parametric.pack.preview import preview_page
 from parametric.pack.verifying.known import Known, known_design
@@ -40,12 +40,12 @@ def shown_beside(other: Other, *, use_cache: bool) -> tuple[PreviewPage, bytes]:
     resolved, assembly, loads = other.resolved, other.assembly, other.loads
     whole = fingerprint(resolved, assembly)
     paper = paperwork(resolved, assembly, loads)
-    front = draw_front(resolved, assembly, loads, other.problems, mark=mark(whole), paper=paper)
+    fronts = draw_fronts(resolved, assembly, loads, other.problems, mark=mark(whole), paper=paper)
     page = preview_page(
         resolved,
         loads,
         fingerprint=whole,
-        elevation=write_svg(front),
+        elevations=tuple(map(write_svg, fronts)),
         problems=other.problems,
         paper=paper,
     )

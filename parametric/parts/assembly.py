@@ -54,6 +54,8 @@ def make_parts(resolved: Resolved) -> Assembly:
 def parts_of(door: Door, assembly: Assembly) -> Assembly:
     """One door's share of a job's parts, marked as in the job, in the door's own frame.
 
+    Its groups are called as those of a door alone: parts keep the names they have in the job.
+
     Args:
         door: one of the job's doors.
         assembly: all parts of the job.
@@ -61,7 +63,7 @@ def parts_of(door: Door, assembly: Assembly) -> Assembly:
     made = {group.name: group.parts for group in assembly.groups}
     own = [_leaf_group(leaf, made[leaf.name]) for leaf in door.leaves]
     if door.hanging.tracks:
-        own.append(_tracks(door, made[_tracks_name(door)]))
+        own.append(_tracks("tracks", made[_tracks_name(door)]))
     return Assembly(name=assembly.name, groups=tuple(own), states=door.hanging.states)
 
 
@@ -69,7 +71,7 @@ def _groups(door: Door) -> list[Group]:
     """A door's leaves, and its tracks where it has some, in its own frame."""
     groups = [_leaf_group(leaf, leaf_parts(leaf)) for leaf in door.leaves]
     if door.hanging.tracks:
-        groups.append(_tracks(door, _track_bars(door)))
+        groups.append(_tracks(_tracks_name(door), _track_bars(door)))
     return groups
 
 
@@ -100,8 +102,8 @@ def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
     )
 
 
-def _tracks(door: Door, bars: tuple[Part, ...]) -> Group:
-    return Group(name=_tracks_name(door), placement=Placement(), parts=bars)
+def _tracks(name: str, bars: tuple[Part, ...]) -> Group:
+    return Group(name=name, placement=Placement(), parts=bars)
 
 
 def _tracks_name(door: Door) -> str:

@@ -71,6 +71,10 @@ class Door:
     case: str = ""
     place: str = ""
 
+    def told(self, words: str) -> str:
+        """Words about this door, with its place before them where it is one of several."""
+        return f"{self.place[0].upper()}{self.place[1:]}: {words}" if self.place else words
+
 
 def resolve_one_door(
     design: Design,

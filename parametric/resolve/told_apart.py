@@ -37,7 +37,10 @@ def told_apart(
     reached = Counter(one for door in doors for one in {id(f) for f in _figures(door)})
     common = {one for one, times in reached.items() if times > 1}
     common |= {id(figure) for figure in _figures((shop, casework))}
-    return tuple(_placed(door, common) for door in doors)
+    placed = (
+        dataclasses.replace(door, place=door.case or f"door {door.name}".rstrip()) for door in doors
+    )
+    return tuple(_of_door(door, common).of(door) for door in placed)
 
 
 def placed_in(tree: Tree, place: str, given: Any) -> Tree:
@@ -51,11 +54,21 @@ def placed_in(tree: Tree, place: str, given: Any) -> Tree:
     return _Naming(place, set(), {id(figure) for figure in _figures(given)}).of(tree)
 
 
-def _placed(door: Door, common: Set[int]) -> Door:
-    place = door.case or f"door {door.name}".rstrip()
-    leaves = {leaf.name for leaf in door.leaves}
-    named = _Naming(place, leaves, common).of(door)
-    return dataclasses.replace(named, place=place)
+def named_by(door: Door, tree: Tree, shop: Shop) -> Tree:
+    """What was worked out of one door, each number of it with the door's place before its name.
+
+    Args:
+        door: the door, which has a place where it is one of several.
+        tree: dataclasses, tuples and mappings with figures in them.
+        shop: the workshop, whose numbers keep their names, as those of the door do.
+    """
+    if not door.place:
+        return tree
+    return _of_door(door, {id(figure) for figure in _figures((door, shop))}).of(tree)
+
+
+def _of_door(door: Door, common: Set[int]) -> _Naming:
+    return _Naming(door.place, {leaf.name for leaf in door.leaves}, common)
 
 
 def _figures(tree: Any) -> Iterator[Figure]:
@@ -139,10 +152,13 @@ class _Naming:
         )
 
     def _named(self, name: str | None) -> str | None:
-        if name is None or self._of_a_leaf(name) or name.split(SEPARATOR)[0] == self._place:
+        if name is None or self._told(name):
             return name
         return join(self._place, name)
 
-    def _of_a_leaf(self, name: str) -> bool:
+    def _told(self, name: str) -> bool:
+        """Whether it says already of which door it is, or of which leaf."""
         first = name.split(SEPARATOR)[0]
-        return any(first == leaf or first.startswith(f"{leaf} ") for leaf in self._leaves)
+        return first == self._place or any(
+            first == leaf or first.startswith(f"{leaf} ") for leaf in self._leaves
+        )

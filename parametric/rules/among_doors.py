@@ -26,21 +26,47 @@ def told_of_doors(found: Iterable[tuple[Door, tuple[Problem, ...]]]) -> tuple[Pr
         for problem in problems:
             doors.setdefault(problem, []).append(door)
     return tuple(
-        problem if len(own) > 1 else _of(problem, own[0]) for problem, own in doors.items()
+        problem if len(own) > 1 or not own[0].place else _of(problem, own[0])
+        for problem, own in doors.items()
     )
 
 
 def _of(problem: Problem, door: Door) -> Problem:
     """The same, by the place of its door where neither its leaf's letter nor a name says it."""
-    if not door.place or _says_which(problem.about, door):
-        return problem
-    message = problem.message
+    message, about = problem.message, problem.about
     if not _says_which(message, door):
-        message = f"{door.place[0].upper()}{door.place[1:]}: {message}"
-    return dataclasses.replace(problem, message=message, about=join(door.place, problem.about))
+        message = door.told(message)
+    if not _says_which(about, door):
+        about = join(door.place, about)
+    return dataclasses.replace(problem, message=message, about=about)
+
+
+def said_of(door: Door, among: Iterable[Door], problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """What is said of one door, and of all of them; its own place is left out of the words.
+
+    Args:
+        door: the door.
+        among: all doors of the job.
+        problems: the problems of the job.
+    """
+    others = [one for one in among if one.place != door.place]
+    return tuple(
+        dataclasses.replace(problem, message=_without_place(problem.message, door))
+        for problem in problems
+        if _of_it(problem, door) or not any(_of_it(problem, other) for other in others)
+    )
+
+
+def _without_place(message: str, door: Door) -> str:
+    return message.removeprefix(door.told("")) if door.place else message
+
+
+def _of_it(problem: Problem, door: Door) -> bool:
+    return _says_which(problem.about, door) or _says_which(problem.message, door)
 
 
 def _says_which(words: str, door: Door) -> bool:
-    return door.place in words or any(
+    places = [door.place, door.place[:1].upper() + door.place[1:]]
+    return any(place and place in words for place in places) or any(
         re.search(rf"\b[Ll]eaf {leaf.letter}\b", words) for leaf in door.leaves
     )

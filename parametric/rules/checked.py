@@ -12,7 +12,7 @@ from parametric.parts import parts_of
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.panel_field import PanelField
-from parametric.trade.loads import LeafLoad
+from parametric.trade.loads import LeafLoad, loads_of
 from parametric.units import length_text
 
 
@@ -28,11 +28,10 @@ class Checked:
     def each(self) -> Iterator[Checked]:
         """Every door of the job by itself, with its own parts and weights."""
         for door in self.resolved.doors:
-            leaves = {leaf.name for leaf in door.leaves}
             yield Checked(
                 resolved=self.resolved.of(door),
                 assembly=parts_of(door, self.assembly),
-                loads=tuple(load for load in self.loads if load.leaf in leaves),
+                loads=loads_of(door, self.loads),
             )
 
     @property

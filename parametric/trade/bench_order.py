@@ -156,7 +156,12 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
             )
         )
     planted = tuple(
-        dict.fromkeys(part.mark for part in assembly.parts if part.noun.endswith("applied bar"))
+        dict.fromkeys(
+            part.mark
+            for group in assembly.groups
+            for part in group.parts
+            if part.noun.endswith("applied bar") and group.name not in paper.delivery.on_site
+        )
     )
     bedded = dict.fromkeys(
         pane.name.split(SEPARATOR)[0] for pane in paper.care.panes if pane.stop_width is None
@@ -169,7 +174,7 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 marks=tuple(bedded),
             )
         )
-    if planted and (bedded or not paper.delivery.glazed_on_site):
+    if planted:
         steps.append(ShopStep(work=PLANT, page="", marks=planted))
     return tuple(steps)
 

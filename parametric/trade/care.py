@@ -78,7 +78,7 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
     said = printed(resolved)
     rows = {name: row for row in glass_order(resolved, assembly) for name in row.names}
     panes = []
-    for leaf in resolved.door.leaves:
+    for leaf in resolved.leaves:
         for lite, pane in _panes_of(leaf):
             row, stops = rows[pane.name], pane.stops
             place = lite.name if len(lite.panes) == 1 else pane.name
@@ -122,7 +122,7 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
         cautions=(
             *(GLASS if panes else ()),
             *(OILY_RAGS if oiled else ()),
-            *_fingers(resolved.door.hanging),
+            *_fingers([door.hanging for door in resolved.doors]),
             LOCAL,
         ),
     )
@@ -135,23 +135,31 @@ def _panes_of(leaf: Leaf) -> Iterator[tuple[Lite, Pane]]:
             yield lite, pane
 
 
-def _fingers(hanging: Hanging) -> Cautions:
+def _fingers(hangings: list[Hanging]) -> Cautions:
     """Where the doors pinch."""
     found = []
-    if hanging.passing_gap is not None:
+    slide = [hanging for hanging in hangings if hanging.tracks and not hanging.swings]
+    if any(hanging.passing_gap is not None for hanging in hangings):
         found.append("Fingers: leaves that slide past one another pinch. Mind children.")
-    elif hanging.tracks and not hanging.swings:
+    if any(hanging.passing_gap is None for hanging in slide):
         found.append("Fingers: a leaf pinches where it slides shut. Mind children.")
-    if hanging.swings:
+    if any(hanging.swings for hanging in hangings):
         found.append(
             "Fingers: a door that turns crushes at its hinges and where it shuts. Mind children."
         )
     return tuple(found)
 
 
+def _on_tracks(resolved: Resolved) -> bool:
+    return any(door.hanging.tracks for door in resolved.doors)
+
+
+def _on_hinges(resolved: Resolved) -> bool:
+    return any(door.hanging.swings for door in resolved.doors)
+
+
 def _upkeep(resolved: Resolved) -> tuple[str, ...]:
-    moisture, hanging = resolved.shop.moisture, resolved.door.hanging
-    leaves = resolved.door.leaves
+    moisture, leaves = resolved.shop.moisture, resolved.leaves
     guided = any(leaf.guide is not None for leaf in leaves)
     lines = [
         f"The wood was made at {float(moisture.made):g} % moisture for a room that keeps it "
@@ -164,7 +172,7 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
                 f"the track{' and the floor guides' if guided else ''}. Replace a worn roller "
                 "before it marks the track.",
             )
-            if hanging.tracks
+            if _on_tracks(resolved)
             else ()
         ),
         *(
@@ -172,7 +180,7 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
                 "Once a year: tighten hinge screws by hand, a drop of light oil on each pin, "
                 "wiped off. Hang nothing on a leaf.",
             )
-            if hanging.swings
+            if _on_hinges(resolved)
             else ()
         ),
         "Mend the finish where it is knocked, the foot and the edges first.",
@@ -187,9 +195,7 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
 
 
 def _movement(resolved: Resolved) -> Figure | None:
-    moves = [
-        f.panel.movement for leaf in resolved.door.leaves for f in leaf.panels if f.panel.moves
-    ]
+    moves = [f.panel.movement for leaf in resolved.leaves for f in leaf.panels if f.panel.moves]
     return max(moves, key=float) if moves else None
 
 
@@ -220,17 +226,17 @@ def _seasons(resolved: Resolved, said: Printed) -> tuple[str, ...]:
 
 def _checks(resolved: Resolved) -> tuple[str, ...]:
     """Once a year, each with a place for the date."""
-    hanging, leaves = resolved.door.hanging, resolved.door.leaves
+    leaves = resolved.leaves
     guided = any(leaf.guide is not None for leaf in leaves)
     found = []
-    if hanging.tracks:
+    if _on_tracks(resolved):
         found += [
             "Bracket and hanger screws are tight",
             "Track stops hold, no leaf can leave its track",
             "Track and floor guides are clear" if guided else "Track is clear",
             "No roller is worn, no leaf scrapes",
         ]
-    if hanging.swings:
+    if _on_hinges(resolved):
         found += [
             "Hinge screws are tight, no pin has worn or climbed",
             "Gaps are even, no leaf rubs or drops",

@@ -5,6 +5,7 @@ The design says what it needs; the sheet says what there is; both stand side by 
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -49,17 +50,20 @@ class CarriedByHinges:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToRead:
-    """One thing to read off a data sheet: of what, which value, what this design needs of it."""
+    """One thing to read off a data sheet: of what, which value, what this design needs of it.
+
+    `place` is the door that needs it, "" where there is only one.
+    """
 
     of: str
     what: str
     needed: str
+    place: str = ""
 
 
-def carried(loads: tuple[LeafLoad, ...], track: Track | None) -> tuple[Carried, ...]:
+def carried(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Carried, ...]:
     """Each leaf's weight shared over its hangers, beside what they are rated for."""
-    if track is None:
-        return ()
+    tracks = {leaf.name: door.track for door in resolved.doors for leaf in door.leaves}
     return tuple(
         Carried(
             leaf=load.leaf,
@@ -69,7 +73,7 @@ def carried(loads: tuple[LeafLoad, ...], track: Track | None) -> tuple[Carried, 
             rated=track.carries,
         )
         for load in loads
-        if load.per_hanger is not None
+        if load.per_hanger is not None and (track := tracks[load.leaf]) is not None
     )
 
 
@@ -92,15 +96,16 @@ def carried_by_hinges(loads: tuple[LeafLoad, ...]) -> tuple[CarriedByHinges, ...
 def to_read(
     resolved: Resolved, loads: tuple[LeafLoad, ...], install: InstallSheet
 ) -> tuple[ToRead, ...]:
-    """All that must agree with the design before a hole is drilled."""
+    """All of one door that must agree with the design before a hole is drilled."""
     said, door = printed(resolved), resolved.door
     track = door.track
-    return (
+    found = (
         *(() if track is None else _hangers(door, track, loads, install, said)),
         *(() if track is None else _track(door, track, install, said)),
         *_guide(door, said),
         *_hinge(door, loads, said),
     )
+    return tuple(dataclasses.replace(one, place=door.place) for one in found)
 
 
 def _hangers(

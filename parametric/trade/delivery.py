@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import dataclasses
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from parametric.catalog.bench import ONE_PERSON_SPAN
 from parametric.figures import Figure, exceeds, largest, named, smallest, whole_up
@@ -40,16 +43,21 @@ class DeliveryItem:
 class Delivery:
     """The list; `weight` kg is of all that we know the weight of.
 
-    `glazed_on_site` says whether the glass travels beside its leaf, `because` why. `largest`
-    is the piece that must go through every door and round every turn on the way.
+    `on_site` are the leaves whose glass travels beside them, `because` why. `largest` is the
+    piece that must go through every door and round every turn on the way.
     """
 
     items: tuple[DeliveryItem, ...]
     weight: Figure
     largest: DeliveryItem
-    glazed_on_site: bool
+    on_site: frozenset[str]
     because: str
     cautions: Cautions
+
+    @property
+    def glazed_on_site(self) -> bool:
+        """Whether the glass of any leaf goes in on site."""
+        return bool(self.on_site)
 
 
 def people_for(name: str, weight: Figure, one_person: Figure, area: Figure | None = None) -> Figure:
@@ -74,37 +82,67 @@ def delivery(
 
     Every weight of ours is the larger of the estimate and the sum of the parts as cut.
     """
-    one_person, unit = resolved.shop.limits.one_person, resolved.design.unit
-    leaves = [
-        _leaf(leaf, load, one_person) for leaf, load in zip(resolved.leaves, loads, strict=True)
-    ]
-    glazed = [leaf for leaf in resolved.leaves if leaf.lites]
-    bedded = any(
-        pane.stops is None for leaf in glazed for lite in leaf.lites for pane in lite.panes
-    )
-    heavy = any(exceeds(load.governing, one_person) for load in loads)
-    on_site = bool(glazed) and heavy and not bedded
-    items = [*leaves, *(_glass(resolved, assembly) if on_site else ())]
+    one_person = resolved.shop.limits.one_person
+    by_name = {load.leaf: load for load in loads}
+    leaves = [_leaf(leaf, by_name[leaf.name], one_person) for leaf in resolved.leaves]
+    where = [_glazed_where(resolved.of(door), by_name) for door in resolved.doors]
+    on_site = frozenset(name for one in where for name in one.on_site)
+    items = [*leaves, *(_glass(resolved, assembly, on_site) if on_site else ())]
     known = [
         Figure(item.number, unit="") * each
         for item in items
-        if (each := item.weight if on_site or item.glazed is None else item.glazed) is not None
+        if (each := item.weight if item.what in on_site or item.glazed is None else item.glazed)
+        is not None
     ]
     total = known[0]
     for more in known[1:]:
         total = total + more
-    items += _bought(resolved, hardware)
+    items += _bought(resolved, assembly, hardware)
     heaviest = max((load.governing for load in loads), key=float)
-    people = max(int(item.people_glazed or item.people) for item in leaves)
     return Delivery(
         items=tuple(items),
         weight=named("delivery / weight", total, "kg"),
         largest=max(leaves, key=lambda leaf: float(leaf.sizes[0] * leaf.sizes[1])),
-        glazed_on_site=on_site,
-        because=_bedded(heaviest, unit, people)
-        if bedded
-        else _because(bool(glazed), on_site, heaviest, one_person, unit),
-        cautions=(*lifting(people, weight(heaviest, unit)), *(GLASS if glazed else ())),
+        on_site=on_site,
+        because=" ".join(
+            door.told(one.because) for door, one in zip(resolved.doors, where, strict=True)
+        ),
+        cautions=(
+            *lifting(_people(leaves), weight(heaviest, resolved.design.unit)),
+            *(GLASS if any(leaf.lites for leaf in resolved.leaves) else ()),
+        ),
+    )
+
+
+def _people(leaves: list[DeliveryItem]) -> int:
+    """As many as the heaviest takes, glazed."""
+    return max(int(item.people_glazed or item.people) for item in leaves)
+
+
+class _Glazed(NamedTuple):
+    """The leaves of a door whose glass goes in on site, and why it does or does not."""
+
+    on_site: tuple[str, ...]
+    because: str
+
+
+def _glazed_where(resolved: Resolved, loads: Mapping[str, LeafLoad]) -> _Glazed:
+    """Where one door's glass goes in: on site where that lets one person carry a leaf."""
+    one_person, unit = resolved.shop.limits.one_person, resolved.design.unit
+    own = [loads[leaf.name] for leaf in resolved.leaves]
+    glazed = [leaf for leaf in resolved.leaves if leaf.lites]
+    bedded = any(
+        pane.stops is None for leaf in glazed for lite in leaf.lites for pane in lite.panes
+    )
+    heavy = any(exceeds(load.governing, one_person) for load in own)
+    on_site = bool(glazed) and heavy and not bedded
+    heaviest = max((load.governing for load in own), key=float)
+    if bedded:
+        items = [_leaf(leaf, loads[leaf.name], one_person) for leaf in resolved.leaves]
+        return _Glazed((), _bedded(heaviest, unit, _people(items)))
+    return _Glazed(
+        tuple(leaf.name for leaf in glazed) if on_site else (),
+        _because(bool(glazed), on_site, heaviest, one_person, unit),
     )
 
 
@@ -150,8 +188,11 @@ def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:
     )
 
 
-def _glass(resolved: Resolved, assembly: Assembly) -> list[DeliveryItem]:
+def _glass(resolved: Resolved, assembly: Assembly, on_site: frozenset[str]) -> list[DeliveryItem]:
+    """The panes and loose stops of the leaves that are glazed on site."""
     one_person = resolved.shop.limits.one_person
+    groups = tuple(group for group in assembly.groups if group.name in on_site)
+    assembly = dataclasses.replace(assembly, groups=groups)
     stops: dict[str, tuple[str, list[Figure], int]] = {}
     for part in assembly.parts:
         if part.mark.startswith("L"):
@@ -198,11 +239,18 @@ def _figure(value: float, unit: str = "mm") -> Figure:
     return value if isinstance(value, Figure) else Figure(value, unit=unit)
 
 
-def _bought(resolved: Resolved, hardware: tuple[HardwareItem, ...]) -> list[DeliveryItem]:
+def _bought(
+    resolved: Resolved, assembly: Assembly, hardware: tuple[HardwareItem, ...]
+) -> list[DeliveryItem]:
+    marks = {
+        round(float(part.blank.length), 6): part.mark
+        for part in assembly.parts
+        if part.noun == "track"
+    }
     items = [
         DeliveryItem(
             what="track",
-            mark="K1",
+            mark="" if item.length is None else marks[round(float(item.length), 6)],
             number=int(item.number),
             sizes=() if item.length is None else (item.length,),
             weight=None,

@@ -12,7 +12,7 @@ from parametric.trade.printed import Printed
 
 
 def hardware_for_bolts(resolved: Resolved, said: Printed) -> Iterator[HardwareItem]:
-    """One line where leaves of a door hold one another; nothing where each is held by itself.
+    """One line where leaves of the door hold one another; nothing where each is held by itself.
 
     Source: common practice, no source: a leaf that another closes on is bolted at head and foot.
     """

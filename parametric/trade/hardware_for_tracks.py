@@ -16,7 +16,7 @@ from parametric.trade.printed import Printed, weight, weight_limit
 def hardware_for_tracks(
     resolved: Resolved, loads: tuple[LeafLoad, ...], said: Printed
 ) -> Iterator[HardwareItem]:
-    """All of it; nothing where no leaf slides."""
+    """All of it for one door; nothing where no leaf slides."""
     door = resolved.door
     track = door.track
     shares = [load.per_hanger for load in loads if load.per_hanger is not None]

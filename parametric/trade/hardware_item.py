@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import dataclasses
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from parametric.figures import Figure, named
-from parametric.names import join
+from parametric.names import SEPARATOR, join
 
 DESIGN = "design"
 SUPPLIER = "by supplier"
@@ -36,3 +38,25 @@ def counted(what: str, value: float) -> Figure:
 def whole(value: int) -> Figure:
     """A count."""
     return Figure(value, unit="")
+
+
+def together(items: Iterable[HardwareItem]) -> tuple[HardwareItem, ...]:
+    """One line for what several doors ask for in the same words, in the order they come."""
+    lots: dict[tuple[object, ...], list[HardwareItem]] = {}
+    for item in items:
+        length = None if item.length is None else round(float(item.length), 6)
+        same = (item.what, item.unit, item.size, length, item.known_by, item.asked)
+        lots.setdefault(same, []).append(item)
+    return tuple(_summed(own) for own in lots.values())
+
+
+def _summed(items: list[HardwareItem]) -> HardwareItem:
+    first, *others = items
+    if not others:
+        return first
+    number = first.number
+    for item in others:
+        number = number + item.number
+    places = [(item.number.name or "").partition(SEPARATOR) for item in items]
+    doors = " and ".join(place for place, _, _ in places)
+    return dataclasses.replace(first, number=named(f"{places[0][2]} of {doors}", number, ""))

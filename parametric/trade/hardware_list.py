@@ -9,24 +9,40 @@ from collections.abc import Iterator
 
 from parametric.hardware.pull import Pull
 from parametric.resolve.door import Resolved
+from parametric.resolve.told_apart import named_by
 from parametric.trade.hardware_for_bolts import hardware_for_bolts
 from parametric.trade.hardware_for_glass import hardware_for_glass
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
 from parametric.trade.hardware_for_locks import hardware_for_locks
 from parametric.trade.hardware_for_tracks import hardware_for_tracks
-from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
-from parametric.trade.loads import LeafLoad
+from parametric.trade.hardware_item import (
+    DESIGN,
+    HardwareItem,
+    counted,
+    together,
+    whole,
+)
+from parametric.trade.loads import LeafLoad, loads_of
 from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
     """Tracks and what hangs from them, hinges, locks, bolts, pulls, then what the glass takes."""
     said = printed(resolved)
+    tracks: list[HardwareItem] = []
+    bolts: list[HardwareItem] = []
+    for door in resolved.doors:
+        own, carried = resolved.of(door), loads_of(door, loads)
+        for items, found in (
+            (tracks, tuple(hardware_for_tracks(own, carried, said))),
+            (bolts, tuple(hardware_for_bolts(own, said))),
+        ):
+            items += named_by(door, found, resolved.shop)
     return (
-        *hardware_for_tracks(resolved, loads, said),
+        *together(tracks),
         *hardware_for_hinges(resolved, loads, said),
         *hardware_for_locks(resolved, said),
-        *hardware_for_bolts(resolved, said),
+        *together(bolts),
         *_pulls(resolved, said),
         *hardware_for_glass(resolved, said),
     )

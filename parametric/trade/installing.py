@@ -65,7 +65,7 @@ class InstallSheet:
     """Everything the fitter needs on one sheet. Lengths mm.
 
     `stop_lines` are the faces of hinged leaves from the wall's face: what they lie flush with,
-    and where their stops stand.
+    and where their stops stand. `place` is the door it is of, "" where there is only one.
     """
 
     datum: str
@@ -93,15 +93,16 @@ class InstallSheet:
     tools: tuple[str, ...]
     hold: tuple[str, ...]
     cautions: Cautions
+    place: str = ""
 
 
 def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Delivery) -> InstallSheet:
-    """Fixings, order of work and adjustment of a door.
+    """Fixings, order of work and adjustment of one door.
 
     Args:
-        resolved: the design's numbers.
+        resolved: the design's numbers, of that door alone.
         loads: its weights; the larger of the two governs.
-        sent: the delivery, which says whether the glass goes in on site.
+        sent: its delivery, which says whether the glass goes in on site.
     """
     door, shop, said = resolved.door, resolved.shop, printed(resolved)
     brackets = bracket_places(door)
@@ -144,6 +145,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
             *(GLASS if sent.glazed_on_site or (hinges and _glazed(door)) else ()),
             LOCAL,
         ),
+        place=door.place,
     )
 
 

@@ -62,6 +62,12 @@ def leaf_loads(resolved: Resolved, assembly: Assembly) -> tuple[LeafLoad, ...]:
     return tuple(load for door in resolved.doors for load in _of_door(door, parts))
 
 
+def loads_of(door: Door, loads: tuple[LeafLoad, ...]) -> tuple[LeafLoad, ...]:
+    """The weights of one door's leaves, of those of the job."""
+    leaves = {leaf.name for leaf in door.leaves}
+    return tuple(load for load in loads if load.leaf in leaves)
+
+
 def _of_door(door: Door, parts: Mapping[str, tuple[Part, ...]]) -> Iterator[LeafLoad]:
     for index, leaf in enumerate(door.leaves):
         made = [part for part in parts[leaf.name] if not part.supplied]

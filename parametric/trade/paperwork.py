@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import dataclasses
 from dataclasses import dataclass
+from typing import NamedTuple
 
+from parametric.figures import Figure
 from parametric.model import Assembly
-from parametric.resolve.door import Resolved
+from parametric.parts import parts_of
+from parametric.resolve.door import Door, Resolved
+from parametric.resolve.told_apart import named_by
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.care import Care, care
 from parametric.trade.data_sheets import (
@@ -25,7 +30,7 @@ from parametric.trade.hardware_list import hardware_list
 from parametric.trade.installing import InstallSheet, install_sheet
 from parametric.trade.labels import Label, labels
 from parametric.trade.leaf_hardware import LeafHardware, leaf_hardware
-from parametric.trade.loads import LeafLoad
+from parametric.trade.loads import LeafLoad, loads_of
 from parametric.trade.milling import Setting, milling_list
 from parametric.trade.part_cuts import PartCuts, part_cuts
 from parametric.trade.router_setups import (
@@ -68,9 +73,34 @@ class Paperwork:
     story_sticks: tuple[StoryStick, ...]
     leaf_hardware: tuple[LeafHardware, ...]
     delivery: Delivery
-    install: InstallSheet
+    installs: tuple[InstallSheet, ...]
     care: Care
     seasons: tuple[LeafSeason, ...]
+
+    @property
+    def install(self) -> InstallSheet:
+        """The install sheet of a job of one door, or of what was narrowed to one."""
+        (install,) = self.installs
+        return install
+
+    @property
+    def site_trim(self) -> Figure:
+        """The most that may still come off the foot of a leaf where it is hung, mm."""
+        allowed = [one.adjustment.trim_allowed for one in self.installs]
+        return max(allowed, key=float, default=Figure(0.0))
+
+    def of(self, door: Door) -> Paperwork:
+        """The same, with what is said of each door narrowed to one of them."""
+        leaves = {leaf.name for leaf in door.leaves}
+        return dataclasses.replace(
+            self,
+            carried=tuple(one for one in self.carried if one.leaf in leaves),
+            carried_by_hinges=tuple(one for one in self.carried_by_hinges if one.leaf in leaves),
+            data_sheets=tuple(one for one in self.data_sheets if one.place == door.place),
+            leaf_hardware=tuple(one for one in self.leaf_hardware if one.leaf in leaves),
+            installs=tuple(one for one in self.installs if one.place == door.place),
+            seasons=tuple(one for one in self.seasons if one.leaf in leaves),
+        )
 
 
 def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...]) -> Paperwork:
@@ -84,16 +114,16 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     hardware = hardware_list(resolved, loads)
     settings, stops = milling_list(assembly), stop_list(resolved, assembly)
     sent = delivery(resolved, assembly, loads, hardware)
-    install = install_sheet(resolved, loads, sent)
+    each = [_of_door(resolved, door, assembly, loads) for door in resolved.doors]
     glue_ups = panel_glue_ups(resolved, assembly)
     return Paperwork(
         timber=timber_order(resolved, assembly),
         boards=board_order(resolved, assembly),
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
-        carried=carried(loads, resolved.door.track),
+        carried=carried(resolved, loads),
         carried_by_hinges=carried_by_hinges(loads),
-        data_sheets=to_read(resolved, loads, install),
+        data_sheets=tuple(one for own in each for one in own.data_sheets),
         finish=finish_order(resolved),
         milling=settings,
         stops=stops,
@@ -109,9 +139,31 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         labels=labels(resolved, assembly),
         part_cuts=part_cuts(assembly),
         story_sticks=story_sticks(resolved, assembly),
-        leaf_hardware=leaf_hardware(resolved.door),
+        leaf_hardware=tuple(one for door in resolved.doors for one in leaf_hardware(door)),
         delivery=sent,
-        install=install,
+        installs=tuple(
+            own.install for door, own in zip(resolved.doors, each, strict=True) if not door.case
+        ),
         care=care(resolved, assembly),
         seasons=leaf_seasons(resolved),
+    )
+
+
+class _DoorPaper(NamedTuple):
+    """What is worked out of one door by itself."""
+
+    install: InstallSheet
+    data_sheets: tuple[ToRead, ...]
+
+
+def _of_door(
+    resolved: Resolved, door: Door, assembly: Assembly, loads: tuple[LeafLoad, ...]
+) -> _DoorPaper:
+    own, carried = resolved.of(door), loads_of(door, loads)
+    sent = delivery(own, parts_of(door, assembly), carried, hardware_list(own, carried))
+    install = install_sheet(own, carried, sent)
+    return named_by(
+        door,
+        _DoorPaper(install=install, data_sheets=to_read(own, carried, install)),
+        resolved.shop,
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from parametric.figures import Figure
 from parametric.trade.care import Care
@@ -46,6 +46,23 @@ def delivery_table(sent: Delivery, said: Printed) -> Table:
             )
             for item in sent.items
         ),
+    )
+
+
+def of_doors(sheets: tuple[InstallSheet, ...], table: Callable[[InstallSheet], Table]) -> Table:
+    """One table of the install sheets of all doors; where there are several, a column says which.
+
+    Args:
+        sheets: one a door.
+        table: the table of one of them.
+    """
+    if len(sheets) == 1:
+        return table(sheets[0])
+    own = [(sheet.place, table(sheet)) for sheet in sheets]
+    header = next((one.header for _, one in own), ())
+    return Table(
+        header=("door", *header),
+        rows=tuple((place, *row) for place, one in own for row in one.rows),
     )
 
 

@@ -81,8 +81,8 @@ def story_sticks(resolved: Resolved, assembly: Assembly) -> tuple[StoryStick, ..
     """One stick for all leaves that share every mark, in the order of the leaves."""
     marks = {part.name: part.mark for part in assembly.parts}
     found: dict[tuple[object, ...], list[tuple[Leaf, StoryStick]]] = {}
-    on_a_case = resolved.door.hanging.case is not None
-    for leaf in resolved.door.leaves:
+    for door, leaf in ((one, leaf) for one in resolved.doors for leaf in one.leaves):
+        on_a_case = door.hanging.case is not None
         stick = StoryStick(
             leaves=(leaf.letter,),
             heights=tuple(_heights(leaf, None if on_a_case else leaf.hung.foot)),

@@ -42,7 +42,7 @@ def test_places_are_read_in_either_shape(reading_room, tmp_path):
         "the stairs": ("standing", 3200.0, "left"),
         "the bench": ("seated", pytest.approx(3048), "middle"),
     }
-    page = preview_page(done.resolved, done.loads, fingerprint="0" * 64, elevation="")
+    page = preview_page(done.resolved, done.loads, fingerprint="0" * 64, elevations=("",))
     assert page.places == (
         OwnPlace(name="the stairs", seated=False, far=3200.0, side="left"),
         OwnPlace(name="the bench", seated=True, far=pytest.approx(3048), side="middle"),

@@ -216,7 +216,9 @@ def test_leaves_that_differ_get_sticks_of_their_own() -> None:
     hung = b.pulls[0]
     higher = dataclasses.replace(hung.pull, up=Figure(1013.0, "pull of B"))
     other = dataclasses.replace(b, pulls=(dataclasses.replace(hung, pull=higher),))
-    resolved = dataclasses.replace(job.resolved, door=dataclasses.replace(door, leaves=(a, other)))
+    resolved = dataclasses.replace(
+        job.resolved, doors=(dataclasses.replace(door, leaves=(a, other)),)
+    )
     sticks = story_sticks(resolved, job.assembly)
     assert [s.leaves for s in sticks] == [("A",), ("B",)]
     assert [float(m.at) for s in sticks for m in s.heights if m.kind == "pull"] == [988.0, 1013.0]

@@ -65,7 +65,7 @@ def proposal_of(job: Job, picture: bytes | None = None) -> Proposal:
         job.resolved,
         job.loads,
         fingerprint=fingerprint(job.resolved, job.assembly),
-        elevation="",
+        elevations=("",),
         problems=job.problems,
         paper=paper,
     )

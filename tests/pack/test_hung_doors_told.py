@@ -25,7 +25,7 @@ def page_of(path: Path) -> PreviewPage:
     job = check(path, user_house=False)
     assert job.resolved is not None, job.problems
     return preview_page(
-        job.resolved, job.loads, fingerprint="0" * 64, elevation="", problems=job.problems
+        job.resolved, job.loads, fingerprint="0" * 64, elevations=("",), problems=job.problems
     )
 
 

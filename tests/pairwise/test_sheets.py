@@ -55,7 +55,7 @@ def test_its_sheets_stand_clear(case: Case, tmp_path: Path) -> None:
         resolved,
         job.loads,
         fingerprint=whole,
-        elevation=write_svg(drawings.elevation),
+        elevations=tuple(map(write_svg, drawings.elevations)),
         problems=job.own,
         paper=paper,
     )

@@ -36,7 +36,7 @@ def pictured() -> Pictured:
         job.resolved,
         job.loads,
         fingerprint="0" * 64,
-        elevation="<svg/>",
+        elevations=("<svg/>",),
         paper=paperwork(job.resolved, job.assembly, job.loads),
     )
     return Pictured(page=page, assembly=job.assembly, scene=picture_scene(page, job.assembly))

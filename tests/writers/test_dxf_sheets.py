@@ -114,7 +114,7 @@ def test_nothing_follows_the_hash_seed() -> None:
         "from parametric.writers.pdf import write_pdf;"
         "from parametric.writers.svg import write_svg;"
         "d = larch_hill();"
-        "parts = [write_pdf(d.sheets), *map(write_dxf, d.sheets), write_svg(d.elevation).encode()];"
+        "parts = [write_pdf(d.sheets), *map(write_dxf, d.sheets), *(write_svg(e).encode() for e in d.elevations)];"
         "print([hashlib.sha256(p).hexdigest() for p in parts])"
     )
     printed = set()

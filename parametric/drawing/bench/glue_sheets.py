@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from parametric.drawing.bench.saying import Numbers, Said, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import Sketch, sketch, spread_evenly
@@ -11,6 +13,7 @@ from parametric.drawing.layers import Layer
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Stroke
 from parametric.drawing.subject import Subject
+from parametric.resolve.door import Door
 from parametric.trade.alignment import StackUp
 from parametric.trade.glue_up import LeafGlueUp, PanelGlueUp
 from parametric.trade.printed import several
@@ -214,7 +217,7 @@ def leaf_sheet(job: Subject, say: Numbers, own: tuple[LeafGlueUp, ...]) -> SetUp
 
 def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None:
     """The untrimmed leaf lying down, its foot at the left, clamps across it."""
-    leaf = next(leaf for leaf in job.resolved.door.leaves if leaf.name == one.leaf)
+    leaf = next(leaf for leaf in job.resolved.leaves if leaf.name == one.leaf)
     wide, blank, trim = float(leaf.width), float(leaf.stile_blank), float(leaf.trim)
     left, right = float(leaf.left_stile), float(leaf.right_stile)
     inner = Box(box.x0 + 14.0, box.y0 + _CLAMP + 2.0, box.x1 - 11.0, box.y1 - _CLAMP - 2.0)
@@ -254,13 +257,15 @@ def _leaf_picture(draft: Draft, job: Subject, box: Box, one: LeafGlueUp) -> None
 # --- the rails of two leaves in line -------------------------------------------------------
 
 
-def _hung_by(job: Subject) -> str:
+def _hung_by(doors: Sequence[Door]) -> str:
     """What the leaves are set by once against each other."""
-    return "hangers" if job.resolved.door.hanging.tracks else "hinges"
+    ways = dict.fromkeys("hangers" if door.hanging.tracks else "hinges" for door in doors)
+    return " or ".join(ways)
 
 
-def alignment_sheet(job: Subject, say: Numbers, one: StackUp, names: str) -> SetUp:
-    """How far out of line the rails of neighbouring leaves may come."""
+def alignment_sheet(job: Subject, say: Numbers, one: StackUp, doors: Sequence[Door]) -> SetUp:
+    """How far out of line the rails of neighbouring leaves may come, in doors of several leaves."""
+    names = ", ".join(" and ".join(leaf.name for leaf in door.leaves) for door in doors)
     together = one.marked == "together"
 
     def this(yes: bool) -> str:
@@ -289,7 +294,7 @@ def alignment_sheet(job: Subject, say: Numbers, one: StackUp, names: str) -> Set
             Row(
                 head="Counted",
                 text=said(
-                    f"each leaf: marking {{}}, slots {{}}, clamps slip {{}}; {_hung_by(job)} {{}} once",
+                    f"each leaf: marking {{}}, slots {{}}, clamps slip {{}}; {_hung_by(doors)} {{}} once",
                     say.error(one.marking),
                     say.error(one.slot),
                     say.error(one.clamping),

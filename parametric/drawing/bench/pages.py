@@ -174,7 +174,7 @@ def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[
     say = numbers(job)
     early = [s for s in paper.milling if s.when == "before glue-up"]
     later = [s for s in paper.milling if s.when != "before glue-up"]
-    names = [leaf.leaf for leaf in paper.leaf_glue_ups]
+    beside = [door for door in job.resolved.doors if len(door.leaves) > 1]
     found = [
         Entry(
             keys=(f"glue-up {one.mark}",),
@@ -196,12 +196,12 @@ def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[
         )
         for own in alike(paper.leaf_glue_ups)
     ]
-    if len(names) > 1:
+    if beside:
         found.append(
             Entry(
                 keys=("alignment",),
                 code="",
-                set_ups=(alignment_sheet(job, say, paper.alignment, " and ".join(names)),),
+                set_ups=(alignment_sheet(job, say, paper.alignment, beside),),
             )
         )
     found += [_setting(job, say, paper, one, sheets) for one in later]
@@ -259,7 +259,7 @@ def _setting(
         case "mitre":
             set_ups = (mitre_sheet(job, say, one, lengths_of(one, paper.lengths)),)
         case "trim":
-            set_ups = (trim_sheet(job, say, one, paper.install.adjustment.trim_allowed),)
+            set_ups = (trim_sheet(job, say, one, paper.site_trim),)
         case "pocket":
             pockets = [s for s in paper.milling if s.kind == "pocket"]
             set_ups = (pocket_sheet(job, say, one, at, last=one is pockets[-1]),)

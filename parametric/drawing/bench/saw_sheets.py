@@ -157,7 +157,7 @@ def trim_sheet(job: Subject, say: Numbers, setting: Setting, site: Figure) -> Se
 def _heights(job: Subject, say: Numbers) -> list[tuple[Said, str]]:
     """Every height that leaves have, and whose it is where there is more than one."""
     found: dict[str, tuple[Said, list[str]]] = {}
-    for leaf in job.resolved.door.leaves:
+    for leaf in job.resolved.leaves:
         said_so = say.wood(leaf.height)
         found.setdefault(str(said_so), (said_so, []))[1].append(leaf.letter)
     if len(found) == 1:
@@ -179,7 +179,7 @@ def _later(say: Numbers, site: Figure) -> tuple[Row, ...]:
 
 def _trim_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> None:
     assert setting.depth is not None
-    leaf = job.resolved.door.leaves[0]
+    leaf = job.resolved.leaves[0]
     off, stile = float(setting.depth), float(leaf.left_stile)
     bottom = min(leaf.rails, key=lambda rail: float(rail.foot))
     rail = float(bottom.height)

@@ -83,7 +83,7 @@ def rail_templates(job: Subject, title: TitleBlock) -> Iterator[Template]:
 
 def _arched(job: Subject) -> Iterator[_Arched]:
     marks = {part.name: part.mark for part in job.assembly.parts}
-    for leaf in job.resolved.door.leaves:
+    for leaf in job.resolved.leaves:
         for rail in leaf.rails:
             if rail.head is None:
                 continue

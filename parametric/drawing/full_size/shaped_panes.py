@@ -60,7 +60,7 @@ def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, .
 def _templates(job: Subject, paper: Paperwork, title: TitleBlock) -> Iterator[Template]:
     panes = {
         pane.name: pane
-        for leaf in job.resolved.door.leaves
+        for leaf in job.resolved.leaves
         for lite in leaf.lites
         for pane in lite.panes
     }

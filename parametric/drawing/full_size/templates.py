@@ -56,7 +56,7 @@ def _boards(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Board, .
 def _pull_templates(job: Subject, title: TitleBlock) -> Iterator[Template]:
     """One for each hand and size: which side the leaf's outer edge is, seen at the pocket."""
     uses: dict[tuple[object, ...], list[tuple[str, Pull, bool]]] = {}
-    for leaf in job.resolved.door.leaves:
+    for leaf in job.resolved.leaves:
         for hung in leaf.pulls:
             for face in hung.pull.faces:
                 edge_left = (hung.side == "left") == (face == "front")

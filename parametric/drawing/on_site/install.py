@@ -48,12 +48,21 @@ _CAPTION = 7.0
 _APART = 5.0
 
 
-def draw_install(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
-    """Group S: the wall, the order of work, the fixings."""
+def draw_install(
+    job: Subject, paper: Paperwork, title: TitleBlock, first_sheet: int = 1
+) -> tuple[Sheet, ...]:
+    """Group S, for one door: the wall, the order of work, the fixings.
+
+    Args:
+        job: the job, narrowed to the door.
+        paper: its lists, likewise.
+        title: what the title blocks say.
+        first_sheet: the number that the sheet of the wall has in its group.
+    """
     return (
         _draw_wall_sheet(job, paper.install, title),
         *draw_order_of_work(job, paper, title),
-        *draw_fixings(job, paper, title),
+        *draw_fixings(job, paper, title, wall_sheet=first_sheet),
     )
 
 

@@ -59,12 +59,14 @@ def _steps(paper: Paperwork) -> Ruled:
     )
 
 
-def draw_fixings(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
-    """Every height, place and pull as a list, to be read beside the drawing."""
+def draw_fixings(
+    job: Subject, paper: Paperwork, title: TitleBlock, *, wall_sheet: int
+) -> tuple[Sheet, ...]:
+    """Every height, place and pull as a list, to be read beside the drawing on `wall_sheet`."""
     said = printed(job.resolved)
     return run_on(
         bench_paper(job),
-        headed(title, "Fixings", "Heights from the datum, as drawn on sheet 1.", job),
+        headed(title, "Fixings", f"Heights from the datum, as drawn on sheet {wall_sheet}.", job),
         [
             _fixings(paper, said),
             *([bracket_picture(job, paper.install)] if paper.install.tracks else []),

@@ -34,7 +34,10 @@ def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tu
             *_items(paper, said),
             *([_carried(paper, said)] if paper.carried else []),
             *([_by_hinges(paper, said)] if paper.carried_by_hinges else []),
-            *([_data_sheets(paper)] if paper.data_sheets else []),
+            *(
+                _data_sheets(paper, place)
+                for place in dict.fromkeys(own.place for own in paper.data_sheets)
+            ),
             *([_finish(paper)] if paper.finish.coats else []),
             Points(
                 title="",
@@ -46,7 +49,7 @@ def draw_hardware_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tu
 
 
 def _units(paper: Paperwork, said: Printed) -> str:
-    pull = ", pull in kN" if paper.install.pulls else ""
+    pull = ", pull in kN" if any(one.pulls for one in paper.installs) else ""
     return f"Weights in {weight_head(said.unit)}{pull}."
 
 
@@ -172,17 +175,21 @@ def _borne(
     )
 
 
-def _data_sheets(paper: Paperwork) -> Ruled:
-    """What to read off data sheets before anything is bought."""
+def _data_sheets(paper: Paperwork, place: str) -> Ruled:
+    """What to read off data sheets for one door before anything is bought."""
     return Ruled(
-        title="Read off the data sheets before it is bought",
+        title="Read off the data sheets before it is bought" + (f", {place}" if place else ""),
         columns=(
             Heading(text="of"),
             Heading(text="what"),
             Heading(text="this design needs", grows=True),
             Heading(text="read", box=True, least=26.0),
         ),
-        rows=tuple(Row(cells=(own.of, own.what, own.needed, "")) for own in paper.data_sheets),
+        rows=tuple(
+            Row(cells=(own.of, own.what, own.needed, ""))
+            for own in paper.data_sheets
+            if own.place == place
+        ),
         ticks=("",),
     )
 

@@ -82,7 +82,7 @@ def resolved_panel(job: Subject, own: PartCuts) -> RaisedPanel:
     """The panel's own numbers: the first of those that carry its mark."""
     return next(
         field.panel
-        for leaf in job.resolved.door.leaves
+        for leaf in job.resolved.leaves
         for field in leaf.panels
         if field.panel.name == own.part.name and isinstance(field.panel, RaisedPanel)
     )
