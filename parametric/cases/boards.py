@@ -27,6 +27,7 @@ class Boards:
         size: tuple[float, float, float],
         at: tuple[float, float, float],
         banded: bool = False,
+        shown: bool = False,
     ) -> CaseBoard:
         name = join(self.box.name, word)
         length, width, thickness = size
@@ -42,15 +43,17 @@ class Boards:
             y=float(y),
             z=float(z),
             banded=banded,
+            shown=shown,
         )
 
     def carcass(self) -> Iterator[CaseBoard]:
         """Sides, bottom, top or stretchers, kick board, back."""
         box, t = self.box, self.box.thickness
         bare = self.spec.kind == "frameless"
-        for word, x in (("left side", 0.0), ("right side", float(box.width - t))):
-            size = (box.height, box.depth, t)
-            yield self._board(word, "side", "upright", size, (x, 0.0, 0.0), bare)
+        ends = self.spec.finished_ends
+        for side, x in (("left", 0.0), ("right", float(box.width - t))):
+            size, shown = (box.height, box.depth, t), ends in (side, "both")
+            yield self._board(f"{side} side", "side", "upright", size, (x, 0.0, 0.0), bare, shown)
         low = float(box.bottom - t)
         yield self._level("bottom", "bottom", low, 0.0, box.depth, bare)
         high = float(box.top)
@@ -59,7 +62,7 @@ class Boards:
         else:
             wide = self.spec.stretchers
             yield self._level("front stretcher", "stretcher", high, 0.0, wide, bare)
-            back = float(self.behind - wide)
+            back = float(box.depth - wide)
             yield self._level("back stretcher", "stretcher", high, back, wide)
         if box.kick_high is not None and box.kick_deep is not None:
             size = (box.clear_width, box.kick_high, t)
@@ -102,6 +105,20 @@ class Boards:
             at = (float(bay.left - box.let_in), setback, float(space.foot - box.thickness))
             word = join(place, f"fixed shelf {number}")
             yield self._board(word, "fixed shelf", "level", size, at, True)
+
+    def packings(self, bay: CaseBay, several: bool, front: float) -> Iterator[CaseBoard]:
+        """A board at either side of inner drawers, so that they clear the hinges and the doors."""
+        place, number = (f"bay {bay.number}" if several else ""), 0
+        t = self.box.thickness
+        for space in reversed(bay.spaces):
+            if space.what != "inner drawer":
+                continue
+            number += 1
+            size = (space.head - space.foot, self.behind - front, t)
+            for side, x in (("left", bay.left), ("right", bay.left + bay.width - t)):
+                word = join(place, f"{side} packing {number}")
+                at = (float(x), front, float(space.foot))
+                yield self._board(word, "packing", "upright", size, at)
 
     def shelves(
         self,

@@ -61,7 +61,19 @@ class CabinetSpec(Block):
     )
     kick: LengthPair | None = Field(default=None, description="high x deep")
     counter: Length | None = Field(default=None, description="how thick the counter on it is")
-    overhang: Length = Field(description="of a counter past the fronts")
+    overhang: Length = Field(description="of a counter or a lid past the fronts")
+    cut_out: LengthPair | None = Field(
+        default=None, description="long x deep, through the middle of the counter: for a basin"
+    )
+    lid: Length | None = Field(
+        default=None, description="how thick a lid over it is, in place of a counter"
+    )
+    cable_way: Length | None = Field(
+        default=None, description="across a hole in the back of each space for equipment"
+    )
+    air: LengthPair | None = Field(
+        default=None, description="long x high, two slots in the back of each of those spaces"
+    )
     plinth: Length = Field(description="of a cabinet that stands on one of its own")
     top_filler: Filling | None = None
     finished_ends: Ends
@@ -118,7 +130,8 @@ class CabinetSpec(Block):
     @property
     def has_drawers(self) -> bool:
         """Whether anything in it draws out."""
-        return "drawer" in self.kinds()
+        inner = any(line.space == "drawer" for bay in self.bays for line in bay.inside or ())
+        return inner or "drawer" in self.kinds()
 
     def callers(self) -> tuple[Group, ...]:
         """Lines of its lists that may call a leaf of their own."""

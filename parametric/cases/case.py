@@ -24,7 +24,16 @@ from parametric.figures import Figure, named
 from parametric.names import join
 
 Role = Literal[
-    "side", "bottom", "top", "stretcher", "partition", "fixed shelf", "shelf", "back", "kick board"
+    "side",
+    "bottom",
+    "top",
+    "stretcher",
+    "partition",
+    "fixed shelf",
+    "shelf",
+    "back",
+    "kick board",
+    "packing",
 ]
 Lies = Literal["upright", "level", "facing", "facing, level", "inwards"]
 """How a board lies: `upright` a side (grain up, its face to left and right), `level` a shelf,
@@ -32,11 +41,16 @@ Lies = Literal["upright", "level", "facing", "facing, level", "inwards"]
 plinth's cross piece (grain from front to back, on edge)."""
 
 
+SpaceUse = Literal["shelves", "open", "drawers", "inner drawer", "hanging", "equipment"]
+"""What a space is for: `drawers` have their own fronts, an `inner drawer` is behind a door."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseBoard:
     """One board of a case: its size, and the low corner where it stands in the case's frame.
 
-    `length` is along the grain. `banded` says whether its front edge wears an edge band.
+    `length` is along the grain. `banded` says whether its front edge wears an edge band, `shown`
+    that its outside is seen and finished as the fronts are.
     """
 
     name: str
@@ -49,6 +63,7 @@ class CaseBoard:
     y: float
     z: float
     banded: bool = False
+    shown: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +73,7 @@ class Space:
     `floored` says that a fixed shelf is under it.
     """
 
-    what: Literal["shelves", "open", "drawers", "hanging", "equipment"]
+    what: SpaceUse
     foot: Figure
     head: Figure
     shelves: int = 0
@@ -225,6 +240,23 @@ def bay_places(box: CaseBox, partitions: Sequence[Figure]) -> tuple[tuple[Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Service:
+    """What one space for equipment has in its back, mm in the case's frame; `free_area` mm2.
+
+    `slots` are the middles of air slots (x, z), `cable` that of the way for cables.
+    """
+
+    name: str
+    slots: tuple[tuple[Figure, Figure], ...]
+    slot: tuple[Figure, Figure] | None
+    cable: tuple[Figure, Figure] | None
+    across: Figure | None
+    room: tuple[Figure, Figure, Figure, Figure]
+    """Left and width, foot and head of the space."""
+    free_area: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
     """A case resolved: its box, its bays, and every board of it."""
 
@@ -240,6 +272,9 @@ class Case:
     """Where shelves and drawers end: at the front face of the back."""
     front_back: Figure
     """Where the backs of its fronts stand, from the front edges of its boards."""
+    front_out: Figure
+    """Where the faces of its fronts stand, before the front edges of its boards."""
+    services: tuple[Service, ...] = ()
 
     @property
     def name(self) -> str:

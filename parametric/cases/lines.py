@@ -1,7 +1,8 @@
 """What stands in a case, as written: its bays from the left, its fronts from the top, its inside.
 
 top to bottom: [door pair: rest, drawer: 220]            fronts, by their heights
-inside: [shelf space: 350, hanging: rest]                behind doors; a fixed shelf between each two
+inside: [shelf space: 350, hanging: rest, drawer: 200]   behind doors; a fixed shelf between each two
+                                                         that are not both drawers
 left to right: [bay: equal, bay drawers: 400]            a partition between each two
 """
 
@@ -14,10 +15,9 @@ from pydantic import Field, ModelWrapValidatorHandler, model_validator
 from parametric.hangings.fronts import BayLine, FrontLine, Written, names_one_thing
 from parametric.written import Block, Count, Group, Share
 
-InsideKind = Literal["shelf space", "hanging", "equipment"]
-INSIDE: tuple[InsideKind, ...] = ("shelf space", "hanging", "equipment")
+InsideKind = Literal["shelf space", "hanging", "drawer", "equipment"]
+INSIDE: tuple[InsideKind, ...] = ("shelf space", "hanging", "drawer", "equipment")
 """What a case may hold behind its doors."""
-INSIDE_NOT_BUILT: tuple[str, ...] = ("drawer",)
 
 
 class CaseLine(FrontLine):
@@ -33,13 +33,14 @@ class InsideLine(Group):
 
     shelf_space: Share | None = None
     hanging: Share | None = None
+    drawer: Share | None = None
     equipment: Share | None = None
     shelves: Count | None = Field(default=None, description="adjustable, in a shelf space")
 
     @model_validator(mode="wrap")
     @classmethod
     def _one_space(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        names_one_thing(data, INSIDE, keys_beside=("shelves",), not_built=INSIDE_NOT_BUILT)
+        names_one_thing(data, INSIDE, keys_beside=("shelves",), not_built=())
         return handler(data)
 
     @property

@@ -18,6 +18,7 @@ from parametric.cases.case import (
 )
 from parametric.cases.face_frame import FaceFrame
 from parametric.cases.hung_fronts import hung_fronts, site_of
+from parametric.cases.services import services
 from parametric.cases.shelf import ShelfSpec
 from parametric.cases.spaces import Lapped, spaces, stretches
 from parametric.figures import Figure, named
@@ -50,6 +51,15 @@ def front_back(spec: CabinetSpec, outside: Outside, frame: FaceFrame | None) -> 
     thick = outside.front_thickness if spec.fronts == "inset" else Figure(0.0)
     back = thick if frame is None else thick - frame.thickness
     return named(join(outside.name, "backs of its fronts"), back)
+
+
+def front_out(spec: CabinetSpec, outside: Outside, frame: FaceFrame | None) -> Figure:
+    """Where the faces of the fronts, or of a face frame, stand before the case's boards, mm."""
+    over = outside.front_thickness if spec.fronts != "inset" else None
+    out = Figure(0.0) if over is None else over
+    return named(
+        join(outside.name, "fronts before it"), out if frame is None else out + frame.thickness
+    )
 
 
 def fronts_and_box(
@@ -127,6 +137,7 @@ def make_case(
     boards = [*making.carcass(), *making.partitions(partitions)]
     for bay in bays:
         boards += making.fixed_shelves(bay, several, float(front))
+        boards += making.packings(bay, several, float(front))
         boards += making.shelves(
             bay,
             several,
@@ -146,6 +157,8 @@ def make_case(
         shelf_depth=depth,
         behind=making.behind,
         front_back=behind_fronts,
+        front_out=front_out(spec, outside, frame),
+        services=tuple(services(spec, box, bays)),
     )
 
 

@@ -12,24 +12,22 @@ seen from the front, doors off
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
-from parametric.cases.case import CaseBox, Space
+from parametric.cases.case import CaseBox, Space, SpaceUse
 from parametric.cases.lines import CaseBayLine, CaseLine, InsideLine
 from parametric.figures import Figure, named
 from parametric.hangings.front_places import FrontPlace, share_out
 from parametric.names import join
-
-What = Literal["shelves", "open", "drawers", "hanging", "equipment"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stretch:
     """One front of a bay, or a stretch left open: its height in the case's frame, mm."""
 
-    what: What
+    what: SpaceUse
     foot: Figure
     head: Figure
     shelves: int
@@ -56,7 +54,7 @@ def stretches(box: CaseBox, bay: CaseBayLine, places: Sequence[FrontPlace]) -> t
     return tuple(found)
 
 
-def _behind(place: FrontPlace) -> What:
+def _behind(place: FrontPlace) -> SpaceUse:
     match place.kind:
         case "open":
             return "open"
@@ -149,7 +147,8 @@ def _one(
         yield Space(what=here.what, foot=foot, head=head, shelves=here.shelves, floored=floored)
         return
     lines = bay.inside
-    room = head - foot - (len(lines) - 1) * box.thickness
+    under = [_parted(line, below) for line, below in itertools.pairwise(lines)]
+    room = head - foot - sum(under) * box.thickness
     at = head
     found = []
     for number, (line, high) in enumerate(
@@ -158,26 +157,33 @@ def _one(
         inner = join(place, f"inside {number}")
         top = named(join(inner, "head"), at)
         low = named(join(inner, "foot"), at - high)
-        last = number == len(lines)
+        shelf = floored if number == len(lines) else under[number - 1]
         found.append(
             Space(
                 what=_inside(line),
                 foot=low,
                 head=top,
                 shelves=_shelves(line),
-                floored=floored if last else True,
+                floored=shelf,
             )
         )
-        at = low - box.thickness
+        at = low - box.thickness if shelf and number < len(lines) else low
     yield from reversed(found)
 
 
-def _inside(line: InsideLine) -> What:
+def _parted(line: InsideLine, below: InsideLine) -> bool:
+    """Whether a fixed shelf stands between two spaces: drawer over drawer needs none."""
+    return not (line.space == "drawer" and below.space == "drawer")
+
+
+def _inside(line: InsideLine) -> SpaceUse:
     match line.space:
         case "shelf space":
             return "shelves"
         case "hanging":
             return "hanging"
+        case "drawer":
+            return "inner drawer"
         case "equipment":
             return "equipment"
 

@@ -49,7 +49,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
         if isinstance(block, CabinetSpec):
             problems += _cabinet(block, blocks, layers)
         if isinstance(block, RunSpec):
-            problems += [*run_needs(block, layers), *_stands_in(block, layers)]
+            problems += [*run_needs(block), *_stands_in(block, layers)]
         if isinstance(block, LeafSpec):
             problems += [
                 *_leaf_needs(block, blocks, layers),

@@ -86,6 +86,27 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             "a block `drawer:`",
             "Write `drawer:` at the margin, with its sizes from the slides' data sheet.",
         )
+    for key, other, said in _TOGETHER:
+        if _written(spec, key) and not _written(spec, other):
+            told("contradicts", f"{spec.heading}: {said}.", key, other, f"Write `{other}: ` too.")
+    if spec.lid is not None and spec.counter is not None:
+        told(
+            "contradicts",
+            f"{spec.heading} has a lid and a counter; only one can lie on it.",
+            "lid",
+            "one of them",
+            "Take one of them out.",
+        )
+    equips = any(line.space == "equipment" for bay in spec.bays for line in bay.inside or ())
+    for key in ("air", "cable way"):
+        if _written(spec, key) and not equips:
+            told(
+                "contradicts",
+                f'{spec.heading} has no space for equipment that "{key}" could serve.',
+                key,
+                "`equipment` in the list `inside`",
+                "Write `inside: [equipment: rest]`, or take it out.",
+            )
     if spec.corners == "glue" and float(spec.dado) == 0:
         told(
             "corners_hold_nothing",
@@ -97,10 +118,29 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
     return found
 
 
-def run_needs(spec: RunSpec, layers: Layers) -> list[Problem]:
-    """Cabinets that are there, and an opening to stand in."""
-    del layers
-    return list(run_faults(spec))
+_TOGETHER = (
+    ("cut out", "counter", "a cut-out is cut through a counter, and there is none"),
+    ("lid", "stretchers", "a case under a lid has no top, and stretchers keep it square"),
+)
+"""What says nothing without something else."""
+
+
+def run_needs(spec: RunSpec) -> list[Problem]:
+    """Cabinets that are there; a cornice or a filler over them, not both."""
+    found = list(run_faults(spec))
+    if spec.cornice is not None and spec.top_filler is not None:
+        found.append(
+            stop(
+                "contradicts",
+                f"{spec.heading} has a cornice and a filler to the ceiling; only one stands there.",
+                spec.line("cornice"),
+                about=spec.heading,
+                found="cornice",
+                allowed="one of them",
+                fix="Take one of them out.",
+            )
+        )
+    return found
 
 
 def _written(spec: CabinetSpec, key: str) -> bool:

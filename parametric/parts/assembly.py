@@ -16,9 +16,10 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.parts.bars import bar_parts
-from parametric.parts.case_drawers import with_drawer_boxes
+from parametric.parts.case_drawers import inner_drawers, with_all_that_opens, with_drawer_boxes
 from parametric.parts.cases import case_groups
 from parametric.parts.closings import closing_groups
+from parametric.parts.counters import lid_groups
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
 from parametric.parts.hardware import pull_parts
@@ -45,9 +46,13 @@ def make_parts(resolved: Resolved) -> Assembly:
     ]
     if resolved.casework is not None:
         groups = with_drawer_boxes(groups, resolved)
+        groups += inner_drawers(resolved)
         groups += [*case_groups(resolved.casework), *closing_groups(resolved.casework)]
+        groups += lid_groups(resolved.casework)
     return Assembly(
-        name=resolved.design.job, groups=tuple(marked(groups)), states=states_of_job(resolved.doors)
+        name=resolved.design.job,
+        groups=tuple(marked(groups)),
+        states=with_all_that_opens(states_of_job(resolved.doors), resolved),
     )
 
 

@@ -1,11 +1,12 @@
-"""Drawer boxes in the groups of their fronts, so that they draw out together."""
+"""Drawer boxes: in the groups of their fronts, so that they draw out together, or on their own."""
 
 from __future__ import annotations
 
 import dataclasses
 from collections.abc import Iterable
 
-from parametric.model import Group, Placement, Vector
+from parametric.model import Group, Placement, Slide, State, Vector
+from parametric.names import join
 from parametric.parts.drawer import drawer_parts
 from parametric.resolve.door import Resolved
 
@@ -31,6 +32,66 @@ def with_drawer_boxes(groups: Iterable[Group], resolved: Resolved) -> list[Group
             group = dataclasses.replace(group, parts=(*group.parts, *parts))
         found.append(group)
     return found
+
+
+def inner_drawers(resolved: Resolved) -> list[Group]:
+    """A group for each drawer behind a door, which draws out by itself."""
+    casework = resolved.casework
+    assert casework is not None, "only cabinets have drawers"
+    found = []
+    for drawer in casework.drawers:
+        if drawer.leaf:
+            continue
+        stands = casework.case(drawer.case).stands
+        found.append(
+            Group(
+                name=drawer.name,
+                placement=Placement(
+                    origin=stands.point((drawer.x, drawer.y, drawer.z)), x=stands.x, y=stands.y
+                ),
+                parts=drawer_parts(drawer.box, cutters=resolved.shop.router.cutters),
+                motion=(
+                    Slide(
+                        direction=stands.direction((0.0, -1.0, 0.0)),
+                        travel=float(drawer.box.draws_out),
+                    ),
+                ),
+            )
+        )
+    return found
+
+
+def with_all_that_opens(states: Iterable[State], resolved: Resolved) -> tuple[State, ...]:
+    """The states of a job with its inner drawers and lids.
+
+    A drawer is out where all the doors before it are open, a lid is up where everything is open.
+    """
+    casework = resolved.casework
+    if casework is None:
+        return tuple(states)
+    inner = [drawer for drawer in casework.drawers if not drawer.leaf]
+    lids = [join(case.name, "lid") for case in casework.cases if case.case.spec.lid is not None]
+    before = {
+        door.case: [leaf.name for leaf in door.leaves if leaf.hung.swing is not None]
+        for door in resolved.doors
+    }
+    return tuple(
+        State(
+            name=state.name,
+            open={
+                **state.open,
+                **{drawer.name: _out(state, before.get(drawer.case, [])) for drawer in inner},
+                **dict.fromkeys(lids, 1.0 if state.name == "open" else 0.0),
+            },
+        )
+        for state in states
+    )
+
+
+def _out(state: State, doors: list[str]) -> float:
+    if not doors:
+        return 1.0 if state.name == "open" else 0.0
+    return 1.0 if all(state.open.get(door) == 1.0 for door in doors) else 0.0
 
 
 def _seen_from(frame: Placement, point: Vector) -> Vector:

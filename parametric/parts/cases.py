@@ -34,6 +34,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import rectangle
+from parametric.parts.services import service_cuts
 from parametric.resolve.casework import Casework, StandingCase
 
 MILLED = Making(by="router", tool="straight cutter")
@@ -124,6 +125,8 @@ def hanging_rails(standing: StandingCase) -> Iterator[Part]:
 def _noun(board: CaseBoard) -> str:
     """What the shop calls it: a left side is not a right one."""
     word = board.name.rsplit(" / ", 1)[-1]
+    if board.shown:
+        return f"{word}, finished outside"
     return word if board.role in ("side", "stretcher") else board.role
 
 
@@ -164,6 +167,8 @@ def _cuts(case: Case, board: CaseBoard) -> Iterator[Cut]:
             yield from _for_the_back(case, board, "high face", 0.0)
         case "top":
             yield from _for_the_back(case, board, "low face", 0.0)
+        case "back":
+            yield from service_cuts(case, board)
         case "stretcher":
             if board.y > _SAME:
                 yield from _for_the_back(case, board, "low face", board.y)

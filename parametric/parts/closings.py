@@ -13,12 +13,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from parametric.cases.case import Lies
-from parametric.figures import Figure, named
-from parametric.model import Blank, Cut, Face, Group, Making, Material, Part, Placement, Shaped
+from parametric.figures import Figure
+from parametric.model import Cut, Face, Group, Making, Material, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex
-from parametric.parts.cases import WAYS
+from parametric.parts.counters import own_counter, run_counter
+from parametric.parts.room_boards import room_board, sheet_of
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.room_lines import Point, between, level_line, wall_line
 
@@ -28,8 +28,6 @@ SCRIBED = Making(
 CROSS_EVERY = 600.0
 """Cross pieces of a plinth are no farther apart than this, mm. Common practice, no source."""
 _SAME = 1e-6
-COUNTER = Material(name="worktop", look="board", density=700.0)
-"""A counter bought to size: density from memory, a laminated board's."""
 
 
 def closing_groups(casework: Casework) -> list[Group]:
@@ -37,51 +35,18 @@ def closing_groups(casework: Casework) -> list[Group]:
     groups: list[Group] = []
     for run in casework.runs:
         tops = (casework.case(run.cases[0]).top, casework.case(run.cases[-1]).top)
-        parts = (*_run_parts(run, tops),)
+        parts = (*_run_parts(run, tops), *run_counter(run, casework), *_cornice(run))
         if parts:
             groups.append(Group(name=run.name, placement=run.stands, parts=parts))
     own = dict(casework.edges)
     for standing in casework.cases:
-        parts = (*_frame_parts(standing), *_counter(standing))
+        parts = (*_frame_parts(standing), *own_counter(standing))
         if edges := own.get(standing.name):
             parts += (*_top_of(standing, edges),)
         if parts:
             room = Placement(origin=(standing.stands.origin[0] - float(standing.left), 0.0, 0.0))
             groups.append(Group(name=join(standing.name, "closings"), placement=room, parts=parts))
     return groups
-
-
-def _part(
-    name: str,
-    noun: str,
-    material: Material,
-    size: tuple[float, float, float],
-    at: tuple[float, float, float],
-    lies: Lies,
-    cuts: Sequence[Cut] = (),
-    supplied: bool = False,
-) -> Part:
-    length, width, thickness = size
-    x, y, z = at
-    if lies == "facing, level":
-        y += float(thickness)
-    along, across = WAYS[lies]
-    front: Face = "high face" if lies == "facing, level" else "low face"
-    return Part(
-        name=name,
-        noun=noun,
-        mark="Y",
-        material=material,
-        blank=Blank(
-            length=named(join(name, "length"), length),
-            width=named(join(name, "width"), width),
-            thickness=thickness,
-        ),
-        placement=Placement(origin=(float(x), float(y), float(z)), x=along, y=across),
-        cuts=tuple(cuts),
-        faces={front: "front"} if lies != "level" else {"high face": "upper face"},
-        supplied=supplied,
-    )
 
 
 def _scribe(face: Face, line: Sequence[Point], low: bool, width: float, depth: float) -> list[Cut]:
@@ -138,7 +103,7 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
         line = [(z - foot, across - float(x)) for z, across in wall]
         low = scribe.side == "left"
         cuts = _scribe("low face", line, low, float(scribe.blank), float(frame.thickness))
-        yield _part(
+        yield room_board(
             join(place, f"{scribe.side} wall stile"),
             "wall stile",
             wood,
@@ -150,7 +115,7 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
     between_rails = high - 2 * frame.rail
     for number, left in enumerate(standing.centre_stiles, 1):
         several = len(standing.centre_stiles) > 1
-        yield _part(
+        yield room_board(
             join(place, f"centre stile {number}" if several else "centre stile"),
             "centre stile",
             wood,
@@ -159,7 +124,7 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
             "facing",
         )
     for word, z in (("top rail", foot + float(high - frame.rail)), ("bottom rail", foot)):
-        yield _part(
+        yield room_board(
             join(place, word),
             "frame rail",
             wood,
@@ -169,39 +134,13 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
         )
 
 
-def _counter(standing: StandingCase) -> Iterator[Part]:
-    """The counter of a cabinet in no run, over its frame or its case."""
-    if standing.counter is None or standing.run:
-        return
-    case, frame = standing.case, standing.case.frame
-    left, wide = standing.left, case.box.width
-    out = case.spec.overhang
-    if frame is not None:
-        left, wide = frame.left.edge, frame.width
-        out = out + frame.thickness
-    at = (
-        float(left),
-        standing.stands.origin[1] - float(out),
-        float(case.box.foot + case.box.height),
-    )
-    yield _part(
-        join(case.name, "counter"),
-        "counter",
-        COUNTER,
-        (wide, case.box.depth + out, standing.counter),
-        at,
-        "level",
-        supplied=True,
-    )
-
-
 def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
     """The filler over a cabinet in no run."""
     if edges.top is None:
         return
     x, y, _ = standing.stands.origin
     left = float(standing.left)
-    sheet = _sheet(standing.board.name, float(standing.board.density))
+    sheet = sheet_of(standing.board.name, float(standing.board.density))
     yield from _top_filler(
         edges.top.name,
         sheet,
@@ -213,10 +152,6 @@ def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
         level_line(standing.opening, "ceiling"),
     )
     del x
-
-
-def _sheet(name: str, density: float) -> Material:
-    return Material(name=name, look="board", density=density)
 
 
 def _top_filler(
@@ -231,7 +166,7 @@ def _top_filler(
 ) -> Iterator[Part]:
     left, right = ends
     line = [(x - left, z - foot) for x, z in between(ceiling, left, right)]
-    yield _part(
+    yield room_board(
         name,
         "top filler",
         sheet,
@@ -249,7 +184,7 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
         run: where it stands.
         tops: of its first and its last cabinet above the highest floor, mm.
     """
-    sheet = _sheet(run.board.name, float(run.board.density))
+    sheet = sheet_of(run.board.name, float(run.board.density))
     foot, head, t = float(run.foot), float(run.head), run.thickness
     edges = run.edges
     for word, filler, top in (("left", edges.left, tops[0]), ("right", edges.right, tops[1])):
@@ -259,7 +194,7 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
         wall = between(wall_line(run.opening, word), foot, float(top))
         line = [(z - foot, across - x) for z, across in wall]
         cuts = _scribe("low face", line, word == "left", float(filler.blank), float(t))
-        yield _part(
+        yield room_board(
             filler.name,
             f"{word} filler",
             sheet,
@@ -288,18 +223,21 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
         )
     if edges.plinth is not None:
         yield from _plinth(run, sheet)
-    if run.spec.counter is not None:
-        out = run.spec.overhang
-        at = (float(run.left), run.front - float(out), float(run.head - run.spec.counter))
-        yield _part(
-            join(run.name, "counter"),
-            "counter",
-            COUNTER,
-            (run.right - run.left, run.depth + out, run.spec.counter),
-            at,
-            "level",
-            supplied=True,
-        )
+
+
+def _cornice(run: StandingRun) -> Iterator[Part]:
+    """A plain board on top of the cases, its face with their front edges."""
+    high = run.spec.cornice
+    if high is None:
+        return
+    yield room_board(
+        join(run.name, "cornice"),
+        "cornice",
+        sheet_of(run.board.name, float(run.board.density)),
+        (run.right - run.left, high, run.thickness),
+        (float(run.left), run.front, float(run.head)),
+        "facing, level",
+    )
 
 
 def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
@@ -313,7 +251,7 @@ def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
     front = run.front + float(run.spec.plinth_back)
     back = run.front + float(run.depth) - t
     for word, y in (("front", front), ("back", back)):
-        yield _part(
+        yield room_board(
             join(plinth.name, word),
             f"plinth {word}",
             sheet,
@@ -326,7 +264,7 @@ def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
     long, high = back - front - t, float(plinth.least)
     for number in range(count):
         x = left + (right - left - t) * number / (count - 1)
-        yield _part(
+        yield room_board(
             join(plinth.name, f"cross piece {number + 1}"),
             "plinth cross piece",
             sheet,

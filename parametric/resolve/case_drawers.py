@@ -62,6 +62,10 @@ def with_drawers(
             drawer = _drawer(design, case, leaf, spec)
             drawers.append(drawer)
             problems += _told(design, shop, drawer.box, problems)
+    for case in casework.cases:
+        for drawer in _inner(design, case):
+            drawers.append(drawer)
+            problems += _told(design, shop, drawer.box, problems)
     return dataclasses.replace(casework, drawers=tuple(drawers)), tuple(problems)
 
 
@@ -108,6 +112,38 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         y=float(own.front_back),
         z=float(foot + box.foot),
     )
+
+
+def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
+    """The boxes behind doors, from the top, between packings at either side of their bay."""
+    own, number = case.case, 0
+    spec = drawer_of(design, _name(case))
+    front = largest(own.front_back, 0.0)
+    for bay in own.bays:
+        for space in reversed(bay.spaces):
+            if space.what != "inner drawer":
+                continue
+            assert spec is not None, "the reader has seen that it is there"
+            number += 1
+            stuff, bottom = stuff_of(design, spec, str(own.spec.board))
+            thick = own.box.thickness
+            box = size_drawer(
+                spec,
+                name=join(case.name, f"drawer {number}"),
+                clear_width=bay.width - 2 * thick,
+                clear_height=space.head - space.foot,
+                clear_depth=own.behind - front,
+                stuff=stuff,
+                bottom_stuff=bottom,
+            )
+            yield CaseDrawer(
+                case=case.name,
+                leaf="",
+                box=box,
+                x=float(bay.left + thick + box.room_beside),
+                y=float(front),
+                z=float(space.foot + box.foot),
+            )
 
 
 def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:

@@ -106,7 +106,10 @@ class StandingRun:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseDrawer:
-    """A drawer's box behind its front, `x`, `y`, `z` of its low corner in its case's frame, mm."""
+    """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm.
+
+    `leaf` is its front; an inner drawer, behind a door, has none of its own: "".
+    """
 
     case: str
     leaf: str
@@ -114,6 +117,11 @@ class CaseDrawer:
     x: float
     y: float
     z: float
+
+    @property
+    def name(self) -> str:
+        """`leaf E / drawer`, or `cabinet robe / drawer 1`."""
+        return self.box.name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from parametric.cases.face_frame import FaceFrame, FaceFrameSpec, size_face_fram
 from parametric.cases.hung_fronts import site_of
 from parametric.cases.make_case import Outside, front_back, fronts_and_box, make_case
 from parametric.cases.run import RunSpec, run_misfits, share_run
+from parametric.cases.services import service_faults
 from parametric.cases.shelf import ShelfSpec
 from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import TIMBERS, Timber
@@ -350,6 +351,9 @@ class _Cabinets:
         assert isinstance(shelf, ShelfSpec), "every job has one"
         case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
         case = placed_in(case, name, (outside, frame, frame_left))
+        if no_room := service_faults(spec, case, self.design.unit):
+            self.problems += no_room
+            return None
         if spec.has_fronts:
             misfits = fronts.misfits(site_of(case.opening), self.design.unit)
             if misfits:

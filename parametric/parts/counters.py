@@ -1,0 +1,116 @@
+"""Counters on cabinets, and lids that open: bought to size or glued up, laid over the cases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from parametric.figures import Figure, largest
+from parametric.model import Cut, Group, Making, Material, Part, Placement, Pocket, Turn
+from parametric.names import join
+from parametric.parts.room_boards import room_board, sheet_of
+from parametric.resolve.casework import Casework, StandingCase, StandingRun
+
+COUNTER = Material(name="worktop", look="board", density=700.0)
+"""A counter bought to size: density from memory, a laminated board's."""
+CORNER = 20.0
+"""Radius of a cut-out's corners, so that none of them starts a crack, mm. Common practice, no source."""
+CUT_OUT = Making(by="router", tool="straight cutter against a template, through")
+LID_OPENS = 90.0
+
+
+def own_counter(standing: StandingCase) -> Iterator[Part]:
+    """The counter of a cabinet in no run, over its frame or its case."""
+    if standing.counter is None or standing.run:
+        return
+    case, frame = standing.case, standing.case.frame
+    left, wide = standing.left, case.box.width
+    if frame is not None:
+        left, wide = frame.left.edge, frame.width
+    out = case.spec.overhang + case.front_out
+    front = standing.stands.origin[1] - float(out)
+    yield room_board(
+        join(case.name, "counter"),
+        "counter",
+        COUNTER,
+        (wide, case.box.depth + out, standing.counter),
+        (float(left), front, float(case.box.foot + case.box.height)),
+        "level",
+        tuple(_cut_out(standing, float(left), front, standing.counter)),
+        supplied=True,
+    )
+
+
+def run_counter(run: StandingRun, casework: Casework) -> Iterator[Part]:
+    """The counter over a whole run, with the cut-outs of its cabinets."""
+    thick = run.spec.counter
+    if thick is None:
+        return
+    cases = [casework.case(name) for name in run.cases]
+    out = run.spec.overhang + largest(*(case.case.front_out for case in cases))
+    left, front = float(run.left), run.front - float(out)
+    cuts: list[Cut] = []
+    for case in cases:
+        cuts += _cut_out(case, left, front, thick)
+    yield room_board(
+        join(run.name, "counter"),
+        "counter",
+        COUNTER,
+        (run.right - run.left, run.depth + out, thick),
+        (left, front, float(run.head - thick)),
+        "level",
+        cuts,
+        supplied=True,
+    )
+
+
+def _cut_out(standing: StandingCase, left: float, front: float, thick: Figure) -> Sequence[Cut]:
+    """The cut-out over one cabinet, in the middle of its width and of the counter over it."""
+    size, box = standing.case.spec.cut_out, standing.case.box
+    if size is None:
+        return ()
+    back = standing.stands.origin[1] + float(box.depth)
+    return (
+        Pocket(
+            name=f"cut-out over {standing.name}",
+            face="high face",
+            u=float(standing.left + box.width / 2) - left,
+            v=(back - front) / 2,
+            length=float(size[0]),
+            width=float(size[1]),
+            corner=CORNER,
+            depth=float(thick),
+            making=CUT_OUT,
+        ),
+    )
+
+
+def lid_groups(casework: Casework) -> list[Group]:
+    """A lid on each case that has one, hinged along its back edge."""
+    found = []
+    for standing in casework.cases:
+        thick, box = standing.case.spec.lid, standing.case.box
+        if thick is None:
+            continue
+        out = standing.case.spec.overhang + standing.case.front_out
+        name = join(standing.name, "lid")
+        part = room_board(
+            name,
+            "lid",
+            sheet_of(standing.board.name, float(standing.board.density)),
+            (box.width, box.depth + out, thick),
+            (0.0, -float(out), float(box.height)),
+            "level",
+        )
+        stands = standing.stands
+        edge = stands.point((0.0, float(box.depth), float(box.height + thick)))
+        found.append(
+            Group(
+                name=name,
+                placement=Placement(origin=stands.origin, x=stands.x, y=stands.y),
+                parts=(part,),
+                motion=(
+                    Turn(point=edge, axis=stands.direction((-1.0, 0.0, 0.0)), angle=LID_OPENS),
+                ),
+            )
+        )
+    return found

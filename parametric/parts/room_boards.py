@@ -1,0 +1,61 @@
+"""Boards that stand in a room rather than in a case: fillers, plinths, counters, frames."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from parametric.cases.case import Lies
+from parametric.figures import named
+from parametric.model import Blank, Cut, Face, Material, Part, Placement
+from parametric.names import join
+from parametric.parts.cases import WAYS
+
+
+def room_board(
+    name: str,
+    noun: str,
+    material: Material,
+    size: tuple[float, float, float],
+    at: tuple[float, float, float],
+    lies: Lies,
+    cuts: Sequence[Cut] = (),
+    supplied: bool = False,
+) -> Part:
+    """One board where it stands, x from the left foot of the opening.
+
+    Args:
+        name: its name.
+        noun: what the shop calls it.
+        material: what it is made of.
+        size: length along the grain, width, thickness, mm.
+        at: its low corner in the room, mm.
+        lies: which way it lies.
+        cuts: what is cut into it.
+        supplied: whether it is bought to size.
+    """
+    length, width, thickness = size
+    x, y, z = at
+    if lies == "facing, level":
+        y += float(thickness)
+    along, across = WAYS[lies]
+    front: Face = "high face" if lies == "facing, level" else "low face"
+    return Part(
+        name=name,
+        noun=noun,
+        mark="Y",
+        material=material,
+        blank=Blank(
+            length=named(join(name, "length"), length),
+            width=named(join(name, "width"), width),
+            thickness=thickness,
+        ),
+        placement=Placement(origin=(float(x), float(y), float(z)), x=along, y=across),
+        cuts=tuple(cuts),
+        faces={front: "front"} if lies != "level" else {"high face": "upper face"},
+        supplied=supplied,
+    )
+
+
+def sheet_of(name: str, density: float) -> Material:
+    """Sheet material of that name and density, kg/m3."""
+    return Material(name=name, look="board", density=density)
