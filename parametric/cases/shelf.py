@@ -1,9 +1,9 @@
 """A shelf that lies on pins, or is let in at its ends: how long, how deep, what it bears.
 
-seen from the front                        seen on end, a lip along the front
+seen from the front                        seen on end, a lip under the front
  ||  clearance            clearance ||      front              back
- ||<>|==========shelf===========|<>||      |^|=================|
- ||<-------------clear------------>||      |_| lip: thick x deep, flush on top
+ ||<>|==========shelf===========|<>||      |===================|
+ ||<-------------clear------------>||      |_| lip: thick x deep
 """
 
 from __future__ import annotations
@@ -26,7 +26,10 @@ class ShelfSpec(Block):
     set_back: Length = Field(description="its front, where no depth is said, from the case's")
     load: Load
     sag: Sag
-    lip: LengthPair | None = Field(default=None, description="thick x deep")
+    lip: LengthPair | None = Field(
+        default=None,
+        description="thick x deep: a strip on edge under the front of a shelf that can be moved",
+    )
     lip_timber: Name | None = None
     lip_stiffness: Stiffness | None = None
 

@@ -59,9 +59,9 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
                 *_stuck(block, blocks),
                 *_stubbed(block, blocks),
             ]
-        timber = getattr(block, "timber", None)
-        if timber is not None:
-            problems += _timber(block, str(timber), blocks)
+        for key in ("timber", "lip timber"):
+            for timber in _names(block, key):
+                problems += _timber(block, key, timber, blocks)
         if isinstance(block, (BoardPanelSpec, CabinetSpec, RunSpec)):
             problems += _board(block, str(block.board), blocks)
         if isinstance(block, (BackSpec, DrawerBlock)) and block.board is not None:
@@ -382,7 +382,7 @@ def _stubbed(leaf: LeafSpec, blocks: Blocks) -> list[Problem]:
     return stub_tenons_need(leaf) if isinstance(joint, StubTenonSpec) else []
 
 
-def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:
+def _timber(block: Block, key: str, name: str, blocks: Blocks) -> list[Problem]:
     """A timber of the catalogue, or one the file gives its own density and movement."""
     own = blocks.get(("timber", name))
     if name in TIMBERS:
@@ -395,11 +395,11 @@ def _timber(block: Block, name: str, blocks: Blocks) -> list[Problem]:
         stop(
             "unknown_name",
             f'No timber is called "{name}".' + (f' Did you mean "{near}"?' if near else ""),
-            block.line("timber"),
+            block.line(key),
             about=block.heading,
             found=name,
             allowed=", ".join(TIMBERS),
-            fix=f"Write `timber: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"
+            fix=f"Write `{key}: {near}`. If it is another: {fix[0].lower()}{fix[1:]}"
             if near
             else fix,
         )

@@ -27,6 +27,7 @@ from parametric.parts.known_shapes import KnownShapes
 from parametric.parts.leaf_edges import strip_parts
 from parametric.parts.panels import panel_parts
 from parametric.parts.room import states_of_job, stood
+from parametric.parts.shelf_lips import with_shelf_lips
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 
@@ -47,8 +48,8 @@ def make_parts(resolved: Resolved) -> Assembly:
     if resolved.casework is not None:
         groups = with_drawer_boxes(groups, resolved)
         groups += inner_drawers(resolved)
-        groups += [*case_groups(resolved.casework), *closing_groups(resolved.casework)]
-        groups += lid_groups(resolved.casework)
+        groups += with_shelf_lips(case_groups(resolved.casework), resolved)
+        groups += [*closing_groups(resolved.casework), *lid_groups(resolved.casework)]
     return Assembly(
         name=resolved.design.job,
         groups=tuple(marked(groups)),

@@ -42,6 +42,8 @@ def _problem(cases: CheckedCases, loads: list[CaseLoad], up: StandingUp) -> Prob
     first, it = loads[0].standing, "it" if len(loads) == 1 else "each"
     under = f"on {first.on}" if first.on else "on the plinth" if base != "0" else "where it stands"
     tall = f"tipped up {under}, its corner rises {back}, and the ceiling is {over_base} over that"
+    highest = "Where the ceiling is highest" if first.opening.slopes else "Over the floor"
+    lift = "walk it in" if base == "0" else f"lift it {base}"
     found, allowed = back, over_base
     match up.order:
         case "where it stands":
@@ -51,17 +53,17 @@ def _problem(cases: CheckedCases, loads: list[CaseLoad], up: StandingUp) -> Prob
             )
             fix = "Measure the ceiling again over the case."
         case "on the floor, then lifted":
-            message = f"{tall}. Over the floor there is {over_floor}, which is enough."
-            fix = f"Stand {it} up on the floor, then lift it {base}; or build it in place."
+            message = f"{tall}. {highest} there is {over_floor}, which is enough."
+            fix = f"Stand {it} up on the floor, then {lift}; or build it in place."
         case "from its side, where it stands":
             message = f"{tall}. Tipped up from its side it rises {side} only."
             fix = f"Bring {it} in on its side and tip it up from there; or build it in place."
         case "from its side on the floor, then lifted":
             message = (
-                f"{tall}. Over the floor there is {over_floor}, and tipped up from its side it rises "
+                f"{tall}. {highest} there is {over_floor}, and tipped up from its side it rises "
                 f"{side} only."
             )
-            fix = f"Tip {it} up from its side on the floor, then lift it {base}; or build it in place."
+            fix = f"Tip {it} up from its side on the floor, then {lift}; or build it in place."
         case "not at all":
             least = back if up.diagonal <= up.on_side else side
             message = (

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.cases.case import CaseBoard
-from parametric.figures import Figure, largest, named, smallest
+from parametric.figures import Figure, largest, named
 from parametric.model import Assembly, Part
 from parametric.names import join
+from parametric.resolve.case_edges import lowest_ceiling
 from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
@@ -69,7 +70,8 @@ def _load(
     name, box = standing.name, standing.case.box
     weight = _weight(join(name, "weight"), parts)
     carried = _weight(
-        join(name, "weight as it is carried"), [part for part in parts if part.noun != "shelf"]
+        join(name, "weight as it is carried"),
+        [part for part in parts if not part.noun.startswith("shelf")],
     )
     tips = up = None
     if not _hangs(casework, standing):
@@ -80,15 +82,8 @@ def _load(
             behind=named(join(name, "middle behind its foot line"), _middle(standing) - foot),
             opens=tuple(_opens(casework, standing, fronts, foot)),
         )
-        if ceiling := standing.opening.ceiling:
-            up = standing_up(
-                name,
-                height=box.height,
-                width=box.width,
-                depth=box.depth,
-                base=box.foot,
-                headroom=named(join(name, "lowest ceiling over it"), smallest(*ceiling.values())),
-            )
+        if standing.opening.ceiling:
+            up = _stood_up(standing)
     return CaseLoad(
         standing=standing,
         weight=weight,
@@ -106,6 +101,23 @@ def _load(
         in_the_rule=within_the_rule(
             height=box.foot + box.height, weight=weight, enclosed=_enclosed(standing)
         ),
+    )
+
+
+def _stood_up(standing: StandingCase) -> StandingUp:
+    """Under a level ceiling where that is lowest; under a slope it is tipped up where that is highest."""
+    box, opening = standing.case.box, standing.opening
+    over = lowest_ceiling(opening, standing.left, standing.left + box.width)
+    over = named(join(standing.name, "ceiling over it"), over)
+    highest = named("highest ceiling", largest(*opening.ceiling.values()))
+    return standing_up(
+        standing.name,
+        height=box.height,
+        width=box.width,
+        depth=box.depth,
+        base=box.foot,
+        headroom=over,
+        beside=highest if opening.slopes else over,
     )
 
 

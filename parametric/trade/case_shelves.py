@@ -7,14 +7,13 @@ from dataclasses import dataclass
 
 from parametric.cases.case import CaseBay, CaseBoard, Space
 from parametric.cases.shelf import ShelfSpec
-from parametric.catalog.stiffness import TIMBER_STIFFNESS
 from parametric.design import Design
-from parametric.design.leaf import LeafSpec
-from parametric.figures import Figure, exceeds, named, smallest
+from parametric.figures import exceeds, named
 from parametric.names import join
 from parametric.resolve.casework import StandingCase
 from parametric.resolve.door import Resolved
-from parametric.resolve.stiffness import board_stiffness, timber_stiffness
+from parametric.resolve.shelf_lips import lip_of, lip_stiffness, shelf_of
+from parametric.resolve.stiffness import board_stiffness
 from parametric.trade.shelf_sag import Lip, ShelfSag, WaysOut, shelf_sag, ways_out
 
 
@@ -50,9 +49,7 @@ def case_shelves(resolved: Resolved) -> tuple[CaseShelf, ...]:
 
 
 def _of_case(design: Design, standing: StandingCase) -> Iterator[CaseShelf]:
-    spec = standing.case.spec
-    written = design.block("shelf", None if spec.shelf is None else str(spec.shelf))
-    assert isinstance(written, ShelfSpec), "every job has one"
+    written = shelf_of(design, standing.case.spec)
     told: set[tuple[float | bool, ...]] = set()
     for bay in standing.case.bays:
         for board in standing.case.boards:
@@ -94,10 +91,10 @@ def _shelf(
     space: Space,
 ) -> CaseShelf:
     stiffness = board_stiffness(design, str(standing.case.spec.board))
-    wood = _lip_wood(design, standing, written)
+    made = lip_of(design, standing.case.spec) if board.role == "shelf" else None
     lip = None
-    if written.lip is not None:
-        lip = Lip(thickness=written.lip[0], depth=written.lip[1], stiffness=wood)
+    if made is not None:
+        lip = Lip(thickness=made.thickness, depth=made.depth, stiffness=made.stiffness)
     load = named(join(board.name, "load"), written.load, written.load.unit)
     sag = shelf_sag(
         board.name,
@@ -122,19 +119,6 @@ def _shelf(
             depth=board.width,
             stiffness=stiffness,
             strip=board.thickness if written.lip is None else written.lip[0],
-            strip_stiffness=wood,
+            strip_stiffness=lip_stiffness(design, standing.case.spec),
         ),
-    )
-
-
-def _lip_wood(design: Design, standing: StandingCase, written: ShelfSpec) -> Figure:
-    """How stiff a lip's wood is: as written, its timber's or that of the fronts, else any timber's."""
-    if written.lip_stiffness is not None:
-        return written.lip_stiffness
-    spec = standing.case.spec
-    leaf = design.block("leaf", None if spec.leaf is None else str(spec.leaf))
-    timber = written.lip_timber or (leaf.timber if isinstance(leaf, LeafSpec) else None)
-    known = None if timber is None else timber_stiffness(design, str(timber))
-    return known or named(
-        "stiffness of the least stiff timber", smallest(*TIMBER_STIFFNESS.values()), "N/mm2"
     )

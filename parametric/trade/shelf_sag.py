@@ -2,9 +2,9 @@ r"""How far a shelf sags, with a lip and without, and what would hold it.
 
         load, the whole length                          seen on end
  |||||||||||||||||||||||||||||||||||            ______________________
- ===================================           |________shelf_________||  lip, on edge:
- ^ \_____________ sag _____________/ ^                                ||  its stiffness
- |<------------- span ------------->|                                  ||  goes by deep^3
+ ===================================           |________shelf_________|
+ ^ \_____________ sag _____________/ ^          ||  lip, on edge under the front:
+ |<------------- span ------------->|           ||  its stiffness goes by deep^3
 
 The shelf lies on its ends and is held by nothing else, so a shelf that is let into its sides
 sags less. Shelf and lip are first taken as bending side by side, each about its own middle:
@@ -172,13 +172,13 @@ def shelf_sag(
 def _as_one(
     place: str, own: Figure, lip_bending: Figure, pull: Figure, thickness: Figure, lip: Lip
 ) -> Figure:
-    """E I of shelf and lip glued together, flush on top, about the middle they then share.
+    """E I of shelf and lip glued together, the lip under it, about the middle they then share.
 
     Source: transformed section: each bends about its own middle, and is moved to the common
     one by E A d^2 (statics). `pull` is E A of the shelf.
     """
     lip_pull = lip.stiffness * lip.thickness * lip.depth
-    apart = lip.depth / 2 - thickness / 2
+    apart = lip.depth / 2 + thickness / 2
     moved = named(
         join(place, "bending stiffness from being glued"),
         pull * lip_pull / (pull + lip_pull) * square(apart),

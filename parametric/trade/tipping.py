@@ -61,6 +61,7 @@ def standing_up(
     depth: Figure,
     base: Figure,
     headroom: Figure,
+    beside: Figure | None = None,
 ) -> StandingUp:
     """How a case that is carried in lying down comes to stand.
 
@@ -71,6 +72,7 @@ def standing_up(
         depth: of it, mm.
         base: how high above the floor it stands, mm: plinth, or the counter of the case below.
         headroom: from the highest floor to the lowest ceiling over it, mm.
+        beside: the same where it is tipped up on the floor, if that is another.
     """
 
     def at(quantity: str, value: float) -> Figure:
@@ -79,7 +81,7 @@ def standing_up(
     back = at("diagonal when tipped up", hypot(height, depth))
     side = at("diagonal when tipped up from its side", hypot(height, width))
     over_base = at("headroom over what it stands on", headroom - base)
-    over_floor = at("headroom over the floor", headroom)
+    over_floor = at("headroom over the floor", headroom if beside is None else beside)
     ways: tuple[tuple[Order, Figure, Figure], ...] = (
         ("where it stands", over_base, back),
         ("on the floor, then lifted", over_floor, back),
@@ -93,7 +95,6 @@ def standing_up(
         if not exceeds(diagonal, above):
             order, room, needs = way, above, diagonal
             break
-    fits = headroom > depth
     return StandingUp(
         place=place,
         height=height,
@@ -104,8 +105,8 @@ def standing_up(
         over_floor=over_floor,
         order=order,
         spare=at("spare when tipped up", room - needs),
-        tallest=at("tallest that tips up on the floor", root(square(headroom) - square(depth)))
-        if fits
+        tallest=at("tallest that tips up on the floor", root(square(over_floor) - square(depth)))
+        if over_floor > depth
         else None,
     )
 

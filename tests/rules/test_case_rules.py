@@ -280,6 +280,19 @@ def test_from_its_side(tmp_path: Path) -> None:
     assert "Tip it up from its side on the floor, then lift it 80" in found.fix
 
 
+def test_under_a_slope_it_is_stood_up_where_the_ceiling_is_highest(tmp_path: Path) -> None:
+    """1900 high under 2000 at the left of 2400: hypot(1900, 580) = 1986.6 and a plinth of 80."""
+    lines = {
+        "  heights: {left: 2388, middle: 2385, right: 2390}\n": "  floor: level\n  rake: {left: 2000, right: 2400}\n",
+        "height: 2273": "height: 1900",
+    }
+    (found,) = (
+        p for p in checked(tmp_path, lines, CHEST).problems if p.code == "cannot_be_stood_up"
+    )
+    assert "its corner rises 1986.6, and the ceiling is 1920 over that." in found.message
+    assert "Where the ceiling is highest there is 2400, which is enough." in found.message
+
+
 def test_the_alcove_is_not_cried_over(tmp_path: Path) -> None:
     """Its upper case stands up on the counter, and nothing in it draws out."""
     codes = {p.code for p in checked(tmp_path, {}, ALCOVE).problems}

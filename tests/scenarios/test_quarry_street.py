@@ -116,19 +116,23 @@ def test_the_frame_s_solid_is_scribed_to_the_walls(job: Job) -> None:
 
 
 def test_solid_stock(job: Job) -> None:
-    """Net at 1 in nominal, 4.51 board feet, and 30 % of waste: 4.5056 * 1.3 = 5.86."""
+    """Net at 1 in nominal, 4.51 board feet, and 30 % of waste: 4.5056 * 1.3 = 5.86.
+
+    That is face frame and doors; the order has the lips of the three long shelves besides.
+    """
     net = (
         (2.125 + 2.25) * 26.5 + 1.5 * 23.5 + 2 * 1.5 * 44 + 4 * 2.25 * 23.3125 + 4 * 2.25 * 17.3125
     ) / 144
     assert net == pytest.approx(4.51, abs=0.005)
+    lips = 3 * 44.375 * 1.5 / 144
     assert job.resolved is not None
     assert job.assembly is not None
     order = timber_order(job.resolved, job.assembly)
     (lot,) = order.lots
     assert lot.sawn_class == "4/4"
-    assert float(lot.face) / INCH**2 / 144 == pytest.approx(net, rel=1e-9)
-    assert float(order.board_feet) == pytest.approx(net * 1.3, rel=1e-9)
-    assert float(order.board_feet) == pytest.approx(5.86, abs=0.005)
+    assert float(lot.face) / INCH**2 / 144 - lips == pytest.approx(net, rel=1e-9)
+    assert float(order.board_feet) == pytest.approx((net + lips) * 1.3, rel=1e-9)
+    assert float(order.board_feet) - lips * 1.3 == pytest.approx(5.86, abs=0.005)
 
 
 def test_cut_list(job: Job) -> None:

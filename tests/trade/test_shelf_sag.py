@@ -75,13 +75,13 @@ def test_with_its_lip() -> None:
 def test_glued_on_it_bends_as_one_piece() -> None:
     """The parallel axis theorem by its own sum: both parts about the middle they share.
 
-    Shelf 10 x 0.75, E A 9.0e6, its middle 0.375 down; lip 0.75 x 1.5, 1.8e6, 0.75 down:
-    (9*0.375 + 1.8*0.75)/10.8 = 0.4375; 421875 + 337500 + 9e6*0.0625**2 + 1.8e6*0.3125**2 = 970312.5
+    Shelf 10 x 0.75, E A 9.0e6, its middle 0.375 down; lip 0.75 x 1.5 under it, 1.8e6, 1.5 down:
+    (9*0.375 + 1.8*1.5)/10.8 = 0.5625; 421875 + 337500 + 9e6*0.1875**2 + 1.8e6*0.9375**2 = 2657812.5
     """
     lipped = alcove_shelf(LIP)
     assert lipped.glued is not None
     assert float(lipped.glued) / IN == pytest.approx(
-        5 * (20 / 12) * 44.5**4 / (384 * 970_312.5), rel=1e-9
+        5 * (20 / 12) * 44.5**4 / (384 * 2_657_812.5), rel=1e-9
     )
     assert lipped.glued < lipped.sag
 
