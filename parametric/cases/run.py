@@ -5,6 +5,9 @@ seen from the front
      |~~| cabinet outer | cabinet middle | cabinet outer |~~|
      |~~|_______________|________________|_______________|~~|   ~ filler, scribed to the wall
      |~~|     plinth, levelled to the floor              |~~|
+
+A `space` stands between two cabinets where nothing is: room for knees, for a machine. A counter
+goes over it; the plinth does not go through it.
 """
 
 from __future__ import annotations
@@ -23,11 +26,11 @@ from parametric.problems import Problem
 from parametric.units import Unit, length_text
 from parametric.written import Block, Equal, Group, Length, Name, Parts, Pins, Rest, Share
 
-_WORDS = ("filler", "cabinet")
+_WORDS = ("filler", "cabinet", "space")
 
 
 class RunLine(Group):
-    """One line of a run: a filler, or a cabinet by its heading with its width."""
+    """One line of a run: a filler, a cabinet by its heading with its width, or a space left free."""
 
     model_config = ConfigDict(
         json_schema_extra={"patternProperties": {"^cabinet .+$": {"type": ["string", "number"]}}}
@@ -35,7 +38,13 @@ class RunLine(Group):
 
     filler: Filling | None = None
     cabinet: Share | None = None
+    space: Share | None = None
     called: Name | None = None
+
+    @property
+    def share(self) -> Figure | Equal | Rest | Parts | None:
+        """The width of its cabinet or its space as it is written; None for a filler."""
+        return self.cabinet if self.space is None else self.space
 
     @model_validator(mode="wrap")
     @classmethod
@@ -88,16 +97,16 @@ def share_run(spec: RunSpec, *, name: str, left: Figure, room: Figure) -> Across
     for line in lines:
         if line.filler is not None:
             given = given - least_of(line.filler)
-        elif isinstance(line.cabinet, Figure):
-            given = given - line.cabinet
-    sharing = [line.cabinet for line in lines if isinstance(line.cabinet, (Equal, Rest, Parts))]
+        elif isinstance(line.share, Figure):
+            given = given - line.share
+    sharing = [line.share for line in lines if isinstance(line.share, (Equal, Rest, Parts))]
     parts = sum(float(share.count) if isinstance(share, Parts) else 1.0 for share in sharing)
     widths: list[Figure] = []
-    for number, line in enumerate(lines, 1):
+    for index, line in enumerate(lines):
         if line.filler is not None:
             widths.append(least_of(line.filler))
             continue
-        share = line.cabinet
+        share = line.share
         assert share is not None
         if isinstance(share, Figure):
             wide: Figure = share
@@ -105,7 +114,7 @@ def share_run(spec: RunSpec, *, name: str, left: Figure, room: Figure) -> Across
             wide = given * share.count / parts if isinstance(share, Parts) else given / parts
             if spec.round_widths is not None and float(spec.round_widths) > 0:
                 wide = whole_down(wide / spec.round_widths) * spec.round_widths
-        widths.append(named(join(name, f"cabinet {_nth(lines, number)}", "width"), wide))
+        widths.append(named(join(name, _place(lines, index), "width"), wide))
     over = room
     for wide in widths:
         over = over - wide
@@ -131,10 +140,6 @@ def whole_down(value: float) -> Figure:
     )
 
 
-def _nth(lines: tuple[RunLine, ...], number: int) -> int:
-    return sum(1 for line in lines[:number] if line.cabinet is not None)
-
-
 def _filler(lines: tuple[RunLine, ...], index: int) -> str:
     if index == 0:
         return "left filler"
@@ -144,9 +149,13 @@ def _filler(lines: tuple[RunLine, ...], index: int) -> str:
 
 
 def _place(lines: tuple[RunLine, ...], index: int) -> str:
-    if lines[index].filler is not None:
+    """What a line's numbers are called by: cabinets and spaces are counted from the left."""
+    line = lines[index]
+    if line.filler is not None:
         return _filler(lines, index)
-    return f"cabinet {_nth(lines, index + 1)}"
+    if line.space is not None:
+        return f"space {sum(1 for each in lines[: index + 1] if each.space is not None)}"
+    return f"cabinet {sum(1 for each in lines[: index + 1] if each.cabinet is not None)}"
 
 
 def run_faults(spec: RunSpec) -> tuple[Problem, ...]:
@@ -156,13 +165,17 @@ def run_faults(spec: RunSpec) -> tuple[Problem, ...]:
     if not cabinets:
         return (_fault(spec, "wrong_value", "A run holds at least one cabinet.", None),)
     unnamed = next((line for line in cabinets if line.called is None), None)
-    rests = [line for line in cabinets if isinstance(line.cabinet, Rest)]
-    alike = [line for line in cabinets if isinstance(line.cabinet, (Rest, Equal))]
-    parts = [line for line in cabinets if isinstance(line.cabinet, Parts)]
+    rests = [line for line in lines if isinstance(line.share, Rest)]
+    alike = [line for line in lines if isinstance(line.share, (Rest, Equal))]
+    parts = [line for line in lines if isinstance(line.share, Parts)]
+    beside = _filler_beside_a_space(lines)
     found = []
     if unnamed is not None:
         said = "A run's line calls a cabinet by its heading: `- cabinet base: 600`."
         found.append(_fault(spec, "unknown_name", said, unnamed))
+    if beside is not None:
+        said = "A filler stands beside no cabinet, and nothing is there to fix it to."
+        found.append(_fault(spec, "filler_beside_space", said, beside))
     if len(rests) > 1:
         said = '"rest" takes what is left, and only one line can; write "equal" on each.'
         found.append(_fault(spec, "rest_twice", said, rests[1]))
@@ -175,6 +188,19 @@ def run_faults(spec: RunSpec) -> tuple[Problem, ...]:
     return tuple(found)
 
 
+def _filler_beside_a_space(lines: tuple[RunLine, ...]) -> RunLine | None:
+    """The first filler with no cabinet beside it."""
+    return next(
+        (
+            line
+            for index, line in enumerate(lines)
+            if line.filler is not None
+            and all(near.cabinet is None for near in lines[max(index - 1, 0) : index + 2])
+        ),
+        None,
+    )
+
+
 def run_misfits(spec: RunSpec, across: Across, *, room: Figure, unit: Unit) -> tuple[Problem, ...]:
     """A run that does not add up to its wall, or leaves a cabinet nothing."""
     lines = spec.left_to_right
@@ -182,7 +208,7 @@ def run_misfits(spec: RunSpec, across: Across, *, room: Figure, unit: Unit) -> t
         (
             line
             for line, wide in zip(lines, across.widths, strict=True)
-            if line.cabinet is not None and not exceeds(wide, 0.0)
+            if line.share is not None and not exceeds(wide, 0.0)
         ),
         None,
     )
@@ -193,12 +219,13 @@ def run_misfits(spec: RunSpec, across: Across, *, room: Figure, unit: Unit) -> t
     if small is not None or over < 0:
         said = f"The run is {amount} longer than the wall's {has}, fillers at their least."
         if small is not None:
-            said = f"The wall is {has}, and nothing of it is left for a cabinet of the run."
+            what = "cabinet" if small.space is None else "space"
+            said = f"The wall is {has}, and nothing of it is left for a {what} of the run."
         fix = "Make a cabinet narrower, or leave one out."
     else:
         said = f"The run leaves {amount} of the wall's {has} over, and no filler takes it."
         fix = "Write a filler as `at least` a size, or one cabinet as `rest`."
-    given = [line.cabinet for line in lines if isinstance(line.cabinet, Figure)]
+    given = [line.share for line in lines if isinstance(line.share, Figure)]
     where = small.here if small else (origin_line(given[-1]) if given else spec.here)
     return (
         Problem(

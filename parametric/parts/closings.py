@@ -13,11 +13,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from parametric.cases.run_edges import Filler
 from parametric.figures import Figure
 from parametric.model import Cut, Face, Group, Making, Material, Part, Placement, Shaped
 from parametric.names import join
 from parametric.outlines import Outline, Vertex
-from parametric.parts.counters import own_counter, run_counter
+from parametric.parts.counters import own_counter, run_counter, to_the_walls
 from parametric.parts.room_boards import room_board, sheet_of
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.room_lines import Point, between, level_line, wall_line
@@ -182,14 +183,16 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
 
     Args:
         run: where it stands.
-        tops: of its first and its last cabinet above the highest floor, mm.
+        tops: of its first and its last cabinet above the highest floor, counter and all, mm.
     """
     sheet = sheet_of(run.board.name, float(run.board.density))
     foot, head, t = float(run.foot), float(run.head), run.thickness
     edges = run.edges
-    for word, filler, top in (("left", edges.left, tops[0]), ("right", edges.right, tops[1])):
+    counter = Figure(0.0) if run.spec.counter is None else run.spec.counter
+    for word, filler, over in (("left", edges.left, tops[0]), ("right", edges.right, tops[1])):
         if filler is None:
             continue
+        top = over - counter
         x = float(run.left - filler.blank) if word == "left" else float(run.right)
         wall = between(wall_line(run.opening, word), foot, float(top))
         line = [(z - foot, across - x) for z, across in wall]
@@ -203,20 +206,22 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
             "facing",
             cuts,
         )
+    for number, (begins, wide) in enumerate(run.fillers_between, 1):
+        yield room_board(
+            join(run.name, f"filler {number}"),
+            "filler",
+            sheet,
+            (run.head - counter - run.foot, wide, t),
+            (float(begins), run.front, foot),
+            "facing",
+        )
     if edges.top is not None:
-        left = max(
-            x for _, x in between(wall_line(run.opening, "left"), head, float(run.opening.head))
-        )
-        right = min(
-            x for _, x in between(wall_line(run.opening, "right"), head, float(run.opening.head))
-        )
-        ends = (left if edges.left else float(run.left), right if edges.right else float(run.right))
         yield from _top_filler(
             edges.top.name,
             sheet,
             edges.top.blank,
             t,
-            ends,
+            to_the_walls(run, head, float(run.opening.head)),
             run.front,
             head,
             level_line(run.opening, "ceiling"),
@@ -241,21 +246,30 @@ def _cornice(run: StandingRun) -> Iterator[Part]:
 
 
 def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
-    """Front and back scribed to the floor, cross pieces between them as low as the floor is high."""
+    """One under everything that stands side by side."""
     plinth = run.edges.plinth
     assert plinth is not None
+    for number, (left, right) in enumerate(run.stretches, 1):
+        word = f"part {number}" if len(run.stretches) > 1 else ""
+        yield from _plinth_part(run, sheet, plinth, join(plinth.name, word), left, right)
+
+
+def _plinth_part(
+    run: StandingRun, sheet: Material, plinth: Filler, name: str, begins: Figure, ends: Figure
+) -> Iterator[Part]:
+    """Front and back scribed to the floor, cross pieces between them as low as the floor is high."""
     t = float(run.thickness)
-    left, right, foot = float(run.left), float(run.right), float(run.foot)
+    left, right, foot = float(begins), float(ends), float(run.foot)
     low = foot - float(plinth.blank)
     line = [(x - left, z - low) for x, z in between(level_line(run.opening, "floor"), left, right)]
     front = run.front + float(run.spec.plinth_back)
     back = run.front + float(run.depth) - t
-    for word, y in (("front", front), ("back", back)):
+    for side, y in (("front", front), ("back", back)):
         yield room_board(
-            join(plinth.name, word),
-            f"plinth {word}",
+            join(name, side),
+            f"plinth {side}",
             sheet,
-            (run.right - run.left, plinth.blank, run.thickness),
+            (ends - begins, plinth.blank, run.thickness),
             (left, y, low),
             "facing, level",
             _scribe("high face", line, True, float(plinth.blank), t),
@@ -265,7 +279,7 @@ def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
     for number in range(count):
         x = left + (right - left - t) * number / (count - 1)
         yield room_board(
-            join(plinth.name, f"cross piece {number + 1}"),
+            join(name, f"cross piece {number + 1}"),
             "plinth cross piece",
             sheet,
             (long, high, run.thickness),

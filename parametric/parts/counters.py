@@ -9,6 +9,7 @@ from parametric.model import Cut, Group, Making, Material, Part, Placement, Pock
 from parametric.names import join
 from parametric.parts.room_boards import room_board, sheet_of
 from parametric.resolve.casework import Casework, StandingCase, StandingRun
+from parametric.resolve.room_lines import between, wall_line
 
 COUNTER = Material(name="worktop", look="board", density=700.0)
 """A counter bought to size: density from memory, a laminated board's."""
@@ -41,13 +42,15 @@ def own_counter(standing: StandingCase) -> Iterator[Part]:
 
 
 def run_counter(run: StandingRun, casework: Casework) -> Iterator[Part]:
-    """The counter over a whole run, with the cut-outs of its cabinets."""
+    """The counter over a whole run and its fillers, with the cut-outs of its cabinets."""
     thick = run.spec.counter
     if thick is None:
         return
     cases = [casework.case(name) for name in run.cases]
     out = run.spec.overhang + largest(*(case.case.front_out for case in cases))
-    left, front = float(run.left), run.front - float(out)
+    low = float(run.head - thick)
+    left, right = to_the_walls(run, low, float(run.head))
+    front = run.front - float(out)
     cuts: list[Cut] = []
     for case in cases:
         cuts += _cut_out(case, left, front, thick)
@@ -55,12 +58,22 @@ def run_counter(run: StandingRun, casework: Casework) -> Iterator[Part]:
         join(run.name, "counter"),
         "counter",
         COUNTER,
-        (run.right - run.left, run.depth + out, thick),
-        (left, front, float(run.head - thick)),
+        (right - left, run.depth + out, thick),
+        (left, front, low),
         "level",
         cuts,
         supplied=True,
     )
+
+
+def to_the_walls(run: StandingRun, low: float, high: float) -> tuple[float, float]:
+    """Left and right of what goes over the fillers, as far as the walls let it between two heights."""
+    left, right = float(run.left), float(run.right)
+    if run.edges.left is not None:
+        left = max(x for _, x in between(wall_line(run.opening, "left"), low, high))
+    if run.edges.right is not None:
+        right = min(x for _, x in between(wall_line(run.opening, "right"), low, high))
+    return left, right
 
 
 def _cut_out(standing: StandingCase, left: float, front: float, thick: Figure) -> Sequence[Cut]:

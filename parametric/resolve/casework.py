@@ -103,6 +103,30 @@ class StandingRun:
     depth: Figure
     edges: Edges
 
+    @property
+    def stretches(self) -> tuple[tuple[Figure, Figure], ...]:
+        """Left and right of what stands side by side without a space between."""
+        lines = self.spec.left_to_right
+        found: list[tuple[Figure, Figure]] = []
+        begins: Figure | None = None
+        ends = self.left
+        for line, left, width in zip(lines, self.across.lefts, self.across.widths, strict=True):
+            if line.cabinet is not None:
+                begins, ends = (left if begins is None else begins), left + width
+            if line.space is not None and begins is not None:
+                found.append((begins, ends))
+                begins = None
+        return tuple(found) if begins is None else (*found, (begins, ends))
+
+    @property
+    def fillers_between(self) -> tuple[tuple[Figure, Figure], ...]:
+        """Left and width of every filler that stands at neither wall."""
+        lines = self.spec.left_to_right[1:-1]
+        places = list(zip(self.across.lefts, self.across.widths, strict=True))[1:-1]
+        return tuple(
+            place for line, place in zip(lines, places, strict=True) if line.filler is not None
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseDrawer:

@@ -13,6 +13,7 @@ from typing import Any
 
 import pytest
 
+from parametric.cases.at_least import AtLeast
 from parametric.design import load
 from parametric.design.language import KINDS, NEWEST, PLAIN, keys_of, specs
 from parametric.design.leaf import Band
@@ -35,6 +36,8 @@ def said(value: Any) -> str:
             return "equal"
         case Rest():
             return "rest"
+        case AtLeast():
+            return f"at least {plain(value.least)}"
         case Parts():
             return f"{plain(value.count)} parts"
         case Band():
@@ -47,7 +50,8 @@ def said(value: Any) -> str:
             return f"{value.posture}, {said(value.distance)}, {value.side}"
         case Group():
             fields = type(value).model_fields
-            return ", ".join(f"{k} {said(getattr(value, k))}" for k in fields)
+            written = [k for k in fields if getattr(value, k) is not None]
+            return ", ".join(f"{k} {said(getattr(value, k))}" for k in written)
         case dict():
             return ", ".join(f"{k} {said(v)}" for k, v in value.items())
         case tuple() | list():
