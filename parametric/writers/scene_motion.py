@@ -112,19 +112,26 @@ def _turns(stands: Sequence[Placement]) -> tuple[tuple[float, float, float, floa
 
 def _strays(group: Group, keys: Keys) -> float:
     """The most that any corner of a leaf is off its way between keys, mm."""
-    corners = _corners(group)
-    shown = np.array([scene_point(corner) for corner in corners])
+    corners = np.array(_corners(group))
+    shown = _in_scene(corners)
     shut = group_turn(group.placement)
     most = 0.0
     for i, share in itertools.product(range(len(keys.parts) - 1), _BETWEEN):
         a, b = keys.parts[i], keys.parts[i + 1]
         true = along(group.placement, group.motion, a + (b - a) * share)
-        wanted = np.array([scene_point(true.point(corner)) for corner in corners])
+        frame = np.array([true.x, true.y, true.z])
+        wanted = _in_scene(corners @ frame + np.array(true.origin, dtype=float))
         place = (1 - share) * np.array(keys.places[i]) + share * np.array(keys.places[i + 1])
         turn = shut if keys.turns is None else _between(keys.turns[i], keys.turns[i + 1], share)
         off = np.linalg.norm(shown @ turn.T + place - wanted, axis=1)
         most = max(most, float(off.max()) * 1000)
     return most
+
+
+def _in_scene(points: Floats) -> Floats:
+    """Points of the world in the scene, metres."""
+    turned: Floats = points[:, [0, 2, 1]] * np.array([0.001, 0.001, -0.001])
+    return turned
 
 
 def _corners(group: Group) -> list[Vector]:

@@ -41,17 +41,19 @@ TULIP = Material(name="tulipwood", look="timber", density=455)
 INTO: Vector = (0.0, -1.0, 0.0)
 
 
-def run_of_cases(count: int) -> Assembly:
-    """So many cases in a row, each with its doors and drawers."""
+def run_of_cases(count: int, *, unlike: bool = False) -> Assembly:
+    """So many cases in a row, each with its doors and drawers; `unlike`, each 1 wider than the last."""
     groups: list[Group] = []
+    left = 0.0
     for number in range(1, count + 1):
-        left = (number - 1) * WIDE
-        groups.append(_case(f"cabinet {number}", left))
+        wide = WIDE + (number - 1 if unlike else 0)
+        groups.append(_case(f"cabinet {number}", left, wide))
         groups += [
-            _door(f"leaf {number} left", left, hung="left"),
-            _door(f"leaf {number} right", left, hung="right"),
-            *(_drawer(f"leaf {number} drawer {k}", left, k) for k in (1, 2)),
+            _door(f"leaf {number} left", left, wide, hung="left"),
+            _door(f"leaf {number} right", left, wide, hung="right"),
+            *(_drawer(f"leaf {number} drawer {k}", left, wide, k) for k in (1, 2)),
         ]
+        left += wide
     moving = [group.name for group in groups if group.motion]
     return Assembly(
         name=f"Run of {count}",
@@ -81,8 +83,8 @@ def _groove(
     )
 
 
-def _case(name: str, left: float) -> Group:
-    inside, back = WIDE - 2 * BOARD, BACK_IN + BACK / 2
+def _case(name: str, left: float, case: float) -> Group:
+    inside, back = case - 2 * BOARD, BACK_IN + BACK / 2
 
     def board(
         called: str, size: tuple[float, float, float], grooved: Face | None = None, v: float = 0.0
@@ -101,7 +103,7 @@ def _case(name: str, left: float) -> Group:
         placement=Placement(origin=(left, 0.0, PLINTH)),
         parts=(
             at(board("left side", tall, "high face", back), (0.0, DEEP, 0.0), UP, INTO),
-            at(board("right side", tall, "high face", DEEP - back), (WIDE, 0.0, 0.0), UP, AWAY),
+            at(board("right side", tall, "high face", DEEP - back), (case, 0.0, 0.0), UP, AWAY),
             at(board("bottom", flat, "high face", DEEP - back), (BOARD, 0.0, 0.0), RIGHT, AWAY),
             at(
                 board("top", flat, "low face", DEEP - back), (BOARD, 0.0, HIGH - BOARD), RIGHT, AWAY
@@ -139,9 +141,9 @@ def _slot(face: End, *, deep: float = 20.0) -> Slot:
     )
 
 
-def _door(name: str, left: float, *, hung: str) -> Group:
+def _door(name: str, left: float, case: float, *, hung: str) -> Group:
     foot = PLINTH + REVEAL + 2 * (DRAWER + GAP)
-    wide, high = (WIDE - 2 * REVEAL - GAP) / 2, PLINTH + HIGH - REVEAL - foot
+    wide, high = (case - 2 * REVEAL - GAP) / 2, PLINTH + HIGH - REVEAL - foot
     x = left + REVEAL + (0.0 if hung == "left" else wide + GAP)
     pin = x if hung == "left" else x + wide
 
@@ -209,11 +211,11 @@ def _door(name: str, left: float, *, hung: str) -> Group:
     )
 
 
-def _drawer(name: str, left: float, place: int) -> Group:
+def _drawer(name: str, left: float, case: float, place: int) -> Group:
     foot = PLINTH + REVEAL + (place - 1) * (DRAWER + GAP)
-    wide = WIDE - 2 * REVEAL
+    wide = case - 2 * REVEAL
     over = BOARD + RUNNER - REVEAL  # from the front's end to the box
-    box = WIDE - 2 * BOARD - 2 * RUNNER
+    box = case - 2 * BOARD - 2 * RUNNER
     between = box - 2 * BOX_SIDE
     sunk = BOTTOM_IN - 0.5
 
