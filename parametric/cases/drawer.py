@@ -10,7 +10,7 @@ from above                                   section, from the side
 case    |  front         |
         |<-- between --->|
 
-A drawer's own front is planted on the box's, and is none of its parts.
+A drawer's own front is planted on the box's, and is none of its parts; one behind a door has none.
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ WOODEN_RUN = Figure(
 class DrawerBox:
     """A drawer box resolved. Lengths mm, weight kg.
 
-    `width` is over both sides; `between` inside them. `foot` is its low edge over the foot of
+    `planted`: a front of its own covers the box's. `width` is over both sides; `between` inside them. `foot` is its low edge over the foot of
     its opening; `room_beside` each side of it, `room_above` and `room_behind` what its opening
     leaves. `weight` takes joints and grooves for wood, `contents` is what is laid in it.
     `least_above` and `least_behind` are what it asks for.
@@ -54,6 +54,7 @@ class DrawerBox:
 
     name: str
     written: DrawerSpec
+    planted: bool
     width: Figure
     between: Figure
     height: Figure
@@ -94,6 +95,7 @@ def size_drawer(
     clear_depth: Figure,
     stuff: Timber | Board,
     bottom_stuff: Board,
+    planted: bool = True,
 ) -> DrawerBox:
     """Size a drawer box for the opening in its case.
 
@@ -109,6 +111,7 @@ def size_drawer(
         clear_depth: from the back of its front to the case's back, mm.
         stuff: what sides, front and back are made of.
         bottom_stuff: what the bottom is made of.
+        planted: whether a front of its own is planted on it; behind a door it has none.
 
     Source: common practice, no source; what slides ask, their data sheet.
     """
@@ -157,6 +160,7 @@ def size_drawer(
     return DrawerBox(
         name=name,
         written=spec,
+        planted=planted,
         width=width,
         between=between,
         height=height,

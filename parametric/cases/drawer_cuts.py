@@ -105,21 +105,33 @@ class GrooveEnd:
     stopped: bool = False
 
 
-def side_groove(corner: Corner, groove: GrooveBand, side: Member) -> GrooveEnd:
+def side_groove(
+    corner: Corner, groove: GrooveBand, side: Member, *, hidden: bool = True
+) -> GrooveEnd:
     """Where the bottom's groove ends in a side.
 
-    It runs out behind a front planted on a butt, and behind the lap of half-blind tails; through
-    tails and the side's own fingers show, and it stops in them; where the end board has the
-    wood, in a rebate or at a finger of its own, it goes no farther than there.
+    It runs out at a butt, and behind the lap of half-blind tails; through tails and the side's
+    own fingers show, and it stops in them; where the end board has the wood, in a rebate or at a
+    finger of its own, it goes no farther than there.
+
+    Args:
+        corner: the joint there.
+        groove: the groove.
+        side: the side.
+        hidden: nobody sees the end of a butted side: a front is planted over it, or it is at the
+            back.
     """
     inside = side.other - float(corner.lap)
+    stops = GrooveEnd(off=inside - float(groove.depth), stopped=True)
     match corner:
-        case DowelCorner() | ScrewCorner() | DovetailCorner(kind="half-blind dovetail"):
+        case DovetailCorner(kind="half-blind dovetail"):
             return GrooveEnd(off=0.0)
+        case DowelCorner() | ScrewCorner():
+            return GrooveEnd(off=0.0) if hidden else stops
         case DovetailCorner():
-            return GrooveEnd(off=inside - float(groove.depth), stopped=True)
+            return stops
         case BoxCorner() if finger_at(corner, groove) % 2 == 0:
-            return GrooveEnd(off=inside - float(groove.depth), stopped=True)
+            return stops
         case RebateCorner() | BoxCorner():
             return GrooveEnd(off=inside)
         case _:

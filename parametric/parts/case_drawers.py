@@ -5,9 +5,11 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterable
 
-from parametric.model import Group, Placement, Slide, State, Vector
+from parametric.model import Group, Part, Placement, Slide, State, Vector
 from parametric.names import join
 from parametric.parts.drawer import drawer_parts
+from parametric.parts.drawer_runners import runner_parts
+from parametric.resolve.casework import Casework
 from parametric.resolve.door import Resolved
 
 
@@ -92,6 +94,25 @@ def _out(state: State, doors: list[str]) -> float:
     if not doors:
         return 1.0 if state.name == "open" else 0.0
     return 1.0 if all(state.open.get(door) == 1.0 for door in doors) else 0.0
+
+
+def case_runners(casework: Casework, name: str) -> tuple[Part, ...]:
+    """The strips of wood that the drawers of one case run on, in the case's frame."""
+    return tuple(
+        part
+        for drawer in casework.drawers
+        if drawer.case == name and drawer.runners is not None
+        for part in runner_parts(
+            drawer.runners,
+            at=Placement(
+                origin=(
+                    drawer.x - float(drawer.box.room_beside),
+                    drawer.y,
+                    drawer.z - float(drawer.box.foot),
+                )
+            ),
+        )
+    )
 
 
 def _seen_from(frame: Placement, point: Vector) -> Vector:

@@ -34,6 +34,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import rectangle
+from parametric.parts.case_drawers import case_runners
 from parametric.parts.services import service_cuts
 from parametric.resolve.casework import Casework, StandingCase
 
@@ -58,7 +59,11 @@ def case_groups(casework: Casework) -> list[Group]:
         Group(
             name=standing.name,
             placement=standing.stands,
-            parts=(*case_parts(standing), *hanging_rails(standing)),
+            parts=(
+                *case_parts(standing),
+                *hanging_rails(standing),
+                *case_runners(casework, standing.name),
+            ),
             see_through=True,
         )
         for standing in casework.cases

@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from parametric.cases.case import CaseBay
 from parametric.cases.drawer import DrawerBox, size_drawer
 from parametric.cases.drawer_faults import drawer_faults
-from parametric.cases.drawer_written import DrawerBlock, DrawerSpec
+from parametric.cases.drawer_runners import DrawerRunners, size_runners
+from parametric.cases.drawer_written import DrawerBlock, DrawerSpec, WoodenRunnersSpec
 from parametric.catalog.boards import Board
 from parametric.catalog.shop import Shop
 from parametric.catalog.timbers import Timber
@@ -111,6 +112,12 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         x=float(bay.left + (bay.width - box.width) / 2),
         y=float(own.front_back),
         z=float(foot + box.foot),
+        runners=_runners(
+            spec,
+            box,
+            name=join(case.name, leaf.name),
+            pack=(bay.width - box.clear_width) / 2,
+        ),
     )
 
 
@@ -135,6 +142,7 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 clear_depth=own.behind - front,
                 stuff=stuff,
                 bottom_stuff=bottom,
+                planted=False,
             )
             yield CaseDrawer(
                 case=case.name,
@@ -143,7 +151,15 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 x=float(bay.left + thick + box.room_beside),
                 y=float(front),
                 z=float(space.foot + box.foot),
+                runners=_runners(spec, box, name=box.name, pack=Figure(0.0)),
             )
+
+
+def _runners(spec: DrawerSpec, box: DrawerBox, *, name: str, pack: Figure) -> DrawerRunners | None:
+    """Strips on the sides of the bay, packed out to what the drawer must pass through."""
+    if not isinstance(spec, WoodenRunnersSpec):
+        return None
+    return size_runners(spec, box, name=name, pack=pack, stuff=box.stuff)
 
 
 def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from parametric.cases.case import Case
 from parametric.cases.drawer import DrawerBox
+from parametric.cases.drawer_runners import DrawerRunners
 from parametric.cases.run import Across, RunSpec
 from parametric.cases.run_edges import Filler
 from parametric.catalog.boards import Board
@@ -132,7 +133,8 @@ class StandingRun:
 class CaseDrawer:
     """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm.
 
-    `leaf` is its front; an inner drawer, behind a door, has none of its own: "".
+    `leaf` is its front; an inner drawer, behind a door, has none of its own: "". `runners` is
+    what it runs on where that is strips of wood, which stay in the case.
     """
 
     case: str
@@ -141,6 +143,7 @@ class CaseDrawer:
     x: float
     y: float
     z: float
+    runners: DrawerRunners | None = None
 
     @property
     def name(self) -> str:

@@ -61,6 +61,7 @@ from parametric.rules.scribes_differ import scribes_differ
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
 from parametric.rules.shelf_sags import shelf_sags
 from parametric.rules.short_grain_in_stop import short_grain_in_stop
+from parametric.rules.slides_overloaded import slides_overloaded
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
@@ -133,6 +134,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     may_tip_over,
     heavy_case,
     scribes_differ,
+    slides_overloaded,
 )
 """Those that look at every cabinet of a job at once."""
 

@@ -9,65 +9,47 @@ from typing import assert_never
 from parametric.cases.drawer import DrawerBox
 from parametric.cases.drawer_corners import DowelCorner, ScrewCorner
 from parametric.cases.drawer_written import SideSlidesSpec, UnderSlidesSpec, WoodenRunnersSpec
-from parametric.figures import Figure, exceeds, named, origin_line
+from parametric.figures import Figure, named
 from parametric.names import join
-from parametric.problems import Problem
+from parametric.resolve.door import Resolved
 from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
+from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import Printed, weight, weight_limit
-from parametric.units import Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnSlides:
-    """A drawer's box and what its own front weighs with all that hangs on it, kg."""
+    """A drawer's box and what it weighs with its front and all that hangs on it, kg, as cut."""
 
     box: DrawerBox
-    front: Figure
+    moved: Figure
 
     @property
     def carried(self) -> Figure:
-        """What a pair of slides carries, kg."""
-        total = self.box.weight + self.front + self.box.contents
+        """What a pair of slides carries, kg: the drawer and what lies in it."""
+        total = self.moved + self.box.contents
         return named(join(self.box.name, "carried by its slides"), total, "kg")
+
+
+def on_slides(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[OnSlides, ...]:
+    """The drawers of a job's cabinets, each with what it weighs; an inner one has no front."""
+    casework = resolved.casework
+    weighed = {load.leaf: load.mass for load in loads}
+    return tuple(
+        OnSlides(box=drawer.box, moved=weighed[drawer.leaf] if drawer.leaf else drawer.box.weight)
+        for drawer in (() if casework is None else casework.drawers)
+    )
 
 
 def hardware_for_slides(drawers: Sequence[OnSlides], said: Printed) -> Iterator[HardwareItem]:
     """One line for every sort of slide, dowel and screw of a job's drawers.
 
     Args:
-        drawers: every box with its front.
+        drawers: every box with what it weighs.
         said: how the job's lengths are said.
     """
     yield from _slides(drawers, said)
     yield from _fixings(drawers, said)
-
-
-def slides_overloaded(drawers: Sequence[OnSlides], unit: Unit) -> Iterator[Problem]:
-    """A caution where box, front and what lies in it are more than a pair of slides carries.
-
-    Args:
-        drawers: every box with its front.
-        unit: of the design.
-
-    Source: arithmetic; what lies in it is as written, ANSI/KCMA A161.1 where nothing is.
-    """
-    for own in drawers:
-        spec = own.box.written
-        if isinstance(spec, WoodenRunnersSpec) or spec.carries is None:
-            continue
-        carried = own.carried
-        if exceeds(carried, spec.carries):
-            yield Problem(
-                code="slides_overloaded",
-                level="caution",
-                message=f"The slides of the {own.box.name} carry {weight_limit(spec.carries, unit)}; "
-                f"box, front and what lies in it are {weight(carried, unit)}.",
-                where=origin_line(spec.carries),
-                about=own.box.name,
-                found=weight(carried, unit),
-                allowed=f"{weight_limit(spec.carries, unit)} or less",
-                fix="Take slides that carry more, or write the `load` that it is for.",
-            )
 
 
 def _slides(drawers: Sequence[OnSlides], said: Printed) -> Iterator[HardwareItem]:

@@ -14,6 +14,7 @@ from parametric.trade.hardware_for_bolts import hardware_for_bolts
 from parametric.trade.hardware_for_glass import hardware_for_glass
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
 from parametric.trade.hardware_for_locks import hardware_for_locks
+from parametric.trade.hardware_for_slides import hardware_for_slides, on_slides
 from parametric.trade.hardware_for_tracks import hardware_for_tracks
 from parametric.trade.hardware_item import (
     DESIGN,
@@ -27,7 +28,7 @@ from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
-    """Tracks and what hangs from them, hinges, locks, bolts, pulls, then what the glass takes."""
+    """Tracks and what hangs from them, hinges, locks, bolts, slides, pulls, then what the glass takes."""
     said = printed(resolved)
     tracks: list[HardwareItem] = []
     bolts: list[HardwareItem] = []
@@ -43,6 +44,7 @@ def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Hard
         *hardware_for_hinges(resolved, loads, said),
         *hardware_for_locks(resolved, said),
         *together(bolts),
+        *hardware_for_slides(on_slides(resolved, loads), said),
         *_pulls(resolved, said),
         *hardware_for_glass(resolved, said),
     )

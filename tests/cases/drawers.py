@@ -42,6 +42,7 @@ def box_of(
     high: float = 196.0,
     deep: float = 562.0,
     unit: Unit = "mm",
+    planted: bool = True,
     **keys: object,
 ) -> DrawerBox:
     """A box in an opening; without more, the wardrobe's drawer of 786 x 220."""
@@ -56,6 +57,7 @@ def box_of(
         clear_depth=Figure(deep, where=Where("design.yaml", 5)),
         stuff=board,
         bottom_stuff=board,
+        planted=planted,
     )
 
 

@@ -167,3 +167,57 @@ def test_a_groove_without_a_cutter_that_fits_is_cut_by_hand() -> None:
     routed = part_of(box_of(joint="through dovetail"), "left side")
     groove = next(cut for cut in routed.cuts if isinstance(cut, Groove))
     assert (groove.making.by, groove.making.cutter) == ("router", 8.0)
+
+
+def seen_from_the_front(box: DrawerBox) -> float:
+    """The area of the box's faces in the plane of its front, mm2."""
+    from parametric.solids.clash import standing
+    from parametric.solids.placing import placed
+    from parametric.solids.solid_set import build_solids
+
+    assembly = assembly_of(box)
+    solids = build_solids(assembly.parts)
+    return sum(
+        _facing_front(placed(solids.of(piece.part), piece.placement))
+        for piece in standing(assembly, SHUT)
+    )
+
+
+def _facing_front(solid: object) -> float:
+    """The area of the faces that lie in the plane of the box's front, y = 0, mm2."""
+    from OCP.BRepAdaptor import BRepAdaptor_Surface
+    from OCP.BRepGProp import BRepGProp
+    from OCP.GeomAbs import GeomAbs_Plane
+    from OCP.GProp import GProp_GProps
+    from OCP.TopAbs import TopAbs_FACE
+    from OCP.TopExp import TopExp_Explorer
+    from OCP.TopoDS import TopoDS
+
+    area = 0.0
+    faces = TopExp_Explorer(solid, TopAbs_FACE)
+    while faces.More():
+        face = TopoDS.Face_s(faces.Current())
+        surface = BRepAdaptor_Surface(face)
+        if surface.GetType() == GeomAbs_Plane:
+            plane = surface.Plane()
+            if abs(plane.Location().Y()) < 1e-6 and abs(plane.Axis().Direction().Y()) > 1 - 1e-9:
+                properties = GProp_GProps()
+                BRepGProp.SurfaceProperties_s(face, properties)
+                area += float(properties.Mass())
+        faces.Next()
+    return area
+
+
+@pytest.mark.kernel
+@pytest.mark.parametrize("joint", JOINTS)
+def test_no_groove_shows_at_the_front_of_a_drawer_behind_a_door(joint: str) -> None:
+    """Whatever the joint, the front face of the box is whole: 727.6 x 160."""
+    seen = seen_from_the_front(box_of(joint=joint, planted=False))
+    assert seen == pytest.approx(727.6 * 160, rel=1e-6)
+
+
+@pytest.mark.kernel
+def test_under_a_planted_front_a_butted_sides_groove_runs_out() -> None:
+    """Two grooves of 9 x 7 are open in the front of the box; the drawer's own front covers them."""
+    seen = seen_from_the_front(box_of(joint="dowel"))
+    assert seen == pytest.approx(727.6 * 160 - 2 * 9 * 7, rel=1e-6)

@@ -175,6 +175,16 @@ CASES = (
         "Cabinet press weighs 54.9 kg without fronts and loose shelves: 3 people carry it. Its "
         "heaviest door or drawer is 8.5 kg, for one person.",
     ),
+    # Front and box 8.52 as cut; 0.6976 * 0.52 m2 at 15 lb/ft2, 73.24 kg/m2, is 26.57: 35.09.
+    Case(
+        "slides_overloaded",
+        "caution",
+        CHEST,
+        {"slides: 12.7,": "slides: 12.7, carries: 35 kg,"},
+        {"slides: 12.7,": "slides: 12.7, carries: 35.1 kg,"},
+        "The slides of leaf C / drawer, leaf D / drawer and leaf E / drawer carry 35 kg a pair; "
+        "each drawer and what lies in it are 35.1 kg.",
+    ),
     # Between plumb walls both stiles lose 1/8 all the way; what leans 1/16 is within a reading.
     Case(
         "scribes_differ",

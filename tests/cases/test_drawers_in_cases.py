@@ -1,0 +1,74 @@
+"""Drawers where they stand: behind their fronts, on what they run on, clear of all else as they open.
+
+The press of `tests/rules/chest.yaml`: three drawers of 220 at the foot of a case 753 clear.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from parametric.job import Job, check
+from tests.rules.test_every_rule import HOUSE, written
+
+CHEST = Path(__file__).parents[1] / "rules/chest.yaml"
+SLIDES = "slides: 12.7,"
+WAYS = {
+    "side slides": {SLIDES: "slides: 12.7, joint: half-blind dovetail,"},
+    "under slides": {SLIDES: "kind: under slides, joint: box,"},
+    "wooden runners": {
+        SLIDES: "kind: wooden runners, kicker: 30 x 12, joint: rebate,",
+        "height: 160": "height: 150",
+    },
+}
+
+
+def job_of(tmp_path: Path, way: str) -> Job:
+    job = check(written(tmp_path, WAYS[way], CHEST), house=HOUSE, user_house=False)
+    assert not [p.message for p in job.problems if p.level == "stop"]
+    assert not [p.message for p in job.problems if "drawer" in p.code or "runner" in p.code]
+    return job
+
+
+@pytest.mark.kernel
+@pytest.mark.parametrize("way", WAYS)
+def test_drawers_stand_clear_shut_and_open(tmp_path: Path, way: str) -> None:
+    from parametric.solids.clash import clashes_in_all_states, touching
+    from parametric.solids.solid_set import build_solids
+
+    assembly = job_of(tmp_path, way).assembly
+    assert assembly is not None
+    solids = build_solids(assembly.parts)
+    assert clashes_in_all_states(assembly, solids) == ()
+    shut = assembly.states[0]
+    for leaf in "CDE":
+        near = touching(assembly, shut, solids, f"leaf {leaf} / drawer / box front")
+        assert f"leaf {leaf} / bottom rail" in near
+        if way != "wooden runners":
+            continue
+        runner = f"cabinet press / leaf {leaf} / left runner"
+        assert {"cabinet press / left side", f"leaf {leaf} / drawer / left side"} <= set(
+            touching(assembly, shut, solids, runner)
+        )
+
+
+def test_a_box_goes_with_its_front_and_runners_stay(tmp_path: Path) -> None:
+    assembly = job_of(tmp_path, "wooden runners").assembly
+    assert assembly is not None
+    of = {part.name: group.name for group in assembly.groups for part in group.parts}
+    assert of["leaf D / drawer / bottom"] == "leaf D"
+    assert of["cabinet press / leaf D / right kicker"] == "cabinet press"
+    runners = [name for name in of if name.endswith(("runner", "kicker"))]
+    assert len(runners) == 3 * 4
+
+
+def test_slides_are_ordered(tmp_path: Path) -> None:
+    """Three pairs of 550."""
+    from parametric.trade.hardware_for_slides import hardware_for_slides, on_slides
+    from parametric.trade.printed import printed
+
+    job = job_of(tmp_path, "side slides")
+    assert job.resolved is not None
+    (slides,) = hardware_for_slides(on_slides(job.resolved, job.loads), printed(job.resolved))
+    assert (float(slides.number), slides.length) == (3.0, 550)
