@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from parametric.cases.back import Back
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import CaseBay, CaseBoard, CaseBox, Lies, Role
-from parametric.figures import Figure, named
+from parametric.figures import Figure, largest, named
 from parametric.names import join
 
 
@@ -52,12 +52,15 @@ class Boards:
         bare = self.spec.kind == "frameless"
         ends = self.spec.finished_ends
         for side, x in (("left", 0.0), ("right", float(box.width - t))):
-            size, shown = (box.height, box.depth, t), ends in (side, "both")
+            size, shown = (self._up_to(x, 0.0, box.height), box.depth, t), ends in (side, "both")
             yield self._board(f"{side} side", "side", "upright", size, (x, 0.0, 0.0), bare, shown)
         low = float(box.bottom - t)
         yield self._level("bottom", "bottom", low, 0.0, box.depth, bare)
         high = float(box.top)
-        if self.spec.stretchers is None:
+        if box.slope is not None:
+            size = (box.slope.length(t), box.depth, t)
+            yield self._board("top", "top", "sloping", size, (0.0, 0.0, high), bare)
+        elif self.spec.stretchers is None:
             yield self._level("top", "top", high, 0.0, box.depth, bare)
         else:
             wide = self.spec.stretchers
@@ -71,6 +74,13 @@ class Boards:
         if self.back is not None:
             yield self._back(self.back)
 
+    def _up_to(self, x: float, z: float, level: Figure) -> Figure:
+        """How long an upright board is: as the case is high, or to a sloping top at its longer side."""
+        slope = self.box.slope
+        if slope is None:
+            return level
+        return largest(slope.under(x), slope.under(x + float(self.box.thickness))) - z
+
     def _level(
         self, word: str, role: Role, z: float, y: float, width: float, banded: bool = False
     ) -> CaseBoard:
@@ -81,16 +91,20 @@ class Boards:
         return self._board(word, role, "level", (long, width, box.thickness), (x, y, z), banded)
 
     def _back(self, back: Back) -> CaseBoard:
-        x = float(self.box.thickness - back.reach)
-        z = float(self.box.bottom - back.reach)
-        size = (back.height, back.width, back.thickness)
+        box = self.box
+        x, z = float(box.thickness - back.reach), float(box.bottom - back.reach)
+        high = back.height
+        if box.slope is not None:
+            high = largest(box.slope.left, box.slope.right) - z
+        size = (high, back.width, back.thickness)
         return self._board("back", "back", "facing", size, (x, float(back.front), z))
 
     def partitions(self, lefts: Sequence[Figure]) -> Iterator[CaseBoard]:
         """One between each two bays, from the bottom to the top."""
         box, bare = self.box, self.spec.kind == "frameless"
         for number, left in enumerate(lefts, 1):
-            size = (box.clear_height, self.behind, box.thickness)
+            high = self._up_to(float(left), float(box.bottom), box.clear_height)
+            size = (high, self.behind, box.thickness)
             at = (float(left), 0.0, float(box.bottom))
             yield self._board(f"partition {number}", "partition", "upright", size, at, bare)
 

@@ -20,6 +20,7 @@ from typing import Literal
 from parametric.cases.back import Back
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.face_frame import FaceFrame
+from parametric.cases.slope import Slope, size_slope
 from parametric.figures import Figure, named
 from parametric.names import join
 
@@ -35,10 +36,10 @@ Role = Literal[
     "kick board",
     "packing",
 ]
-Lies = Literal["upright", "level", "facing", "facing, level", "inwards"]
+Lies = Literal["upright", "level", "facing", "facing, level", "inwards", "sloping"]
 """How a board lies: `upright` a side (grain up, its face to left and right), `level` a shelf,
 `facing` a back (grain up, its face to the front), `facing, level` a kick board, `inwards` a
-plinth's cross piece (grain from front to back, on edge)."""
+plinth's cross piece (grain from front to back, on edge), `sloping` a top along its slope."""
 
 
 SpaceUse = Literal["shelves", "open", "drawers", "inner drawer", "hanging", "equipment"]
@@ -122,6 +123,12 @@ class CaseBox:
     clear_height: Figure
     kick_high: Figure | None
     kick_deep: Figure | None
+    slope: Slope | None = None
+    """Of a top that follows a sloping ceiling; `height`, `top` and what is clear are then the least."""
+
+    def top_over(self, left: float, right: float) -> Figure:
+        """The under face of the top where it is lowest over a stretch, from its own foot, mm."""
+        return self.top if self.slope is None else self.slope.lowest(left, right)
 
 
 def size_box(
@@ -133,6 +140,7 @@ def size_box(
     foot: Figure,
     thickness: Figure,
     frame: FaceFrame | None,
+    slopes: tuple[Figure, Figure] | None = None,
 ) -> CaseBox:
     """The box of boards.
 
@@ -144,6 +152,7 @@ def size_box(
         foot: its foot above the highest floor, mm.
         thickness: of its boards as measured, mm.
         frame: the face frame before it, whose rail hides the bottom's edge.
+        slopes: height at the left and at the right of a top that follows a slope, mm.
 
     Without a face frame the bottom lies on the kick; behind one its upper face is level with
     that of the bottom rail. Source: common practice, no source.
@@ -158,7 +167,12 @@ def size_box(
     under = Figure(0.0) if kick is None else kick
     bottom = under + thick if frame is None else under + frame.rail
     up = at("bottom's upper face", bottom)
-    top = at("top's under face", high - thick)
+    slope = None
+    if slopes is not None:
+        left, right = slopes
+        slope = size_slope(name=name, left=left, right=right, width=wide, thickness=thick)
+    low = high - thick if slope is None else slope.lowest(0.0, wide)
+    top = at("top's under face", low)
     return CaseBox(
         name=name,
         width=wide,
@@ -173,6 +187,7 @@ def size_box(
         clear_height=at("clear height", top - up),
         kick_high=kick,
         kick_deep=None if spec.kick is None else at("kick, deep", spec.kick[1]),
+        slope=slope,
     )
 
 

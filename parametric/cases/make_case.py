@@ -39,6 +39,8 @@ class Outside:
     thickness: Figure
     front_thickness: Figure | None
     """Of its fronts; None where it has none."""
+    slopes: tuple[Figure, Figure] | None = None
+    """The height at the left and at the right of a top that follows a slope."""
 
 
 def front_back(spec: CabinetSpec, outside: Outside, frame: FaceFrame | None) -> Figure:
@@ -86,6 +88,7 @@ def fronts_and_box(
         foot=outside.foot,
         thickness=outside.thickness,
         frame=frame,
+        slopes=outside.slopes,
     )
     opening = front_opening(box, frame, frame_left)
     fronts = hung_fronts(spec, edge=opening.edge, partition=opening.partition, travel=travel)
@@ -186,7 +189,14 @@ def _bays(
                 number=index + 1,
                 left=left,
                 width=width,
-                spaces=spaces(box, line, stretches(box, line, own), lapped, name),
+                spaces=spaces(
+                    box,
+                    line,
+                    stretches(box, line, own),
+                    lapped,
+                    name,
+                    box.top_over(float(left), float(left + width)),
+                ),
             )
         )
     return tuple(found)

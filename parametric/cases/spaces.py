@@ -77,7 +77,12 @@ class Lapped:
 
 
 def spaces(
-    box: CaseBox, bay: CaseBayLine, fronts: Sequence[Stretch], lapped: Lapped, place: str
+    box: CaseBox,
+    bay: CaseBayLine,
+    fronts: Sequence[Stretch],
+    lapped: Lapped,
+    place: str,
+    top: Figure,
 ) -> tuple[Space, ...]:
     """The spaces of one bay, from the foot up.
 
@@ -87,6 +92,7 @@ def spaces(
         fronts: its stretches from the top.
         lapped: how the fronts meet the edges of level boards.
         place: what the numbers begin with.
+        top: what is over the bay, from the case's foot, mm.
     """
     joined = _joined(fronts)
     found: list[Space] = []
@@ -94,7 +100,7 @@ def spaces(
     for index in range(len(joined) - 1, -1, -1):
         here = joined[index]
         if index == 0:
-            head, next_foot, shelf_over = box.top, box.top, False
+            head, next_foot, shelf_over = top, top, False
         else:
             head, next_foot, shelf_over = _between(box, here, joined[index - 1], lapped)
         found += _one(box, bay, here, (foot, head), floored, join(place, _name(joined, index)))

@@ -18,6 +18,7 @@ from collections.abc import Iterator, Mapping
 
 from parametric.cases.back import Back
 from parametric.cases.case import Case, CaseBoard, Lies
+from parametric.cases.slope import Slope
 from parametric.figures import exceeds
 from parametric.model import (
     Blank,
@@ -36,6 +37,7 @@ from parametric.names import join
 from parametric.outlines import rectangle
 from parametric.parts.case_drawers import case_runners
 from parametric.parts.services import service_cuts
+from parametric.parts.sloping import back_cuts, top_cuts, top_placement, upright_cuts
 from parametric.resolve.casework import Casework, StandingCase
 
 MILLED = Making(by="router", tool="straight cutter")
@@ -49,8 +51,9 @@ WAYS: Mapping[Lies, tuple[tuple[float, float, float], tuple[float, float, float]
     "facing": ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0)),
     "facing, level": ((1.0, 0.0, 0.0), (0.0, 0.0, 1.0)),
     "inwards": ((0.0, 1.0, 0.0), (0.0, 0.0, 1.0)),
+    "sloping": ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)),
 }
-"""Which way a board's length and its width run in the case's frame."""
+"""Which way a board's length and its width run in the case's frame; a sloping top is turned besides."""
 
 
 def case_groups(casework: Casework) -> list[Group]:
@@ -85,7 +88,7 @@ def case_parts(standing: StandingCase) -> tuple[Part, ...]:
             mark="X" if board.role == "back" else "C",
             material=thin if board.role == "back" else sheet,
             blank=Blank(length=board.length, width=board.width, thickness=board.thickness),
-            placement=_placement(board),
+            placement=_placement(case, board),
             cuts=tuple(_cuts(case, board)),
             faces=_faces(board),
             banded=("low edge",) if board.banded else (),
@@ -135,8 +138,10 @@ def _noun(board: CaseBoard) -> str:
     return word if board.role in ("side", "stretcher") else board.role
 
 
-def _placement(board: CaseBoard) -> Placement:
+def _placement(case: Case, board: CaseBoard) -> Placement:
     """Where its low corner stands; an upright board's thickness runs to the left of its frame."""
+    if case.box.slope is not None and board.lies == "sloping":
+        return top_placement(case.box.slope, board)
     along, across = WAYS[board.lies]
     x, y, z = board.x, board.y, board.z
     if board.lies == "upright":
@@ -154,7 +159,7 @@ def _faces(board: CaseBoard) -> dict[Face, str]:
             if board.role == "partition":
                 inner, outer = "right face", "left face"
             return {"low edge": "front edge", "low face": inner, "high face": outer}
-        case "level":
+        case "level" | "sloping":
             return {"low edge": "front edge", "high face": "upper face", "low face": "under face"}
         case "facing":
             return {"low face": "inside"}
@@ -165,18 +170,33 @@ def _faces(board: CaseBoard) -> dict[Face, str]:
 
 
 def _cuts(case: Case, board: CaseBoard) -> Iterator[Cut]:
+    if case.box.slope is not None:
+        yield from _to_the_slope(case.box.slope, board)
     match board.role:
         case "side":
             yield from _side(case, board)
         case "bottom":
             yield from _for_the_back(case, board, "high face", 0.0)
-        case "top":
+        case "top" if board.lies != "sloping":
             yield from _for_the_back(case, board, "low face", 0.0)
         case "back":
             yield from service_cuts(case, board)
         case "stretcher":
             if board.y > _SAME:
                 yield from _for_the_back(case, board, "low face", board.y)
+        case _:
+            return
+
+
+def _to_the_slope(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
+    """What is sawn off a board that a sloping top lies on, or off the top."""
+    match board.role:
+        case "side" | "partition":
+            yield from upright_cuts(slope, board)
+        case "back":
+            yield from back_cuts(slope, board)
+        case "top":
+            yield from top_cuts(slope, board)
         case _:
             return
 

@@ -34,7 +34,10 @@ def ceiling_over(opening: Opening, left: Figure, right: Figure) -> Mapping[str, 
         return opening.ceiling
     low, high = opening.ceiling["left"], opening.ceiling["right"]
     climb = (high - low) / opening.widest
-    return {"left": low + climb * left, "right": low + climb * right}
+    return {
+        "left": named("ceiling at the left end", low + climb * left),
+        "right": named("ceiling at the right end", low + climb * right),
+    }
 
 
 def lowest_ceiling(opening: Opening, left: Figure, right: Figure) -> Figure:

@@ -25,6 +25,7 @@ from parametric.problems import Problem, stops
 from parametric.resolve.case_drawers import drawer_of, stuff_of
 from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
 from parametric.resolve.case_sizes import impossible_case
+from parametric.resolve.case_slope import slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
@@ -234,6 +235,8 @@ class _Cabinets:
         """
         if isinstance(spec.height, Figure):
             return spec.height
+        if spec.top == "follows rake":
+            return room - spec.top_gap
         filling = spec.top_filler if spec.top_filler is not None else filler
         if filling is None:
             self.problems.append(
@@ -336,8 +339,12 @@ class _Cabinets:
             foot=foot,
             thickness=board_thickness(self.design, str(spec.board)),
             front_thickness=self._front_thickness(spec) if spec.has_fronts else None,
+            slopes=slope_over(spec, opening, left, width, foot),
         )
         back = self._back(spec)
+        if faults := slope_faults(spec, opening, back):
+            self.problems += faults
+            return None
         box, _ = fronts_and_box(spec, outside, frame, frame_left)
         wrong = impossible_case(spec, box, back, self.design.unit)
         travel = None if wrong else self._travel(spec, outside, box, back, frame)

@@ -1,0 +1,71 @@
+r"""A top that follows a sloping ceiling: the angles are the ceiling's own, and every end is sawn to it.
+
+seen from the front, rising to the left
+ |\_____
+ | \    \____          top: over the sides, its ends plumb
+ |  |\__     \____
+ |  |   \___      \    under face: what sides, partitions and shelves stop at
+ |__|_______\______\
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from parametric.figures import Figure, cosine, named, smallest, tilt
+from parametric.names import join
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slope:
+    """The outer face of a sloping top, mm from the case's foot, at its left and its right.
+
+    `angle` is off the level, deg, more than 0 where it rises to the right; `down` is from its
+    outer to its under face, plumb.
+    """
+
+    left: Figure
+    right: Figure
+    width: Figure
+    angle: Figure
+    down: Figure
+
+    def outer(self, x: float) -> Figure:
+        """The outer face over a place from the case's left, mm."""
+        return self.left + (self.right - self.left) * x / self.width
+
+    def under(self, x: float) -> Figure:
+        """The under face over a place from the case's left, mm."""
+        return self.outer(x) - self.down
+
+    def lowest(self, left: float, right: float) -> Figure:
+        """The under face where it is lowest over a stretch, mm."""
+        return smallest(self.under(left), self.under(right))
+
+    def length(self, thickness: Figure) -> Figure:
+        """Of the board it is sawn from: along the slope, and on to the longer face's end, mm."""
+        turn = math.sin(math.radians(abs(float(self.angle))))
+        return (self.width + thickness * turn) / cosine(self.angle)
+
+
+def size_slope(
+    *, name: str, left: Figure, right: Figure, width: Figure, thickness: Figure
+) -> Slope:
+    """The slope of a case's top.
+
+    Args:
+        name: of the case.
+        left: its outer face at the left, from the case's foot, mm.
+        right: at the right, mm.
+        width: of the case, mm.
+        thickness: of the top, mm.
+    """
+    angle = named(join(name, "slope of its top"), tilt(right - left, width), "deg")
+    return Slope(
+        left=named(join(name, "height at the left"), left),
+        right=named(join(name, "height at the right"), right),
+        width=width,
+        angle=angle,
+        down=named(join(name, "top, plumb"), thickness / cosine(angle)),
+    )

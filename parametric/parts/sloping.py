@@ -1,0 +1,86 @@
+"""Boards under a sloping top: what is sawn off their ends, and how the top itself lies."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from parametric.cases.case import CaseBoard
+from parametric.cases.slope import Slope
+from parametric.model import Cut, Making, Placement, Shaped
+from parametric.outlines import Outline, Vertex, area_of
+
+BEVELLED = Making(by="saw", tool="blade or fence tilted to the slope")
+SAWN = Making(by="saw", tool="circular saw along a straightedge, to the line")
+_SAME = 1e-6
+
+
+def top_placement(slope: Slope, board: CaseBoard) -> Placement:
+    """Where a sloping top's low corner stands, and which way it runs, in its case's frame."""
+    c, s = _turn(slope)
+    x = min(0.0, s * float(board.thickness))
+    return Placement(
+        origin=(x, board.y, float(slope.under(0.0)) + s * x / c), x=(c, 0.0, s), y=(0.0, 1.0, 0.0)
+    )
+
+
+def top_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
+    """Its two ends, plumb."""
+    c, s = _turn(slope)
+    t, long = float(board.thickness), float(board.length)
+    x = min(0.0, s * t)
+    low = [((s * w - x) / c, w) for w in (0.0, t)]
+    high = [((float(slope.width) + s * w - x) / c, w) for w in (0.0, t)]
+    yield from _beyond("plumb end, left", [*low, (0.0, t), (0.0, 0.0)], float(board.width), True)
+    yield from _beyond(
+        "plumb end, right", [*high, (long, t), (long, 0.0)], float(board.width), True
+    )
+
+
+def upright_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
+    """The upper end of a side or a partition, bevelled to the under face of the top."""
+    t, long = float(board.thickness), float(board.length)
+    # its thickness runs to the left, from its right face
+    ends = [(float(slope.under(board.x + t - w)) - board.z, w) for w in (0.0, t)]
+    yield from _beyond(
+        "end to the slope", [*ends, (long, t), (long, 0.0)], float(board.width), True
+    )
+
+
+def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
+    """The upper edge of a planted back, along the outer face of the top."""
+    long, wide = float(board.length), float(board.width)
+    ends = [(float(slope.outer(board.x + v)) - board.z, v) for v in (0.0, wide)]
+    corners = [*ends, (long, wide), (long, 0.0)]
+    yield from _beyond("edge to the slope", corners, float(board.thickness), False)
+
+
+def _turn(slope: Slope) -> tuple[float, float]:
+    angle = math.radians(float(slope.angle))
+    return math.cos(angle), math.sin(angle)
+
+
+def _beyond(
+    name: str, corners: Sequence[tuple[float, float]], depth: float, edge: bool
+) -> Iterator[Cut]:
+    """The wood inside corners on the front edge, or on the front face, right through; none if there is none."""
+    outline = _outline(corners)
+    if len(outline) < 3 or abs(area_of(outline)) < _SAME:
+        return
+    yield Shaped(
+        name=name,
+        face="low edge" if edge else "low face",
+        outline=outline if area_of(outline) > 0 else tuple(reversed(outline)),
+        depth=depth,
+        making=BEVELLED if edge else SAWN,
+    )
+
+
+def _outline(corners: Sequence[tuple[float, float]]) -> Outline:
+    found: list[Vertex] = []
+    for u, v in corners:
+        if not found or math.hypot(u - found[-1].x, v - found[-1].y) > _SAME:
+            found.append(Vertex(u, v))
+    if len(found) > 1 and math.hypot(found[0].x - found[-1].x, found[0].y - found[-1].y) <= _SAME:
+        found.pop()
+    return tuple(found)
