@@ -32,12 +32,19 @@ class OnSlides:
 
 
 def on_slides(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[OnSlides, ...]:
-    """The drawers of a job's cabinets, each with what it weighs; an inner one has no front."""
+    """The drawers behind the fronts of a job, each with what it weighs; an inner one has no front.
+
+    Args:
+        resolved: the job, or what of it was narrowed to one case's fronts.
+        loads: what its leaves weigh.
+    """
     casework = resolved.casework
+    fronted = {door.case for door in resolved.doors}
     weighed = {load.leaf: load.mass for load in loads}
     return tuple(
         OnSlides(box=drawer.box, moved=weighed[drawer.leaf] if drawer.leaf else drawer.box.weight)
         for drawer in (() if casework is None else casework.drawers)
+        if drawer.case in fronted
     )
 
 

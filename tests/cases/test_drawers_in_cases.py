@@ -72,3 +72,20 @@ def test_slides_are_ordered(tmp_path: Path) -> None:
     assert job.resolved is not None
     (slides,) = hardware_for_slides(on_slides(job.resolved, job.loads), printed(job.resolved))
     assert (float(slides.number), slides.length) == (3.0, 550)
+
+
+def test_one_cases_fronts_have_its_own_drawers(tmp_path: Path) -> None:
+    """Beside a second press, each has three; narrowed to one, three."""
+    from parametric.trade.hardware_for_slides import on_slides
+    from parametric.trade.loads import loads_of
+
+    two = {
+        "left to right: [cabinet press: 789,": "left to right: [cabinet press: 389, "
+        "cabinet press: 389,",
+        **WAYS["side slides"],
+    }
+    job = check(written(tmp_path, two, CHEST), house=HOUSE, user_house=False)
+    assert job.resolved is not None
+    assert len(on_slides(job.resolved, job.loads)) == 6
+    for door in job.resolved.doors:
+        assert len(on_slides(job.resolved.of(door), loads_of(door, job.loads))) == 3
