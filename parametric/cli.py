@@ -16,7 +16,7 @@ from parametric.problems import Problem, exit_status, stops
 app = typer.Typer(
     name="stilewright",
     help="From one measured design file to a checked design, drawings, machine files and lists "
-    "for made-to-measure doors.",
+    "for made-to-measure doors and cabinets.",
     no_args_is_help=True,
     add_completion=True,
     pretty_exceptions_enable=False,
@@ -349,10 +349,12 @@ def new(
     words: Annotated[
         list[str],
         typer.Argument(
-            metavar="[KIND] FILE", help="The kind of door; the file to make, which must be new."
+            metavar="[STARTER] FILE",
+            help=f"One of: {', '.join(commands.starters())}. Then the file to make, which must be "
+            "new.",
         ),
     ],
-    kind: Annotated[str | None, typer.Option("--kind", help="The kind, said by itself.")] = None,
+    kind: Annotated[str | None, typer.Option("--kind", help="The starter, said by itself.")] = None,
     house: Annotated[bool, typer.Option("--house", help="Make a house file instead.")] = False,
 ) -> None:
     """Copy a starter: a whole design, or a house file, with every line explained."""

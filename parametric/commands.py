@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from parametric.design.schema import schema
+from parametric.design.starters import kinds as starters
 from parametric.design.starters import new_design, new_house, said_twice
 from parametric.figures import Figure
 from parametric.job import Built, Job, build, check
@@ -58,6 +59,7 @@ __all__ = [
     "problem_record",
     "receive",
     "schema",
+    "starters",
     "verify",
 ]
 
@@ -352,7 +354,7 @@ def new(
     """Copy a starter to a path where nothing stands yet.
 
     Args:
-        words: the kind of door, which may be two words or left out, and the file to make.
+        words: the starter, which may be two words or left out, and the file to make.
         kind: the kind said by itself; a bypass door where it is said nowhere.
         house: make a house file instead.
 

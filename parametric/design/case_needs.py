@@ -87,7 +87,9 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             "Write `drawer:` at the margin, with its sizes from the slides' data sheet.",
         )
     for key, other, said in _TOGETHER:
-        if _written(spec, key) and not _written(spec, other):
+        if not _written(spec, key) or _written(spec, other):
+            continue
+        if key != "cut out" or not _under_a_counter(spec, blocks):
             told("contradicts", f"{spec.heading}: {said}.", key, other, f"Write `{other}: ` too.")
     if spec.lid is not None and spec.counter is not None:
         told(
@@ -145,6 +147,16 @@ def run_needs(spec: RunSpec) -> list[Problem]:
 
 def _written(spec: CabinetSpec, key: str) -> bool:
     return getattr(spec, key.replace(" ", "_")) is not None
+
+
+def _under_a_counter(spec: CabinetSpec, blocks: Blocks) -> bool:
+    """Whether it stands in a run with a counter over it."""
+    return any(
+        isinstance(run, RunSpec)
+        and run.counter is not None
+        and any(f"cabinet {line.called}" == spec.heading for line in run.left_to_right)
+        for run in blocks.values()
+    )
 
 
 def _no_drawer(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> bool:

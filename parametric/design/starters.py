@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from parametric.design.answers import stop
-from parametric.design.language import DOOR_KEYS
 from parametric.figures import Where
 from parametric.names import nearest
 from parametric.problems import Problem
@@ -23,7 +22,7 @@ def templates() -> Path:
 
 
 def kinds() -> tuple[str, ...]:
-    """The kinds of door that have a starter."""
+    """What has a starter: every kind of door, and cabinets by what they are for."""
     return tuple(sorted(p.stem for p in templates().glob("*.yaml") if p.name != _HOUSE))
 
 
@@ -32,17 +31,17 @@ def said_twice(words: Sequence[str], *, alone: bool) -> Problem | None:
 
     Args:
         words: as they were typed; the last is the file to make.
-        alone: the kind was said by itself, or it is no door that is made.
+        alone: the kind was said by itself, or it is a house file that is made.
     """
     said, where = " ".join(words), Where(words[-1], 1)
     if words[-1] in kinds() or said in kinds():
         return stop(
             "no_file_said",
-            f'"{said}" is a kind of door, and no file is said after it.',
+            f'"{said}" is a starter, and no file is said after it.',
             where,
             found=said,
-            allowed="a kind of door and the file to make",
-            fix=f"Say the file after it: stilewright new {said} my-door.yaml",
+            allowed="a starter and the file to make",
+            fix=f"Say the file after it: stilewright new {said} my-job.yaml",
         )
     if len(words) > 1 and alone:
         return stop(
@@ -57,10 +56,10 @@ def said_twice(words: Sequence[str], *, alone: bool) -> Problem | None:
 
 
 def new_design(kind: str, path: Path) -> tuple[Problem, ...]:
-    """Copy the starter of a kind of door to a path where nothing stands yet.
+    """Copy a starter to a path where nothing stands yet.
 
     Args:
-        kind: the word after `kind:` in a door.
+        kind: the word after `kind:` in a door, or what a cabinet is for.
         path: the new design file.
 
     Returns:
@@ -69,15 +68,15 @@ def new_design(kind: str, path: Path) -> tuple[Problem, ...]:
     known = kinds()
     where = Where(str(path), 1)
     if kind not in known:
-        near = nearest(kind, DOOR_KEYS)
+        near = nearest(kind, known)
         return (
             stop(
                 "unknown_word",
-                f'"{kind}" is not a kind of door.' + (f' Did you mean "{near}"?' if near else ""),
+                f'There is no starter "{kind}".' + (f' Did you mean "{near}"?' if near else ""),
                 where,
                 found=kind,
                 allowed=", ".join(known),
-                fix=f"Say {' or '.join(known)}.",
+                fix=f"Say one of these: {', '.join(known)}.",
             ),
         )
     return _copy(templates() / f"{kind}.yaml", path)

@@ -9,18 +9,59 @@ import shutil
 from pathlib import Path
 
 import pytest
+from typer.testing import CliRunner
 
+from parametric.cli import app
 from parametric.design import load, starters
 from parametric.design.starters import kinds, new_design, new_house, said_twice, templates
 from parametric.hangings import DOOR_KINDS
+from parametric.job import check
 from parametric.problems import exit_status
 
 
-def test_the_kinds_that_have_one() -> None:
-    assert kinds() == tuple(sorted(DOOR_KINDS))
+CABINETS = (
+    *("alcove pair", "base cupboard", "bookcase", "desk", "kitchen run", "media unit"),
+    *("pantry tower", "under stair", "vanity", "wall cupboard", "wardrobe", "window seat"),
+)
 
 
-@pytest.mark.parametrize("kind", kinds())
+def test_what_has_one() -> None:
+    assert kinds() == tuple(sorted((*DOOR_KINDS, *CABINETS)))
+
+
+def test_the_help_lists_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", "400")
+    said = " ".join(CliRunner().invoke(app, ["new", "--help"]).output.split())
+    assert ", ".join(kinds()) in said
+
+
+@pytest.mark.parametrize("kind", CABINETS)
+def test_a_cabinet_can_be_made_as_it_stands(tmp_path: Path, kind: str) -> None:
+    (tmp_path / ".git").mkdir()
+    path = tmp_path / "mine.yaml"
+    assert new_design(kind, path) == ()
+    job = check(path, user_house=False)
+    assert [p.message for p in job.problems if p.level == "stop"] == []
+    assert job.resolved is not None
+    assert job.resolved.casework is not None
+    assert job.assembly is not None
+    assert {group.name for group in job.assembly.groups} >= {
+        case.name for case in job.resolved.casework.cases
+    }
+
+
+def test_every_cabinet_is_of_an_invented_job_of_its_own() -> None:
+    jobs = [
+        re.search(
+            r"^job: (.*?)\s*#", (templates() / f"{kind}.yaml").read_text(encoding="utf-8"), re.M
+        )
+        for kind in CABINETS
+    ]
+    names = [job.group(1) for job in jobs if job]
+    assert len(set(names)) == len(CABINETS)
+
+
+@pytest.mark.parametrize("kind", sorted(DOOR_KINDS))
 def test_a_new_design_loads_as_it_stands(tmp_path: Path, kind: str) -> None:
     (tmp_path / ".git").mkdir()
     path = tmp_path / "mine.yaml"
@@ -130,7 +171,8 @@ def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "code", "exit_code"), [("wardrobe", "unknown_word", 2), ("by-pass", "unknown_word", 2)]
+    ("kind", "code", "exit_code"),
+    [("staircase", "unknown_word", 2), ("by-pass", "unknown_word", 2)],
 )
 def test_a_kind_without_one(tmp_path: Path, kind: str, code: str, exit_code: int) -> None:
     problems = new_design(kind, tmp_path / "mine.yaml")
