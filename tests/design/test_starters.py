@@ -18,7 +18,6 @@ from parametric.hangings import DOOR_KINDS
 from parametric.job import check
 from parametric.problems import exit_status
 
-
 CABINETS = (
     *("alcove pair", "base cupboard", "bookcase", "desk", "kitchen run", "media unit"),
     *("pantry tower", "under stair", "vanity", "wall cupboard", "wardrobe", "window seat"),
@@ -53,7 +52,9 @@ def test_a_cabinet_can_be_made_as_it_stands(tmp_path: Path, kind: str) -> None:
 def test_every_cabinet_is_of_an_invented_job_of_its_own() -> None:
     jobs = [
         re.search(
-            r"^job: (.*?)\s*#", (templates() / f"{kind}.yaml").read_text(encoding="utf-8"), re.M
+            r"^job: (.*?)\s*#",
+            (templates() / f"{kind}.yaml").read_text(encoding="utf-8"),
+            re.MULTILINE,
         )
         for kind in CABINETS
     ]
