@@ -349,9 +349,7 @@ def new(
     words: Annotated[
         list[str],
         typer.Argument(
-            metavar="[STARTER] FILE",
-            help=f"One of: {', '.join(commands.starters())}. Then the file to make, which must be "
-            "new.",
+            metavar="[STARTER] FILE", help=f"{', '.join(commands.starters())}; the file to make."
         ),
     ],
     kind: Annotated[str | None, typer.Option("--kind", help="The starter, said by itself.")] = None,
