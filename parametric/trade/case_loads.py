@@ -13,7 +13,7 @@ from parametric.resolve.case_edges import lowest_ceiling
 from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
-from parametric.trade.delivery import people_for
+from parametric.trade.delivery_item import people_for
 from parametric.trade.loads import LeafLoad
 from parametric.trade.tip_over import Opens, TipOver, clothes_in, tip_over, within_the_rule
 from parametric.trade.tipping import StandingUp, standing_up

@@ -7,36 +7,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from parametric.catalog.bench import ONE_PERSON_SPAN
-from parametric.figures import Figure, exceeds, largest, named, smallest, whole_up
+from parametric.figures import Figure, exceeds, named
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.trade.case_delivery import case_items
+from parametric.trade.case_loads import CaseLoad
 from parametric.trade.cautions import GLASS, Cautions, lifting
+from parametric.trade.delivery_item import DeliveryItem, people_for
 from parametric.trade.glass import glass_order
 from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight, weight_limit
 from parametric.units import Unit
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeliveryItem:
-    """One kind of piece: sizes mm, kg each (None where its maker says), people to each.
-
-    `glazed` is what a leaf weighs once its glass is in, `people_glazed` how many then hold it.
-    """
-
-    what: str
-    mark: str
-    number: int
-    sizes: tuple[Figure, ...]
-    weight: Figure | None
-    glazed: Figure | None
-    people: Figure
-    people_glazed: Figure | None
-    handling: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,34 +44,24 @@ class Delivery:
         return bool(self.on_site)
 
 
-def people_for(name: str, weight: Figure, one_person: Figure, area: Figure | None = None) -> Figure:
-    """How many lift a piece: by its weight, and two at least when it is too large to steer alone.
-
-    Source: the house's `one person`; the size is common practice, no source.
-    """
-    by_weight = whole_up(weight / named("one person", one_person, "kg"))
-    if area is None:
-        return named(name, by_weight, "")
-    by_size = smallest(Figure(2, unit=""), whole_up(area / ONE_PERSON_SPAN))
-    return named(name, largest(by_weight, by_size), "")
-
-
 def delivery(
     resolved: Resolved,
     assembly: Assembly,
     loads: tuple[LeafLoad, ...],
     hardware: tuple[HardwareItem, ...],
+    cases: tuple[CaseLoad, ...] = (),
 ) -> Delivery:
-    """Leaves, panes and their stops, tracks, the box of hardware, the finish to touch up.
+    """Cases, leaves, panes and their stops, tracks, the box of hardware, the finish to touch up.
 
     Every weight of ours is the larger of the estimate and the sum of the parts as cut.
     """
     one_person = resolved.shop.limits.one_person
     by_name = {load.leaf: load for load in loads}
     leaves = [_leaf(leaf, by_name[leaf.name], one_person) for leaf in resolved.leaves]
+    made = [*leaves, *case_items(cases, assembly, resolved)]
     where = [_glazed_where(resolved.of(door), by_name) for door in resolved.doors]
     on_site = frozenset(name for one in where for name in one.on_site)
-    items = [*leaves, *(_glass(resolved, assembly, on_site) if on_site else ())]
+    items = [*made, *(_glass(resolved, assembly, on_site) if on_site else ())]
     known = [
         Figure(item.number, unit="") * each
         for item in items
@@ -98,25 +72,38 @@ def delivery(
     for more in known[1:]:
         total = total + more
     items += _bought(resolved, assembly, hardware)
-    heaviest = max((load.governing for load in loads), key=float)
+    heaviest = max((_heaviest(item) for item in made), key=float)
     return Delivery(
         items=tuple(items),
         weight=named("delivery / weight", total, "kg"),
-        largest=max(leaves, key=lambda leaf: float(leaf.sizes[0] * leaf.sizes[1])),
+        largest=max(made, key=lambda piece: float(piece.sizes[0] * piece.sizes[1])),
         on_site=on_site,
-        because=" ".join(
-            door.told(one.because) for door, one in zip(resolved.doors, where, strict=True)
-        ),
+        because=_told_of_doors(resolved, [one.because for one in where]),
         cautions=(
-            *lifting(_people(leaves), weight(heaviest, resolved.design.unit)),
+            *lifting(_people(made), weight(heaviest, resolved.design.unit)),
             *(GLASS if any(leaf.lites for leaf in resolved.leaves) else ()),
         ),
     )
 
 
-def _people(leaves: list[DeliveryItem]) -> int:
+def _people(items: list[DeliveryItem]) -> int:
     """As many as the heaviest takes, glazed."""
-    return max(int(item.people_glazed or item.people) for item in leaves)
+    return max(int(item.people_glazed or item.people) for item in items)
+
+
+def _heaviest(item: DeliveryItem) -> Figure:
+    """What a piece of ours weighs where it is heaviest."""
+    found = item.weight if item.glazed is None else item.glazed
+    assert found is not None, "what we make is weighed"
+    return found
+
+
+def _told_of_doors(resolved: Resolved, because: list[str]) -> str:
+    """What is so of every door once; else of each what is so of it."""
+    if len(set(because)) <= 1:
+        return because[0] if because else "There is no glass."
+    told = zip(resolved.doors, because, strict=True)
+    return " ".join(door.told(why) for door, why in told)
 
 
 class _Glazed(NamedTuple):

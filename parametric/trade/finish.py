@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from parametric.figures import Figure, named
+from parametric.model import Assembly, Part
 from parametric.names import join
 from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cautions import DUST, OILY_RAGS, SOLVENTS, Cautions
+from parametric.trade.closings import closings_of
 from parametric.trade.glue_up import first_coats
 
 
@@ -25,7 +28,7 @@ class Coat:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FinishOrder:
-    """The finish of the job: `area` m2 is both faces less the glass, and the outer edges.
+    """The finish of the job: `area` m2 is both faces of its leaves less the glass, and their edges.
 
     `spare` is in %. `steps` are how it goes on. No coats when the wood stays bare.
     """
@@ -39,14 +42,14 @@ class FinishOrder:
     cautions: Cautions
 
 
-def finish_order(resolved: Resolved) -> FinishOrder:
+def finish_order(resolved: Resolved, assembly: Assembly) -> FinishOrder:
     """Litres by area, coats and coverage, with the spare.
 
     Only paint has a primer: varnish and oil are their own first coat.
 
     Source: area x coats / coverage is arithmetic; coverage is the tin's.
     """
-    area = painted_area(resolved.leaves)
+    area = painted_area(resolved.leaves, closings_of(resolved, assembly))
     finish = resolved.finish
     if finish is None or finish.kind == "none":
         return FinishOrder(
@@ -69,9 +72,10 @@ def finish_order(resolved: Resolved) -> FinishOrder:
     )
 
 
-def painted_area(leaves: tuple[Leaf, ...]) -> Figure:
+def painted_area(leaves: tuple[Leaf, ...], closings: Iterable[Part] = ()) -> Figure:
     """Both faces of every leaf less what is open in its lites, and the four outer edges, m2.
 
+    Of what closes cabinets to the room one face and the edges; the boards of cases come finished.
     Raised panels are counted flat; what their bevels add the spare covers.
     """
     areas = []
@@ -85,10 +89,20 @@ def painted_area(leaves: tuple[Leaf, ...]) -> Figure:
                 face = face + lite.bar_area
         edges = 2 * (leaf.width + leaf.height) * leaf.thickness
         areas.append(named(join(leaf.name, "finished area"), (2 * face + edges) / 1e6, "m2"))
-    total = areas[0]
+    for part in closings:
+        if part.noun in _BARE:
+            continue
+        long, wide, thick = (float(side) for side in part.finished)
+        area = Figure((long * wide + 2 * (long + wide) * thick) / 1e6, unit="m2")
+        areas.append(named(join(part.name, "finished area"), area, "m2"))
+    total = areas[0] if areas else Figure(0.0, unit="m2")
     for area in areas[1:]:
         total = total + area
     return named("finished area", total, "m2")
+
+
+_BARE = ("plinth cross piece", "counter")
+"""What is never seen, and what comes with its surface."""
 
 
 def _coat(product: str, coats: Figure, covers: Figure, area: Figure, spare: Figure) -> Coat:

@@ -13,6 +13,7 @@ from parametric.resolve.door import Door, Resolved
 from parametric.resolve.told_apart import named_by
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.care import Care, care
+from parametric.trade.case_loads import CaseLoad, case_loads
 from parametric.trade.data_sheets import (
     Carried,
     CarriedByHinges,
@@ -72,6 +73,7 @@ class Paperwork:
     part_cuts: tuple[PartCuts, ...]
     story_sticks: tuple[StoryStick, ...]
     leaf_hardware: tuple[LeafHardware, ...]
+    cases: tuple[CaseLoad, ...]
     delivery: Delivery
     installs: tuple[InstallSheet, ...]
     care: Care
@@ -113,7 +115,8 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     """
     hardware = hardware_list(resolved, loads)
     settings, stops = milling_list(assembly), stop_list(resolved, assembly)
-    sent = delivery(resolved, assembly, loads, hardware)
+    cases = case_loads(resolved, assembly, loads)
+    sent = delivery(resolved, assembly, loads, hardware, cases)
     each = [_of_door(resolved, door, assembly, loads) for door in resolved.doors]
     glue_ups = panel_glue_ups(resolved, assembly)
     return Paperwork(
@@ -124,7 +127,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         carried=carried(resolved, loads),
         carried_by_hinges=carried_by_hinges(loads),
         data_sheets=tuple(one for own in each for one in own.data_sheets),
-        finish=finish_order(resolved),
+        finish=finish_order(resolved, assembly),
         milling=settings,
         stops=stops,
         lengths=length_stops(
@@ -140,6 +143,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         part_cuts=part_cuts(assembly),
         story_sticks=story_sticks(resolved, assembly),
         leaf_hardware=tuple(one for door in resolved.doors for one in leaf_hardware(door)),
+        cases=cases,
         delivery=sent,
         installs=tuple(
             own.install for door, own in zip(resolved.doors, each, strict=True) if not door.case

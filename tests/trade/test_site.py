@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from parametric.figures import Figure
 from parametric.job import Job
-from parametric.trade.delivery import people_for
+from parametric.trade.delivery_item import people_for
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.labels import Label
 from parametric.trade.order_tables import hardware_table
