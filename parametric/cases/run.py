@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any, Self
+from typing import Any, Literal, Self
 
 from pydantic import ConfigDict, Field, ModelWrapValidatorHandler, model_validator
 
@@ -59,6 +59,9 @@ class RunSpec(Block):
     in_: Name | None = None
     above_floor: Length | None = Field(default=None, description="where it hangs on the wall")
     plinth: Length = Field(description="separate and levelled; above the highest floor")
+    levelled_by: Literal["plinth", "legs"] = Field(
+        description="a plinth of boards, or adjustable legs behind a plinth board"
+    )
     plinth_back: Length = Field(description="how far its front stands back from the cases' fronts")
     top_filler: Filling | None = None
     round_widths: Length | None = Field(default=None, description="widths down to a whole of this")

@@ -97,7 +97,9 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             split_rebate="12",
         ),
         "door cabinet": _habits(front_gap="3", edge_reveal="1.5", case_edge="18"),
-        "run": _habits(plinth="0", plinth_back="50", overhang="20", board="plywood"),
+        "run": _habits(
+            plinth="0", levelled_by="plinth", plinth_back="50", overhang="20", board="plywood"
+        ),
         "cabinet": _habits(
             kind="frameless",
             front_gap="3",

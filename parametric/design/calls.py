@@ -12,7 +12,7 @@ from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.arch_needs import arch_needs
-from parametric.design.case_needs import cabinet_needs, fronts_as_hung, run_needs
+from parametric.design.case_needs import cabinet_needs, called_by_a_run, fronts_as_hung, run_needs
 from parametric.design.glass_needs import lites_need
 from parametric.design.hinge_needs import hinge_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
@@ -71,7 +71,9 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
 
 def _cabinet(cabinet: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Problem]:
     """A cabinet's own needs, and those of the fronts that hang on it."""
-    problems = cabinet_needs(cabinet, blocks, layers) + _stands_in(cabinet, layers)
+    problems = cabinet_needs(cabinet, blocks, layers)
+    if not called_by_a_run(cabinet, blocks):
+        problems += _stands_in(cabinet, layers)
     if problems or not cabinet.has_fronts:
         return problems
     for line in cabinet.callers():

@@ -127,9 +127,32 @@ _TOGETHER = (
 """What says nothing without something else."""
 
 
+def called_by_a_run(spec: CabinetSpec, blocks: Blocks) -> bool:
+    """Whether a run says where the cabinet stands."""
+    name = spec.heading.removeprefix("cabinet").strip()
+    return any(
+        line.called is not None and str(line.called) == name
+        for block in blocks.values()
+        if isinstance(block, RunSpec)
+        for line in block.left_to_right
+    )
+
+
 def run_needs(spec: RunSpec) -> list[Problem]:
     """Cabinets that are there; a cornice or a filler over them, not both."""
     found = list(run_faults(spec))
+    if spec.levelled_by == "legs" and (float(spec.plinth) == 0 or spec.above_floor is not None):
+        found.append(
+            stop(
+                "contradicts",
+                f"{spec.heading} is levelled by legs, and does not say how high it stands on them.",
+                spec.line("levelled by"),
+                about=spec.heading,
+                found="legs",
+                allowed="`plinth: 100`, which legs stand behind",
+                fix="Write `plinth: ` and its height.",
+            )
+        )
     if spec.cornice is not None and spec.top_filler is not None:
         found.append(
             stop(

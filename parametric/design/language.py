@@ -312,6 +312,7 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "underside": "an underside",
         "fronts": "a way for fronts to lie",
         "held": "a way to hold a back",
+        "levelled by": "a thing to level a run by",
         "joined by": "a way to join a face frame",
     }
 )

@@ -10,33 +10,24 @@ Each is made with spare and scribed on site to the line that was measured:
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 
-from parametric.cases.run_edges import Filler
 from parametric.figures import Figure
-from parametric.model import Cut, Face, Group, Making, Material, Part, Placement, Shaped
+from parametric.model import Group, Material, Part, Placement
 from parametric.names import join
-from parametric.outlines import Outline, Vertex
 from parametric.parts.counters import own_counter, run_counter, to_the_walls
+from parametric.parts.plinths import plinth_parts
 from parametric.parts.room_boards import room_board, sheet_of
+from parametric.parts.scribing import scribe_cuts
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.room_lines import Point, between, level_line, wall_line
-
-SCRIBED = Making(
-    by="bench", when="on site", tool="scribed to the room, then planed or sanded to it"
-)
-CROSS_EVERY = 600.0
-"""Cross pieces of a plinth are no farther apart than this, mm. Common practice, no source."""
-_SAME = 1e-6
 
 
 def closing_groups(casework: Casework) -> list[Group]:
     """A group for each run, and for each cabinet that has something of the kind."""
     groups: list[Group] = []
     for run in casework.runs:
-        tops = (casework.case(run.cases[0]).top, casework.case(run.cases[-1]).top)
-        parts = (*_run_parts(run, tops), *run_counter(run, casework), *_cornice(run))
+        parts = (*_run_parts(run, casework), *run_counter(run, casework), *_cornice(run))
         if parts:
             groups.append(Group(name=run.name, placement=run.stands, parts=parts))
     own = dict(casework.edges)
@@ -48,38 +39,6 @@ def closing_groups(casework: Casework) -> list[Group]:
             room = Placement(origin=(standing.stands.origin[0] - float(standing.left), 0.0, 0.0))
             groups.append(Group(name=join(standing.name, "closings"), placement=room, parts=parts))
     return groups
-
-
-def _scribe(face: Face, line: Sequence[Point], low: bool, width: float, depth: float) -> list[Cut]:
-    """The wood beyond a line of (u, v) on a face, to its low or its high edge; none where there is none."""
-    edge = 0.0 if low else width
-    kept = [(u, min(max(v, 0.0), width)) for u, v in line]
-    if all(abs(v - edge) < _SAME for _, v in kept):
-        return []
-    (first, _), (last, _) = kept[0], kept[-1]
-    if low:
-        corners = [(first, 0.0), (last, 0.0), *reversed(kept)]
-    else:
-        corners = [*kept, (last, width), (first, width)]
-    return [
-        Shaped(
-            name="scribed",
-            face=face,
-            outline=_without_doubles(corners),
-            depth=depth,
-            making=SCRIBED,
-        )
-    ]
-
-
-def _without_doubles(corners: Sequence[Point]) -> Outline:
-    found: list[Vertex] = []
-    for u, v in corners:
-        if not found or math.hypot(u - found[-1].x, v - found[-1].y) > _SAME:
-            found.append(Vertex(u, v))
-    if math.hypot(found[0].x - found[-1].x, found[0].y - found[-1].y) <= _SAME:
-        found.pop()
-    return tuple(found)
 
 
 def _frame_parts(standing: StandingCase) -> Iterator[Part]:
@@ -103,7 +62,7 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
         wall = between(wall_line(standing.opening, scribe.side), foot, foot + float(high))
         line = [(z - foot, across - float(x)) for z, across in wall]
         low = scribe.side == "left"
-        cuts = _scribe("low face", line, low, float(scribe.blank), float(frame.thickness))
+        cuts = scribe_cuts("low face", line, low, float(scribe.blank), float(frame.thickness))
         yield room_board(
             join(place, f"{scribe.side} wall stile"),
             "wall stile",
@@ -174,17 +133,18 @@ def _top_filler(
         (right - left, blank, thickness),
         (left, front, foot),
         "facing, level",
-        _scribe("high face", line, False, float(blank), float(thickness)),
+        scribe_cuts("high face", line, False, float(blank), float(thickness)),
     )
 
 
-def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
+def _run_parts(run: StandingRun, casework: Casework) -> Iterator[Part]:
     """Fillers at the walls and the ceiling, a plinth, a counter.
 
     Args:
         run: where it stands.
-        tops: of its first and its last cabinet above the highest floor, counter and all, mm.
+        casework: its cabinets.
     """
+    tops = (casework.case(run.cases[0]).top, casework.case(run.cases[-1]).top)
     sheet = sheet_of(run.board.name, float(run.board.density))
     foot, head, t = float(run.foot), float(run.head), run.thickness
     edges = run.edges
@@ -196,7 +156,7 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
         x = float(run.left - filler.blank) if word == "left" else float(run.right)
         wall = between(wall_line(run.opening, word), foot, float(top))
         line = [(z - foot, across - x) for z, across in wall]
-        cuts = _scribe("low face", line, word == "left", float(filler.blank), float(t))
+        cuts = scribe_cuts("low face", line, word == "left", float(filler.blank), float(t))
         yield room_board(
             filler.name,
             f"{word} filler",
@@ -227,7 +187,7 @@ def _run_parts(run: StandingRun, tops: tuple[Figure, Figure]) -> Iterator[Part]:
             level_line(run.opening, "ceiling"),
         )
     if edges.plinth is not None:
-        yield from _plinth(run, sheet)
+        yield from plinth_parts(run, casework, sheet)
 
 
 def _cornice(run: StandingRun) -> Iterator[Part]:
@@ -243,46 +203,3 @@ def _cornice(run: StandingRun) -> Iterator[Part]:
         (float(run.left), run.front, float(run.head)),
         "facing, level",
     )
-
-
-def _plinth(run: StandingRun, sheet: Material) -> Iterator[Part]:
-    """One under everything that stands side by side."""
-    plinth = run.edges.plinth
-    assert plinth is not None
-    for number, (left, right) in enumerate(run.stretches, 1):
-        word = f"part {number}" if len(run.stretches) > 1 else ""
-        yield from _plinth_part(run, sheet, plinth, join(plinth.name, word), left, right)
-
-
-def _plinth_part(
-    run: StandingRun, sheet: Material, plinth: Filler, name: str, begins: Figure, ends: Figure
-) -> Iterator[Part]:
-    """Front and back scribed to the floor, cross pieces between them as low as the floor is high."""
-    t = float(run.thickness)
-    left, right, foot = float(begins), float(ends), float(run.foot)
-    low = foot - float(plinth.blank)
-    line = [(x - left, z - low) for x, z in between(level_line(run.opening, "floor"), left, right)]
-    front = run.front + float(run.spec.plinth_back)
-    back = run.front + float(run.depth) - t
-    for side, y in (("front", front), ("back", back)):
-        yield room_board(
-            join(name, side),
-            f"plinth {side}",
-            sheet,
-            (ends - begins, plinth.blank, run.thickness),
-            (left, y, low),
-            "facing, level",
-            _scribe("high face", line, True, float(plinth.blank), t),
-        )
-    count = math.ceil((right - left) / CROSS_EVERY) + 1
-    long, high = back - front - t, float(plinth.least)
-    for number in range(count):
-        x = left + (right - left - t) * number / (count - 1)
-        yield room_board(
-            join(name, f"cross piece {number + 1}"),
-            "plinth cross piece",
-            sheet,
-            (long, high, run.thickness),
-            (x, front + t, foot - high),
-            "inwards",
-        )
