@@ -221,7 +221,8 @@ def _floor(
     pick = largest if fit == "covers" else smallest
     floor_read = _taken(survey.floor, "floor")
     head_read = _taken(survey.head, "head")
-    if survey.floor == "level":
+    # under a slope the heights say nothing about the floor; unread, it counts as level
+    if survey.floor == "level" or (survey.rake is not None and not floor_read):
         flat = {p: named(f"floor {p}", 0.0) for p in heights}
         return flat, named("head height at the highest floor", pick(*heights.values()))
     if not floor_read and head_read:

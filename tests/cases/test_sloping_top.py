@@ -91,3 +91,18 @@ def test_it_is_made_and_nothing_clashes(job: Job) -> None:
     touched = touching(job.assembly, shut, solids, "cabinet low / top")
     for name in ("left side", "right side", "partition 1", "back"):
         assert f"cabinet low / {name}" in touched
+
+
+def test_a_slope_is_no_fall_of_the_floor(tmp_path: Path) -> None:
+    text = DESIGN.read_text(encoding="utf-8").replace("  floor: level\n", "")
+    design = tmp_path / "design.yaml"
+    design.write_text(text, encoding="utf-8")
+    resolved = check(design, user_house=False).resolved
+    assert resolved is not None
+    assert resolved.casework is not None
+    opening = resolved.casework.cases[0].opening
+    assert {float(low) for low in opening.floor.values()} == {0.0}
+    assert {place: float(up) for place, up in opening.ceiling.items()} == {
+        "left": 1985,
+        "right": 640,
+    }
