@@ -25,7 +25,7 @@ from parametric.drawing.layers import Layer
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.linework import hide_behind
 from parametric.drawing.marks import LEADER_PITCH, Way, leaf_letter_mark, section_end, travel
-from parametric.drawing.plane import Point, Polygon, outside_all
+from parametric.drawing.plane import Box, Point, Polygon, outside_all
 from parametric.drawing.seen_and_cut import (
     draw_glass_strokes,
     draw_linework,
@@ -77,14 +77,19 @@ def _swings(draft: Draft, view: View, door: Door) -> None:
     source).
     """
     for leaf, box in zip(door.leaves, leaf_boxes(door), strict=True):
-        side = hung_by(leaf.hung)
-        if leaf.hung.swing is None or side is None:
-            continue
-        hinge, free = (box.x0, box.x1) if side == "left" else (box.x1, box.x0)
-        apex = (hinge, (box.y0 + box.y1) / 2)
-        layer: Layer = "centre" if comes_towards(leaf) else "hidden"
-        for corner in ((free, box.y0), (free, box.y1)):
-            draft.line(layer, view.at(corner), view.at(apex), view.name)
+        draw_swing(draft, view, leaf, box)
+
+
+def draw_swing(draft: Draft, view: View, leaf: Leaf, box: Box) -> None:
+    """The two lines of one leaf; none where it does not turn."""
+    side = hung_by(leaf.hung)
+    if leaf.hung.swing is None or side is None:
+        return
+    hinge, free = (box.x0, box.x1) if side == "left" else (box.x1, box.x0)
+    apex = (hinge, (box.y0 + box.y1) / 2)
+    layer: Layer = "centre" if comes_towards(leaf) else "hidden"
+    for corner in ((free, box.y0), (free, box.y1)):
+        draft.line(layer, view.at(corner), view.at(apex), view.name)
 
 
 def _opening_in_sight(draft: Draft, view: View, door: Door, covers: list[Polygon]) -> None:

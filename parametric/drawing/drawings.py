@@ -10,6 +10,7 @@ from parametric.design.settings import SheetSpec
 from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.bench import draw_bench
+from parametric.drawing.cases import draw_casework
 from parametric.drawing.details import Called, Details, draw_details
 from parametric.drawing.full_size.shaped_panes import (
     draw_glass_templates,
@@ -181,13 +182,14 @@ def _marked(
 
 
 def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
-    """Group D, one door after the other, and group P, the parts of all."""
+    """Group C, the cabinets, group D, one door after the other, and group P, the parts of all."""
+    cases = draw_casework(job, _of(block, "C", ARRANGEMENT, ""))
     doors: list[Sheet] = []
     for door in job.resolved.doors:
         own = None if paper is None else paper.of(door)
         doors += _door_drawings(job.of(door), _of_door(block, door), own, len(doors))
     parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
-    return (*numbered(tuple(doors)), *numbered(parts))
+    return (*numbered(cases), *numbered(tuple(doors)), *numbered(parts))
 
 
 def _door_drawings(

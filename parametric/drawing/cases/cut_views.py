@@ -1,0 +1,132 @@
+"""Cabinets cut level and cut upright, between the walls that they stand against.
+
+plan, from above                       upright, first angle: seen from the left
+ ////////back wall///////              ///ceiling///
+ |#|   |##|   |##|   |#|               //| ===== |
+ |#|===|##|===|##|===|#|               //| |   | ||   fronts before the boards
+   ---front---front---                 ///floor/////
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from parametric.drawing.cases.layout import STUB
+from parametric.drawing.cases.room import Room
+from parametric.drawing.draft import Draft
+from parametric.drawing.hatching import wall
+from parametric.drawing.lettering import TEXT
+from parametric.drawing.marks import wave
+from parametric.drawing.plane import rectangle
+from parametric.drawing.primitives import Label
+from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
+from parametric.drawing.sheet import View
+from parametric.resolve.casework import StandingCase
+from parametric.trade.along_wall import tiers
+
+_BEFORE = 3.0
+"""How much of a wall is shown before the foremost front, mm on paper."""
+_ASIDE = 0.37
+"""Where in a bay the upright section is cut, as a part of its width."""
+
+
+def level_of(room: Room) -> float:
+    """The height of the plan: through the lowest cabinets, clear of level boards, most fronts cut."""
+    spaces = [
+        (float(case.case.box.foot + space.foot), float(case.case.box.foot + space.head))
+        for case in tiers(room.cases)[0]
+        for bay in case.case.bays
+        for space in bay.spaces
+    ]
+    levels = [low + part * (high - low) for low, high in spaces for part in (0.5, 0.42, 0.3, 0.2)]
+
+    def best(level: float) -> tuple[int, int, float]:
+        cut = cuts_through(room.fixed, "level", level)
+        lying = sum(abs(one.piece.stands.z[2]) > 0.5 for one in cut)
+        fronts = sum(front.box.y0 < level < front.box.y1 for front in room.fronts)
+        return -lying, fronts, -level
+
+    return max(levels, key=best)
+
+
+def upright_of(room: Room) -> tuple[StandingCase, float]:
+    """The cabinet that the upright section is cut through, and where: one with drawers first."""
+    tier = tiers(room.cases)[0]
+    drawn = [front for front in room.fronts if not front.leaf.hinges]
+    case = next((one for one in tier if any(f.door.case == one.name for f in drawn)), tier[0])
+    bay = case.case.bays[0]
+    return case, float(case.left + bay.left) + _ASIDE * float(bay.width)
+
+
+def draw_plan(draft: Draft, view: View, room: Room, stub: float) -> None:
+    """Everything cut level, seen from above, between three walls."""
+    level = level_of(room)
+    left, right, back = room.wall("left", level), room.wall("right", level), float(room.depth)
+    deep, out = stub * view.scale, room.front - _BEFORE * view.scale
+    inner = ((left, out), (left, back), (right, back), (right, out))
+    draft.path("cut", view.path(inner), view.name)
+    outer = ((right + deep, out), (right + deep, back + deep), (left - deep, back + deep))
+    draft.add(wall((view.path((*inner, *outer, (left - deep, out))),), view.name))
+    for a, b in ((left - deep, left), (right, right + deep)):
+        wave(draft, view.at((a, out)), view.at((b, out)), view.name)
+    draw_cuts(draft, view, cuts_through(room.pieces, "level", level))
+    for case in tiers(room.cases)[0]:
+        _name(draft, view, case)
+
+
+def _name(draft: Draft, view: View, case: StandingCase) -> None:
+    """What a cabinet is called, in it."""
+    middle = float(case.left) + float(case.case.box.width) / 2
+    words = case.name.removeprefix("cabinet ")
+    deep = case.stands.origin[1] + float(case.case.box.depth) / 2
+    places = [
+        Label(text=words, at=(view.x(middle) + aside, view.y(deep) + up), anchor="centre")
+        for up in (-TEXT / 2, 2.0, -6.0, 5.0)
+        for aside in (0.0, -8.0, 8.0, -14.0, 14.0)
+    ]
+    draft.add_first(places)
+
+
+def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> None:
+    """Cabinets cut upright before the back wall, the sides beyond in thin line."""
+    _, at = upright_of(room)
+    floor, ceiling = room.floor(at), room.ceiling(at)
+    way = 1.0 if third_angle else -1.0
+    deep = STUB * view.scale
+    back, out = float(room.depth), room.front - _BEFORE * view.scale
+
+    def point(y: float, z: float) -> tuple[float, float]:
+        return view.at((way * y, z))
+
+    inner = (point(out, floor), point(back, floor), point(back, ceiling), point(out, ceiling))
+    outer = (
+        point(out, ceiling + deep),
+        point(back + deep, ceiling + deep),
+        point(back + deep, floor - deep),
+        point(out, floor - deep),
+    )
+    draft.path("cut", inner, view.name)
+    draft.add(wall(((*inner, *outer),), view.name))
+    for low, high in ((floor - deep, floor), (ceiling, ceiling + deep)):
+        wave(draft, point(out, low), point(out, high), view.name)
+    for case in room.cases:
+        if float(case.left) < at < float(case.left + case.case.box.width):
+            _side_beyond(draft, view, case, way)
+    draw_cuts(
+        draft,
+        view,
+        [
+            replace(cut, outline=tuple((-way * off, z) for off, z in cut.outline))
+            for cut in cuts_through(room.pieces, "upright", at)
+        ],
+    )
+
+
+def _side_beyond(draft: Draft, view: View, case: StandingCase, way: float) -> None:
+    """The case's side past the cut: its edges from foot to top."""
+    box = case.case.box
+    y0, z0 = case.stands.origin[1], float(box.foot)
+    y1, z1 = y0 + float(box.depth), z0 + float(box.height)
+    xs = sorted((way * y0, way * y1))
+    outline = view.path(rectangle(xs[0], z0, xs[1], z1))
+    draft.path("edge_fine", outline, view.name, closed=True)
