@@ -30,6 +30,13 @@ BOOKS = _fact(
     "about 20 lb to the running foot; common practice, no source",
 )
 
+UPRIGHT = _fact(
+    "tallest piece that is carried in upright",
+    1900,
+    "mm",
+    "under the head of a door of 6 ft 6 in, with a hand's breadth to lift; common practice, no source",
+)
+
 TIPPING_RULE = "16 CFR 1261 (ASTM F2057-23)"
 """Clothing storage furniture that stands free, in homes; what is fixed to the building is not in it."""
 _SCOPE = f"{TIPPING_RULE}, scope: clothing storage units"

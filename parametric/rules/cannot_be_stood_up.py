@@ -14,7 +14,7 @@ from typing import assert_never
 
 from parametric.figures import exceeds
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun, listed
+from parametric.rules.checked_cases import CheckedCases, begun, together
 from parametric.trade.case_loads import CaseLoad
 from parametric.trade.tipping import StandingUp
 
@@ -77,7 +77,7 @@ def _problem(cases: CheckedCases, loads: list[CaseLoad], up: StandingUp) -> Prob
     return Problem(
         code="cannot_be_stood_up",
         level="caution",
-        message=f"{begun(listed(names))}: {message}",
+        message=f"{begun(together(names))}: {message}",
         where=first.case.spec.here,
         about=names[0],
         found=found,

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from parametric.figures import exceeds
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun, listed
+from parametric.rules.checked_cases import CheckedCases, begun, together
 from parametric.trade.printed import weight, weight_limit
 
 
@@ -32,7 +32,7 @@ def heavy_case(cases: CheckedCases) -> Iterator[Problem]:
             one = not exceeds(loads[0].fronts[0], limit)
             fronts = f" Its heaviest door or drawer is {front}, {'for one person' if one else 'for two'}."
         each = "Each of " if len(loads) > 1 else ""
-        names = listed(load.standing.name for load in loads)
+        names = together([load.standing.name for load in loads])
         yield Problem(
             code="heavy_case",
             level="note",

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from parametric.catalog.case_facts import CHILD, TIPPING_RULE
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun
+from parametric.rules.checked_cases import CheckedCases, begun, listed, together
 from parametric.trade.case_loads import CaseLoad
 from parametric.trade.printed import several, weight
 
@@ -28,38 +28,51 @@ _INTO = {
 
 
 def may_tip_over(cases: CheckedCases) -> Iterator[Problem]:
-    """Caution, for a case with drawers that the rule would speak of, or that its own fronts tip."""
+    """Caution, once for the cases of a run with drawers that the rule would speak of, or that tip.
+
+    A note under a counter, which is screwed to all of them and ties them together.
+    """
+    runs: dict[tuple[str, bool], list[tuple[CaseLoad, float, float]]] = {}
     for load in cases.loads:
-        tips = load.tips
+        tips, standing = load.tips, load.standing
         if tips is None or tips.all_open is None or tips.leant_on is None:
             continue
-        if not (load.drawers and load.in_the_rule) and tips.all_open >= 1:
-            continue
-        standing = load.standing
+        if (load.drawers and load.in_the_rule) or tips.all_open < 1:
+            place = standing.run or standing.name
+            firm = (load, float(tips.all_open), float(tips.leant_on))
+            runs.setdefault((place, standing.counter is not None), []).append(firm)
+    for (_, tied), found in runs.items():
+        names = [load.standing.name for load, _, _ in found]
+        load, all_open, leant_on = min(found, key=lambda one: min(one[1:]))
+        who = "It" if len(names) == 1 else begun(load.standing.name)
         yield Problem(
             code="may_tip_over",
-            level="caution",
-            message=f"{begun(standing.name)} is to be fixed to the wall before anything in it is "
-            f"opened. {_how(cases, load)} {TIPPING_RULE} speaks of clothes storage that stands free; "
-            "what is fixed to the building is out of it. Local codes come first.",
-            where=standing.case.spec.here,
-            about=f"{standing.name} may tip over",
-            found=f"with all open it {_stands(tips.all_open)}, leant on it {_stands(tips.leant_on)}",
+            level="note" if tied else "caution",
+            message=f"{begun(together(names))} must be fixed to the wall before anything is opened. "
+            f"{who} {_how(cases, load)} {TIPPING_RULE} speaks of clothes storage that "
+            "stands free; what is fixed to the building is out of it. Local codes come first.",
+            where=load.standing.case.spec.here,
+            about=f"{names[0]} may tip over",
+            found=f"with all open it {_stands(all_open)}, leant on it {_stands(leant_on)}",
             allowed="fixed to the wall",
-            fix="Until then open one drawer at a time, empty. Fix it to its neighbours and to the "
-            f"wall, {_INTO[standing.opening.fixing]}.",
+            fix="Until then open one drawer at a time, empty. Fix each to its neighbours and to the "
+            f"wall, {_INTO[load.standing.opening.fixing]}.",
         )
 
 
 def _how(cases: CheckedCases, load: CaseLoad) -> str:
-    """How firmly it stands by itself, with everything open and with a child on the worst of it."""
+    """How firmly one stands by itself, with everything open and with a child on the worst of it."""
     tips, unit = load.tips, cases.job.design.unit
     assert tips is not None
     assert tips.all_open is not None
     assert tips.leant_on is not None
-    full = f" and {several(load.drawers, 'full drawer')}" if load.drawers else ""
+    opens = [
+        several(number, word)
+        for number, word in ((load.doors, "door"), (load.drawers, "full drawer"))
+        if number
+    ]
     return (
-        f"It weighs {weight(load.weight, unit)}: loose, with its doors{full} open it "
+        f"weighs {weight(load.weight, unit)}: loose, with {listed(opens)} open it "
         f"{_stands(tips.all_open)}, and with a child of {weight(CHILD, unit)} on {tips.worst} it "
         f"{_stands(tips.leant_on)}."
     )

@@ -15,7 +15,7 @@ from parametric.figures import Figure, exceeds
 from parametric.names import short
 from parametric.problems import Problem
 from parametric.resolve.casework import Edges
-from parametric.rules.checked_cases import CheckedCases, begun, listed
+from parametric.rules.checked_cases import CheckedCases, begun, listed, together
 
 
 def scribes_differ(cases: CheckedCases) -> Iterator[Problem]:
@@ -33,14 +33,17 @@ def scribes_differ(cases: CheckedCases) -> Iterator[Problem]:
                 f"stiles then show {shows} where they are narrowest.",
                 cases,
             )
-    edges = (
+    alike: dict[str, list[str]] = {}
+    for name, own in (
         *((run.name, run.edges) for run in cases.casework.runs),
         *cases.casework.edges,
-    )
-    for name, own in edges:
+    ):
         seen = [_seen(cases, one) for one in _fillers(own) if _uneven(cases, one.seen.values())]
         if seen:
-            yield _note(name, f"{begun(name)}: {'; '.join(seen)}. Scribe each on site.", cases)
+            alike.setdefault("; ".join(seen), []).append(name)
+    for seen_of, names in alike.items():
+        message = f"{begun(together(names))}: {seen_of}. Scribe each on site."
+        yield _note(names[0], message, cases)
 
 
 def _fillers(edges: Edges) -> Iterator[Filler]:

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import assert_never
 
 from parametric.cases.case import CaseBoard
-from parametric.figures import Figure, largest, named
+from parametric.catalog.case_facts import UPRIGHT
+from parametric.figures import Figure, exceeds, largest, named
 from parametric.model import Assembly, Part
 from parametric.names import join
 from parametric.resolve.case_edges import lowest_ceiling
-from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
+from parametric.resolve.casework import Casework, StandingCase
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.trade.case_opens import what_opens
 from parametric.trade.delivery_item import people_for
 from parametric.trade.loads import LeafLoad
-from parametric.trade.tip_over import Opens, TipOver, clothes_in, tip_over, within_the_rule
+from parametric.trade.tip_over import TipOver, tip_over, within_the_rule
 from parametric.trade.tipping import StandingUp, standing_up
 
 
@@ -25,8 +28,8 @@ class CaseLoad:
 
     `weight` is of all its boards as cut, `carried` without the shelves that lift out; fronts and
     what goes into the case are not in them. `fronts` are its fronts' weights, the heaviest first.
-    `up` is None where no ceiling was measured, or the case hangs on the wall. `tips` is None of a
-    case that hangs; `drawers` says whether it has any that are fronts, and `in_the_rule` whether
+    `up` is None where the case comes in upright, hangs on the wall, or no ceiling was measured. `tips` is None of a
+    case that hangs; `in_the_rule` says whether
     the law on tip-over would speak of it, stood free.
     """
 
@@ -37,6 +40,7 @@ class CaseLoad:
     fronts: tuple[Figure, ...]
     up: StandingUp | None
     tips: TipOver | None
+    doors: int
     drawers: int
     in_the_rule: bool
 
@@ -80,9 +84,9 @@ def _load(
             name,
             weight=weight,
             behind=named(join(name, "middle behind its foot line"), _middle(standing) - foot),
-            opens=tuple(_opens(casework, standing, fronts, foot)),
+            opens=tuple(what_opens(casework, standing, fronts, foot)),
         )
-        if standing.opening.ceiling:
+        if standing.opening.ceiling and exceeds(box.height, _upright(standing)):
             up = _stood_up(standing)
     return CaseLoad(
         standing=standing,
@@ -97,11 +101,18 @@ def _load(
         fronts=tuple(sorted((mass for _, mass in fronts), key=float, reverse=True)),
         up=up,
         tips=tips,
+        doors=sum(leaf.hung.swing is not None for leaf, _ in fronts),
         drawers=sum(drawer.case == name for drawer in casework.drawers),
         in_the_rule=within_the_rule(
             height=box.foot + box.height, weight=weight, enclosed=_enclosed(standing)
         ),
     )
+
+
+def _upright(standing: StandingCase) -> Figure:
+    """How high a case may be that is carried in upright: the way in, where it was measured."""
+    route = standing.survey.route
+    return UPRIGHT if route is None else route[1]
 
 
 def _stood_up(standing: StandingCase) -> StandingUp:
@@ -158,7 +169,15 @@ def _middle(standing: StandingCase) -> Figure:
 
 def _deep(board: CaseBoard) -> Figure:
     """How far a board reaches from front to back, mm."""
-    return board.width if board.lies in ("upright", "level") else board.thickness
+    match board.lies:
+        case "upright" | "level" | "sloping":
+            return board.width
+        case "inwards":
+            return board.length
+        case "facing" | "facing, level":
+            return board.thickness
+        case _:
+            assert_never(board.lies)
 
 
 def _enclosed(standing: StandingCase) -> Figure:
@@ -169,52 +188,3 @@ def _enclosed(standing: StandingCase) -> Figure:
             if space.what != "open":
                 found = found + bay.width * (space.head - space.foot) * standing.case.box.depth
     return named(join(standing.name, "enclosed room"), found, "mm3")
-
-
-def _opens(
-    casework: Casework,
-    standing: StandingCase,
-    fronts: Sequence[tuple[Leaf, Figure]],
-    foot: Figure,
-) -> Iterator[Opens]:
-    """Its doors at right angles to it, its drawers drawn out with clothes in them."""
-    frame = standing.case.frame
-    boxes = {drawer.leaf: drawer for drawer in casework.drawers}
-    for leaf, weight in fronts:
-        plane = leaf.hung.plane if frame is None else leaf.hung.plane + frame.thickness
-        proud = named(join(standing.name, leaf.name, "before the front edges"), plane)
-        drawer = boxes.get(leaf.name)
-        if drawer is not None:
-            yield _drawer(leaf, drawer, proud, foot)
-        elif leaf.hung.swing is not None:
-            yield Opens(
-                name=leaf.name,
-                weight=weight,
-                shut=-proud - foot,
-                ahead=foot + proud + leaf.width / 2,
-                edge=foot + proud + leaf.width,
-            )
-
-
-def _drawer(leaf: Leaf, drawer: CaseDrawer, proud: Figure, foot: Figure) -> Opens:
-    """A drawer drawn out as far as it goes, full of clothes to the top of its sides."""
-    box = drawer.box
-    clothes = clothes_in(
-        join(box.name, "clothes in it"),
-        width=box.between,
-        height=box.height,
-        length=box.length - 2 * box.end,
-    )
-    full = named(join(box.name, "weight with clothes"), box.weight + clothes, "kg")
-    weight = leaf.weights.estimate + full
-    behind = named(
-        join(box.name, "middle behind the front edges when shut"),
-        (full * (drawer.y + box.length / 2) - leaf.weights.estimate * proud) / weight,
-    )
-    return Opens(
-        name=leaf.name,
-        weight=named(join(box.name, "weight with its front and clothes"), weight, "kg"),
-        shut=behind - foot,
-        ahead=box.draws_out - behind + foot,
-        edge=box.draws_out + proud + foot,
-    )
