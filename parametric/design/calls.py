@@ -12,7 +12,13 @@ from parametric.catalog.boards import BOARDS
 from parametric.catalog.timbers import TIMBERS
 from parametric.design.answers import stop
 from parametric.design.arch_needs import arch_needs
-from parametric.design.case_needs import cabinet_needs, called_by_a_run, fronts_as_hung, run_needs
+from parametric.design.case_needs import (
+    cabinet_needs,
+    called_by_a_run,
+    fronts_as_hung,
+    run_needs,
+    survey_needs,
+)
 from parametric.design.glass_needs import lites_need
 from parametric.design.hinge_needs import hinge_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
@@ -20,6 +26,7 @@ from parametric.design.leaf import LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import BoardSpec, TimberSpec
 from parametric.design.stub_tenons import stub_tenons_need
+from parametric.design.survey import SurveySpec
 from parametric.design.understanding import not_built
 from parametric.figures import Where
 from parametric.hangings import DoorSpec
@@ -48,6 +55,8 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
                 problems += _call(line, "leaf", "leaf", layers)
         if isinstance(block, CabinetSpec):
             problems += _cabinet(block, blocks, layers)
+        if isinstance(block, SurveySpec):
+            problems += survey_needs(block, blocks)
         if isinstance(block, RunSpec):
             problems += [*run_needs(block), *_stands_in(block, layers)]
         if isinstance(block, LeafSpec):

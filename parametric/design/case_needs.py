@@ -11,6 +11,7 @@ from parametric.catalog.boards import usual_thickness
 from parametric.design.answers import stop
 from parametric.design.merging import Layers
 from parametric.design.settings import BoardSpec
+from parametric.design.survey import SurveySpec
 from parametric.figures import Figure
 from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
 from parametric.names import nearest
@@ -125,6 +126,48 @@ _TOGETHER = (
     ("lid", "stretchers", "a case under a lid has no top, and stretchers keep it square"),
 )
 """What says nothing without something else."""
+
+
+def survey_needs(spec: SurveySpec, blocks: Blocks) -> list[Problem]:
+    """A wall goes on from one other, and none from itself."""
+    keys = [key for key in ("right of", "left of") if _turns_from(spec, key) is not None]
+    if len(keys) > 1:
+        return [
+            stop(
+                "contradicts",
+                f"{spec.heading} goes on from two walls; it can from one.",
+                spec.line(keys[1]),
+                about=spec.heading,
+                found=", ".join(keys),
+                allowed="one of them",
+                fix="Take one of them out.",
+            )
+        ]
+    seen, here = {spec.heading}, spec
+    while name := _turns_from(here, "right of") or _turns_from(here, "left of"):
+        before = blocks.get(("survey", name))
+        if not isinstance(before, SurveySpec):
+            return []
+        if before.heading in seen:
+            return [
+                stop(
+                    "turns_from_itself",
+                    f"{spec.heading} goes on from a wall that goes on from it.",
+                    spec.line(keys[0]),
+                    about=spec.heading,
+                    found=name,
+                    allowed="a wall that stands by itself",
+                    fix="Let the first of them say nothing of another.",
+                )
+            ]
+        seen.add(before.heading)
+        here = before
+    return []
+
+
+def _turns_from(spec: SurveySpec, key: str) -> str | None:
+    name = getattr(spec, key.replace(" ", "_"))
+    return None if name is None else str(name)
 
 
 def called_by_a_run(spec: CabinetSpec, blocks: Blocks) -> bool:

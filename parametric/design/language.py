@@ -347,6 +347,7 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             }
         ),
         "run": MappingProxyType({"in": "survey"}),
+        "survey": MappingProxyType({"left of": "survey", "right of": "survey"}),
     }
 )
 """Keys that call another block by its name, and the kind they call."""

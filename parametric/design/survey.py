@@ -13,6 +13,7 @@ from parametric.figures import Figure, Where
 from parametric.names import nearest
 from parametric.units import NotALength, read_length
 from parametric.written import (
+    Angle,
     Block,
     Branch,
     Date,
@@ -203,6 +204,15 @@ class SurveySpec(Block):
     foot_above_floor: Reading | None = Field(
         default=None,
         description="how high the opening begins, of a case or a niche; `floor` is then its foot",
+    )
+    left_of: Name | None = Field(
+        default=None, description="the survey whose left end this wall comes to"
+    )
+    right_of: Name | None = Field(
+        default=None, description="the survey from whose right end this wall goes on"
+    )
+    turns: Angle | None = Field(
+        default=None, description="between this wall and that one, seen from above; 90 deg unsaid"
     )
     depth: Reading | None = None
     wall: Reading | None = Field(default=None, description="thickness of the wall")

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from parametric.figures import Figure
-from parametric.model import Group, Material, Part, Placement
+from parametric.model import Group, Material, Part
 from parametric.names import join
 from parametric.parts.counters import own_counter, run_counter, to_the_walls
 from parametric.parts.plinths import plinth_parts
@@ -36,8 +36,8 @@ def closing_groups(casework: Casework) -> list[Group]:
         if edges := own.get(standing.name):
             parts += (*_top_of(standing, edges),)
         if parts:
-            room = Placement(origin=(standing.stands.origin[0] - float(standing.left), 0.0, 0.0))
-            groups.append(Group(name=join(standing.name, "closings"), placement=room, parts=parts))
+            name = join(standing.name, "closings")
+            groups.append(Group(name=name, placement=standing.room, parts=parts))
     return groups
 
 
@@ -54,7 +54,7 @@ def _frame_parts(standing: StandingCase) -> Iterator[Part]:
     place = join(box.name, "face frame")
     kick = Figure(0.0) if box.kick_high is None else box.kick_high
     foot, high = float(box.foot + kick), box.height - kick
-    y = standing.stands.origin[1] - float(frame.thickness)
+    y = standing.front - float(frame.thickness)
     for scribe, x in (
         (frame.left, frame.left.edge),
         (frame.right, frame.right.edge - frame.right.blank),
@@ -98,7 +98,6 @@ def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
     """The filler over a cabinet in no run."""
     if edges.top is None:
         return
-    x, y, _ = standing.stands.origin
     left = float(standing.left)
     sheet = sheet_of(standing.board.name, float(standing.board.density))
     yield from _top_filler(
@@ -107,11 +106,10 @@ def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
         edges.top.blank,
         standing.case.box.thickness,
         (left, left + float(standing.case.box.width)),
-        y,
+        standing.front,
         float(standing.top),
         level_line(standing.opening, "ceiling"),
     )
-    del x
 
 
 def _top_filler(

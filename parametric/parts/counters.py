@@ -28,7 +28,7 @@ def own_counter(standing: StandingCase) -> Iterator[Part]:
     if frame is not None:
         left, wide = frame.left.edge, frame.width
     out = case.spec.overhang + case.front_out
-    front = standing.stands.origin[1] - float(out)
+    front = standing.front - float(out)
     yield room_board(
         join(case.name, "counter"),
         "counter",
@@ -81,7 +81,7 @@ def _cut_out(standing: StandingCase, left: float, front: float, thick: Figure) -
     size, box = standing.case.spec.cut_out, standing.case.box
     if size is None:
         return ()
-    back = standing.stands.origin[1] + float(box.depth)
+    back = standing.front + float(box.depth)
     return (
         Pocket(
             name=f"cut-out over {standing.name}",

@@ -105,7 +105,7 @@ def _legs(run: StandingRun, standing: StandingCase) -> Iterator[Part]:
                     thickness=LEG_ACROSS,
                 ),
                 placement=Placement(
-                    origin=(x + half, standing.stands.origin[1] + y - half, low),
+                    origin=(x + half, standing.front + y - half, low),
                     x=(0.0, 0.0, 1.0),
                     y=(0.0, 1.0, 0.0),
                 ),

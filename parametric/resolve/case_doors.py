@@ -53,10 +53,10 @@ def resolve_case_doors(
 
 def _stands(case: StandingCase) -> Placement:
     """Where the frame of a case's fronts stands: heights are the floor's already."""
-    x, y, _ = case.stands.point((float(case.case.opening.left), 0.0, 0.0))
     frame = case.case.frame
     out = 0.0 if frame is None else float(frame.thickness)
-    return Placement(origin=(x, y - out, 0.0), x=case.stands.x, y=case.stands.y)
+    at = (float(case.left + case.case.opening.left), case.front - out, 0.0)
+    return Placement(origin=case.room.point(at), x=case.room.x, y=case.room.y)
 
 
 def _of_the_case(survey: SurveySpec) -> SurveySpec:

@@ -25,7 +25,9 @@ from parametric.resolve.opening import Opening
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandingCase:
-    """A case where it stands. `fronts` are hung on it later; None where it has none.
+    """A case where it stands: `left` and `front` before its own wall, whose frame is `room`.
+
+    `fronts` are hung on it later; None where it has none.
 
     `run` names the run it is part of, "" for one on its own; `on` the case it stands on.
     """
@@ -34,7 +36,8 @@ class StandingCase:
     board: Board
     back_board: Board | None
     left: Figure
-    stands: Placement
+    front: float
+    room: Placement
     fronts: FrontsSpec | None
     survey: SurveySpec
     opening: Opening
@@ -62,6 +65,12 @@ class StandingCase:
     def name(self) -> str:
         """`cabinet outer 1`."""
         return self.case.name
+
+    @property
+    def stands(self) -> Placement:
+        """Where its own frame stands among all that is made, mm."""
+        at = (float(self.left), self.front, float(self.case.box.foot))
+        return Placement(origin=self.room.point(at), x=self.room.x, y=self.room.y)
 
     @property
     def top(self) -> Figure:

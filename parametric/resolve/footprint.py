@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+
 from parametric.model import Placement, along
 from parametric.resolve.leaf import Leaf
 
@@ -17,3 +20,20 @@ def footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
     shut = ((left, y - half), (left + width, y - half), (left + width, y + half), (left, y + half))
     found = (along(Placement(origin=(x, y, 0.0)), hung.motion, part).origin for x, y in shut)
     return tuple((x, y) for x, y, _ in found)
+
+
+def overlap(one: Sequence[Point], other: Sequence[Point]) -> float:
+    """How deep two convex shapes lie in one another, mm; less than 0 is how far apart they are at least.
+
+    Source: the separating axis theorem: two convex shapes are apart exactly where a line along a
+    side of one of them parts them.
+    """
+    least = math.inf
+    for shape in (one, other):
+        for (ax, ay), (bx, by) in zip(shape, (*shape[1:], shape[0]), strict=True):
+            long = math.hypot(bx - ax, by - ay)
+            nx, ny = (by - ay) / long, (ax - bx) / long
+            a = [x * nx + y * ny for x, y in one]
+            b = [x * nx + y * ny for x, y in other]
+            least = min(least, max(a) - min(b), max(b) - min(a))
+    return least

@@ -19,7 +19,6 @@ from parametric.design import Design
 from parametric.design.leaf import LeafSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, largest, named, smallest
-from parametric.model import Placement
 from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.case_drawers import drawer_of, stuff_of
@@ -29,6 +28,7 @@ from parametric.resolve.case_slope import slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
+from parametric.resolve.rooms import Rooms
 from parametric.resolve.told_apart import placed_in
 
 
@@ -45,17 +45,12 @@ def resolve_casework(
     return _Cabinets(design, shop, begins).resolved()
 
 
-BETWEEN_ROOMS = 600.0
-"""Between two openings that hold cabinets and were surveyed apart, mm. By eye, no source."""
-
-
 class _Cabinets:
     """The cabinets of one design as they are worked out, one after the other."""
 
     def __init__(self, design: Design, shop: Shop, begins: float) -> None:
         self.design, self.shop = design, shop
-        self.next_room = begins
-        self.rooms: dict[str, float] = {}
+        self.rooms = Rooms(begins)
         self.problems: list[Problem] = []
         self.cases: dict[str, StandingCase] = {}
         self.runs: list[StandingRun] = []
@@ -110,6 +105,7 @@ class _Cabinets:
         return on is None or str(on) == "floor" or f"cabinet {on}" in self.cases
 
     def _opening(self, survey: str | None) -> tuple[SurveySpec, Opening | None]:
+        """A survey, worked out, and its wall given a place among those that it turns from."""
         found = self.design.block("survey", survey)
         assert isinstance(found, SurveySpec), "the reader has seen that it is there"
         key = found.heading
@@ -119,9 +115,12 @@ class _Cabinets:
             )
             self.problems += told
             opening = self.openings[key]
-            self.rooms[key] = self.next_room
-            if opening is not None:
-                self.next_room += float(opening.widest) + BETWEEN_ROOMS
+            if found.right_of is not None or found.left_of is not None:
+                other, beside = self._opening(str(found.right_of or found.left_of))
+                if opening is not None and beside is not None:
+                    self.rooms.turn(found, opening, other, beside, self.depth)
+            elif opening is not None:
+                self.rooms.apart(found, opening)
         return found, self.openings[key]
 
     def _run(self, name: str, spec: RunSpec) -> None:
@@ -180,14 +179,14 @@ class _Cabinets:
                 board=board,
                 thickness=named(join(place, "board"), thick),
                 opening=opening,
-                stands=Placement(origin=(self.rooms[survey.heading], 0.0, 0.0)),
+                stands=self.rooms.of(survey),
                 cases=tuple(case.name for case in made),
                 across=across,
                 left=left,
                 right=right,
                 foot=foot,
                 head=head,
-                front=min(case.stands.origin[1] for case in made),
+                front=min(case.front for case in made),
                 depth=named(join(place, "depth"), largest(*(c.case.box.depth for c in made))),
                 edges=run_edges(spec, ends, self.shop.blanks.filler),
             )
@@ -366,7 +365,6 @@ class _Cabinets:
             if misfits:
                 self.problems += misfits
                 return None
-        y = float(self.depth - spec.depth)
         standing = StandingCase(
             case=case,
             board=board,
@@ -374,7 +372,8 @@ class _Cabinets:
             if back is None
             else resolve_board(self.design, str(back.board or spec.board)),
             left=left,
-            stands=Placement(origin=(self.rooms[survey.heading] + float(left), y, float(foot))),
+            front=float(self.depth - spec.depth),
+            room=self.rooms.of(survey),
             fronts=fronts if spec.has_fronts else None,
             survey=survey,
             opening=opening,

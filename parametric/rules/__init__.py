@@ -10,6 +10,8 @@ from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
+from parametric.rules.cabinet_in_the_wall import cabinet_in_the_wall
+from parametric.rules.cabinets_overlap import cabinets_overlap
 from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
 from parametric.rules.cannot_be_stood_up import cannot_be_stood_up
 from parametric.rules.checked import Checked
@@ -20,6 +22,7 @@ from parametric.rules.fingers_at_hinges import fingers_at_hinges
 from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
+from parametric.rules.fronts_meet_at_corner import fronts_meet_at_corner
 from parametric.rules.glass_clearance_too_small import glass_clearance_too_small
 from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
@@ -129,6 +132,9 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
 )
 
 CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
+    cabinets_overlap,
+    cabinet_in_the_wall,
+    fronts_meet_at_corner,
     shelf_sags,
     cannot_be_stood_up,
     may_tip_over,

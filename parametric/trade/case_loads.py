@@ -151,7 +151,7 @@ def _foot_line(casework: Casework, standing: StandingCase) -> Figure:
     for run in casework.runs:
         if run.name == standing.run and run.edges.plinth is not None:
             back = named(join(run.name, "plinth back"), run.spec.plinth_back)
-            return named(name, largest(0, back - (standing.stands.origin[1] - run.front)))
+            return named(name, largest(0, back - (standing.front - run.front)))
     return named(name, Figure(0.0))
 
 
