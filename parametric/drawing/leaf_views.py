@@ -29,6 +29,7 @@ from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.joints.stub_tenon import StubTenon
 from parametric.model import Group, Part, Shaped, Trim
+from parametric.parts.drawer import of_a_box
 from parametric.resolve.leaf import Leaf
 from parametric.units import mm_text
 
@@ -47,9 +48,13 @@ _LETTER = 1.4
 
 
 def leaf_groups(job: Subject) -> list[tuple[Leaf, Group]]:
-    """Each leaf with its parts."""
+    """Each leaf with its own parts: the box behind a drawer's front is drawn part by part."""
     groups = {group.name: group for group in job.assembly.groups}
-    return [(leaf, groups[leaf.name]) for leaf in job.resolved.door.leaves]
+    return [
+        (leaf, dataclasses.replace(own, parts=tuple(p for p in own.parts if not of_a_box(p))))
+        for leaf in job.resolved.door.leaves
+        for own in (groups[leaf.name],)
+    ]
 
 
 def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece, ...]:

@@ -89,6 +89,11 @@ def drawer_parts(
     )
 
 
+def of_a_box(part: Part) -> bool:
+    """Whether it is of a drawer's box, or of what one runs on."""
+    return part.mark.startswith(MARK)
+
+
 def box_stuff(stuff: Timber | Board) -> Material:
     """What sides, front, back or bottom are made of."""
     look: Literal["timber", "board"] = "timber" if isinstance(stuff, Timber) else "board"

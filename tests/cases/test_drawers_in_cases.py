@@ -89,3 +89,41 @@ def test_one_cases_fronts_have_its_own_drawers(tmp_path: Path) -> None:
     assert len(on_slides(job.resolved, job.loads)) == 6
     for door in job.resolved.doors:
         assert len(on_slides(job.resolved.of(door), loads_of(door, job.loads))) == 3
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_every_sheet_of_a_press_with_drawers_is_clean(tmp_path: Path, way: str) -> None:
+    """Boxes are drawn part by part: neither the leaves' sheets nor the plan of hinges show them."""
+    from parametric.cnc.setups import set_ups
+    from parametric.drawing.audit import audit
+    from parametric.drawing.drawings import draw
+    from parametric.drawing.primitives import Label
+    from parametric.drawing.sheet import primitives
+    from parametric.pack.machine_pictures import machine_work
+    from parametric.trade.paperwork import paperwork
+    from parametric.trade.printed import printed
+
+    job = job_of(tmp_path, way)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    router = job.resolved.shop.router
+    drawn = draw(
+        job.resolved,
+        job.assembly,
+        job.loads,
+        job.problems,
+        mark="0123-4567",
+        paper=paperwork(job.resolved, job.assembly, job.loads),
+        machine=machine_work(
+            job.assembly, set_ups(job.assembly, router.cutters), printed(job.resolved).fine
+        ),
+    )
+    assert [(f.sheet, f.fault, f.what) for sheet in drawn.sheets for f in audit(sheet)] == []
+    leaves = [s for s in drawn.sheets if s.title is not None and s.title.document == "Leaves"]
+    # the cut list of the job stands on the first of them
+    _, *drawers = leaves
+    said = {
+        p.text for s in drawers for e in s.elements for p in primitives(e) if isinstance(p, Label)
+    }
+    assert "R3" in said
+    assert not any(text.startswith("W") and text[1:].isdigit() for text in said)

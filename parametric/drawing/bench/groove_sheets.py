@@ -233,10 +233,11 @@ def _groove_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
         edges = (first - cutter / 2, last + cutter / 2)
         own.line("cut_heavy", *m((-fence, 0.0), (edges[0], 0.0)))
         own.line("cut_heavy", *m((edges[1], 0.0), (thick + 12.0, 0.0)))
-    own.span(m((0.0, -deep_down), (first, -deep_down)), "b", out=(0.0, -sign * 5.0), feet=True)
+    # The outer size first: beside a groove near the edge the inner one finds its letter a place.
     if len(setting.fence) > 1:
         second = float(setting.fence[1])
         own.span(m((0.0, -deep_down), (second, -deep_down)), "c", out=(0.0, -sign * 16.0))
+    own.span(m((0.0, -deep_down), (first, -deep_down)), "b", out=(0.0, -sign * 5.0), feet=True)
     own.span(m((thick, 0.0), (thick, depth)), _depth_letter(setting), out=(-8.0, 0.0))
     own.span(
         m((first - cutter / 2, depth), (first + cutter / 2, depth)), "a", out=(0.0, sign * 5.0)

@@ -26,6 +26,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.marks import caption, leaf_letter_mark
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.papers import scale_words
+from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
@@ -33,6 +34,7 @@ from parametric.drawing.sheet import View
 from parametric.drawing.site import level_cut
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure, named
+from parametric.parts.drawer import of_a_box
 from parametric.resolve.door import Door
 from parametric.resolve.footprint import footprint
 from parametric.units import mm_text
@@ -74,7 +76,7 @@ def draw_swing(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     case_from_above(draft, view, door, (left, right), deep)
     for inner, outer in () if door.hanging.case is not None else ((left, x0), (right, x1)):
         wall_end(draft, view, job, inner, outer, deep)
-    draw_cuts(draft, view, cuts_through(job.shut, "level", level_cut(door)))
+    draw_cuts(draft, view, cuts_through(_hung(job, door), "level", level_cut(door)))
     draw_leaves_open(draft, view, door, shut=None, pins=True)
     mark_clear_way(draft, view, door)
     place_chains(
@@ -89,6 +91,16 @@ def draw_swing(draft: Draft, job: Subject, at: Point, scale: float) -> None:
     _letters(draft, door, view)
     words = f"{scale_words(scale, job.rules.unit)}, cut through the openings; open in thin line"
     caption(draft, (view.x(x0), at[1] + 5.4), "How the leaves open", words)
+
+
+def _hung(job: Subject, door: Door) -> list[Piece]:
+    """What is cut: of a case its fronts alone, for it stands round them as an outline."""
+    leaves = {leaf.name for leaf in door.leaves}
+    return [
+        piece
+        for piece in job.shut
+        if not door.case or (piece.group in leaves and not of_a_box(piece.part))
+    ]
 
 
 def _pins(draft: Draft, job: Subject, view: View, deep: float) -> None:
@@ -142,9 +154,10 @@ def _turns(draft: Draft, door: Door, view: View) -> None:
 
 
 def _letters(draft: Draft, door: Door, view: View) -> None:
-    """Each leaf's letter beside its shut place."""
+    """Each leaf's letter beside its shut place; of drawers, which stand over one another, drawn out."""
     for leaf in door.leaves:
-        corners = footprint(leaf, 0.0)
+        drawn_out = door.hanging.case is not None and leaf.hung.swing is None
+        corners = footprint(leaf, 1.0 if drawn_out else 0.0)
         middle = view.at(
             (
                 sum(x for x, _ in corners) / len(corners),
@@ -157,6 +170,6 @@ def _letters(draft: Draft, door: Door, view: View) -> None:
                 leaf.letter, (), (middle[0] + dx, middle[1] + way * (thick + 6.0)), view.name
             )
             for way in (-1.0, 1.0)
-            for dx in (0.0, 8.0, -8.0, 16.0, -16.0)
+            for dx in (0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0, 32.0, -32.0)
         ]
         draft.add_first_clear(options, f"leaf {leaf.letter}")
