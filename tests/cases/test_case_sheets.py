@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from functools import cache
 from pathlib import Path
 
@@ -10,7 +11,7 @@ import pytest
 from parametric.drawing.audit import audit
 from parametric.drawing.cases import draw_casework
 from parametric.drawing.cases.room import rooms
-from parametric.drawing.dimensions import Dimension
+from parametric.drawing.dimensions import Dimension, Ordinate
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import Subject, subject
@@ -28,6 +29,12 @@ OTHERS = (
     "tests/rules/alcove.yaml",
     "tests/rules/bookcase.yaml",
     "tests/rules/chest.yaml",
+    "templates/alcove pair.yaml",
+    "templates/desk.yaml",
+    "templates/kitchen run.yaml",
+    "templates/pantry tower.yaml",
+    "templates/under stair.yaml",
+    "templates/window seat.yaml",
 )
 BLOCK = TitleBlock(
     owner="",
@@ -188,6 +195,38 @@ def test_what_comes_off_and_what_is_seen_make_the_blank() -> None:
         if link.after == "seen"
     ]
     assert seen == ["1-7/8 seen", "1-1/2 seen"]
+
+
+def test_cases_alike_share_a_sheet() -> None:
+    sheets = [sheet for sheet in sheets_of(FEN_ROAD) if sheet.title.document == "Case"]
+    assert [sheet.title.second_line for sheet in sheets] == [
+        "Cabinet outer 1 and 2, 2 off",
+        "Cabinet middle, 1 off",
+    ]
+
+
+def test_a_case_is_sized_on_its_sheet() -> None:
+    """789 - 2 x 18 = 753; to the back 560, the back 8, behind it 12: 580.
+
+    Three shelves leave four equal spaces of (2237 - 3 x 18) / 4 = 545.75, so that upper faces
+    stand 545.75 + 18 = 563.75 apart.
+    """
+    sheet = sheet_of(FEN_ROAD, "Case")
+    front = [[link.text for link in one] for one in chains(sheet, "from the front", "across")]
+    assert front == [["753"], ["789"]]
+    upright = [[link.text for link in one] for one in chains(sheet, "cut upright", "across")]
+    assert upright == [["12", "8", "560"], ["580"]]
+    heights = {
+        element.text: element.value for element in sheet.elements if isinstance(element, Ordinate)
+    }
+    assert heights.keys() == {"18  C3", "582  C5", "1145.5  C5", "1709.5  C5", "2255  C4"}
+    ups = sorted(heights.values())
+    assert [high - low for low, high in itertools.pairwise(ups[:4])] == pytest.approx(3 * [563.75])
+    said = texts(sheet)
+    row = said.index("left side")
+    assert said[row - 1 : row + 4] == ["C1", "left side", "1", "2273 × 580 × 18", "front"]
+    row = said.index("back")
+    assert said[row + 1 : row + 4] == ["1", "2251 × 767 × 8", "–"]
 
 
 @pytest.mark.parametrize("path", [FEN_ROAD, QUARRY_STREET], ids=str)

@@ -20,7 +20,7 @@ from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import leaf_letter_mark
 from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Polygon
-from parametric.drawing.primitives import Label
+from parametric.drawing.primitives import Circle, Label, reach
 from parametric.drawing.seen_and_cut import draw_glass_strokes, draw_linework, front_linework
 from parametric.drawing.sheet import Element, View
 
@@ -82,14 +82,28 @@ def letter_fronts(draft: Draft, view: View, fronts: Sequence[Front]) -> None:
                     options.append(
                         leaf_letter_mark(front.leaf.letter, (), at, view.name, small=small)
                     )
-        # where the sheet is so small that no ring stands clear, the letter alone says it
         options += [[_bare(front, view, up)] for up in _ALONG]
+        over = _bare(front, view, 0.5, mask=True)
+        # a front that is lower than a ring and full of lines has its letter on white
+        if not any(_clear(draft, group) for group in options) and draft.off_other_texts(over.box):
+            draft.add(over)
+            continue
         draft.add_first_clear(options, f"leaf {front.leaf.letter}")
 
 
-def _bare(front: Front, view: View, up: float) -> Element:
+def _clear(draft: Draft, group: Sequence[Element]) -> bool:
+    """Whether a mark stands clear."""
+    return all(draft.free(reach(part)) for part in group if isinstance(part, (Label, Circle)))
+
+
+def _bare(front: Front, view: View, up: float, *, mask: bool = False) -> Label:
     """A front's letter without a ring."""
     x, y = view.at((front.box.centre[0], front.box.y0 + up * front.box.height))
     return Label(
-        text=front.leaf.letter, at=(x, y - TEXT / 2), anchor="centre", weight="bold", view=view.name
+        text=front.leaf.letter,
+        at=(x, y - TEXT / 2),
+        anchor="centre",
+        weight="bold",
+        view=view.name,
+        mask=mask,
     )

@@ -29,7 +29,9 @@ from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
+from parametric.figures import named
 from parametric.model import Part
+from parametric.names import join
 from parametric.trade.scribing import Scribed, ScribedAt, scribed_to_levels, scribed_to_walls
 
 _MM: Scales = ((1.0, 2.0, 5.0), (1.0, 2.0, 5.0))
@@ -285,6 +287,10 @@ def _plumb(
     low, high = lies.at(0.0, -_BEFORE * scale), lies.at(0.0, row.thick + _BEHIND * scale)
     draft.line("datum", (low[0], low[1] - 1.0), (high[0], high[1] + 2.0), lies.view.name)
     ends = sorted((0.0, float(at.room)))
+    off, words = at.room, "from plumb"
+    if float(off) < 0:
+        off = named(join(row.one.name, f"wall behind plumb at its {at.where}"), -off)
+        words = "behind plumb"
     place_chains(
         draft,
         [
@@ -293,7 +299,7 @@ def _plumb(
                 axis="across",
                 line=high[1] + 4.5,
                 stops=tuple(Stop(at=place, foot=high[1]) for place in ends),
-                links=(Link(figure=at.room, after="from plumb", rule=job.rules.wood),),
+                links=(Link(figure=off, after=words, rule=job.rules.wood),),
             )
         ],
     )

@@ -1,15 +1,17 @@
-"""Group C: every room with its cabinets."""
+"""Group C: every room with its cabinets, then every kind of case."""
 
 from __future__ import annotations
 
 import dataclasses
 
 from parametric.drawing.cases.arrangement import draw_room
+from parametric.drawing.cases.case_sheet import draw_case
 from parametric.drawing.cases.inside import draw_inside
-from parametric.drawing.cases.room import rooms
+from parametric.drawing.cases.room import Room, rooms
 from parametric.drawing.cases.scribing import draw_scribing
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.trade.case_kinds import CaseKind, case_kinds
 
 
 def draw_casework(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -19,13 +21,33 @@ def draw_casework(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
         job: the job.
         title: what the title block says; its document is that of the arrangement.
     """
+    casework = job.resolved.casework
+    if casework is None:
+        return ()
+
+    def titled(document: str, second: str) -> TitleBlock:
+        return dataclasses.replace(title, document=document, second_line=second)
+
     sheets: list[Sheet] = []
-    for room in rooms(job):
-
-        def titled(document: str, second: str) -> TitleBlock:
-            return dataclasses.replace(title, document=document, second_line=second)
-
-        sheets.append(draw_room(job, room, titled(title.document, "Cabinets in their room")))
-        sheets.append(draw_inside(job, room, titled("Cabinets", "Fronts off: what is inside")))
-        sheets += draw_scribing(job, room, titled("Scribing", "To walls, ceiling and floor"))
+    found = rooms(job)
+    for room in found:
+        where = _where(room) if len(found) > 1 else ""
+        sheets += [
+            draw_room(job, room, titled(title.document, f"Cabinets in their room{where}")),
+            draw_inside(job, room, titled("Cabinets", f"Fronts off: what is inside{where}")),
+            *draw_scribing(job, room, titled("Scribing", f"To walls, ceiling and floor{where}")),
+        ]
+    for kind in case_kinds(casework.cases, job.assembly):
+        sheets.append(draw_case(job, kind, titled("Case", _which(kind))))
     return tuple(sheets)
+
+
+def _where(room: Room) -> str:
+    """Which of several rooms, by the name of its survey."""
+    name = room.name.removeprefix("survey").strip()
+    return f", {name}" if name else ""
+
+
+def _which(kind: CaseKind) -> str:
+    words = kind.called
+    return f"{words[:1].upper()}{words[1:]}, {len(kind.cases)} off"

@@ -61,12 +61,25 @@ def _table(
 
 
 def listed(
-    job: Subject, title: str, columns: Sequence[Column], rows: Iterable[Sequence[str]]
+    job: Subject,
+    title: str,
+    columns: Sequence[Column],
+    rows: Iterable[Sequence[str]],
+    *,
+    most: float = 0.0,
 ) -> TableItem:
-    """A table whose columns take what stands in them; it is left out where there are no rows."""
+    """A table whose columns take what stands in them; it is left out where there are no rows.
+
+    Args:
+        job: the job.
+        title: over it.
+        columns: with the widths that they share.
+        rows: what stands in it.
+        most: how wide it may grow where they do not hold it, mm.
+    """
     body = tuple(tuple(row) for row in rows)
     height = table_height(job.rules.unit)
-    shares = fitted(columns, body, height) if body else tuple(columns)
+    shares = fitted(columns, body, height, most=most) if body else tuple(columns)
     return TableItem(title=title, columns=shares, rows=body, height=height)
 
 
@@ -112,8 +125,10 @@ def _scribed(job: Subject, room: Room) -> TableItem:
 def _closed(job: Subject, room: Room) -> list[Item]:
     """Plinths and top fillers, by place across."""
     rows = []
+    several = sum(edges.top is not None for edges in room.edges) > 1
     for edges in room.edges:
-        for word, closing in (("Top filler, seen", edges.top), ("Plinth, high", edges.plinth)):
+        over = f"Over {case_words(edges.name)}, seen" if several else "Top filler, seen"
+        for word, closing in ((over, edges.top), ("Plinth, high", edges.plinth)):
             if closing is not None:
                 sizes = _readings(job, closing.seen, ACROSS)
                 rows.append((word, *sizes, job.wood(closing.blank)))

@@ -1,0 +1,99 @@
+"""Lists and notes of a kind of case: its boards with their marks, how they are held, its fronts."""
+
+from __future__ import annotations
+
+from parametric.cases.cabinet import Corners
+from parametric.drawing.cases.words import listed
+from parametric.drawing.column import Item, Sentences, TableItem, list_width
+from parametric.drawing.subject import Subject
+from parametric.drawing.tables import Column
+from parametric.names import short
+from parametric.trade.case_kinds import CaseKind
+
+_HELD: dict[Corners, str] = {
+    "dowel": "dowelled",
+    "screw": "screwed",
+    "loose tenon": "held by loose tenons",
+    "pocket screw": "screwed through pockets",
+    "glue": "glued",
+}
+
+
+def case_items(job: Subject, kind: CaseKind) -> list[Item]:
+    """The column in the order it is read."""
+    return [
+        _boards(job, kind),
+        Sentences(title="Notes", kind="numbered", texts=_notes(job, kind)),
+    ]
+
+
+def _boards(job: Subject, kind: CaseKind) -> TableItem:
+    """Marks and sizes of one case's boards, along the grain first, and the edges that are banded."""
+    parts = next(g for g in job.assembly.groups if g.name == kind.first.name).parts
+    lots: dict[str, list[str]] = {}
+    for part in parts:
+        if part.supplied:
+            continue
+        blank = part.blank
+        size = " × ".join(job.wood(v) for v in (blank.length, blank.width, blank.thickness))
+        bands = [part.faces.get(face, face).removesuffix(" edge") for face in part.banded]
+        band = ", ".join(bands) or "–"
+        row = lots.setdefault(part.mark, [part.mark, _noun(part.name, part.noun), "0", size, band])
+        row[2] = str(int(row[2]) + 1)
+    columns = (
+        Column(head="Mark", width=9.0),
+        Column(head="Board", width=26.0),
+        Column(head="No.", width=7.0, anchor="right"),
+        Column(head="Size, grain first", width=30.0, anchor="right"),
+        Column(head="Banded", width=12.0),
+    )
+    title = "Boards of one" if len(kind.cases) > 1 else "Boards"
+    return listed(job, title, columns, lots.values(), most=list_width(job.rules.unit))
+
+
+def _noun(name: str, noun: str) -> str:
+    """A board by its own name, but for its number and what is said of its finish."""
+    word = short(name)
+    same = word.split(" ")[0] == noun.split(" ")[0]
+    return (noun if same else word).split(",")[0]
+
+
+def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
+    """How it is held together, what its back stands in, whose fronts it wears."""
+    case = kind.first.case
+    notes = [
+        "Heights are from the foot of the case: upper faces, under faces of tops; clear widths "
+        "are between boards.",
+        _corners(job, kind),
+    ]
+    back = case.back
+    if back is not None:
+        where = {
+            "groove": f"in grooves {job.wood(back.groove)} deep, {job.wood(back.clearance)} free in "
+            "each",
+            "rebate": f"in rebates {job.wood(back.groove)} deep",
+            "planted": "planted on the back edges",
+        }[back.held]
+        notes.append(f"Back {job.wood(back.thickness)} thick, {where}.")
+    shelves = [board for board in case.boards if board.role == "shelf"]
+    if shelves:
+        notes.append("Shelves can be moved but for fixed ones; drawn where they stand at first.")
+    letters = [
+        leaf.letter
+        for one in kind.cases
+        for door in job.resolved.doors
+        if door.case == one.name
+        for leaf in door.leaves
+    ]
+    if letters:
+        notes.append(f"Its fronts: {', '.join(letters)}, on sheets of their own.")
+    return tuple(notes)
+
+
+def _corners(job: Subject, kind: CaseKind) -> str:
+    """How level boards meet upright ones."""
+    case = kind.first.case
+    held = _HELD[case.spec.held_by]
+    if float(case.box.let_in) > 0:
+        return f"Level boards are let {job.wood(case.box.let_in)} into upright ones, and {held}."
+    return f"Level boards butt against upright ones, and are {held}."
