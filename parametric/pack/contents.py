@@ -157,6 +157,7 @@ def contents(
             loads,
             fingerprint=whole,
             elevations=tuple(map(write_svg, drawings.elevations)),
+            assembly=assembly,
             problems=problems,
             paper=paper,
         )

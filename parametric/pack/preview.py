@@ -15,10 +15,13 @@ from parametric.catalog.finishes import (
 )
 from parametric.design.settings import ClientSpec
 from parametric.figures import Figure
+from parametric.model import Assembly
 from parametric.pack.door_words import alike, counted, door_names, filled, in_words, label, towards
 from parametric.pack.page_lengths import wood_amount
+from parametric.pack.preview_cases import shown_cases
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
+from parametric.pack.shown import Shown
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.brackets import bracket_places
@@ -58,51 +61,80 @@ def preview_page(
     *,
     fingerprint: str,
     elevations: tuple[str, ...],
+    assembly: Assembly | None = None,
     problems: tuple[Problem, ...] = (),
     paper: Paperwork | None = None,
 ) -> PreviewPage:
-    """The page's content, from the resolved door.
+    """The page's content, from the resolved job.
 
     Args:
         resolved: the design's numbers.
         loads: its weights.
         fingerprint: the whole digest of the design.
         elevations: the front elevation of every door in a wall, as SVG.
+        assembly: its parts; a job with casework is told by them.
         problems: what `check` says of the design; some of it a client must have seen.
         paper: lists of the job, for the boards that panels are glued up from.
     """
-    door = resolved.door
-    hanging, opening = door.hanging, door.opening
-    names = door_names(door)
-    top = max(float(leaf.hung.foot + leaf.height) for leaf in door.leaves) + _ROOM_ABOVE
+    cases = resolved.casework is not None
+    if cases and assembly is not None:
+        shown = shown_cases(resolved, assembly, loads, problems)
+    else:
+        shown = _shown_door(resolved, loads, problems, elevations[0])
     revisions, option = resolved.design.revisions, resolved.design.option
     glued = () if paper is None else paper.panel_glue_ups
     return PreviewPage(
         job=resolved.design.job,
-        subtitle=names.subtitle,
+        subtitle=shown.subtitle,
         revision=revisions[-1].letter if revisions else "",
         revision_date=revisions[-1].date if revisions else "",
         mark=mark(fingerprint),
         fingerprint=fingerprint,
         unit="mm" if resolved.design.unit == "mm" else "in",
+        leaves=shown.leaves,
+        opening=shown.opening,
+        floor=shown.floor,
+        wall=shown.wall,
+        way=shown.way,
+        clear_way=shown.clear_way,
+        top=shown.top,
+        facts=shown.facts,
+        elevation_svg=shown.drawing,
+        maker=resolved.shop.maker.name,
+        thing=shown.thing,
+        ticks=shown.ticks,
+        palette=palette(resolved),
+        scenery=shown.scenery,
+        places=_places(resolved),
+        glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
+        option="" if option is None else option.letter,
+        called="" if option is None else option.called,
+        niche=shown.niche,
+        cases=cases,
+        all_open=shown.all_open,
+    )
+
+
+def _shown_door(
+    resolved: Resolved, loads: tuple[LeafLoad, ...], problems: tuple[Problem, ...], drawing: str
+) -> Shown:
+    """One door in its wall, or the fronts of a case that stands already."""
+    door = resolved.door
+    hanging, opening = door.hanging, door.opening
+    return Shown(
+        subtitle=door_names(door).subtitle,
         leaves=tuple(_leaf(resolved, index) for index in range(len(door.leaves))),
         opening=opening.outline(),
         floor=opening.floor_line(),
         wall=_wall(resolved),
         way=way(door),
         clear_way=None if hanging.clear_way is None else float(hanging.clear_way),
-        top=top,
+        top=max(float(leaf.hung.foot + leaf.height) for leaf in door.leaves) + _ROOM_ABOVE,
         facts=facts(resolved, loads),
-        elevation_svg=elevations[0],
-        maker=resolved.shop.maker.name,
         thing=_thing(resolved),
         ticks=ticks(resolved, problems),
-        palette=palette(resolved),
         scenery=_scenery(resolved),
-        places=_places(resolved),
-        glued=MappingProxyType({glue_up.mark: float(glue_up.board_width) for glue_up in glued}),
-        option="" if option is None else option.letter,
-        called="" if option is None else option.called,
+        drawing=drawing,
         all_open=hanging.case is not None
         and len(door.leaves) > 1
         and any(set(state.open.values()) == {1.0} for state in hanging.states),
@@ -192,11 +224,10 @@ def _thing(resolved: Resolved) -> Saying:
 
 def palette(resolved: Resolved) -> Palette:
     """What the design names is what is quoted; what it does not name is still to be agreed."""
-    door, finish = resolved.door, resolved.finish
-    leaf = door.leaves[0]
+    finish, leaves = resolved.finish, resolved.leaves
     kind = "none" if finish is None else finish.kind
     colour = "" if finish is None else finish.colour or ""
-    timber = leaf.timber.name
+    timber = leaves[0].timber.name if leaves else ""
     wood_key, named = Palette().wood, ""
     quoted: tuple[str, ...] = ()
     if kind == "paint":
@@ -207,15 +238,15 @@ def palette(resolved: Resolved) -> Palette:
             wood_key, quoted = known.key, (known.key,)
         else:
             named = colour
-    else:
+    elif timber:
         own = timber_called(timber)
         if own is not None:
             wood_key, quoted = own.key, (own.key,)
         else:
             wood_key = PLAIN_WOOD.key
             named = timber if kind == "none" else f"{timber}, {kind}"
-    panes = [pane for one in door.leaves for lite in one.lites for pane in lite.panes]
-    pulls = any(one.pulls for one in door.leaves)
+    panes = [pane for one in leaves for lite in one.lites for pane in lite.panes]
+    pulls = any(one.pulls for one in leaves)
     return Palette(
         timbers=(*CLEAR_TIMBERS, PLAIN_WOOD) if wood_key == PLAIN_WOOD.key else CLEAR_TIMBERS,
         glasses=GLASSES if panes else (),

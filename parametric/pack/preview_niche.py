@@ -40,24 +40,25 @@ class Surveyed(Protocol):
         ...
 
 
-def niche(opening: Surveyed, *, back: float, face: float = 0.0) -> Niche:
-    """The surfaces of the room about an opening that casework stands in.
+def niche(*openings: Surveyed, back: float, face: float = 0.0) -> Niche:
+    """The surfaces of the room about one or several openings that casework stands in.
 
     Args:
-        opening: the survey of it.
-        back: the y of the wall behind, mm: how deep it is from the cases' front edges.
-        face: the y of the face of the wall it is in, mm; less than 0 where the wall stands
+        openings: the survey of each, where it is in the room, from left to right.
+        back: the y of the wall behind, mm: how deep they are from the cases' front edges.
+        face: the y of the face of the wall they are in, mm; less than 0 where the wall stands
             before the cases' front edges.
     """
-    outline = opening.outline()
-    head = _head(outline)
-    left, over, right = outline[: head.start + 1], outline[head], outline[head.stop - 1 :]
-    wide = right[-1][0] - left[0][0]
+    bays = [_Bay(opening.outline()) for opening in openings]
+    far_left, far_right = bays[0].left[0][0], bays[-1].right[-1][0]
+    wide = far_right - far_left
     reach = max(ROOM.side * 1000, wide / 2 + ROOM.side * 500)
-    middle = left[0][0] + wide / 2
+    middle = far_left + wide / 2
     near, ends = -(ROOM.front * 2000 + wide), (middle - reach, middle + reach)
-    floor = _line(opening.floor_line(), (ends[0], left[0][0], right[-1][0], ends[1]))
-    within = [p for p in floor if left[0][0] <= p[0] <= right[-1][0]]
+    feet = [x for bay in bays for x in (bay.left[0][0], bay.right[-1][0])]
+    readings = [point for opening in openings for point in opening.floor_line()]
+    floor = _line(readings, (ends[0], *feet, ends[1]))
+    over = [point for bay in bays for point in bay.over]
     levels = [z for _, z in over]
     open_above = min(levels) >= _HIGH_ENOUGH and max(levels) - min(levels) <= _NEARLY_LEVEL
     tops = (levels[0], levels[-1]) if open_above else (ROOM.high * 1000,) * 2
@@ -65,14 +66,11 @@ def niche(opening: Surveyed, *, back: float, face: float = 0.0) -> Niche:
         [(ends[0], floor[0][1]), (ends[1], floor[-1][1])],
         list(zip(ends, tops, strict=True)),
     )
-    found = [
-        *_swept("wall", left, face, back),
-        *_swept("ceiling", over, face, back),
-        *_swept("wall", right, face, back),
-        *_swept("floor", within[::-1], face, back),
-        _upright((*within, *outline[::-1]), back),
-        _upright((low[0], *left, high[0]), face),
-        _upright((*right, low[1], high[1]), face),
+    found = [surface for bay in bays for surface in bay.surfaces(floor, face, back)]
+    found += [
+        _upright((low[0], *bays[0].left, high[0]), face),
+        *(_upright((*a.right, *b.left), face) for a, b in itertools.pairwise(bays)),
+        _upright((*bays[-1].right, low[1], high[1]), face),
         *_swept("wall", (low[0], high[0]), near, face),
         *_swept("wall", (high[1], low[1]), near, face),
         *_swept("floor", floor[::-1], near, face),
@@ -81,6 +79,30 @@ def niche(opening: Surveyed, *, back: float, face: float = 0.0) -> Niche:
     if not open_above:
         found.append(_upright((high[0], *over, high[1]), face))
     return Niche(surfaces=tuple(found), face=face, back=back)
+
+
+class _Bay:
+    """One opening: its left wall from the foot up, what is over it, its right wall down."""
+
+    def __init__(self, outline: tuple[Flat, ...]) -> None:
+        head = _head(outline)
+        self.outline = outline
+        self.left, self.over, self.right = (
+            outline[: head.start + 1],
+            outline[head],
+            outline[head.stop - 1 :],
+        )
+
+    def surfaces(self, floor: Sequence[Flat], face: float, back: float) -> list[Surface]:
+        """What encloses it but at its face."""
+        within = [p for p in floor if self.left[0][0] <= p[0] <= self.right[-1][0]]
+        return [
+            *_swept("wall", self.left, face, back),
+            *_swept("ceiling", self.over, face, back),
+            *_swept("wall", self.right, face, back),
+            *_swept("floor", within[::-1], face, back),
+            _upright((*within, *self.outline[::-1]), back),
+        ]
 
 
 def _head(outline: Sequence[Flat]) -> slice:

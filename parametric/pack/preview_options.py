@@ -46,6 +46,7 @@ def shown_beside(other: Other, *, use_cache: bool) -> tuple[PreviewPage, bytes]:
         loads,
         fingerprint=whole,
         elevations=tuple(map(write_svg, fronts)),
+        assembly=assembly,
         problems=other.problems,
         paper=paper,
     )

@@ -31,7 +31,8 @@ class PageLeaf:
     y of its front face (less than 0 when it hangs before the wall). `motion` is how it opens,
     as the model's `Group` has it. `goes_with` is the first of the leaves that open only
     together, itself among them; nothing where it opens alone. `after` is the leaf that it laps
-    and that must be as far open as it is. `pull` is the pull's centre from the left outer edge
+    and that must be as far open as it is; `behind` those that must be wide open before it comes
+    out, as the doors before an inner drawer. `pull` is the pull's centre from the left outer edge
     and `pull_up` above the highest floor.
     """
 
@@ -46,13 +47,16 @@ class PageLeaf:
     motion: tuple[Step, ...]
     goes_with: str = ""
     after: str = ""
+    behind: tuple[str, ...] = ()
     pull: float | None = None
     pull_up: float | None = None
 
     def across(self, part: float) -> tuple[float, float]:
         """How far it reaches across the opening when it has gone a part, 0 to 1, of its way."""
         corners = [
-            along(Placement(origin=(self.x + x, self.front + y, 0.0)), self.motion, part).origin[0]
+            along(
+                Placement(origin=(self.x + x, self.front + y, self.foot)), self.motion, part
+            ).origin[0]
             for x in (0.0, self.width)
             for y in (0.0, self.thickness)
         ]

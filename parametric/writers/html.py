@@ -233,6 +233,7 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "motion": [_step(step) for step in leaf.motion],
             "goes_with": leaf.goes_with,
             "after": leaf.after,
+            "behind": list(leaf.behind),
             **{
                 key: float(getattr(leaf, key))
                 for key in ("width", "height", "x", "foot", "front", "thickness")

@@ -7,6 +7,8 @@ from parametric.model import Group, Part
 _ROUND = frozenset(("side", "top", "bottom", "back", "end", "stretcher", "nailer"))
 """What the boards round a case are called, by the last word of it: shelves and partitions are
 what is looked for."""
+_FRONT = "leaf "
+"""How the group of a front is called, though it be fixed."""
 _BOX = " / drawer / "
 """In the name of each piece of a drawer's box, that hangs behind its front."""
 
@@ -19,6 +21,7 @@ def hides(group: Group, part: Part) -> bool:
     """
     if not group.see_through:
         return False
-    if group.motion:
+    if group.motion or group.name.startswith(_FRONT):
         return part.material.look != "metal" and _BOX not in part.name
-    return part.noun.split()[-1] in _ROUND
+    # a side that is seen is a `left side, finished outside`
+    return part.noun.split(",")[0].split()[-1] in _ROUND

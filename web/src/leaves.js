@@ -16,8 +16,8 @@ const hold = (v, a = 0, b = 1) => Math.min(Math.max(v, a), b);
 
 export class Leaf {
   constructor(told) {
-    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, pull } = told;
-    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, pull });
+    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, pull } = told;
+    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, pull });
     const [only] = motion;
     this.slides = motion.length === 1 && Boolean(only.slide);
     /** How far it slides, to the left less than 0; 0 where it does anything else. */
@@ -246,7 +246,10 @@ export class Leaves {
     this.#keepOrder(leaf);
   }
 
-  /** A leaf that another laps takes that one with it as it opens, and is taken along by it as it shuts. */
+  /**
+   * A leaf that another laps takes that one with it as it opens, and is taken along by it as it
+   * shuts. What comes out behind others finds them wide open, and is home before they shut.
+   */
   #keepOrder(leaf) {
     const bring = (one, open) => {
       one.way = null;
@@ -254,6 +257,12 @@ export class Leaves {
       this.#tell(one);
     };
     for (const one of this.list) {
+      for (const before of one.behind ?? []) {
+        const door = this.named(before);
+        if (!one.open || door.open === 1) continue;
+        if (one === leaf) bring(door, 1);
+        if (door === leaf) bring(one, 0);
+      }
       const first = one.after && this.named(one.after);
       if (!first || one.open <= first.open) continue;
       if (one === leaf) bring(first, one.open);

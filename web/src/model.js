@@ -7,6 +7,9 @@ import { GLTFLoader } from 'three/examples/jsm/loaders/GLTFLoader.js';
 import { lookOf } from './dress.js';
 
 const GROWN = new Set(['timber', 'board', 'carcass']); // looks with a grain of their own, along the piece
+const DRAWER = / \/ drawer( \d+)? \//; // in the name of each piece of a drawer's box
+const FRONT = /^leaf /; // a front, though it be fixed
+const FINISHED = /\bfinished\b/;
 const HIDES = ' that hides';
 const CREASE = 25; // degrees from which two faces meet in an edge that is drawn
 const BOX = 12 * 6; // numbers that a box's edges are told by, at least
@@ -33,8 +36,8 @@ function seedOf(text) {
   return ((h ^ (h >>> 13)) >>> 0) / 4294967296;
 }
 
-/** Whether a part is a board of a case or of a drawer's box. */
-const boxed = (group, name) => Boolean(group.userData.seeThrough) && (group.userData.role === 'fixed' || name.includes(' / drawer / '));
+/** Whether a part is a board of a case or of a drawer's box, and none that is finished to be seen. */
+const boxed = (group, { noun }, name) => DRAWER.test(name) || (Boolean(group.userData.seeThrough) && group.userData.role === 'fixed' && !FRONT.test(nameOf(group)) && !FINISHED.test(noun));
 
 /** Every part of a group with its box in the group's frame and in its own, metres. */
 function partsOf(group) {
@@ -52,7 +55,7 @@ function partsOf(group) {
       name,
       mark: node.userData.mark,
       hides: Boolean(node.userData.seeThrough),
-      look: lookOf(mesh, `${nameOf(mesh)} ${nameOf(mesh.parent)}`, boxed(group, name)),
+      look: lookOf(mesh, `${nameOf(mesh)} ${nameOf(mesh.parent)}`, boxed(group, node.userData, name)),
       own: mesh.geometry.boundingBox.clone(),
       box: mesh.geometry.boundingBox.clone().applyMatrix4(place),
     });

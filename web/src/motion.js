@@ -55,10 +55,10 @@ export function turnOf(motion) {
 }
 
 /** The corners of a leaf seen from above, its front two first, at a part of its way. */
-export function corners({ x, width, front, thickness, motion }, part) {
+export function corners({ x, width, front, thickness, foot, motion }, part) {
   const pose = poseAt(motion, part);
   return [[x, front], [x + width, front], [x + width, front + thickness], [x, front + thickness]]
-    .map(([across, away]) => carried(pose, [across, away, 0]));
+    .map(([across, away]) => carried(pose, [across, away, foot]));
 }
 
 /** All that a leaf passes over, seen from above: its least and most across and away. */

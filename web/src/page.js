@@ -379,7 +379,7 @@ async function hang() {
     picture.step(now);
     if (picture.drawn && root.dataset.picture === 'waiting') {
       root.dataset.picture = 'round';
-      if (hinted.get()) $('hint').classList.add('gone');
+      if (hinted.get() || !job.leaves.length) $('hint').classList.add('gone');
       setTimeout(() => $('hint').classList.add('gone'), HINT);
     }
     // nothing moves and the picture is finished: rest until something does

@@ -46,10 +46,12 @@ export class Strip {
     const ways = new Map(leaves.list.map((leaf) => [leaf, sweep(leaf)]));
     const reach = [...ways.values()].flatMap(({ across }) => across);
     this.span = [Math.min(...reach, leaves.way[0]) - STUB, Math.max(...reach, leaves.way[1]) + STUB];
+    // open shelves have nothing that moves
+    this.plan.parentElement.classList.toggle('bare', !leaves.list.length);
     // how far they come out of the planes they shut in, away from the viewer and nearer
     const out = (way) => (leaf) => (leaf.slides && !leaf.draws ? 0 : Math.max(0, way(ways.get(leaf).away, leaf.front + leaf.thickness / 2)));
-    this.away = Math.max(...leaves.list.map(out(([, back], middle) => back - middle)));
-    this.nearer = Math.max(...leaves.list.map(out(([front], middle) => middle - front)));
+    this.away = Math.max(0, ...leaves.list.map(out(([, back], middle) => back - middle)));
+    this.nearer = Math.max(0, ...leaves.list.map(out(([front], middle) => middle - front)));
     // the nearer a leaf hangs to the viewer, the lower its bar
     this.plan.querySelector('.seen').classList.toggle('below', leaves.list.some((leaf) => leaf.front >= 0));
     this.rows = [];
@@ -147,7 +149,7 @@ export class Strip {
   /** The two ends of a leaf's bar. */
   #ends(leaf, part) {
     const middle = leaf.front + leaf.thickness / 2;
-    return [leaf.x, leaf.x + leaf.width].map((x) => this.#place(leaf, [x, middle, 0], part));
+    return [leaf.x, leaf.x + leaf.width].map((x) => this.#place(leaf, [x, middle, leaf.foot], part));
   }
 
   /** How much of the plan lies over the wall, for leaves that open away from the viewer. */
@@ -207,7 +209,7 @@ export class Strip {
     const gone = (k) => Math.hypot(...corners(leaf, 0)[k].map((v, i) => v - corners(leaf, 1)[k][i]));
     const edge = gone(0) > gone(1) ? leaf.x : leaf.x + leaf.width;
     const middle = leaf.front + leaf.thickness / 2;
-    const points = Array.from({ length: ARC + 1 }, (_, i) => this.#place(leaf, [edge, middle, 0], i / ARC));
+    const points = Array.from({ length: ARC + 1 }, (_, i) => this.#place(leaf, [edge, middle, leaf.foot], i / ARC));
     return `M${points.map((p) => p.map((v) => Math.round(v * 10) / 10).join(' ')).join('L')}`;
   }
 
@@ -245,7 +247,7 @@ export class Strip {
       const [a, b] = this.#ends(leaf, leaf.open);
       const [right, down] = [b[0] - a[0], b[1] - a[1]];
       const along = ((at[0] - a[0]) * right + (at[1] - a[1]) * down) / (right ** 2 + down ** 2);
-      const point = [leaf.x + Math.min(Math.max(along, 0), 1) * leaf.width, leaf.front + leaf.thickness / 2, 0];
+      const point = [leaf.x + Math.min(Math.max(along, 0), 1) * leaf.width, leaf.front + leaf.thickness / 2, leaf.foot];
       const on = this.#place(leaf, point, leaf.open);
       held = { at, point, off: [at[0] - on[0], at[1] - on[1]], strayed: 0 };
       leaves.put(leaf, leaf.open);

@@ -1,0 +1,69 @@
+"""Where casework stands in the room, and what its fronts are called."""
+
+from __future__ import annotations
+
+import itertools
+import re
+
+from parametric.model import Group
+from parametric.resolve.leaf import Leaf
+from parametric.resolve.opening import Opening
+from parametric.writers.case_words import CABINET_WORDS as SAID
+
+Corner = tuple[float, float, float]
+
+
+class CaseNiche:
+    """An opening where it is in the room: its zero stands at x = `begins`, mm."""
+
+    def __init__(self, begins: float, opening: Opening) -> None:
+        self.begins, self.opening = begins, opening
+
+    def outline(self) -> tuple[tuple[float, float], ...]:
+        """From the left foot up, across the head where the ceiling was read, and down."""
+        outline = self.opening.outline()
+        half = len(outline) // 2
+        (left, low), (right, high) = outline[half - 1], outline[half]
+        ceiling = {place: float(z) for place, z in self.opening.ceiling.items()}
+        head = [(left, ceiling.get("left", low)), (right, ceiling.get("right", high))]
+        if "middle" in ceiling and not self.opening.slopes:
+            head.insert(1, ((left + right) / 2, ceiling["middle"]))
+        points = (*outline[: half - 1], *head, *outline[half + 1 :])
+        return tuple((x + self.begins, z) for x, z in points)
+
+    def floor_line(self) -> tuple[tuple[float, float], ...]:
+        """The floor from left to right."""
+        return tuple((x + self.begins, z) for x, z in self.opening.floor_line())
+
+
+def box_round(group: Group) -> tuple[Corner, Corner]:
+    """The upright box round a group, shut, in the room."""
+    corners = [
+        group.placement.point(part.placement.point(local))
+        for part in group.parts
+        for local in itertools.product(
+            (0.0, float(part.blank.length)),
+            (0.0, float(part.blank.width)),
+            (0.0, float(part.blank.thickness)),
+        )
+    ]
+    low, high = ([pick(c[i] for c in corners) for i in range(3)] for pick in (min, max))
+    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def plainly(name: str, *, number: bool = True) -> str:
+    """`cabinet outer 1` as a heading: `Cabinet outer`, with its number where it is one of several."""
+    word = name if number else re.sub(r" \d+$", "", name)
+    return word[:1].upper() + word[1:]
+
+
+def front_name(leaf: Leaf) -> str:
+    """`Door A`, `Drawer E`."""
+    return SAID[front_kind(leaf)].format(leaf.letter)
+
+
+def front_kind(leaf: Leaf) -> str:
+    """What a front is: a door, a drawer's, or one that is fixed."""
+    if leaf.hung.swing is not None:
+        return "door"
+    return "drawer" if leaf.hung.motion else "front"
