@@ -47,6 +47,7 @@ from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.order_tables import (
     board_table,
+    edge_band_table,
     finish_table,
     glass_gate_table,
     glazing_table,
@@ -255,8 +256,10 @@ def _orders(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[st
     unit, shop, said = resolved.design.unit, resolved.shop, printed(resolved)
     cut = cut_table(cut_list(assembly), unit, shop)
     boards = board_table(paper.boards, said)
+    bands = edge_band_table(paper.edge_bands, said)
     return {
         **({"order/boards.csv": _csv_with_unit(boards, unit)} if paper.boards else {}),
+        **({"order/edge-band.csv": _csv_with_unit(bands, unit)} if paper.edge_bands else {}),
         "order/cut-list.csv": _csv_with_unit(cut, unit),
         "order/glass.csv": _csv_with_unit(glazing_table(paper.glazing, said), unit),
         "order/glass-measure-first.csv": _csv_with_unit(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from parametric.figures import exceeds
+from parametric.trade.edge_band import EdgeBand
 from parametric.trade.finish import FinishOrder
 from parametric.trade.glazing import GlazingOrder, corner_words, grid_words, template_words
 from parametric.trade.hardware_item import HardwareItem
@@ -129,6 +130,34 @@ def board_table(lots: tuple[BoardLot, ...], said: Printed) -> Table:
     )
 
 
+def edge_band_table(bands: tuple[EdgeBand, ...], said: Printed) -> Table:
+    """Every kind of edge that is banded; then how much band that is, and how much is ordered."""
+    rows: list[tuple[str, ...]] = []
+    for band in bands:
+        place = (band.board, said.wood(band.thickness))
+        rows += [
+            (*place, one.mark, one.noun, one.edge, str(one.number), said.wood(one.length), "", "")
+            for one in band.edges
+        ]
+        number = str(sum(one.number for one in band.edges))
+        net, order = f"{float(band.net):.2f}", up_to_tenth(band.order)
+        rows.append((*place, "all", "", "", number, "", net, order))
+    return Table(
+        header=(
+            "board",
+            "thick",
+            "mark",
+            "part",
+            "edge",
+            "edges",
+            "length",
+            "metres of edge",
+            "metres to order",
+        ),
+        rows=tuple(rows),
+    )
+
+
 def hardware_table(items: tuple[HardwareItem, ...], said: Printed) -> Table:
     """Everything that is bought; runs in metres are rounded up to the tenth."""
     return Table(
@@ -151,8 +180,13 @@ def hardware_table(items: tuple[HardwareItem, ...], said: Printed) -> Table:
 def _number(item: HardwareItem) -> str:
     if item.unit == "off":
         return str(int(item.number))
-    up = mm_text(item.number, 0.1, down=True)
-    return up if float(up) >= float(item.number) - 1e-9 else mm_text(float(up) + 0.1, 0.1)
+    return up_to_tenth(item.number)
+
+
+def up_to_tenth(value: float) -> str:
+    """A run that is bought, to the tenth above: what is ordered is never less than what is needed."""
+    up = mm_text(value, 0.1, down=True)
+    return up if float(up) >= float(value) - 1e-9 else mm_text(float(up) + 0.1, 0.1)
 
 
 def finish_table(order: FinishOrder) -> Table:

@@ -23,6 +23,7 @@ from parametric.trade.data_sheets import (
     to_read,
 )
 from parametric.trade.delivery import Delivery, delivery
+from parametric.trade.edge_band import EdgeBand, edge_bands
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
 from parametric.trade.glue_up import LeafGlueUp, PanelGlueUp, leaf_glue_ups, panel_glue_ups
@@ -54,6 +55,7 @@ class Paperwork:
 
     timber: TimberOrder
     boards: tuple[BoardLot, ...]
+    edge_bands: tuple[EdgeBand, ...]
     glazing: GlazingOrder
     hardware: tuple[HardwareItem, ...]
     carried: tuple[Carried, ...]
@@ -122,6 +124,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
     return Paperwork(
         timber=timber_order(resolved, assembly),
         boards=board_order(resolved, assembly),
+        edge_bands=edge_bands(resolved.shop, assembly),
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
         carried=carried(resolved, loads),

@@ -8,9 +8,14 @@ from parametric.drawing.ruled import Heading, Row, Ruled
 from parametric.drawing.running import Block, Points, run_on
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
-from parametric.trade.order_tables import board_table, timber_table, timber_totals
+from parametric.trade.order_tables import (
+    board_table,
+    timber_table,
+    timber_totals,
+    up_to_tenth,
+)
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.printed import printed, several
+from parametric.trade.printed import Printed, printed, several
 from parametric.trade.tables import Table
 
 _BLANKS = (
@@ -35,6 +40,7 @@ def draw_timber_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tupl
             letterhead(job),
             _totals(totals),
             *_sheets(board_table(paper.boards, said)),
+            *_bands(paper, said),
             Points(title="What is asked", mark="number", texts=_asked(paper)),
             *_lots(blanks),
         ],
@@ -84,6 +90,32 @@ def _sheets(table: Table) -> list[Block]:
             ),
         )
         for (board, thick, long, wide, sheets), rows in lots.items()
+    ]
+
+
+def _bands(paper: Paperwork, said: Printed) -> list[Block]:
+    """The edges that are banded, and how much band they take."""
+    return [
+        Ruled(
+            title=f"Edge band for {band.board} {said.wood(band.thickness)} thick: "
+            f"{up_to_tenth(band.order)} m",
+            columns=(
+                Heading(text="mark"),
+                Heading(text="part", grows=True),
+                Heading(text="edge"),
+                Heading(text="edges", anchor="right"),
+                Heading(text="length", anchor="right"),
+            ),
+            rows=tuple(
+                Row(cells=(one.mark, one.noun, one.edge, str(one.number), said.wood(one.length)))
+                for one in band.edges
+            ),
+            foot=(
+                f"{float(band.net):.2f} m of edges and {float(band.spare):g} % of spare, which is "
+                "trimmed off at the ends. Wider than the board is thick, planed flush after.",
+            ),
+        )
+        for band in paper.edge_bands
     ]
 
 
