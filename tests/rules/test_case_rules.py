@@ -23,6 +23,7 @@ from tests.rules.test_every_rule import HOUSE, Lines, written
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
 CHEST = Path(__file__).with_name("chest.yaml")
 ALCOVE = Path(__file__).with_name("alcove.yaml")
+CORNER = Path(__file__).parents[1] / "designs/old/version-1-corner.yaml"
 
 LIP = "  lip: 3/4 x 1-1/2\n"
 LOAD = "  load: 20 lb/ft\n  sag: 1/32 in per foot\n"
@@ -143,10 +144,50 @@ CASES = (
         "cannot_be_stood_up",
         "caution",
         CHEST,
-        {"middle: 2385": "middle: 2340"},
+        {"middle: 2385": "middle: 2340", PLINTH: "  plinth: 60\n"},
         {"middle: 2385": "middle: 2340", PLINTH: "  plinth: 0\n", "height: 2273": "height: 2250"},
         "it cannot be stood up under this ceiling: its corner rises 2345.8, and the ceiling is 2340 "
         "over the floor.",
+    ),
+    # 80 and 2273 are 2353: 13 more than a ceiling of 2340, and what it is under one of 2353.
+    Case(
+        "cabinet_in_the_wall",
+        "stop",
+        CHEST,
+        {"middle: 2385": "middle: 2340"},
+        {"middle: 2385": "middle: 2353"},
+        "Cabinet press stands 13 in the ceiling.",
+    ),
+    # The corner cabinet is 560 deep: 540 from the corner 20 of the next are in it, 560 none.
+    Case(
+        "cabinets_overlap",
+        "stop",
+        CORNER,
+        {"space: 640": "space: 540"},
+        {"space: 640": "space: 560"},
+        "Cabinet corner and cabinet a 2 stand in the same place: they are 20 into one another.",
+    ),
+    # The corner cabinet's door, near 400 wide, sweeps as far before its wall; the next wall's first
+    # door reaches into that until its cabinet begins farther from the corner than both need.
+    Case(
+        "fronts_meet_at_corner",
+        "caution",
+        CORNER,
+        {},
+        {"space: 640": "space: 1000"},
+        "meet at the corner when both are open.",
+    ),
+    # Drawers at the corner come out before the shut fronts of the next wall.
+    Case(
+        "fronts_meet_at_corner",
+        "stop",
+        CORNER,
+        {
+            "cabinet a: equal, cabinet b: equal, cabinet corner: 1000": "cabinet a: equal, "
+            "cabinet corner: 1000, cabinet b: 600"
+        },
+        {},
+        "round the corner, which is shut.",
     ),
     # Without drawers it is nobody's chest, and its doors alone do not tip it.
     Case(
