@@ -25,6 +25,7 @@ from parametric.drawing.lettering import printable
 from parametric.drawing.machine.pages import draw_machine_pages
 from parametric.drawing.machine.work import MachineWork
 from parametric.drawing.numbering import numbered
+from parametric.drawing.on_site.cabinets import draw_cabinets
 from parametric.drawing.on_site.care import draw_care
 from parametric.drawing.on_site.delivery import draw_delivery
 from parametric.drawing.on_site.install import draw_install
@@ -278,6 +279,7 @@ def _orders_and_site(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple
         ("order/timber", draw_timber_order(job, paper, block)),
         ("order/hardware", draw_hardware_order(job, paper, block)),
         ("site/install", _install(job, paper, _of(block, "S", "", ""))),
+        ("site/cabinets", draw_cabinets(job, paper, _of(block, "S", "", ""))),
         ("site/delivery", draw_delivery(job, paper, block)),
         ("site/care", draw_care(job, paper, block)),
     )

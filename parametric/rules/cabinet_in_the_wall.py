@@ -12,7 +12,8 @@ from parametric.figures import exceeds
 from parametric.problems import Problem
 from parametric.resolve.casework import StandingCase
 from parametric.resolve.room_lines import between, wall_line
-from parametric.rules.checked_cases import CheckedCases, begun
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun
 
 
 def cabinet_in_the_wall(cases: CheckedCases) -> Iterator[Problem]:

@@ -16,7 +16,8 @@ from parametric.model import Placement
 from parametric.problems import Problem
 from parametric.resolve.casework import StandingCase, StandingRun
 from parametric.resolve.footprint import Point, overlap
-from parametric.rules.checked_cases import CheckedCases, begun
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

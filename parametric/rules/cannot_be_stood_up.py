@@ -14,8 +14,9 @@ from typing import assert_never
 
 from parametric.figures import exceeds
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun, together
+from parametric.rules.checked_cases import CheckedCases
 from parametric.trade.case_loads import CaseLoad
+from parametric.trade.case_names import begun, together
 from parametric.trade.tipping import StandingUp
 
 

@@ -16,7 +16,8 @@ from parametric.problems import Problem
 from parametric.resolve.footprint import Point, footprint, overlap
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.one_door import Door
-from parametric.rules.checked_cases import CheckedCases, begun
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun
 
 STEPS = 24
 

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from parametric.figures import exceeds
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun, together
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun, together
 from parametric.trade.printed import weight, weight_limit
 
 

@@ -14,8 +14,9 @@ from collections.abc import Iterator
 
 from parametric.catalog.case_facts import CHILD, TIPPING_RULE
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, begun, listed, together
+from parametric.rules.checked_cases import CheckedCases
 from parametric.trade.case_loads import CaseLoad
+from parametric.trade.case_names import begun, listed, together
 from parametric.trade.printed import several, weight
 
 _INTO = {

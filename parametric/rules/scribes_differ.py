@@ -15,7 +15,8 @@ from parametric.figures import Figure, exceeds
 from parametric.names import short
 from parametric.problems import Problem
 from parametric.resolve.casework import Edges
-from parametric.rules.checked_cases import CheckedCases, begun, listed, together
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun, listed, together
 
 
 def scribes_differ(cases: CheckedCases) -> Iterator[Problem]:

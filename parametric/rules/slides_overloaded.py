@@ -12,7 +12,8 @@ from collections.abc import Iterator
 from parametric.cases.drawer_written import WoodenRunnersSpec
 from parametric.figures import exceeds, origin_line
 from parametric.problems import Problem
-from parametric.rules.checked_cases import CheckedCases, listed
+from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import listed
 from parametric.trade.hardware_for_slides import OnSlides, on_slides
 from parametric.trade.printed import weight, weight_limit
 

@@ -60,8 +60,14 @@ def _case(load: CaseLoad) -> DeliveryItem:
         people=load.people,
         people_glazed=None,
         handling="on its back, without fronts and loose shelves, a rail across its front; "
-        + ("lifted to its place on the wall" if load.up is None else _UP[load.up.order]),
+        + _comes_to_stand(load),
     )
+
+
+def _comes_to_stand(load: CaseLoad) -> str:
+    if load.up is not None:
+        return _UP[load.up.order]
+    return "lifted to its place on the wall" if load.hangs else "carried in upright"
 
 
 _UP: dict[Order, str] = {

@@ -43,6 +43,7 @@ class CaseLoad:
     doors: int
     drawers: int
     in_the_rule: bool
+    hangs: bool
 
 
 def case_loads(
@@ -78,7 +79,8 @@ def _load(
         [part for part in parts if not part.noun.startswith("shelf")],
     )
     tips = up = None
-    if not _hangs(casework, standing):
+    hangs = _hangs(casework, standing)
+    if not hangs:
         foot = _foot_line(casework, standing)
         tips = tip_over(
             name,
@@ -106,6 +108,7 @@ def _load(
         in_the_rule=within_the_rule(
             height=box.foot + box.height, weight=weight, enclosed=_enclosed(standing)
         ),
+        hangs=hangs,
     )
 
 

@@ -13,7 +13,9 @@ from parametric.resolve.door import Door, Resolved
 from parametric.resolve.told_apart import named_by
 from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.care import Care, care
+from parametric.trade.case_fitting import CaseFitting, case_fitting
 from parametric.trade.case_loads import CaseLoad, case_loads
+from parametric.trade.case_shelves import case_shelves
 from parametric.trade.data_sheets import (
     Carried,
     CarriedByHinges,
@@ -76,6 +78,7 @@ class Paperwork:
     story_sticks: tuple[StoryStick, ...]
     leaf_hardware: tuple[LeafHardware, ...]
     cases: tuple[CaseLoad, ...]
+    fitting: CaseFitting | None
     delivery: Delivery
     installs: tuple[InstallSheet, ...]
     care: Care
@@ -147,6 +150,9 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         story_sticks=story_sticks(resolved, assembly),
         leaf_hardware=tuple(one for door in resolved.doors for one in leaf_hardware(door)),
         cases=cases,
+        fitting=case_fitting(
+            resolved, cases, case_shelves(resolved), tuple(own.install for own in each)
+        ),
         delivery=sent,
         installs=tuple(
             own.install for door, own in zip(resolved.doors, each, strict=True) if not door.case

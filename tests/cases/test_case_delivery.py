@@ -70,6 +70,11 @@ def test_a_job_without_a_leaf_is_sent_too() -> None:
     assert paper.finish.area == 0
 
 
+def test_a_low_case_is_carried_in_upright() -> None:
+    found = sent(ALCOVE)
+    assert "carried in upright" in found["cabinet base"].handling
+
+
 def test_what_closes_a_case_is_finished_with_its_doors() -> None:
     """Doors 2 x (2 x 21-1/16 x 23-5/16 + 2 x (21-1/16 + 23-5/16) x 3/4) in2; and of the frame one
     face and all edges: stiles 26-1/2 x 2-1/8 and 2-1/4, 23-1/2 x 1-1/2, two rails 44 x 1-1/2; the

@@ -17,7 +17,7 @@ import pytest
 from parametric.job import Job, check
 from parametric.problems import Level
 from parametric.rules import CASE_RULES
-from parametric.rules.checked_cases import together
+from parametric.trade.case_names import together
 from tests.rules.test_every_rule import HOUSE, Lines, written
 
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
