@@ -56,7 +56,7 @@ def side_corner(corner: Corner, end: End, side: Member) -> tuple[Cut, ...]:
         case DovetailCorner():
             return tuple(
                 _inside(
-                    "beside the tails" if pin in (0, int(corner.count)) else "between tails",
+                    "space for a pin",
                     _pin(corner, pin, side.height),
                     side.thickness,
                     _tails(corner),

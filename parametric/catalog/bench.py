@@ -49,6 +49,10 @@ DIAGONALS = _fact(
     source="1/8 in: WDMA I.S. 1A, squareness T-3, from memory",
 )
 
+BOX_DIAGONALS = _fact("most the diagonals of a drawer's box may differ", 1)
+BOX_CLAMPS = _fact("clamps across a drawer's box", 4, "")
+"""Two over cauls at the front, two at the back."""
+
 PIN_PITCH = _fact("most between the pins of a glass stop", 150)
 PIN_FROM_MITRE = _fact("pin from the point of a mitre", 50)
 PIN_LENGTH = _fact("pin's length over what it is driven through", 2.5, "")

@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
+from parametric.parts.drawer import MARK as BOXES
 from parametric.trade.cutlist import cut_list, of_solid, of_timber
 from parametric.trade.glazing import PLANT
 from parametric.trade.glue_up import first_coats
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
+from parametric.trade.printed import several
 
 MITRE_ANGLE = Figure(
     45.0,
@@ -55,6 +57,8 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
             for line in paper.stops
             if line.cut.startswith("slot") or line.blocks
             for mark in line.marks
+            # no story stick shows a drawer's box
+            if not mark.startswith(BOXES)
         )
     )
     early = [s for s in paper.milling if s.when == "before glue-up"]
@@ -138,6 +142,14 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     steps += [
         ShopStep(work=f"Glue up {one.leaf}", page=f"glue-up {one.leaf}", marks=(one.leaf,))
         for one in paper.leaf_glue_ups
+    ]
+    steps += [
+        ShopStep(
+            work=f"Glue up {several(len(one.boxes), 'drawer box', 'drawer boxes')}",
+            page=f"glue-up {one.box.name}",
+            marks=one.marks,
+        )
+        for one in paper.drawer_glue_ups
     ]
     steps.append(
         ShopStep(

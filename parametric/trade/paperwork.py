@@ -25,6 +25,7 @@ from parametric.trade.data_sheets import (
     to_read,
 )
 from parametric.trade.delivery import Delivery, delivery
+from parametric.trade.drawer_glue_ups import DrawerGlueUp, drawer_glue_ups
 from parametric.trade.edge_band import EdgeBand, edge_bands
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
@@ -72,6 +73,7 @@ class Paperwork:
     grooves: tuple[GrooveSetUp, ...]
     panel_glue_ups: tuple[PanelGlueUp, ...]
     leaf_glue_ups: tuple[LeafGlueUp, ...]
+    drawer_glue_ups: tuple[DrawerGlueUp, ...]
     alignment: StackUp
     labels: tuple[Label, ...]
     part_cuts: tuple[PartCuts, ...]
@@ -144,6 +146,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         grooves=groove_set_ups(settings, stops),
         panel_glue_ups=glue_ups,
         leaf_glue_ups=leaf_glue_ups(resolved),
+        drawer_glue_ups=drawer_glue_ups(resolved, assembly),
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),
         part_cuts=part_cuts(assembly),

@@ -49,7 +49,8 @@ def test_the_sheets_of_a_box_are_clean(joint: str, unit: str) -> None:
 def test_a_pin_is_told_by_both_its_widths() -> None:
     """12.5 wide at the shoulder and 10 at the end of the side, 32 from one to the next."""
     rows = own("half-blind dovetail", "drawer side").rows
-    found = [row for row in rows if row.cut.name == "between tails"][:4]
+    spaces = [row for row in rows if row.cut.name == "space for a pin"]
+    found = [row for row in spaces if row.size("narrow") is not None][:4]
     assert [float(row.size("across") or 0) for row in found] == [32, 64, 96, 128]
     assert {(float(row.size("width") or 0), float(row.size("narrow") or 0)) for row in found} == {
         (12.5, 10.0)

@@ -5,6 +5,7 @@ The press of `tests/rules/chest.yaml`: three drawers of 220 at the foot of a cas
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -127,3 +128,28 @@ def test_every_sheet_of_a_press_with_drawers_is_clean(tmp_path: Path, way: str) 
     }
     assert "R3" in said
     assert not any(text.startswith("W") and text[1:].isdigit() for text in said)
+
+
+def test_boxes_of_the_same_pieces_are_glued_up_together(tmp_path: Path) -> None:
+    """hypot(727.6, 550) = 912.08 across. Without a height each box takes what room there is."""
+    from parametric.trade.bench_order import shop_order
+    from parametric.trade.paperwork import paperwork
+
+    job = job_of(tmp_path, "side slides")
+    assert job.resolved is not None
+    assert job.assembly is not None
+    paper = paperwork(job.resolved, job.assembly, job.loads)
+    (one,) = paper.drawer_glue_ups
+    assert [box.name for box in one.boxes] == [f"leaf {leaf} / drawer" for leaf in "CDE"]
+    assert float(one.diagonal) == pytest.approx(math.hypot(727.6, 550))
+    assert "diagonals 912" in " ".join(one.steps)
+    steps = shop_order(paper, job.assembly)
+    assert [step.marks for step in steps if step.work == "Glue up 3 drawer boxes"] == [one.marks]
+    stick = [step for step in steps if "story stick" in step.work]
+    assert not any(mark.startswith("W") for step in stick for mark in step.marks)
+    free = check(written(tmp_path, {" height: 160,": ""}, CHEST), house=HOUSE, user_house=False)
+    assert free.resolved is not None
+    assert free.assembly is not None
+    lots = paperwork(free.resolved, free.assembly, free.loads).drawer_glue_ups
+    # 223 of room for the two upper ones, 205 over the bottom; less 12 below and 6 above
+    assert [(len(lot.boxes), float(lot.box.height)) for lot in lots] == [(2, 205.0), (1, 187.0)]

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from parametric.drawing.bench.bore_sheet import bore_sheet
 from parametric.drawing.bench.cut_list import ROUGH, cut_list_sheets
+from parametric.drawing.bench.drawer_sheet import drawer_sheet
 from parametric.drawing.bench.finish_sheet import finish_sheet
 from parametric.drawing.bench.glue_sheets import (
     alignment_sheet,
@@ -195,6 +196,16 @@ def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[
             cautions=own[0].cautions[1:],
         )
         for own in alike(paper.leaf_glue_ups)
+    ]
+    found += [
+        Entry(
+            keys=tuple(f"glue-up {box.name}" for box in one.boxes),
+            code="",
+            set_ups=(drawer_sheet(job, say, one),),
+            steps=one.steps,
+            cautions=one.cautions[1:],
+        )
+        for one in paper.drawer_glue_ups
     ]
     if beside:
         found.append(
