@@ -168,14 +168,15 @@ def contents(
         if pictured != "no":
             fine = pictured == "fine"
             files |= pictures(titled, assembly, models["glb"], fine=fine, progress=progress)
-        progress("writing the proposal")
-        job = subject(resolved, assembly, loads, problems, moved)
-        signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
-        files["client/proposal.pdf"] = signed.file
-        verification["proposal"] = {
-            "pages": signed.pages,
-            "findings": [str(finding) for finding in signed.findings],
-        }
+        if len(resolved.doors) == 1 and resolved.casework is None:
+            progress("writing the proposal")
+            job = subject(resolved, assembly, loads, problems, moved)
+            signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
+            files["client/proposal.pdf"] = signed.file
+            verification["proposal"] = {
+                "pages": signed.pages,
+                "findings": [str(finding) for finding in signed.findings],
+            }
 
     progress("reading every file back")
     known = dataclasses.replace(

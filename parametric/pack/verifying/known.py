@@ -23,7 +23,8 @@ from parametric.units import INCH, Unit
 class Known:
     """A design as the files of its pack must show it.
 
-    `opening` is the outline of the opening from the front, x and z in the world, mm; the
+    `opening` is the outline of the opening from the front, x and z in the world, mm, of a job
+    with one door and no cabinets; the
     steps are what lengths of wood and of glass are printed to, in the unit of the design;
     `layers` how the workshop names the layers of its machine files. `not_for_making` is a
     design with stops, whose pack holds only what one looks at. `option` is the letter of the
@@ -80,7 +81,7 @@ def known_design(
     return Known(
         assembly=assembly,
         figures=figures(resolved, loads, lists),
-        opening=tuple((float(x), float(z)) for x, z in resolved.door.opening.outline()),
+        opening=_outline(resolved),
         fingerprint=fingerprint(resolved, assembly),
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
@@ -89,6 +90,13 @@ def known_design(
         not_for_making=not_for_making,
         option="" if resolved.design.option is None else resolved.design.option.letter,
     )
+
+
+def _outline(resolved: Resolved) -> tuple[tuple[float, float], ...]:
+    """Of the one opening that a job's doors stand in; nothing where it has several, or cabinets."""
+    if len(resolved.doors) != 1 or resolved.casework is not None:
+        return ()
+    return tuple((float(x), float(z)) for x, z in resolved.door.opening.outline())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
