@@ -15,8 +15,17 @@ Said = Callable[[float], str]
 """How a length is said, in the design's unit."""
 
 
-def pin_faults(rows: PinRows | NoPins, spec: BoringSpec, said: Said) -> Iterator[Problem]:
-    """A bay without pins is a stop, heights that are left out a note, shallow ones a caution."""
+def pin_faults(
+    rows: PinRows | NoPins, spec: BoringSpec, said: Said, *, case: str
+) -> Iterator[Problem]:
+    """A bay without pins is a stop, heights that are left out a note, shallow ones a caution.
+
+    Args:
+        rows: of one bay.
+        spec: how the workshop bores.
+        said: how a length is said.
+        case: its case, of which every bay is alike in how deep its pins go.
+    """
     if isinstance(rows, NoPins):
         yield _no_pins(rows, spec, said)
         return
@@ -24,10 +33,10 @@ def pin_faults(rows: PinRows | NoPins, spec: BoringSpec, said: Said) -> Iterator
         yield _problem(
             "pins_shallow",
             "caution",
-            f"{rows.name}: pins are bored {said(rows.deep)} deep, not {said(rows.asked)}: "
-            "the board is too thin for more.",
+            f"{case}: pins are bored {said(rows.deep)} deep, not {said(rows.asked)}: the board "
+            "that has them, or has them on both of its faces, is too thin for more.",
             rows.asked,
-            rows.deep.name or rows.name,
+            case,
             spec,
             found=said(rows.asked),
             allowed=f"at most {said(rows.deep)}",
@@ -78,6 +87,7 @@ def plate_faults(
     taken: Sequence[Bite],
     thickness: Figure,
     depth: Figure,
+    case: str,
 ) -> Iterator[Problem]:
     """Plates on something else that is cut there, through the side, or past the back.
 
@@ -88,6 +98,7 @@ def plate_faults(
         taken: what is cut into the same face, the plates of other leaves too.
         thickness: of the side, mm.
         depth: from its front edge to what is behind, mm.
+        case: the case that it is of.
     """
     for hole, other in clashes(plates.bites, taken, spec.web):
         up = (hole.low + hole.high) / 2
@@ -102,6 +113,19 @@ def plate_faults(
             found=said(up),
             allowed=f"at least {said(spec.web)} of wood",
             fix="Move the hinge up or down, or what it meets.",
+        )
+    if exceeds(plates.asked, plates.deep):
+        yield _problem(
+            "plates_shallow",
+            "caution",
+            f"{case}: where hinge plates stand on both faces of one board their screws go "
+            f"{said(plates.deep)} deep, not {said(plates.asked)}.",
+            plates.asked,
+            case,
+            spec,
+            found=said(plates.asked),
+            allowed=f"at most {said(plates.deep)}",
+            fix="Use screws that hold in that, or a thicker board.",
         )
     if exceeds(plates.deep + spec.behind, thickness):
         yield _problem(

@@ -57,7 +57,8 @@ class Joint:
     """A joint before it is bored, mm: `length` along it, and the two boards' thicknesses.
 
     The end of the one stands on the face of the other. `staggered` moves its fixings back by
-    half a step, where another board stands on the other side of the same place.
+    half a step, where another board stands on the other side of the same place. `shared` says that
+    others hold the same end too, so that one fixing is enough where there is no room for two.
     """
 
     name: str
@@ -65,6 +66,7 @@ class Joint:
     end: Figure
     face: Figure
     staggered: bool = False
+    shared: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +135,10 @@ def fixings(spec: BoringSpec, joint: Joint, across: Figure) -> Fixings | TooShor
     if exceeds(step, room):
         beside = (joint.length - step) / 2
         if exceeds(2 * across, beside):
+            if joint.shared and not exceeds(2 * across, joint.length / 2):
+                one = at("count", Figure(1, unit=""), "")
+                first = at("first", joint.length / 2)
+                return Fixings(name=joint.name, first=first, count=one, pitch=at("apart", step))
             return TooShort(name=joint.name, has=joint.length, needs=step + 4 * across)
         return Fixings(
             name=joint.name,
@@ -248,6 +254,14 @@ class OnFace:
     front: float = 0.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InEnd:
+    """Which end of a board stands in the joint; `front` is how far behind its front edge that begins."""
+
+    end: End
+    front: float = 0.0
+
+
 def _on_face(
     places: Fixings, on: OnFace, name: str, across: Figure, depth: float, surface: float = 0.0
 ) -> Drilled:
@@ -267,12 +281,12 @@ def _on_face(
 
 
 def _in_end(
-    places: Fixings, end: End, name: str, middle: Figure, across: Figure, depth: Figure
+    places: Fixings, on: InEnd, name: str, middle: Figure, across: Figure, depth: Figure
 ) -> Drilled:
     return Drilled(
         name=name,
-        face=end,
-        u=places.first,
+        face=on.end,
+        u=places.first + on.front if on.front else places.first,
         v=middle,
         diameter=across,
         depth=depth,
@@ -287,10 +301,10 @@ def dowels_in_face(dowels: Dowels, on: OnFace) -> tuple[Drilled, ...]:
     return (_on_face(dowels.places, on, "dowel holes", dowels.thick, dowels.in_face),)
 
 
-def dowels_in_end(dowels: Dowels, end: End) -> tuple[Drilled, ...]:
+def dowels_in_end(dowels: Dowels, on: InEnd) -> tuple[Drilled, ...]:
     """What they take from the end of the other, which lies with its front edge low."""
     places, middle = dowels.places, dowels.middle
-    return (_in_end(places, end, "dowel holes", middle, dowels.thick, dowels.in_end),)
+    return (_in_end(places, on, "dowel holes", middle, dowels.thick, dowels.in_end),)
 
 
 def screws_in_face(screws: CarcassScrews, on: OnFace) -> tuple[Drilled, ...]:
@@ -307,10 +321,10 @@ def screws_in_face(screws: CarcassScrews, on: OnFace) -> tuple[Drilled, ...]:
     )
 
 
-def screws_in_end(screws: CarcassScrews, end: End) -> tuple[Drilled, ...]:
+def screws_in_end(screws: CarcassScrews, on: InEnd) -> tuple[Drilled, ...]:
     """The holes for their threads, in the end of the other board."""
     places, middle = screws.places, screws.middle
-    return (_in_end(places, end, "screw threads", middle, screws.thread, screws.in_end),)
+    return (_in_end(places, on, "screw threads", middle, screws.thread, screws.in_end),)
 
 
 def bites_of(held: Dowels | CarcassScrews, *, up: Figure, front: float = 0.0) -> tuple[Bite, ...]:

@@ -103,9 +103,9 @@ class NoPins:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PinSpace:
-    """What pins have room in, mm: between the boards above and below, before the back.
+    """What pins have room in, mm: between the boards above and below, from `front` to `depth`.
 
-    `both_faces` says that one of the boards beside it is bored from its other face too, at the
+    Both from the front edges: `front` is what inset fronts take. `both_faces` says that one of the boards beside it is bored from its other face too, at the
     same heights; `thickness` is that of the thinner board.
     """
 
@@ -114,6 +114,7 @@ class PinSpace:
     depth: Figure
     thickness: Figure
     both_faces: bool = False
+    front: Figure | None = None
 
 
 def pin_rows(
@@ -145,7 +146,7 @@ def pin_rows(
     if (none := _no_room(spec, space, name)) is not None:
         return none
     across, pitch = at("across", spec.pins[0]), at("pitch", spec.pitch)
-    front = at("front line", spec.from_front)
+    front = at("front line", _front(spec, space))
     steps = at("steps to the back line", _steps_back(spec, space), "")
     back = at("back line", front + steps * pitch)
 
@@ -186,7 +187,7 @@ def _no_room(spec: BoringSpec, space: PinSpace, name: str) -> NoPins | None:
     if exceeds(ends, high):
         return NoPins(name=name, why="low", has=high, needs=ends)
     if _steps_back(spec, space) < 1:
-        needs = spec.from_front + spec.pitch + spec.from_back
+        needs = _front(spec, space) + spec.pitch + spec.from_back
         return NoPins(name=name, why="shallow", has=space.depth, needs=needs)
     if exceeds(spec.least_pin, _deep(spec, space)):
         needs = (2 if space.both_faces else 1) * spec.least_pin + spec.behind
@@ -196,7 +197,12 @@ def _no_room(spec: BoringSpec, space: PinSpace, name: str) -> NoPins | None:
 
 def _steps_back(spec: BoringSpec, space: PinSpace) -> Figure:
     """From the front line to the back one, in steps of the pitch."""
-    return whole_down((space.depth - spec.from_front - spec.from_back) / spec.pitch)
+    return whole_down((space.depth - _front(spec, space) - spec.from_back) / spec.pitch)
+
+
+def _front(spec: BoringSpec, space: PinSpace) -> Figure:
+    """The front line, from the front edges: behind inset fronts where there are some."""
+    return spec.from_front if space.front is None else space.front + spec.from_front
 
 
 def _deep(spec: BoringSpec, space: PinSpace) -> Figure:
@@ -266,7 +272,12 @@ def pin_cuts(rows: PinRows, *, face: Face, foot: float, front: float = 0.0) -> t
     )
 
 
-def lying_on(rows: PinRows, wanted: float) -> float:
-    """How high the underside of a shelf lies that is put nearest to a height, mm: on its pins."""
-    pin = float(rows.across) / 2
-    return min((up + pin for up in rows.heights), key=lambda under: abs(under - float(wanted)))
+def lying_on(heights: Sequence[float], pin: float, wanted: float) -> float:
+    """The pins that a shelf lies on whose underside is wanted at a height, mm.
+
+    Args:
+        heights: of the pins.
+        pin: across one: the shelf lies on top of it.
+        wanted: the height.
+    """
+    return min(heights, key=lambda up: (abs(up + float(pin) / 2 - float(wanted)), up))

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.cases.boring import IN_FACE, Bite, BoringSpec, round_bite
-from parametric.figures import Figure, named
+from parametric.figures import Figure, named, smallest
 from parametric.hangings.front_places import FrontsLie
 from parametric.model import Drilled, Face
 from parametric.names import join
@@ -20,7 +20,10 @@ from parametric.names import join
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlateHoles:
-    """The plate holes of one leaf's hinges, mm: `heights` of the plates' middles in the case."""
+    """The plate holes of one leaf's hinges, mm: `heights` of the plates' middles in the case.
+
+    `deep` is `asked` unless the board is too thin for that.
+    """
 
     name: str
     heights: tuple[Figure, ...]
@@ -28,6 +31,7 @@ class PlateHoles:
     apart: Figure
     across: Figure
     deep: Figure
+    asked: Figure
 
     @property
     def bites(self) -> tuple[Bite, ...]:
@@ -48,6 +52,7 @@ def plate_holes(
     lie: FrontsLie,
     front: Figure,
     set_back: float = 0.0,
+    both_faces: Figure | None = None,
 ) -> PlateHoles:
     """Where the plates of one leaf are screwed.
 
@@ -58,10 +63,15 @@ def plate_holes(
         lie: how its front lies to the case.
         front: its thickness, mm.
         set_back: how far an inset front stands behind the case's front edges, mm.
+        both_faces: thickness of a board that has plates on both of its faces, mm, so that those
+            of one leaf may stand back to back with those of the other.
 
     Source: common practice, no source.
     """
     behind = spec.from_front + front + set_back if lie == "inset" else spec.from_front
+    deep = spec.plate_holes[1]
+    if both_faces is not None:
+        deep = smallest(deep, (both_faces - spec.behind) / 2)
     return PlateHoles(
         name=name,
         heights=tuple(
@@ -71,7 +81,8 @@ def plate_holes(
         line=named(join(name, "line"), behind),
         apart=named(join(name, "screws apart"), spec.plate_pitch),
         across=named(join(name, "screw hole"), spec.plate_holes[0]),
-        deep=named(join(name, "screw hole depth"), spec.plate_holes[1]),
+        deep=named(join(name, "screw hole depth"), deep),
+        asked=spec.plate_holes[1],
     )
 
 

@@ -69,7 +69,7 @@ def _misread(
     sold = sold_between(board.name, nominal)
     if sold is None:
         off = abs(float(measured) - float(nominal)) / float(nominal) if float(nominal) else 0.0
-        wrong, allowed = off > _MISREAD, f"about {said(nominal)}"
+        wrong, allowed = exceeds(off, _MISREAD), f"about {said(nominal)}"
     else:
         wrong = exceeds(sold.least, measured) or exceeds(measured, sold.most)
         allowed = f"{said(sold.least)} to {said(sold.most)} ({sold.source})"

@@ -27,6 +27,8 @@ _STEPS: dict[Way, Point] = {
     "up": (0.0, 1.0),
     "down": (0.0, -1.0),
 }
+_ONE_LETTER = 5.0
+"""No letter of a section is wider, mm."""
 LEADER_PITCH = 1.6
 """Line to line of a leader's words, in heights of capitals."""
 _LEADER_SHIFTS = (0.0, -1.5, -3.0, -4.5, -6.0, -8.0, -10.0, 2.0, 4.0)
@@ -59,7 +61,9 @@ def section_end(draft: Draft, at: Point, *, outwards: Way, looks: Way, letter: s
     x, y = at
     stem = (x - ox * 1.2, y - oy * 1.2)
     tip = (stem[0] + lx * 5.0, stem[1] + ly * 5.0)
-    letter_at = (x - lx * 3.2 - ox * 2.2, y - ly * 3.2 - oy * 2.2)
+    # the second letter of AA stands farther from the stroke
+    more = max(0.0, width(letter, TITLE, "bold") - _ONE_LETTER) / 2
+    letter_at = (x - lx * (3.2 + more) - ox * 2.2, y - ly * 3.2 - oy * 2.2)
     draft.add(
         Stroke(layer="section_marks", points=((x - ox * 5.0, y - oy * 5.0), at)),
         Stroke(layer="edge", points=(stem, (stem[0] + lx * 3.0, stem[1] + ly * 3.0))),

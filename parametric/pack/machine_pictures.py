@@ -22,6 +22,7 @@ from parametric.drawing.machine.work import (
     MachineTool,
     MachineWork,
 )
+from parametric.drawing.part_sheets.words import runs_said
 from parametric.figures import Figure, named, whole_up
 from parametric.model import Assembly, Face
 from parametric.names import join
@@ -168,11 +169,19 @@ def _middle(op: Operation) -> tuple[float, float]:
     return ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _row_words(ops: Sequence[Operation], number: int) -> Iterator[str]:
-    """How many holes a row has and how far apart, mm, as the file has them."""
-    if len(ops) > 1:
-        apart = math.dist(_middle(ops[0]), _middle(ops[1]))
-        yield f"cut {number}: {len(ops)} at {depth_text(apart)}"
+def _row_words(own: Sequence[tuple[int, Sequence[Operation]]]) -> Iterator[str]:
+    """Each kind of row once: its cuts, how many holes, how wide and how far apart, mm as in the file."""
+    alike: dict[str, list[int]] = {}
+    for number, ops in own:
+        if ops[0].row:
+            apart = (
+                f" at {depth_text(math.dist(_middle(ops[0]), _middle(ops[1])))}"
+                if len(ops) > 1
+                else ""
+            )
+            alike.setdefault(f"{len(ops)} × {ops[0].note}{apart}", []).append(number)
+    for words, numbers in alike.items():
+        yield f"cut{'' if len(numbers) == 1 else 's'} {runs_said(numbers)}: {words}"
 
 
 def _tool(use: ToolUse, one: SetUp, at: _At) -> MachineTool:
@@ -190,9 +199,7 @@ def _tool(use: ToolUse, one: SetUp, at: _At) -> MachineTool:
         passes=at(f"{use.layer} passes", passes, ""),
         across=at(f"{use.layer} passes across", _across(first, cutter), ""),
         corner=at(f"{use.layer} corner", use.corner),
-        note="; ".join(
-            word for word in (use.note, *(w for n, ops in own for w in _row_words(ops, n))) if word
-        ),
+        note="; ".join(_row_words(own)) if bored else use.note,
     )
 
 

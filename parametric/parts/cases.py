@@ -35,9 +35,12 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import rectangle
+from parametric.parts.case_boring import bored
 from parametric.parts.case_drawers import case_runners
 from parametric.parts.services import service_cuts
 from parametric.parts.sloping import back_cuts, top_cuts, top_placement, upright_cuts
+from parametric.resolve.bored_case import BoredCase
+from parametric.resolve.case_joints import levels, met
 from parametric.resolve.casework import Casework, StandingCase
 
 MILLED = Making(by="router", tool="straight cutter")
@@ -63,17 +66,17 @@ def case_groups(casework: Casework) -> list[Group]:
             name=standing.name,
             placement=standing.stands,
             parts=(
-                *case_parts(standing),
+                *case_parts(standing, bored_in),
                 *hanging_rails(standing),
                 *case_runners(casework, standing.name),
             ),
             see_through=True,
         )
-        for standing in casework.cases
+        for standing, bored_in in zip(casework.cases, casework.bored, strict=True)
     ]
 
 
-def case_parts(standing: StandingCase) -> tuple[Part, ...]:
+def case_parts(standing: StandingCase, bored_in: BoredCase) -> tuple[Part, ...]:
     """Every board of a case, in the case's frame."""
     case = standing.case
     sheet = Material(name=standing.board.name, look="board", density=float(standing.board.density))
@@ -89,7 +92,7 @@ def case_parts(standing: StandingCase) -> tuple[Part, ...]:
             material=thin if board.role == "back" else sheet,
             blank=Blank(length=board.length, width=board.width, thickness=board.thickness),
             placement=_placement(case, board),
-            cuts=tuple(_cuts(case, board)),
+            cuts=(*_cuts(case, board), *bored(bored_in, board)),
             faces=_faces(board),
             banded=("low edge",) if board.banded else (),
         )
@@ -175,6 +178,9 @@ def _cuts(case: Case, board: CaseBoard) -> Iterator[Cut]:
     match board.role:
         case "side":
             yield from _side(case, board)
+        case "partition":
+            yield from _dadoes(case, board, "low face")
+            yield from _dadoes(case, board, "high face")
         case "bottom":
             yield from _for_the_back(case, board, "high face", 0.0)
         case "top" if board.lies != "sloping":
@@ -214,14 +220,21 @@ def _side(case: Case, board: CaseBoard) -> Iterator[Cut]:
             making=NOTCHED,
         )
     yield from _for_the_back(case, board, face, 0.0)
+    yield from _dadoes(case, board, face)
+
+
+def _dadoes(case: Case, board: CaseBoard, face: Face) -> Iterator[Cut]:
+    """What level boards are let into in one face of an upright one; nothing where they butt."""
+    box = case.box
     if float(box.let_in) <= _SAME:
         return
-    for level in case.boards:
-        if level.lies != "level" or level.role == "shelf" or not _reaches(level, board):
+    for level in levels(case):
+        if met(case, level, board) not in (("low end", face), ("high end", face)):
             continue
-        z0, z1 = level.z, level.z + float(level.thickness)
+        z0, z1 = level.z - board.z, level.z - board.z + float(level.thickness)
         y0, y1 = level.y, level.y + float(level.width)
-        for a, b in _beside_the_groove(case.back, y0, y1):
+        beside = _beside_the_groove(case.back, y0, y1) if board.role == "side" else [(y0, y1)]
+        for a, b in beside:
             yield Shaped(
                 name=f"dado for the {_noun(level)}",
                 face=face,
@@ -229,7 +242,8 @@ def _side(case: Case, board: CaseBoard) -> Iterator[Cut]:
                 depth=box.let_in,
                 making=MILLED,
             )
-        yield from _under_the_groove(case, level, face)
+        if board.role == "side":
+            yield from _under_the_groove(case, level, face)
 
 
 def _under_the_groove(case: Case, level: CaseBoard, face: Face) -> Iterator[Cut]:
@@ -249,12 +263,6 @@ def _under_the_groove(case: Case, level: CaseBoard, face: Face) -> Iterator[Cut]
             depth=let_in,
             making=MILLED,
         )
-
-
-def _reaches(level: CaseBoard, side: CaseBoard) -> bool:
-    """Whether a level board's end is let into this side."""
-    left, right = level.x, level.x + float(level.length)
-    return left < side.x + float(side.thickness) - _SAME and right > side.x + _SAME
 
 
 def _band(back: Back | None) -> tuple[float, float] | None:

@@ -20,6 +20,7 @@ from parametric.figures import Figure, named
 from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
 from parametric.model import Placement
 from parametric.names import join
+from parametric.resolve.bored_case import BoredCase
 from parametric.resolve.opening import Opening
 
 
@@ -170,6 +171,7 @@ class Casework:
     """What closes cabinets that stand in no run, by their names."""
     depth: Figure
     drawers: tuple[CaseDrawer, ...] = ()
+    bored: tuple[BoredCase, ...] = ()
 
     def case(self, name: str) -> StandingCase:
         """The case of that name."""

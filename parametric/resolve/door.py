@@ -13,6 +13,7 @@ from parametric.figures import collect
 from parametric.problems import Problem
 from parametric.resolve.beside import right_of, stood_side_by_side
 from parametric.resolve.calls import called
+from parametric.resolve.case_boring import with_boring
 from parametric.resolve.case_doors import resolve_case_doors
 from parametric.resolve.case_drawers import with_drawers
 from parametric.resolve.casework import Casework
@@ -99,6 +100,7 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
         fronts = tuple(door for door in told_doors if door.case)
         casework, told = with_drawers(design, shop, casework, fronts)
         problems += told
+        casework = with_boring(design, casework, fronts)
     calls: list[Block] = [door.written for door in every]
     calls += design.named("cabinet").values()
     resolved = Resolved(

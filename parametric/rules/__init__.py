@@ -10,10 +10,12 @@ from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
+from parametric.rules.board_not_measured import board_not_measured
 from parametric.rules.cabinet_in_the_wall import cabinet_in_the_wall
 from parametric.rules.cabinets_overlap import cabinets_overlap
 from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
 from parametric.rules.cannot_be_stood_up import cannot_be_stood_up
+from parametric.rules.case_cannot_be_bored import case_cannot_be_bored
 from parametric.rules.checked import Checked
 from parametric.rules.checked_cases import CheckedCases, cases_of
 from parametric.rules.cutter_too_big import cutter_too_big
@@ -141,6 +143,8 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     heavy_case,
     scribes_differ,
     slides_overloaded,
+    case_cannot_be_bored,
+    board_not_measured,
 )
 """Those that look at every cabinet of a job at once."""
 

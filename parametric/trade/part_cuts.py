@@ -149,8 +149,16 @@ def part_cuts(assembly: Assembly) -> tuple[PartCuts, ...]:
 
 
 def face_side(part: Part) -> Face:
-    """Which side of the blank is the face; the high one where the piece has no face of its own."""
-    return "low face" if part.faces.get("low face") == "face" else "high face"
+    """Which side of the blank is the face; the high one where the piece has no face of its own.
+
+    Of a board of a case it is the inside, where that alone has anything cut in it.
+    """
+    called = part.faces.get("low face")
+    cut = {
+        cut.face for cut in part.cuts if isinstance(cut, Slot | Pocket | Groove | Drilled | Shaped)
+    }
+    inside = called == "inside" and "low face" in cut and "high face" not in cut
+    return "low face" if called == "face" or inside else "high face"
 
 
 def face_name(part: Part, face: Face) -> str:

@@ -5,6 +5,7 @@ Where fixings stand, and how deep they go, is common practice, no source.
 
 from __future__ import annotations
 
+import dataclasses
 import math
 from typing import Literal
 
@@ -16,6 +17,7 @@ from parametric.cases.boring import Bite
 from parametric.cases.boring_faults import joint_faults
 from parametric.cases.butt_joints import (
     Fixings,
+    InEnd,
     Joint,
     OnFace,
     TooShort,
@@ -78,6 +80,16 @@ def test_a_joint_too_short_for_two_is_a_stop() -> None:
     assert (fault.code, fault.level) == ("joint_short", "stop")
 
 
+@pytest.mark.parametrize(("length", "places"), [(63.0, (31.5,)), (32.0, (16.0,)), (31.9, None)])
+def test_an_end_that_others_hold_too_may_have_one(
+    length: float, places: tuple[float, ...] | None
+) -> None:
+    """In its middle, 16 from either edge at the least: a partition under two stretchers."""
+    own = dataclasses.replace(joint(length), shared=True)
+    found = fixings(boring(), own, mm(8.0))
+    assert (found.places if isinstance(found, Fixings) else None) == places
+
+
 def test_dowels_are_shared_between_face_and_end() -> None:
     """Two thirds of 18 is 12; of 30 long 18 are left, and 2 for glue: 20 deep in the end."""
     dowels = size_dowels(boring(), joint())
@@ -129,12 +141,12 @@ def members(
         dowels = size_dowels(boring(), own)
         assert not isinstance(dowels, TooShort)
         on = OnFace(face=inner, up=middle, front=front)  # type: ignore[arg-type]
-        in_face, in_end = dowels_in_face(dowels, on), dowels_in_end(dowels, low)  # type: ignore[arg-type]
+        in_face, in_end = dowels_in_face(dowels, on), dowels_in_end(dowels, InEnd(end=low))  # type: ignore[arg-type]
     else:
         screws = size_carcass_screws(boring(), own)
         assert not isinstance(screws, TooShort)
         on = OnFace(face=outer, up=middle, front=front)  # type: ignore[arg-type]
-        in_face, in_end = screws_in_face(screws, on), screws_in_end(screws, low)  # type: ignore[arg-type]
+        in_face, in_end = screws_in_face(screws, on), screws_in_end(screws, InEnd(end=low))  # type: ignore[arg-type]
     left = 0.0 if side == "left" else 418.0
     upright = board("side", "upright", (720.0, 580.0, 18.0), (left, 0.0, 0.0), *in_face)
     level = board("shelf", "level", (400.0, deep, thick), (18.0, front, up), *in_end)

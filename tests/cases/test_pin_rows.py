@@ -134,7 +134,7 @@ def test_pins_back_to_back_leave_wood_between_them() -> None:
     """(18 - 2) / 2 = 8, where 13 are asked for and 7 are the least."""
     rows = rows_in(space(both_faces=True))
     assert rows.deep == 8
-    (fault,) = pin_faults(rows, boring(), plain)
+    (fault,) = pin_faults(rows, boring(), plain, case="cabinet outer 1")
     assert (fault.code, fault.level) == ("pins_shallow", "caution")
     assert "8 deep, not 13" in fault.message
 
@@ -156,7 +156,7 @@ def test_a_space_without_room_says_what_it_lacks(
     found = pin_rows(boring(), own, name="cabinet outer 1")
     assert isinstance(found, NoPins)
     assert (found.why, found.has, found.needs) == (why, has, needs)
-    (fault,) = pin_faults(found, boring(), plain)
+    (fault,) = pin_faults(found, boring(), plain, case="cabinet outer 1")
     assert (fault.code, fault.level) == ("no_pins", "stop")
     assert fault.where is not None
     assert (fault.where.file, fault.where.line) == ("design.yaml", 3)
@@ -179,14 +179,14 @@ def test_a_space_full_of_something_else_has_none() -> None:
     wall = Bite(name="a cleat", low=0.0, high=SIDE, near=30.0, far=44.0)
     found = pin_rows(boring(), space(), name="cabinet outer 1", taken=(wall,))
     assert isinstance(found, NoPins)
-    (fault,) = pin_faults(found, boring(), plain)
+    (fault,) = pin_faults(found, boring(), plain, case="cabinet outer 1")
     assert "clear of a cleat" in fault.message
 
 
 def test_heights_left_out_are_told() -> None:
     dado = Bite(name="dado for fixed shelf 1", low=590.0, high=608.0, near=0.0, far=562.0)
     rows = rows_in(space(100.0, 868.0), (dado,))
-    (fault,) = pin_faults(rows, boring(), plain)
+    (fault,) = pin_faults(rows, boring(), plain, case="cabinet outer 1")
     assert fault.level == "note"
     assert fault.message == (
         "cabinet outer 1: no pins at 612 from the foot of the case: less than 5 of wood would be "
@@ -196,11 +196,11 @@ def test_heights_left_out_are_told() -> None:
 
 def test_a_shelf_lies_on_its_pins() -> None:
     """Heights 164, 196, 228, ..: a shelf wanted at 210 lies 2.5 over the pin's middle at 196
-    or 228, and 198.5 is nearer.
+    or 228, and 198.5 is nearer: 11.5 against 20.5.
     """
     rows = rows_in(space(100.0, 548.0))
-    assert lying_on(rows, 210.0) == 198.5
-    assert lying_on(rows, 0.0) == 166.5
+    assert lying_on(rows.heights, rows.across, 210.0) == 196
+    assert lying_on(rows.heights, rows.across, 0.0) == 164
 
 
 def test_both_sides_of_a_bay_are_bored_alike() -> None:

@@ -76,7 +76,13 @@ def codes(
     found: PlateHoles, *taken: Bite, thickness: float = 18.0, depth: float = 562.0
 ) -> list[str]:
     faults = plate_faults(
-        found, boring(), plain, taken=taken, thickness=mm(thickness), depth=mm(depth)
+        found,
+        boring(),
+        plain,
+        taken=taken,
+        thickness=mm(thickness),
+        depth=mm(depth),
+        case="cabinet outer 1",
     )
     return [fault.code for fault in faults]
 

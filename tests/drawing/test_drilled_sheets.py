@@ -141,7 +141,7 @@ def test_machine_pages_number_a_row_once() -> None:
     assert xs == pytest.approx([101, 101 + 11 * 32])
     assert ys == pytest.approx([37])
     notes = {tool.layer: tool.note for tool in face.tools}
-    assert notes["bore_d13"] == "5 dia; cut 2: 12 at 32; cut 3: 11 at 32"
+    assert notes["bore_d13"] == "cut 2: 12 × 5 dia at 32; cut 3: 11 × 5 dia at 32"
 
 
 def test_words_of_a_row() -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import inspect
 import re
+import sys
 from pathlib import Path
 from typing import NamedTuple
 
@@ -18,6 +19,7 @@ from parametric.job import Job, check
 from parametric.problems import Level
 from parametric.rules import CASE_RULES
 from parametric.trade.case_names import together
+from tests.rules.bored_cases import PAIRS
 from tests.rules.test_every_rule import HOUSE, Lines, written
 
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
@@ -241,6 +243,7 @@ CASES = (
         "off the left stile come 1/8 at the bottom, 1/4 at the middle and 3/8 at the top; off the "
         "right stile come 1/2 at the bottom, 1/2 at the middle and 1/8 at the top.",
     ),
+    *(Case(*pair) for pair in PAIRS),
 )
 
 
@@ -275,8 +278,13 @@ def test_at_the_limit(tmp_path: Path, one: Case) -> None:
 def test_every_rule_has_its_pair() -> None:
     tried = {one.code for one in CASES}
     for rule in CASE_RULES:
-        source = inspect.getsource(inspect.getmodule(rule) or rule)
-        codes = set(re.findall(r'code="(\w+)"', source))
+        module = inspect.getmodule(rule)
+        assert module is not None
+        # what a rule asks of the cases themselves stands in their own files
+        named = {f.__module__ for f in vars(module).values() if inspect.isfunction(f)}
+        asked = [sys.modules[name] for name in sorted(named) if name.endswith("_faults")]
+        source = "".join(map(inspect.getsource, (module, *asked)))
+        codes = set(re.findall(r'(?:code=|_problem\(\s*)"(\w+)"', source))
         assert codes, rule.__name__
         assert codes <= tried, (rule.__name__, codes - tried)
 

@@ -38,6 +38,8 @@ _NUMBERS = 6.0
 _PAST = 0.8
 """How far a number under the piece may stand past its ends, mm."""
 _RING = 2.4
+_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9)
+"""Where along a cut its number is tried, in turn."""
 _NEAR_EDGE = 12.0
 """A number stands over the edge of a piece for a cut no farther from it, mm on paper."""
 LEGIBLE = 3.0
@@ -217,8 +219,16 @@ def draw_number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) 
             (box.x0 - off - far, cy),
         )
     ]
-    for x, y in (*inside, *beside):
-        if draft.free(Box(x - _RING, y - _RING, x + _RING, y + _RING), 0.2):
+    # of a long cut, over any part of it
+    along = [
+        (box.x0 + box.width * share, box.y1 + off + up)
+        for up in (0.0, 2 * _RING, 4 * _RING)
+        for share in _SHARES
+    ]
+    for x, y in (*inside, *beside, *along):
+        ring = Box(x - _RING, y - _RING, x + _RING, y + _RING)
+        to = (min(max(x, box.x0), box.x1), min(max(y, box.y0), box.y1))
+        if draft.free(ring, 0.2) and draft.off_texts(((x, y), to)):
             break
     else:
         draft.unplaced.append(f"the number of cut {cut.number}")

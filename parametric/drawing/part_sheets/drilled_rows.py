@@ -15,6 +15,7 @@ from parametric.drawing.lettering import TEXT
 from parametric.drawing.part_sheets.cross_sections import drawn_rule
 from parametric.drawing.part_sheets.strips import Strip
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
+from parametric.drawing.part_sheets.words import runs_said
 from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.printing import Rules
@@ -48,16 +49,22 @@ def dimension_rows(
         and (strip := strips.get(part.side(row.cut.face))) is not None
     ]
     begun: dict[tuple[Side, float], int] = {}
+    lines: set[tuple[Side, float]] = set()
     for row, cut, strip in rows:
-        if strip.side in ("face", "back") and cut.along == "u":
+        line = (strip.side, round(float(cut.v), 3))
+        if strip.side in ("face", "back") and cut.along == "u" and line not in lines:
+            lines.add(line)
             key = (strip.side, round(float(cut.u), 3))
             begun[key] = turn = begun.get(key, -1) + 1
             across = next(d for d in row.degrees if d.quantity == "across")
             assert isinstance(across, Size)
             _line_of(draft, across, cut, part, strip, rules, turn)
-    # words stand where no line is drawn: after them all
-    for row, cut, strip in rows:
-        _words_of(draft, row, cut, part, strip, rules)
+    # words stand where no line is drawn: after them all, and once for rows that are alike
+    alike: dict[tuple[Side, str], list[tuple[CutRow, Drilled, Strip]]] = {}
+    for found in rows:
+        alike.setdefault((found[2].side, row_words(found[0], rules)), []).append(found)
+    for (_, text), own_rows in alike.items():
+        _words_of(draft, text, own_rows, part)
 
 
 def _line_of(
@@ -99,16 +106,22 @@ def _line_of(
 
 
 def _words_of(
-    draft: Draft, row: CutRow, cut: Drilled, part: Unfolded, strip: Strip, rules: Rules
+    draft: Draft, text: str, rows: Sequence[tuple[CutRow, Drilled, Strip]], part: Unfolded
 ) -> None:
-    """`12 × 5 dia, 13 deep, at 32` beside its row; elsewhere on the side, by its number."""
-    text = row_words(row, rules)
-    places = [part.on_face(cut.face, u, v, 0.0, strip.side) for u, v in cut.places]
-    off = float(cut.diameter) / 2 / strip.lie.scale + _CLEAR
-    across = abs(places[-1][0] - places[0][0]) < 1e-6
-    spots = _beside(places, strip, off) if across else _over_and_under(places, strip, off)
-    near = [Label(text=text, at=at, anchor=way, view=view) for view, at, way in spots]
-    numbered = f"{row.number}: {text}"
+    """`12 × 5 dia, 13 deep, at 32` beside its row; elsewhere on the side, by its number.
+
+    Rows that are alike have it once, with the numbers of all.
+    """
+    strip = rows[0][2]
+    numbered = f"{runs_said([row.number for row, _, _ in rows])}: {text}"
+    near: list[Label] = []
+    for _, cut, _ in rows:
+        places = [part.on_face(cut.face, u, v, 0.0, strip.side) for u, v in cut.places]
+        off = float(cut.diameter) / 2 / strip.lie.scale + _CLEAR
+        across = abs(places[-1][0] - places[0][0]) < 1e-6
+        spots = _beside(places, strip, off) if across else _over_and_under(places, strip, off)
+        said = text if len(rows) == 1 else numbered
+        near += [Label(text=said, at=at, anchor=way, view=view) for view, at, way in spots]
     far = [Label(text=numbered, at=at, view=view) for view, at in _anywhere(strip)]
     draft.add_first([*near, *far])
 

@@ -81,6 +81,8 @@ _NARROW = 42.0
 """A column of words may be this narrow where there is no more room, mm."""
 _SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9)
 """Where along its run a section line is tried, in turn."""
+_LETTER, _TWO_LETTERS = 4.9, 7.7
+"""What the letters of a section take before its line, mm."""
 _SECTION = "section "
 """What a section line without room is called among what is not placed."""
 _ENDS: tuple[Side, ...] = ("left", "right")
@@ -282,7 +284,8 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
     over = _BALLOONS + RADIUS
     spots = [(at, 0.0) for at in places] + [(at, over) for at in reversed(places)]
     tries = [(spot, crossed) for crossed in (False, True) for spot in spots]
-    found = next((s for s, crossed in tries if _stands(draft, face, *s, crossed=crossed)), None)
+    left = _LETTER if len(chosen.letter) == 1 else _TWO_LETTERS
+    found = next((s for s, no in tries if _stands(draft, face, *s, left, crossed=no)), None)
     if found is None:
         draft.unplaced.append(f"{_SECTION}{chosen.letter}")
         found = sum(chosen.runs[0]) / 2, 0.0
@@ -292,12 +295,14 @@ def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
     section_end(draft, (x, face.base - 6.4), outwards="down", looks="right", letter=chosen.letter)
 
 
-def _stands(draft: Draft, face: Strip, along: float, lift: float, *, crossed: bool) -> bool:
+def _stands(
+    draft: Draft, face: Strip, along: float, lift: float, left: float, *, crossed: bool
+) -> bool:
     """Whether both ends of a section line stand clear; `crossed`: but for lines under the arrow."""
     x = face.lie.x(along)
     for y, letter in ((face.top + 0.8 + lift, 1.4), (face.base - 7.4, 0.0)):
-        whole = Box(x - 4.9, y, x + 5.2, y + 6.6)
-        lettered = Box(x - 4.9, y + letter, x - 1.5, y + letter + 5.2)
+        whole = Box(x - left, y, x + 5.2, y + 6.6)
+        lettered = Box(x - left, y + letter, x - 1.5, y + letter + 5.2)
         clear = (
             draft.off_other_texts(whole) and draft.free(lettered, 0.1)
             if crossed

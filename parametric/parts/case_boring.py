@@ -1,0 +1,62 @@
+"""What is bored in each board of a case: holes for joints, hinge plates and pins, as its cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import assert_never
+
+from parametric.cases.butt_joints import (
+    CarcassScrews,
+    Dowels,
+    PocketScrews,
+    TooShort,
+    dowels_in_end,
+    dowels_in_face,
+    screws_in_end,
+    screws_in_face,
+)
+from parametric.cases.case import CaseBoard
+from parametric.cases.pin_rows import PinRows, pin_cuts
+from parametric.cases.plate_holes import plate_cuts
+from parametric.model import Drilled
+from parametric.resolve.bored_case import BoredCase, CaseJoint
+
+
+def bored(case: BoredCase, board: CaseBoard) -> Iterator[Drilled]:
+    """Every hole of one board.
+
+    Args:
+        case: what is bored in its case.
+        board: the board.
+    """
+    for joint in case.joints:
+        yield from _joint(joint, board.name)
+    for own in case.plates:
+        if own.board.name == board.name:
+            yield from plate_cuts(own.plates, face=own.face, foot=board.z, front=board.y)
+    for pins in case.pins:
+        if isinstance(pins.rows, PinRows):
+            # a bay looks at the right face of the board on its left
+            if pins.left.name == board.name:
+                yield from pin_cuts(pins.rows, face="low face", foot=board.z, front=board.y)
+            if pins.right.name == board.name:
+                yield from pin_cuts(pins.rows, face="high face", foot=board.z, front=board.y)
+
+
+def _joint(joint: CaseJoint, board: str) -> Iterator[Drilled]:
+    """What one joint takes from a board; pockets are bored with a jig, where it is set to."""
+    match joint.held:
+        case Dowels():
+            if joint.into == board:
+                yield from dowels_in_face(joint.held, joint.on)
+            if joint.board == board:
+                yield from dowels_in_end(joint.held, joint.at)
+        case CarcassScrews():
+            if joint.into == board:
+                yield from screws_in_face(joint.held, joint.on)
+            if joint.board == board:
+                yield from screws_in_end(joint.held, joint.at)
+        case PocketScrews() | TooShort():
+            return
+        case _:
+            assert_never(joint.held)

@@ -1,0 +1,78 @@
+"""What is bored in one case, as numbers: joints, hinge plates, pins, and the boards they are in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parametric.cases.boring import Bite, BoringSpec
+from parametric.cases.butt_joints import (
+    CarcassScrews,
+    Dowels,
+    InEnd,
+    OnFace,
+    PocketScrews,
+    TooShort,
+)
+from parametric.cases.case import CaseBoard
+from parametric.cases.pin_rows import NoPins, PinRows
+from parametric.cases.plate_holes import PlateHoles
+from parametric.figures import Figure
+from parametric.model import Face
+
+Held = Dowels | CarcassScrews | PocketScrews | TooShort
+"""What holds a joint, or that it is too short for it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseJoint:
+    """A joint: the board whose end it is, and where that stands on the face of another.
+
+    `own` are its holes in the face that looks at the end, `taken` what else is cut there; `end`
+    is the thickness of the board that is bored in its end, mm.
+    """
+
+    held: Held
+    board: str
+    at: InEnd
+    into: str
+    on: OnFace
+    looks: Face
+    end: Figure
+    own: tuple[Bite, ...]
+    taken: tuple[Bite, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BayPins:
+    """The pins of one space of a bay, mm from the case's foot, and the boards they are bored in."""
+
+    rows: PinRows | NoPins
+    low: float
+    high: float
+    left: CaseBoard
+    right: CaseBoard
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SidePlates:
+    """The plates of one leaf, and the board and the face that they are screwed to.
+
+    `taken` is what else is cut into that face; `depth` how far the board goes back inside, mm.
+    """
+
+    plates: PlateHoles
+    board: CaseBoard
+    face: Face
+    depth: Figure
+    taken: tuple[Bite, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoredCase:
+    """Everything that is bored in one case."""
+
+    name: str
+    spec: BoringSpec
+    joints: tuple[CaseJoint, ...]
+    plates: tuple[SidePlates, ...]
+    pins: tuple[BayPins, ...]

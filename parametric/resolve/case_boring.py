@@ -1,0 +1,216 @@
+"""What is bored in the boards of a case: its joints, the plates of its hinges, its shelves' pins.
+
+Joints come first, then plates, then pins, which keep clear of both; the shelves are then put on
+the pins nearest to where they were shared out.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Sequence
+
+from parametric.cases.boring import Bite, BoringSpec
+from parametric.cases.case import Case, CaseBay, CaseBoard, Space
+from parametric.cases.pin_rows import NoPins, PinSpace, lying_on, pin_rows
+from parametric.cases.plate_holes import plate_holes
+from parametric.design import Design
+from parametric.hangings.hanging import Side
+from parametric.hardware.cup_hinge import CupHinges
+from parametric.model import Face
+from parametric.names import join
+from parametric.resolve.bored_case import BayPins, BoredCase, CaseJoint, SidePlates
+from parametric.resolve.case_joints import (
+    back_in,
+    case_joints,
+    dadoes_in,
+    uprights,
+)
+from parametric.resolve.casework import Casework
+from parametric.resolve.one_door import Door
+
+_FACES: tuple[Face, Face] = ("low face", "high face")
+
+
+def with_boring(design: Design, casework: Casework, doors: tuple[Door, ...]) -> Casework:
+    """The cabinets bored, their shelves on their pins.
+
+    Args:
+        design: the blocks.
+        casework: the cabinets.
+        doors: their fronts.
+    """
+    spec = design.block("boring")
+    assert isinstance(spec, BoringSpec), "every job with a cabinet has one"
+    fronts = {door.case: door for door in doors}
+    made = [
+        bore_case(spec, standing.case, fronts.get(standing.name)) for standing in casework.cases
+    ]
+    cases = tuple(
+        dataclasses.replace(standing, case=case)
+        for standing, (_, case) in zip(casework.cases, made, strict=True)
+    )
+    return dataclasses.replace(casework, cases=cases, bored=tuple(bored for bored, _ in made))
+
+
+def bore_case(spec: BoringSpec, case: Case, door: Door | None) -> tuple[BoredCase, Case]:
+    """A case's boring, and the case with its shelves on their pins.
+
+    Args:
+        spec: how the workshop bores.
+        case: the case.
+        door: its fronts; None where it has none.
+    """
+    joints = tuple(case_joints(spec, case))
+    plates = tuple(_plates(spec, case, door, joints))
+    pins = tuple(_pins(spec, case, joints, plates))
+    bored = BoredCase(name=case.name, spec=spec, joints=joints, plates=plates, pins=pins)
+    moved = {name: z for own in pins for name, z in _on_pins(case, own)}
+    boards = tuple(
+        dataclasses.replace(board, z=moved.get(board.name, board.z)) for board in case.boards
+    )
+    return bored, dataclasses.replace(case, boards=boards)
+
+
+def _taken(
+    case: Case, upright: CaseBoard, face: Face, joints: Sequence[CaseJoint]
+) -> tuple[Bite, ...]:
+    """What is cut and bored into one face of an upright board, in the case."""
+    return (
+        *dadoes_in(case, upright, face),
+        *back_in(case, upright, face),
+        *(
+            bite
+            for joint in joints
+            if (joint.into, joint.looks) == (upright.name, face)
+            for bite in joint.own
+        ),
+    )
+
+
+def _beside(case: Case, x: float, side: Side) -> tuple[CaseBoard, Face]:
+    """The upright board to the left or the right of a place, and its face there."""
+    if side == "left":
+        return [board for board in uprights(case) if board.x < x][-1], "low face"
+    return next(board for board in uprights(case) if board.x > x), "high face"
+
+
+# --- hinge plates --------------------------------------------------------------------------
+
+
+def _plates(
+    spec: BoringSpec, case: Case, door: Door | None, joints: Sequence[CaseJoint]
+) -> Iterator[SidePlates]:
+    """Two holes at each cup, in the board that the leaf hangs on; none behind a face frame."""
+    if door is None or case.frame is not None:
+        return
+    hung = []
+    for leaf in door.leaves:
+        middle = float(case.opening.left + leaf.hung.left + leaf.hung.width / 2)
+        for own in leaf.hinges:
+            if isinstance(own.hinges, CupHinges):
+                ups = [leaf.hung.foot + p.centre - case.box.foot for p in own.hinges.places]
+                hung.append((leaf, ups, *_beside(case, middle, own.side)))
+    found = [
+        (
+            plate_holes(
+                spec,
+                name=join(leaf.name, "hinge plates"),
+                hinges=ups,
+                lie=case.spec.fronts,
+                front=leaf.thickness,
+                both_faces=board.thickness
+                if {face for *_, other, face in hung if other is board} == set(_FACES)
+                else None,
+            ),
+            board,
+            face,
+        )
+        for leaf, ups, board, face in hung
+    ]
+    for plates, board, face in found:
+        every = (
+            bite for own, where, at in found if (where, at) == (board, face) for bite in own.bites
+        )
+        yield SidePlates(
+            plates=plates,
+            board=board,
+            face=face,
+            depth=case.behind,
+            taken=(*_taken(case, board, face, joints), *every),
+        )
+
+
+# --- pins ----------------------------------------------------------------------------------
+
+
+def _pins(
+    spec: BoringSpec, case: Case, joints: Sequence[CaseJoint], plates: Sequence[SidePlates]
+) -> Iterator[BayPins]:
+    """Rows for every space that has shelves to lie on them."""
+    pinned = {bay.number for bay in case.bays if any(space.shelves for space in bay.spaces)}
+    for bay in case.bays:
+        place = case.name if len(case.bays) == 1 else join(case.name, f"bay {bay.number}")
+        spaces = [space for space in bay.spaces if space.shelves]
+        both = bool({bay.number - 1, bay.number + 1} & pinned)
+        for number, space in enumerate(spaces, 1):
+            name = place if len(spaces) == 1 else join(place, f"shelf space {number}")
+            yield _rows(spec, case, bay, space, name, both, _in_the_way(case, bay, joints, plates))
+
+
+def _in_the_way(
+    case: Case, bay: CaseBay, joints: Sequence[CaseJoint], plates: Sequence[SidePlates]
+) -> tuple[Bite, ...]:
+    """What is cut into the boards on both sides of a bay; of a partition, from both its faces."""
+    found: list[Bite] = []
+    for board, face in _sides(case, bay):
+        for own in _FACES if board.role == "partition" else (face,):
+            found += _taken(case, board, own, joints)
+            for plate in plates:
+                found += plate.plates.bites if (plate.board, plate.face) == (board, own) else ()
+    return tuple(found)
+
+
+def _sides(case: Case, bay: CaseBay) -> tuple[tuple[CaseBoard, Face], tuple[CaseBoard, Face]]:
+    middle = float(bay.left + bay.width / 2)
+    return _beside(case, middle, "left"), _beside(case, middle, "right")
+
+
+def _rows(
+    spec: BoringSpec,
+    case: Case,
+    bay: CaseBay,
+    space: Space,
+    name: str,
+    both_faces: bool,
+    taken: Sequence[Bite],
+) -> BayPins:
+    (left, _), (right, _) = _sides(case, bay)
+    rows = pin_rows(
+        spec,
+        PinSpace(
+            low=space.foot,
+            high=space.head,
+            depth=case.behind,
+            thickness=min(left.thickness, right.thickness, key=float),
+            both_faces=both_faces,
+            front=case.front_back if case.front_back > 0 else None,
+        ),
+        name=name,
+        taken=taken,
+    )
+    low, high = float(space.foot), float(space.head)
+    return BayPins(rows=rows, low=low, high=high, left=left, right=right)
+
+
+def _on_pins(case: Case, pins: BayPins) -> Iterator[tuple[str, float]]:
+    """Each shelf of a space, and how high it lies: on the free pins nearest to its place."""
+    rows = pins.rows
+    if isinstance(rows, NoPins):
+        return
+    free = list(rows.heights)
+    for shelf in sorted(case.of_role("shelf"), key=lambda board: board.z):
+        within = pins.left.x < shelf.x < pins.right.x and pins.low <= shelf.z < pins.high
+        if within and free:
+            up = lying_on(free, rows.across, shelf.z)
+            free.remove(up)
+            yield shelf.name, up + float(rows.across) / 2

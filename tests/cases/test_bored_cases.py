@@ -1,0 +1,277 @@
+"""Whole cases bored: each hole of an end on its own in a face, shelves on their pins, rows level.
+
+Every kind of joint and every way for fronts to lie, in cases of one bay and of three.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+from collections import Counter
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from parametric.cases.pin_rows import PinRows
+from parametric.job import Job, check
+from parametric.model import Assembly, Drilled, Part, Vector, face_point
+from parametric.pack.verifying.expected import outwards
+from parametric.resolve.bored_case import BoredCase
+from parametric.resolve.casework import Casework, StandingCase
+
+HEAD = """
+stilewright: 1
+job: a wall of cabinets
+units: mm
+survey:
+  widths: {middle: 2000}
+  heights: {middle: 2500}
+"""
+LEAF = """
+leaf:
+  timber: tulipwood
+  thickness: 22
+  stiles: 70
+  trim: 0
+  site trim: 0
+  top to bottom: [top rail: 70, panel: rest, bottom rail: 70]
+joint: {kind: stub tenon, length: 10}
+panel: {kind: board, thickness: 9, groove: 9 x 10, clearance: 1}
+hinge: {kind: cup, cup: 35, cup from edge: 5, from ends: 100, depth: 12.5, pilot: 2.5 x 8}
+"""
+OPEN = """
+cabinet:
+  kind: frameless
+  from left: 100
+  width: 1000
+  height: 1900
+  depth: 350
+  shelves: 4
+  top to bottom: [open: rest]
+  board: fibreboard
+"""
+THREE = """
+cabinet:
+  kind: frameless
+  from left: 50
+  width: 1800
+  height: 2100
+  depth: 420
+  board: fibreboard
+  left to right:
+    - bay: equal
+      inside: [shelf space: 700, shelf space: rest]
+      shelves: 3
+      top to bottom: [door pair: rest]
+    - bay: equal
+      inside: [shelf space: 700, shelf space: rest]
+      shelves: 3
+      top to bottom: [{door: rest, hinge side: left}]
+    - bay: equal
+      shelves: 2
+"""
+CASES = {
+    "open": HEAD + OPEN,
+    "screwed": HEAD + OPEN + "  corners: screw\n",
+    "let in": HEAD + OPEN + "  dado: 6\n",
+    "stretchers": HEAD + OPEN + "  stretchers: 100\n",
+    "three bays": HEAD + LEAF + THREE + "  fronts: overlay\n",
+    "three, inset": HEAD + LEAF + THREE + "  fronts: inset\n",
+    "three, half overlay": HEAD + LEAF + THREE + "  fronts: half overlay\n",
+    "three, screwed": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: screw\n",
+    "three, let in": HEAD + LEAF + THREE + "  fronts: overlay\n  dado: 6\n",
+    "three, stretchers": HEAD + LEAF + THREE + "  fronts: overlay\n  stretchers: 90\n",
+}
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("cases")
+
+
+@cache
+def _checked(path: Path) -> Job:
+    return check(path, user_house=False)
+
+
+@pytest.fixture(params=CASES)
+def job(request: pytest.FixtureRequest, folder: Path) -> Job:
+    path = folder / f"{request.param}.yaml"
+    if not path.exists():
+        path.write_text(CASES[request.param], encoding="utf-8")
+    found = _checked(path)
+    assert found.resolved is not None, [p.message for p in found.problems]
+    assert found.assembly is not None
+    return found
+
+
+def parts_of(job: Job) -> Assembly:
+    assert job.assembly is not None
+    return job.assembly
+
+
+def casework(job: Job) -> Casework:
+    assert job.resolved is not None
+    assert job.resolved.casework is not None
+    return job.resolved.casework
+
+
+@dataclasses.dataclass(frozen=True)
+class Hole:
+    """A hole where it stands in its case: its mouth, which way out that is, its floor."""
+
+    part: str
+    name: str
+    mouth: Vector
+    out: Vector
+    floor: Vector
+    across: float
+
+
+def holes(assembly: Assembly) -> Iterator[Hole]:
+    for part in assembly.parts:
+        for cut in part.cuts:
+            if isinstance(cut, Drilled) and part.mark.startswith("C"):
+                yield from _holes(part, cut)
+
+
+def _holes(part: Part, cut: Drilled) -> Iterator[Hole]:
+    for u, v in cut.places:
+        ends = [
+            part.placement.point(face_point(cut.face, part.blank, u, v, float(depth)))
+            for depth in (cut.surface, cut.depth)
+        ]
+        mouth, floor = ((round(x, 6), round(y, 6), round(z, 6)) for x, y, z in ends)
+        yield Hole(
+            part=part.name,
+            name=cut.name,
+            mouth=mouth,
+            out=part.placement.direction(outwards(cut.face)),
+            floor=floor,
+            across=float(cut.diameter),
+        )
+
+
+def apart(a: Vector, b: Vector) -> float:
+    return math.dist(a, b)
+
+
+def test_nothing_stops_a_case_that_is_bored(job: Job) -> None:
+    assert [p.message for p in job.problems if p.level == "stop"] == []
+
+
+def test_each_dowel_hole_has_its_other_half(job: Job) -> None:
+    """Mouth on mouth, opposite ways out, 32 deep together: 30 of dowel and 2 for glue."""
+    own = [hole for hole in holes(parts_of(job)) if hole.name == "dowel holes"]
+    for hole in own:
+        mates = [
+            other
+            for other in own
+            if other.part != hole.part
+            and apart(other.mouth, hole.mouth) < 1e-4
+            and sum(a * b for a, b in zip(other.out, hole.out, strict=True)) < -0.999
+        ]
+        assert len(mates) == 1, hole
+        deep = apart(hole.mouth, hole.floor) + apart(mates[0].mouth, mates[0].floor)
+        assert deep == pytest.approx(32)
+        assert mates[0].across == hole.across == 8
+
+
+def test_each_screw_goes_through_into_its_thread(job: Job) -> None:
+    """The shank's hole comes out where the thread's begins, and the head's floor begins the shank."""
+    own = list(holes(parts_of(job)))
+    threads = [hole for hole in own if hole.name == "screw threads"]
+    shanks = [hole for hole in own if hole.name == "screw shanks"]
+    heads = [hole for hole in own if hole.name == "screw heads"]
+    assert len(threads) == len(shanks) == len(heads)
+    for thread in threads:
+        (shank,) = (hole for hole in shanks if apart(hole.floor, thread.mouth) < 1e-4)
+        (head,) = (hole for hole in heads if apart(hole.floor, shank.mouth) < 1e-4)
+        assert head.part == shank.part != thread.part
+
+
+def test_holes_of_one_board_keep_their_web(job: Job) -> None:
+    """From one face 5 of wood between any two holes; a screw's head and shank share their middle."""
+    by_face: dict[tuple[str, Vector], list[Hole]] = {}
+    for hole in holes(parts_of(job)):
+        if hole.name != "screw shanks":
+            by_face.setdefault((hole.part, tuple(round(x) for x in hole.out)), []).append(hole)  # type: ignore[arg-type]
+    for own in by_face.values():
+        for i, hole in enumerate(own):
+            for other in own[i + 1 :]:
+                web = apart(hole.mouth, other.mouth) - (hole.across + other.across) / 2
+                assert web >= 5 - 1e-4, (hole, other)
+
+
+def test_rows_are_level_on_both_sides_of_each_bay(job: Job) -> None:
+    """Four pins at every height: two in the left board, two in the right, facing one another."""
+    for standing, bored in zip(casework(job).cases, casework(job).bored, strict=True):
+        for pins in bored.pins:
+            rows = pins.rows
+            assert isinstance(rows, PinRows)
+            own = [
+                hole
+                for hole in holes(parts_of(job))
+                if hole.name == "pin holes" and _looks_into(hole, standing, bored, pins.left.x)
+            ]
+            heights = Counter(round(hole.mouth[2], 4) for hole in own)
+            inside = {
+                height: count for height, count in heights.items() if pins.low < height < pins.high
+            }
+            assert inside == {round(height, 4): 4 for height in rows.heights}
+
+
+def _looks_into(hole: Hole, standing: StandingCase, bored: BoredCase, left: float) -> bool:
+    """Whether a pin hole opens into the bay that begins at a board's left face."""
+    (pins, *_) = (own for own in bored.pins if own.left.x == left)
+    low, high = pins.left.x + float(pins.left.thickness), pins.right.x
+    x = hole.mouth[0] + hole.out[0]
+    return hole.part.startswith(standing.name) and low < x < high
+
+
+def test_every_shelf_lies_on_its_pins(job: Job) -> None:
+    """Its underside is 2.5 over the middle of four holes that its ends stand before."""
+    assembly = parts_of(job)
+    pins = [hole for hole in holes(assembly) if hole.name == "pin holes"]
+    shelves = [part for part in assembly.parts if part.noun == "shelf"]
+    assert shelves
+    for shelf in shelves:
+        low = shelf.placement.point((0.0, 0.0, 0.0))
+        high = shelf.placement.point((shelf.blank.length, shelf.blank.width, 0.0))
+        under = [
+            hole
+            for hole in pins
+            if abs(hole.mouth[2] + 2.5 - low[2]) < 1e-4
+            and low[0] - 3 < hole.mouth[0] + hole.out[0] < high[0] + 3
+            and low[1] < hole.mouth[1] < high[1]
+        ]
+        assert len(under) == 4, shelf.name
+
+
+def test_plates_stand_beside_their_cups(job: Job) -> None:
+    """Two screws at 16 below and above the middle of each cup, and as many as there are cups."""
+    assembly = parts_of(job)
+    cups: list[float] = []
+    for group in assembly.groups:
+        for part in group.parts:
+            for cut in part.cuts:
+                if cut.name == "hinge cup":
+                    ups = [v.x for v in cut.outline]  # type: ignore[union-attr]
+                    middle = (min(ups) + max(ups)) / 2
+                    at = part.placement.point((middle, 0.0, 0.0))
+                    cups.append(round(group.placement.point(at)[2], 4))
+    foot = float(casework(job).cases[0].case.box.foot)
+    screws = sorted(
+        round(hole.mouth[2] + foot, 4) for hole in holes(assembly) if hole.name == "plate holes"
+    )
+    assert screws == sorted(round(cup + way, 4) for cup in cups for way in (-16, 16))
+
+
+@pytest.mark.kernel
+def test_boards_are_what_is_left_of_them(job: Job) -> None:
+    """No two cuts take the same wood: each solid has the volume of its blank less its cuts."""
+    from parametric.solids.solid_set import build_solids
+
+    build_solids(part for part in parts_of(job).parts if part.mark.startswith("C"))
