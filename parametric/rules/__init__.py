@@ -16,6 +16,7 @@ from parametric.rules.cabinets_overlap import cabinets_overlap
 from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
 from parametric.rules.cannot_be_stood_up import cannot_be_stood_up
 from parametric.rules.case_cannot_be_bored import case_cannot_be_bored
+from parametric.rules.case_cannot_be_brought_in import case_cannot_be_brought_in
 from parametric.rules.checked import Checked
 from parametric.rules.checked_cases import CheckedCases, cases_of
 from parametric.rules.cutter_too_big import cutter_too_big
@@ -139,6 +140,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     fronts_meet_at_corner,
     shelf_sags,
     cannot_be_stood_up,
+    case_cannot_be_brought_in,
     may_tip_over,
     heavy_case,
     scribes_differ,

@@ -10,7 +10,7 @@ import dataclasses
 import re
 from collections.abc import Iterable
 
-from parametric.names import join
+from parametric.names import join, short
 from parametric.problems import Problem
 from parametric.resolve.door import Door
 
@@ -21,14 +21,21 @@ def told_of_doors(found: Iterable[tuple[Door, tuple[Problem, ...]]]) -> tuple[Pr
     Args:
         found: each door with its own problems.
     """
-    doors: dict[Problem, list[Door]] = {}
+    told: dict[Problem, list[tuple[Problem, Door]]] = {}
     for door, problems in found:
         for problem in problems:
-            doors.setdefault(problem, []).append(door)
-    return tuple(
-        problem if len(own) > 1 or not own[0].place else _of(problem, own[0])
-        for problem, own in doors.items()
-    )
+            told.setdefault(dataclasses.replace(problem, about=""), []).append((problem, door))
+    return tuple(_of_all(own) for own in told.values())
+
+
+def _of_all(told: list[tuple[Problem, Door]]) -> Problem:
+    """What is said of several doors in the same words, once: of their leaves, if not of one."""
+    (problem, door), *others = told
+    if not others:
+        return _of(problem, door) if door.place else problem
+    if all(other.about == problem.about for other, _ in others):
+        return problem
+    return dataclasses.replace(problem, about=short(problem.about))
 
 
 def _of(problem: Problem, door: Door) -> Problem:

@@ -143,7 +143,7 @@ def shelf_sag(
         together = named(at("bending stiffness with the lip"), own + lip_bending, "N mm2")
         as_one = _as_one(place, own, lip_bending, stiffness * depth * thickness, thickness, lip)
         glued = sag_of(at("sag with the lip glued on"), along, span, as_one)
-    sagged = plain if lip is None else sag_of(at("sag"), along, span, together)
+    sagged = sag_of(at("sag"), along, span, together)
     tested = load_along(at("load of the cabinet standard along it"), TEST_LOAD, depth)
     return ShelfSag(
         place=place,
