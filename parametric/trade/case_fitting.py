@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import assert_never
@@ -104,8 +105,9 @@ def _plinths(casework: Casework, said: Printed) -> Iterator[Said]:
         if plinth is not None:
             yield (
                 f"{begun(run.name)}: a level line {said.wood(run.foot)} over the highest floor; the "
-                f"plinth to it, from the floor {_by_place(plinth.seen.items(), said)}.",
-                f"Level along and across; its front {said.wood(run.spec.plinth_back)} behind the "
+                f"{run.spec.levelled_by} to it, from the floor "
+                f"{_by_place(plinth.seen.items(), said)}.",
+                f"Level along and across, its front {said.wood(run.spec.plinth_back)} behind the "
                 "cases'; nothing rocks.",
             )
 
@@ -118,12 +120,12 @@ def _stood(cases: Iterable[CaseLoad], said: Printed) -> Iterator[Said]:
     for loads in ways.values():
         way = _way(loads[0], "it" if len(loads) == 1 else "each", said)
         names = together([load.standing.name for load in loads])
-        weighs = sorted({weight(load.carried, said.unit) for load in loads})
+        by_weight = sorted((load.carried for load in loads), key=float)
+        weighs = dict.fromkeys(weight(by_weight[i], said.unit) for i in (0, -1))
         people = several(max(int(load.people) for load in loads), "person", "people")
         yield (
             f"{begun(names)}, without fronts and loose shelves: {way}.",
-            f"{people}; {' to '.join((weighs[0], weighs[-1])[: len(weighs)])}. Level on its foot, "
-            "front edges in one line.",
+            f"{people}; {' to '.join(weighs)}. Level on its foot, front edges in one line.",
         )
 
 
@@ -219,13 +221,31 @@ def _counters(casework: Casework) -> Iterator[Said]:
 
 
 def _hung(casework: Casework, fronts: tuple[InstallSheet, ...]) -> Iterator[Said]:
-    """What is hung on each case, as its own order of work has it: without measuring and handing over."""
-    several_cases = len(casework.cases) > 1
+    """What is hung on each case, as its own order of work has it: without measuring and handing over.
+
+    Cases whose fronts go on alike are told together, by the letters of the first.
+    """
+    alike: dict[tuple[str, ...], list[InstallSheet]] = {}
     for install in fronts:
         if install.on_a_case:
-            name = f"{begun(install.place)}: " if several_cases and install.place else ""
-            for step in install.steps[1:-1]:
-                yield (f"{name}{step.do}", step.check)
+            words = tuple(_without_letters(f"{s.do} {s.check}") for s in install.steps[1:-1])
+            alike.setdefault(words, []).append(install)
+    for installs in alike.values():
+        names = begun(together([install.place for install in installs]))
+        if len(installs) > 1:
+            names = f"{names}, by the letters of the first"
+        for step in installs[0].steps[1:-1]:
+            alone = len(casework.cases) == 1 or not installs[0].place
+            yield (step.do if alone else f"{names}: {step.do}", step.check)
+
+
+def _without_letters(words: str) -> str:
+    """`leaves A and B` as `leaves # and #`: which leaves they are is all that two cases differ in."""
+    return re.sub(
+        r"\b(leaf|leaves) [A-Z]{1,2}\b(, [A-Z]{1,2}\b)*( and [A-Z]{1,2}\b)?",
+        lambda found: re.sub(r"\b[A-Z]{1,2}\b", "#", found[0]),
+        words,
+    )
 
 
 def _handed_over(shelves: tuple[CaseShelf, ...], said: Printed) -> Said:

@@ -65,6 +65,17 @@ def test_the_upper_case_comes_when_the_counter_lies() -> None:
     assert "cabinet upper 20 lb/ft" in fitting(paper).steps[-1].do
 
 
+def test_cases_whose_fronts_go_on_alike_are_told_together() -> None:
+    """The two outer ones hang the same pairs: leaves A and B, and H and J as they."""
+    steps = [step.do for step in fitting(papers(WARDROBE)[1]).steps]
+    hung = [do for do in steps if "Hang leaves" in do]
+    assert [do.split(":")[0] for do in hung] == [
+        "Cabinet outer 1 and cabinet outer 2, by the letters of the first",
+        "Cabinet middle",
+    ]
+    assert "Hang leaves A and B" in hung[0]
+
+
 def test_one_that_hangs_is_lifted_to_its_height() -> None:
     _, paper = papers(BOOKCASE)
     assert "its foot 31-1/4 over the highest floor" in fitting(paper).steps[1].do
