@@ -17,7 +17,7 @@ from parametric.problems import Problem
 from parametric.rules.checked_cases import CheckedCases
 from parametric.trade.case_shelves import CaseShelf
 from parametric.trade.printed import load_text, sag_text
-from parametric.trade.shelf_sag import CREEP
+from parametric.trade.shelf_sag import CREEP, WaysOut
 from parametric.units import INCH
 
 _HAIR = 0.05
@@ -42,7 +42,7 @@ def shelf_sags(cases: CheckedCases) -> Iterator[Problem]:
 
 def _shelf(cases: CheckedCases, shelf: CaseShelf) -> str:
     """`A shelf of cabinet upper, 44-1/2 clear`; cases of one block alike."""
-    return f"A shelf of {shelf.standing.case.spec.heading}, {cases.job.size(shelf.sag.span)} clear,"
+    return f"A {shelf.board.role} of {shelf.standing.case.spec.heading}, {cases.job.size(shelf.sag.span)} clear,"
 
 
 def _too_far(cases: CheckedCases, shelf: CaseShelf) -> Problem:
@@ -64,21 +64,27 @@ def _too_far(cases: CheckedCases, shelf: CaseShelf) -> Problem:
 
 
 def _ways_out(cases: CheckedCases, shelf: CaseShelf) -> str:
-    """A lip that a rule can read, a divider, more thickness, a shorter span."""
-    said, unit, ways, found = cases.said, cases.job.design.unit, shelf.ways, shelf.sag
+    """A lip, if it is one that takes any, a divider, more thickness, a shorter span."""
+    said, ways, found = cases.said, shelf.ways, shelf.sag
     assert ways is not None, "it sags too far without a lip, if not with it"
-    step = _LIP_STEP[unit]
-    deep = Figure(float(whole_up(ways.lip / step)) * step)
-    lip = f"{cases.job.size(ways.lip_thickness)} x {cases.job.size(deep)}"
     divided = (
         f"a divider under its middle ({said.error(ways.divided)} then)"
         if not exceeds(ways.divided, found.limit)
         else "dividers under it"
     )
+    given = f"{_lip(cases, ways)}, or {divided}" if shelf.board.role == "shelf" else divided
     return (
-        f"Give it a lip on edge, {lip} (`lip: {lip}` in shelf), or {divided}; or make it "
-        f"{said.up(ways.thickness)} thick, or its span {said.wood(found.longest, down=True)} or less."
+        f"Give it {given}; or make it {said.up(ways.thickness)} thick, or its span "
+        f"{said.wood(found.longest, down=True)} or less."
     )
+
+
+def _lip(cases: CheckedCases, ways: WaysOut) -> str:
+    """The least lip that would do, in a size that a rule can read."""
+    step = _LIP_STEP[cases.job.design.unit]
+    deep = Figure(float(whole_up(ways.lip / step)) * step)
+    lip = f"{cases.job.size(ways.lip_thickness)} x {cases.job.size(deep)}"
+    return f"a lip on edge, {lip} (`lip: {lip}` in shelf)"
 
 
 def _by_a_hair(cases: CheckedCases, shelf: CaseShelf) -> Problem:

@@ -28,9 +28,9 @@ class CaseLoad:
 
     `weight` is of all its boards as cut, `carried` without the shelves that lift out; fronts and
     what goes into the case are not in them. `fronts` are its fronts' weights, the heaviest first.
-    `up` is None where the case comes in upright, hangs on the wall, or no ceiling was measured. `tips` is None of a
-    case that hangs; `in_the_rule` says whether
-    the law on tip-over would speak of it, stood free.
+    `up` is None where the case comes in upright, `hangs` on the wall, or no ceiling was measured;
+    `tips` of a case that hangs. `in_the_rule` says whether the law on tip-over would speak of it,
+    stood free.
     """
 
     standing: StandingCase

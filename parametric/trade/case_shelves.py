@@ -50,7 +50,7 @@ def case_shelves(resolved: Resolved) -> tuple[CaseShelf, ...]:
 
 def _of_case(design: Design, standing: StandingCase) -> Iterator[CaseShelf]:
     written = shelf_of(design, standing.case.spec)
-    told: set[tuple[float | bool, ...]] = set()
+    told: set[tuple[float | str, ...]] = set()
     for bay in standing.case.bays:
         for board in standing.case.boards:
             space = _space_of(bay, board)
@@ -60,7 +60,8 @@ def _of_case(design: Design, standing: StandingCase) -> Iterator[CaseShelf]:
                 float(bay.width),
                 float(board.width),
                 float(board.thickness),
-                space.what == "open",
+                board.role,
+                "open" if space.what == "open" else "",
             )
             if alike not in told:
                 told.add(alike)

@@ -316,6 +316,16 @@ def test_what_a_plain_shelf_is_offered(tmp_path: Path) -> None:
     assert "its span 36-31/32 or less" in found.fix
 
 
+def test_a_fixed_shelf_takes_no_lip(tmp_path: Path) -> None:
+    """Between what lies on it and what hangs under it: it sags as one on pins does without a lip."""
+    inside = "  inside: [shelf space: equal, hanging: equal]\n"
+    lines = {"  top to bottom: [open: rest]\n": inside, SHELVES: ""}
+    problems = checked(tmp_path, lines, BOOKCASE).problems
+    (found,) = (p for p in problems if p.code == "shelf_sags")
+    assert found.message.startswith("A fixed shelf of cabinet, 44-1/2 clear, would sag 0.202 under")
+    assert found.fix.startswith("Give it a divider under its middle")
+
+
 def test_a_divider_holds_it(tmp_path: Path) -> None:
     bays = "  left to right: [{bay: equal, shelves: 3}, {bay: equal, shelves: 3}]\n"
     lines = {**PLAIN, "  top to bottom: [open: rest]\n": bays, SHELVES: ""}
