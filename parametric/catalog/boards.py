@@ -23,6 +23,7 @@ class Board:
 
     `nominal` is the thickness that it is asked for by, `measured` what a gauge found: grooves,
     dadoes and everything between two boards go by that.
+    What has no `grain` may be sawn from a sheet either way round.
     """
 
     name: str
@@ -32,6 +33,7 @@ class Board:
     source: str
     nominal: Figure | None = None
     measured: Figure | None = None
+    grain: bool = True
 
     def sold_as(self, thickness: float) -> float:
         """What a sheet of that real thickness is asked for by: its nominal one where it is told."""
@@ -55,9 +57,14 @@ _FIBRE = f"medium density fibreboard, 700 to 800 kg/m3{RECALLED}"
 _CHIP = f"particleboard of ANSI A208.1 grade M-2, about 713 kg/m3{RECALLED}"
 _SHEET = "the usual sheet: 2440 x 1220 in mm, 8 x 4 ft in inches; common practice, no source"
 
-_FACTS: Mapping[str, tuple[float, str]] = MappingProxyType(
-    {"plywood": (650.0, _PLYWOOD), "fibreboard": (750.0, _FIBRE), "chipboard": (713.0, _CHIP)}
+_FACTS: Mapping[str, tuple[float, bool, str]] = MappingProxyType(
+    {
+        "plywood": (650.0, True, _PLYWOOD),
+        "fibreboard": (750.0, False, _FIBRE),
+        "chipboard": (713.0, False, _CHIP),
+    }
 )
+"""kg/m3, whether it has a grain that shows, and where the weight is from."""
 BOARDS: tuple[str, ...] = tuple(_FACTS)
 """Boards whose facts the tool knows."""
 
@@ -66,7 +73,7 @@ def known_board(name: str, unit: Unit) -> Board | None:
     """The catalogue's board of that name, in the sheets that a job in that unit buys."""
     if name not in _FACTS:
         return None
-    density, source = _FACTS[name]
+    density, grain, source = _FACTS[name]
     long, wide = (96 * float(INCH), 48 * float(INCH)) if unit == "inch" else (2440.0, 1220.0)
 
     def fact(quantity: str, value: float, kind: str, said: str) -> Figure:
@@ -78,6 +85,7 @@ def known_board(name: str, unit: Unit) -> Board | None:
         sheet_length=fact("sheet length", long, "mm", _SHEET),
         sheet_width=fact("sheet width", wide, "mm", _SHEET),
         source=source,
+        grain=grain,
     )
 
 

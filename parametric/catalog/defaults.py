@@ -302,6 +302,8 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             filler="6",
             waste="25 %",
             edge_band_spare="10 %",
+            sheet_trim="0",
+            keep_offcut="100 x 400",
         ),
         "accuracy": _habits(
             reading="1.5",

@@ -101,6 +101,8 @@ class Blanks:
     """Rough over finished, mm; `waste` and `edge_band_spare` in %.
 
     `panel_planing` is what a glued panel loses of its boards' thickness when it is planed flat.
+    `sheet_trim` comes off every edge of a full sheet before anything is sawn from it. What is
+    left is kept when it is at least `keep_offcut`, wide and long.
     """
 
     length: Figure
@@ -110,6 +112,18 @@ class Blanks:
     filler: Figure
     waste: Figure
     edge_band_spare: Figure
+    sheet_trim: Figure
+    keep_offcut: tuple[Figure, Figure]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offcut:
+    """One piece of a board or a timber that stands in the workshop, mm."""
+
+    material: str
+    width: Figure
+    thickness: Figure
+    length: Figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,6 +192,7 @@ class Shop:
     layers: LayerNames
     clamps: Clamps
     blanks: Blanks
+    offcuts: tuple[Offcut, ...]
     accuracy: Accuracy
     moisture: Moisture
     limits: Limits

@@ -30,6 +30,7 @@ from parametric.design.settings import (
     LimitsSpec,
     MakerSpec,
     MoistureSpec,
+    OffcutsSpec,
     PaperSpec,
     RouterSpec,
     SawSpec,
@@ -100,6 +101,7 @@ PLAIN: Mapping[str, type[Block]] = MappingProxyType(
         "accuracy": AccuracySpec,
         "moisture": MoistureSpec,
         "limits": LimitsSpec,
+        "offcuts": OffcutsSpec,
     }
 )
 """Blocks with one Spec."""
@@ -113,7 +115,6 @@ NOT_BUILT_BLOCKS: tuple[str, ...] = (
     "planks",
     "slats",
     "counter",
-    "offcuts",
     "rates",
 )
 ONCE: tuple[str, ...] = (
@@ -125,7 +126,7 @@ HOUSE_NEVER: tuple[str, ...] = ("job", "survey", "client", "option", *RECORDS)
 """What belongs to one job, and never to a house file."""
 ALWAYS: tuple[str, ...] = (
     *("sheet", "client", "maker", "shop", "saw", "router", "layer names", "clamps", "blanks"),
-    *("accuracy", "moisture", "limits", "finish"),
+    *("accuracy", "moisture", "limits", "finish", "offcuts"),
 )
 """Blocks that every job has, written or not."""
 ALWAYS_OF_CASES: tuple[str, ...] = ("back", "boring", "face frame", "shelf")

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Literal, TypeVar
+from typing import Annotated, Literal, TypeVar
 
-from pydantic import Field, field_validator
+from pydantic import ConfigDict, Field, field_validator, model_validator
 
 from parametric.catalog.shop import (
     Accuracy,
@@ -15,6 +15,7 @@ from parametric.catalog.shop import (
     Limits,
     Maker,
     Moisture,
+    Offcut,
     Paper,
     Router,
     Saw,
@@ -22,8 +23,9 @@ from parametric.catalog.shop import (
 )
 from parametric.design.layer_names import LayerNamesSpec, layer_names
 from parametric.design.places import EyePoint, Place
-from parametric.figures import Figure, plain
+from parametric.figures import Figure, named, plain
 from parametric.loaded import Stiffness
+from parametric.names import join
 from parametric.written import (
     Block,
     Count,
@@ -31,6 +33,7 @@ from parametric.written import (
     Density,
     Length,
     LengthPair,
+    LengthTriple,
     Mass,
     Movement,
     Percent,
@@ -38,6 +41,8 @@ from parametric.written import (
     Words,
     refuse,
 )
+
+_PIECES = Field(description="each wide x thick x long: [150 x 40 x 620, 90 x 40 x 800]")
 
 
 class MakerSpec(Block):
@@ -207,6 +212,31 @@ class BlanksSpec(Block):
     filler: Length
     waste: Percent
     edge_band_spare: Percent
+    sheet_trim: Length = Field(description="off every edge of a full sheet, before it is sawn")
+    keep_offcut: LengthPair = Field(description="wide x long: what is left is kept from this size")
+
+
+class OffcutsSpec(Block):
+    """What is left of boards and timbers, and stands in the workshop: under each its pieces."""
+
+    model_config = ConfigDict(extra="allow")
+
+    __pydantic_extra__: dict[str, Annotated[tuple[LengthTriple, ...], _PIECES]]
+
+    @model_validator(mode="after")
+    def _a_piece_has_a_size(self) -> OffcutsSpec:
+        for material, pieces in self.__pydantic_extra__.items():
+            for sizes in pieces:
+                if min(sizes) <= 0:
+                    raise refuse(
+                        "wrong_value",
+                        f"An offcut of {material} has no size.",
+                        found=" x ".join(map(plain, sizes)),
+                        allowed="wide x thick x long, each more than 0",
+                        fix="Write its three sizes, or take it out.",
+                        where=sizes[0].where,
+                    )
+        return self
 
 
 class AccuracySpec(Block):
@@ -266,6 +296,22 @@ class TimberSpec(Block):
         default=None, description="across the grain, per cent of the width per cent of moisture"
     )
     stiffness: Stiffness | None = None
+    lengths: tuple[Length, ...] | None = Field(
+        default=None, description="that the yard sells it in: pieces are planned on them"
+    )
+
+    @field_validator("lengths")
+    @classmethod
+    def _a_board_has_a_length(cls, lengths: tuple[Figure, ...] | None) -> tuple[Figure, ...] | None:
+        if lengths is not None and (not lengths or min(lengths) <= 0):
+            raise refuse(
+                "wrong_value",
+                "A length that the yard sells is more than 0.",
+                found=", ".join(plain(one) for one in lengths) or "nothing",
+                allowed="lengths: [2400, 3000, 3600]",
+                fix="Write the lengths that the yard has.",
+            )
+        return lengths
 
 
 class BoardSpec(Block):
@@ -278,6 +324,27 @@ class BoardSpec(Block):
     measured: Length | None = Field(
         default=None, description="what a gauge says it is: what is made of it goes by this"
     )
+    grain: Literal["along", "none"] | None = Field(
+        default=None, description="none: pieces may be sawn from a sheet either way round"
+    )
+
+
+def _offcuts(block: OffcutsSpec) -> tuple[Offcut, ...]:
+    """Every piece that is in stock, named by its material and its place in the list."""
+    found = []
+    for material, pieces in block.__pydantic_extra__.items():
+        for number, sizes in enumerate(pieces, 1):
+            place = join("offcuts", f"{material} {number}")
+            wide, thick, long = sizes
+            found.append(
+                Offcut(
+                    material=material,
+                    width=named(join(place, "width"), wide),
+                    thickness=named(join(place, "thickness"), thick),
+                    length=named(join(place, "length"), long),
+                )
+            )
+    return tuple(found)
 
 
 _S = TypeVar("_S", bound=Block)
@@ -330,7 +397,10 @@ def make_shop(setting: Callable[[str], Block]) -> Shop:
             filler=blanks.filler,
             waste=blanks.waste,
             edge_band_spare=blanks.edge_band_spare,
+            sheet_trim=blanks.sheet_trim,
+            keep_offcut=blanks.keep_offcut,
         ),
+        offcuts=_offcuts(block("offcuts", OffcutsSpec)),
         accuracy=Accuracy(
             reading=accuracy.reading,
             marking=accuracy.marking,

@@ -11,6 +11,7 @@ from parametric.drawing.arrangement import draw_arrangement
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.bench import draw_bench
 from parametric.drawing.cases import draw_casework
+from parametric.drawing.cutting import draw_cutting_plan
 from parametric.drawing.details import Called, Details, draw_details
 from parametric.drawing.full_size.shaped_panes import (
     draw_glass_templates,
@@ -113,6 +114,7 @@ def draw(
         SheetSet(
             file="shop/bench", sheets=numbered(draw_bench(job, paper, _of(block, "B", "", "")))
         ),
+        *(() if paper is None else _cutting_plan(job, paper, block)),
         *(() if paper is None else _full_size(job, paper, block)),
         *(() if paper is None else _orders_and_site(job, paper, block)),
     )
@@ -248,6 +250,12 @@ def _arrangement(job: Subject, block: TitleBlock, called: Sequence[Called]) -> t
 def first_of_details(job: Subject) -> int:
     """The number of a door's first sheet of details: after the arrangement and the leaves."""
     return 1 + len(job.resolved.walls) + len(leaf_sets(job))
+
+
+def _cutting_plan(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:
+    """How sheets and lengths are sawn up, where the job has any."""
+    sheets = draw_cutting_plan(job, paper, _of(block, "K", "", ""))
+    return (SheetSet(file="shop/cutting-plan", sheets=numbered(sheets)),) if sheets else ()
 
 
 def _full_size(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[SheetSet, ...]:

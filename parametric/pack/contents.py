@@ -42,6 +42,7 @@ from parametric.trade.bench_tables import (
 )
 from parametric.trade.comparing import Changes
 from parametric.trade.cutlist import cut_list
+from parametric.trade.cutting_tables import bar_table, cutting_table, offcuts_table
 from parametric.trade.file_names import slug
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
@@ -275,7 +276,13 @@ def _orders(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[st
 
 def _bench(resolved: Resolved, assembly: Assembly, paper: Paperwork) -> dict[str, bytes]:
     unit, said = resolved.design.unit, printed(resolved)
+    cutting = cutting_table(paper.boards, said)
+    bars = bar_table(paper.bars, said)
+    left = offcuts_table(paper.boards, paper.bars, said)
     return {
+        **({"shop/cutting-plan.csv": _csv_with_unit(cutting, unit)} if paper.boards else {}),
+        **({"shop/cutting-plan-bars.csv": _csv_with_unit(bars, unit)} if paper.bars else {}),
+        **({"shop/offcuts.csv": _csv_with_unit(left, unit)} if left.rows else {}),
         "shop/order-of-work.csv": _csv(order_table(paper, assembly)),
         "shop/milling.csv": _csv_with_unit(milling_table(paper, said), unit),
         "shop/stop-blocks.csv": _csv_with_unit(stop_table(paper, said), unit),

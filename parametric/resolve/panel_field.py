@@ -103,6 +103,7 @@ def resolve_board(design: Design, name: str) -> Board:
         source=known.source if known is not None else "as written",
         nominal=nominal,
         measured=measured,
+        grain=facts.grain if written.grain is None else written.grain == "along",
     )
 
 

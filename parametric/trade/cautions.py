@@ -22,6 +22,21 @@ DADO: Cautions = (
     "A dado set: riving knife off, a comb over the piece, push blocks; the set is raised into the "
     "clamped sacrificial fence. Where it is not allowed, a single blade in passes.",
 )
+# Source: 29 CFR 1910.213 (c) and (d), ripsaws and crosscut saws: guard, spreader, hold the piece.
+SHEETS: Cautions = (
+    "A full sheet is two people's work: carried on edge, feet clear, gloves for carrying and none "
+    "at the saw.",
+    "Panel saw: the sheet sits on both rollers or stops and nothing leans on it; the blade and its "
+    "carriage are still before a part is lifted off.",
+    "Table saw: no rip without fence, riving knife, guard and a support that the sheet comes out "
+    "on; no crosscut freehand, and never with the fence as a stop beside the blade.",
+    "A narrow strip is cut off on the side away from the fence, or with a push block; an offcut "
+    "beside the blade is left until the blade stands.",
+)
+BARS: Cautions = (
+    "Crosscutting to length: the bar lies along its fence and on a support at its far end; a short "
+    "end is held by a clamp, never by fingers; the blade stands before it is taken away.",
+)
 TRACK_SAW: Cautions = (
     "Leaf and track clamped; the saw let run down before it is lifted; the offcut is left to lie.",
 )

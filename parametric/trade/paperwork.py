@@ -12,6 +12,7 @@ from parametric.parts import parts_of
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.told_apart import named_by
 from parametric.trade.alignment import StackUp, stack_up
+from parametric.trade.bar_order import BarLot, bar_order
 from parametric.trade.care import Care, care
 from parametric.trade.case_fitting import CaseFitting, case_fitting
 from parametric.trade.case_loads import CaseLoad, case_loads
@@ -59,6 +60,7 @@ class Paperwork:
     timber: TimberOrder
     boards: tuple[BoardLot, ...]
     edge_bands: tuple[EdgeBand, ...]
+    bars: tuple[BarLot, ...]
     glazing: GlazingOrder
     hardware: tuple[HardwareItem, ...]
     carried: tuple[Carried, ...]
@@ -121,15 +123,17 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         loads: its weights.
     """
     hardware = hardware_list(resolved, loads)
+    timber = timber_order(resolved, assembly)
     settings, stops = milling_list(assembly), stop_list(resolved, assembly)
     cases = case_loads(resolved, assembly, loads)
     sent = delivery(resolved, assembly, loads, hardware, cases)
     each = [_of_door(resolved, door, assembly, loads) for door in resolved.doors]
     glue_ups = panel_glue_ups(resolved, assembly)
     return Paperwork(
-        timber=timber_order(resolved, assembly),
+        timber=timber,
         boards=board_order(resolved, assembly),
         edge_bands=edge_bands(resolved.shop, assembly),
+        bars=bar_order(resolved, timber),
         glazing=glazing_order(resolved, assembly),
         hardware=hardware,
         carried=carried(resolved, loads),

@@ -1,12 +1,8 @@
 """The board order: which sheets the panels of sheet material are sawn from, and how many.
 
-Pieces lie in strips along the sheet, their grain along it, a kerf between any two:
-
-    sheet ______________________________
-         |  panel   |  panel   |        |  strip, as wide as its first piece
-         |__________|__________|________|
-         | panel |  panel |             |
-         |_______|________|_____________|
+Offcuts in stock go first; every other sheet is bought. What is sawn from which, in which
+order, is the cutting plan's (`stock/`): pieces with a grain lie along the sheet, every cut
+goes right across, a kerf between any two pieces.
 """
 
 from __future__ import annotations
@@ -14,98 +10,110 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.catalog.boards import Board
-from parametric.figures import Figure, exceeds, named, plain
+from parametric.catalog.shop import Offcut, Shop
+from parametric.figures import Figure, named, plain
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
+from parametric.resolve.panel_field import resolve_board
 from parametric.trade.cutlist import CutRow, cut_list
+from parametric.trade.stock.sheet_plan import SheetPiece, SheetPlan, SheetStock
+from parametric.trade.stock.sheets import plan_sheets
+
+_SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardLot:
-    """One board of one thickness, mm: how many sheets, and what is sawn from them."""
+    """One board of one thickness, mm: how many sheets, what is sawn from them, and how.
+
+    `turned`: pieces may lie either way round.
+    """
 
     board: str
     thickness: Figure
     sheet_length: Figure
     sheet_width: Figure
+    trim: Figure
+    kerf: Figure
+    turned: bool
     sheets: Figure
     pieces: tuple[CutRow, ...]
-
-
-@dataclass(slots=True)
-class _Strip:
-    """A strip of one sheet: how wide, and how much of its length is taken."""
-
-    wide: float
-    taken: float
+    plan: SheetPlan
 
 
 def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
-    """Every board that panels are sawn from, thickest first.
-
-    Source: first fit in strips, the widest piece first; common practice, no source.
-    """
-    boards: dict[str, Board] = {}
-    for leaf in resolved.leaves:
-        for field in leaf.panels:
-            if isinstance(field.panel.material, Board):
-                boards[field.name] = field.panel.material
+    """Everything of sheet material, by the board and the thickness it is sold as; thickest first."""
     lots: dict[tuple[str, float], list[CutRow]] = {}
+    boards: dict[str, Board] = {}
     for row in cut_list(assembly):
-        if row.names[0] in boards:
-            lots.setdefault((row.material, round(float(row.thickness), 6)), []).append(row)
-    kerf = named("saw kerf", resolved.shop.saw.kerf)
+        if row.look == "board":
+            board = boards.setdefault(row.material, resolve_board(resolved.design, row.material))
+            sold = round(float(board.sold_as(row.thickness)), 6)
+            lots.setdefault((row.material, sold), []).append(row)
     return tuple(
-        _lot(boards[rows[0].names[0]], rows, kerf)
-        for _, rows in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
+        _lot(boards[name], rows, resolved.shop)
+        for (name, _), rows in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
     )
 
 
-def _lot(board: Board, rows: list[CutRow], kerf: Figure) -> BoardLot:
+def _lot(board: Board, rows: list[CutRow], shop: Shop) -> BoardLot:
     place = join("board order", f"{board.name} {plain(Figure(rows[0].thickness))} mm")
-    sizes = [(float(row.width), float(row.length)) for row in rows for _ in row.names]
-    count = _sheets(sizes, float(board.sheet_length), float(board.sheet_width), float(kerf))
+    kerf = named("saw kerf", shop.saw.kerf)
+    trim = named("sheet trim", shop.blanks.sheet_trim)
+    thickness = named(join(place, "thickness"), board.sold_as(rows[0].thickness))
+    plan = plan_sheets(
+        [_piece(row, turns=not board.grain) for row in rows],
+        SheetStock(
+            length=float(board.sheet_length), width=float(board.sheet_width), trim=float(trim)
+        ),
+        _in_stock(board.name, (thickness, rows[0].thickness), shop.offcuts),
+        kerf=float(kerf),
+    )
+    # a piece that comes out of no sheet is a stop; until it is mended it counts for one
+    bought = plan.bought + sum(piece.count for piece in plan.unfit)
     return BoardLot(
         board=board.name,
-        thickness=named(join(place, "thickness"), board.sold_as(rows[0].thickness)),
+        thickness=thickness,
         sheet_length=named(join(place, "sheet length"), board.sheet_length),
         sheet_width=named(join(place, "sheet width"), board.sheet_width),
+        trim=trim,
+        kerf=kerf,
+        turned=not board.grain,
         sheets=named(
             join(place, "sheets"),
             Figure(
-                float(count),
-                op="sheets laid in strips",
-                args=(*(row.length for row in rows), *(row.width for row in rows), kerf),
+                float(bought),
+                op="sheets of the cutting plan for",
+                args=(*(row.length for row in rows), *(row.width for row in rows), kerf, trim),
                 unit="",
             ),
             "",
         ),
         pieces=tuple(rows),
+        plan=plan,
     )
 
 
-def _sheets(sizes: list[tuple[float, float]], long: float, wide: float, kerf: float) -> int:
-    """How many sheets pieces of (width, length) take; one that fits none takes one of its own."""
-    sheets: list[list[_Strip]] = []
-    for width, length in sorted(sizes, reverse=True):
-        strip = next(
-            (
-                one
-                for sheet in sheets
-                for one in sheet
-                if not exceeds(width, one.wide) and not exceeds(one.taken + kerf + length, long)
-            ),
-            None,
-        )
-        if strip is not None:
-            strip.taken += kerf + length
-            continue
-        new = _Strip(wide=width, taken=length)
-        for sheet in sheets:
-            if not exceeds(sum(one.wide + kerf for one in sheet) + width, wide):
-                sheet.append(new)
-                break
-        else:
-            sheets.append([new])
-    return len(sheets)
+def _piece(row: CutRow, *, turns: bool) -> SheetPiece:
+    return SheetPiece(
+        mark=row.mark,
+        length=float(row.length),
+        width=float(row.width),
+        count=row.number,
+        turns=turns,
+    )
+
+
+def _in_stock(
+    board: str, thicknesses: tuple[float, ...], offcuts: tuple[Offcut, ...]
+) -> tuple[SheetStock, ...]:
+    """What there is of a board, as thick as it is sold as or as it is; one size counted together."""
+    counts: dict[tuple[float, float], int] = {}
+    for one in offcuts:
+        if one.material == board and any(abs(one.thickness - t) < _SAME for t in thicknesses):
+            size = (float(one.length), float(one.width))
+            counts[size] = counts.get(size, 0) + 1
+    return tuple(
+        SheetStock(length=long, width=wide, count=count) for (long, wide), count in counts.items()
+    )

@@ -65,6 +65,8 @@ def listed(blocks: dict[tuple[str, str], Block]) -> Iterator[str]:
         for field in sorted(type(block).model_fields):
             if (value := getattr(block, field)) is not None:
                 yield f"{kind} / {name} / {field.replace('_', ' ').strip()} = {said(value)}"
+        for field, value in sorted((block.model_extra or {}).items()):
+            yield f"{kind} / {name} / {field} = {said(value)}"
 
 
 @pytest.mark.parametrize("path", OLD, ids=lambda p: p.stem)

@@ -1170,6 +1170,24 @@ CASES = (
         "The panel is 963 long and a sheet of plywood is 962",
         design=BOARD,
     ),
+    # 983 less 10 off both edges is 973; 963 + 20 = 983 leaves what the panel is.
+    case(
+        "panel_larger_than_sheet",
+        "stop",
+        {"sheet: 2440 x 1220": "sheet: 982.5 x 1220", "joint:": "blanks: {sheet trim: 10}\njoint:"},
+        {"sheet: 2440 x 1220": "sheet: 983 x 1220", "joint:": "blanks: {sheet trim: 10}\njoint:"},
+        "a sheet of plywood is 962.5 once 10 is trimmed off its edges",
+        design=BOARD,
+    ),
+    # 963 long lies across a sheet 1220 wide where no grain says otherwise.
+    case(
+        "panel_larger_than_sheet",
+        "stop",
+        {"sheet: 2440 x 1220": "sheet: 962 x 1220"},
+        {"sheet: 2440 x 1220": "sheet: 962 x 1220, grain: none"},
+        "The panel is 963 long and a sheet of plywood is 962",
+        design=BOARD,
+    ),
     # 10.5 - 10 = 0.5.
     case(
         "stub_tenon_too_long",

@@ -85,8 +85,8 @@ def _sheets(table: Table) -> list[Block]:
             rows=tuple(rows),
             ticks=("",),
             foot=(
-                "Finished sizes, length along the grain and along the sheet; laid in strips with "
-                "the saw's kerf between any two. Dry, flat, both faces alike.",
+                "Finished sizes, length along the grain; as many sheets as the cutting plan saws up "
+                "beside what is in stock. Dry, flat, both faces alike.",
             ),
         )
         for (board, thick, long, wide, sheets), rows in lots.items()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from parametric.pack.verifying.cutting_plan import check_cutting_plan
 from parametric.pack.verifying.drawings import check_drawings
 from parametric.pack.verifying.figures_file import FIGURES, check_figures
 from parametric.pack.verifying.glass_outlines import (
@@ -61,6 +62,7 @@ def verify(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         "drawings": check_drawings(drawings, known),
         **_models(files, known),
         "lists": check_lists(files, known),
+        **_cutting_plan(files, known),
         **_outlines(files, known),
         "page": check_page(files, known),
         **_numbers(files, known),
@@ -74,6 +76,12 @@ def _models(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
         for ending in MODELS
         if ending != _ASKED_FOR or ending in there
     }
+
+
+def _cutting_plan(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:
+    """Of a design with parts of sheet material, or of a pack that saws some."""
+    verdict = check_cutting_plan(files, known)
+    return {"cutting plan": verdict} if verdict.looked_at or verdict.faults else {}
 
 
 def _outlines(files: Mapping[str, bytes], known: Known) -> dict[str, Verdict]:

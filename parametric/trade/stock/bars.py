@@ -13,10 +13,12 @@ from dataclasses import dataclass
 
 from parametric.trade.stock.exact import in_mm, piece_size, stock_size
 from parametric.trade.stock.knapsack import best_filling
-from parametric.trade.stock.patterns import Offer, generate
+from parametric.trade.stock.patterns import MOST_ROUNDS, Offer, generate
 from parametric.trade.stock.programme import Column, solve
 from parametric.trade.stock.proof import Proof
 
+MOST_WORK = 8000
+"""Sizes times rounds of looking for patterns: beyond, a ground is as good as it has become."""
 MOST_PATTERNS = 4000
 """So many patterns can all be looked at, where those that were generated leave a doubt."""
 
@@ -140,6 +142,7 @@ def _planned(job: _Job) -> tuple[list[Pattern], Proof]:
         lambda values: _offers(job, values),
         columns,
         enough=_cost(job, best),
+        rounds=min(MOST_ROUNDS, MOST_WORK // len(job.sizes)),
     )
     proof = max(proof, Proof.of(made.bound, "patterns"), key=lambda one: one.least)
     if _cost(job, best) <= proof.least:

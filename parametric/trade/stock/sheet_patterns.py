@@ -14,12 +14,13 @@ from parametric.trade.stock.exact import PER_MM
 from parametric.trade.stock.guillotine import Best, Grid, grid
 from parametric.trade.stock.laying import Kind, Laid, Stocked
 from parametric.trade.stock.limited import Limited, TooManyMixesError
-from parametric.trade.stock.patterns import Offer, generate
+from parametric.trade.stock.patterns import MOST_ROUNDS, Offer, generate
 from parametric.trade.stock.programme import Column, solve
 from parametric.trade.stock.proof import Proof
 from parametric.trade.stock.spots import NOTHING, Spot, pieces_of, without_idle_cuts
 
 MOST_ON_ONE = 16
+"""More pieces than these make more mixes than can be followed."""
 MOST_WORK = 25_000_000
 """Cuts of rectangles tried for one pattern: a quarter of a second."""
 MOST_WORK_IN_ALL = 1_200_000_000
@@ -53,7 +54,9 @@ def planned_by_patterns(
         search.offers,
         [*search.tops],
         enough=sum(sheet.stock == full for sheet in known),
-        rounds=MOST_WORK_IN_ALL // (made.work if made.every_cut else 4 * made.work),
+        rounds=min(
+            MOST_ROUNDS, MOST_WORK_IN_ALL // (made.work if made.every_cut else 4 * made.work)
+        ),
     )
     solved = solve(found.columns, wanted, stocked, whole=True)
     way = search.laid(found.columns, solved.times)

@@ -8,6 +8,7 @@ plan with fewer sheets is found, or a better ground, or the doubt that is left i
 from __future__ import annotations
 
 import dataclasses
+import functools
 import itertools
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
@@ -46,6 +47,14 @@ def plan_sheets(
         offcuts: what is in stock, each with its count.
         kerf: what the saw takes, mm.
     """
+    return _plan(tuple(pieces), sheet, tuple(offcuts), kerf)
+
+
+@functools.lru_cache(maxsize=32)
+def _plan(
+    pieces: tuple[SheetPiece, ...], sheet: SheetStock, offcuts: tuple[SheetStock, ...], kerf: float
+) -> SheetPlan:
+    """Kept for the readers of a pack, who ask for the plan again that its writers had."""
     saw = piece_size(kerf)
     stock = [*(_stocked(one, saw) for one in offcuts), _stocked(sheet, saw)]
     fits = [p for p in pieces if p.count and _kind(p, saw).fits(stock[-1].long, stock[-1].wide)]
@@ -112,7 +121,8 @@ def _planned(kinds: Sequence[Kind], stock: Sequence[Stocked]) -> tuple[_Way, Pro
         best = min((best, _settled(way)), key=lambda one: _liking(one, full))
         proof = by_patterns if by_patterns.least > proof.least else proof
     if not offcuts and _bought(best, full) > proof.least == 1:
-        best, proof = on_one_sheet(kinds, sheet, best, proof)
+        way, proof = on_one_sheet(kinds, sheet, best, proof)
+        best = _settled(way)
     return _laid_again(best, kinds, stock), proof
 
 
