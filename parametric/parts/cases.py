@@ -154,6 +154,12 @@ def _placement(case: Case, board: CaseBoard) -> Placement:
     return Placement(origin=(x, y, z), x=along, y=across)
 
 
+FOOT_UP: Mapping[Face, str] = {"low end": "foot", "high end": "top"}
+"""The ends of a board that stands upright."""
+EDGES: Mapping[Face, str] = {"low edge": "front edge", "high edge": "back edge"}
+"""The edges of a board that lies from front to back."""
+
+
 def _faces(board: CaseBoard) -> dict[Face, str]:
     match board.lies:
         case "upright":
@@ -161,11 +167,11 @@ def _faces(board: CaseBoard) -> dict[Face, str]:
             outer = "outside" if inner == "inside" else "inside"
             if board.role == "partition":
                 inner, outer = "right face", "left face"
-            return {"low edge": "front edge", "low face": inner, "high face": outer}
+            return {**FOOT_UP, **EDGES, "low face": inner, "high face": outer}
         case "level" | "sloping":
-            return {"low edge": "front edge", "high face": "upper face", "low face": "under face"}
+            return {**EDGES, "high face": "upper face", "low face": "under face"}
         case "facing":
-            return {"low face": "inside"}
+            return {**FOOT_UP, "low face": "inside"}
         case "inwards":
             return {}
         case "facing, level":

@@ -8,7 +8,7 @@ from parametric.cases.case import Lies
 from parametric.figures import named
 from parametric.model import Blank, Cut, Face, Material, Part, Placement
 from parametric.names import join
-from parametric.parts.cases import WAYS
+from parametric.parts.cases import FOOT_UP, WAYS
 
 
 def room_board(
@@ -38,7 +38,6 @@ def room_board(
     if lies == "facing, level":
         y += float(thickness)
     along, across = WAYS[lies]
-    front: Face = "high face" if lies == "facing, level" else "low face"
     return Part(
         name=name,
         noun=noun,
@@ -51,9 +50,22 @@ def room_board(
         ),
         placement=Placement(origin=(float(x), float(y), float(z)), x=along, y=across),
         cuts=tuple(cuts),
-        faces={front: "front"} if lies != "level" else {"high face": "upper face"},
+        faces=_faces(lies),
         supplied=supplied,
     )
+
+
+def _faces(lies: Lies) -> dict[Face, str]:
+    """What the shop calls its sides."""
+    match lies:
+        case "facing":
+            return {**FOOT_UP, "low face": "front"}
+        case "facing, level":
+            return {"high face": "front"}
+        case "level":
+            return {"high face": "upper face"}
+        case _:
+            return {"low face": "front"}
 
 
 def sheet_of(name: str, density: float) -> Material:

@@ -151,14 +151,15 @@ def part_cuts(assembly: Assembly) -> tuple[PartCuts, ...]:
 def face_side(part: Part) -> Face:
     """Which side of the blank is the face; the high one where the piece has no face of its own.
 
-    Of a board of a case it is the inside, where that alone has anything cut in it.
+    Of a board of a case it is the side that is cut, where the other is not.
     """
-    called = part.faces.get("low face")
+    if part.faces.get("low face") == "face":
+        return "low face"
     cut = {
         cut.face for cut in part.cuts if isinstance(cut, Slot | Pocket | Groove | Drilled | Shaped)
     }
-    inside = called == "inside" and "low face" in cut and "high face" not in cut
-    return "low face" if called == "face" or inside else "high face"
+    turned = part.material.look == "board" and "low face" in cut and "high face" not in cut
+    return "low face" if turned else "high face"
 
 
 def face_name(part: Part, face: Face) -> str:

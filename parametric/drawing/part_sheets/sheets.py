@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from parametric.drawing.part_sheets.long_part import draw_long_part
 from parametric.drawing.part_sheets.panel_sheet import draw_panel
+from parametric.drawing.part_sheets.plain_boards import draw_plain_boards, fitted_on_site
 from parametric.drawing.part_sheets.small_parts import draw_small_parts
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
@@ -19,7 +20,7 @@ _LETTERS = "ABCDEFGHJKLMNPRSTUVWXYZ"
 
 
 def draw_part_sheets(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
-    """One sheet for every stile, rail and panel; the small parts share theirs.
+    """One sheet for every stile, rail and panel; small parts and plain boards share theirs.
 
     Args:
         job: the job.
@@ -40,7 +41,7 @@ def draw_part_sheets(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple
     if small:
         some = list(itertools.islice(letters, len(small)))
         sheets += draw_small_parts(job, small, paper.part_cuts, some, title)
-    return tuple(sheets)
+    return (*sheets, *draw_plain_boards(job, title))
 
 
 def section_letters() -> Iterator[str]:
@@ -58,6 +59,8 @@ def _most(own: PartCuts) -> int:
 def _kind(own: PartCuts) -> str:
     """How a part is drawn: by what is cut in it."""
     cuts = own.part.cuts
+    if fitted_on_site(own.part):
+        return "plain"
     if any(isinstance(cut, RaisedBevel) for cut in cuts):
         return "panel"
     if all(isinstance(cut, (Mitre, RoundArrises)) for cut in cuts):

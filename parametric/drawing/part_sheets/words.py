@@ -31,6 +31,7 @@ def notes(job: Subject, own: PartCuts, part: Unfolded, all_cuts: Sequence[PartCu
         *_twins(own, all_cuts),
         _blank(job, own, part),
         *_measured(own, part),
+        *_banded(own),
         *_bare(part),
         *_tools(own),
     ]
@@ -65,6 +66,9 @@ def _homes(names: Sequence[str]) -> list[str]:
     found = []
     for rest, leaves in places.items():
         letters = [leaf.removeprefix("leaf ") for leaf in leaves]
+        if not all(leaf.startswith("leaf ") for leaf in leaves):
+            found.append(f"{' and '.join(leaves)}, {rest}")
+            continue
         whose = f"leaf {letters[0]}" if len(letters) == 1 else f"leaves {' and '.join(letters)}"
         found.append(f"{whose} {rest}")
     return found
@@ -73,7 +77,9 @@ def _homes(names: Sequence[str]) -> list[str]:
 def _blank(job: Subject, own: PartCuts, part: Unfolded) -> str:
     size = " × ".join(job.wood(value) for value in (own.blank_length, own.width, own.thickness))
     grain = "grain along the length"
-    straight = "; straight and out of wind before any cut"
+    board = own.part.material.look == "board"
+    straight = "; flat, and square at every corner" if board else "; straight and out of wind"
+    straight += " before any cut"
     trim = ""
     if part.foot:
         trim = (
@@ -98,6 +104,14 @@ def _measured(own: PartCuts, part: Unfolded) -> Iterator[str]:
         yield f"Across is measured {', '.join(said)}{ends}."
     if any(row.size("left height") is not None for row in own.rows):
         yield f"Heights of a curve are measured up from the {low} of the blank."
+
+
+def _banded(own: PartCuts) -> Iterator[str]:
+    """The edges that wear a band; the blank is as it is sawn, before it."""
+    edges = [face_name(own.part, face) for face in own.part.banded]
+    if edges:
+        said = " and ".join(edges)
+        yield f"{said[0].upper()}{said[1:]} banded; sizes are before the band."
 
 
 def _bare(part: Unfolded) -> Iterator[str]:
