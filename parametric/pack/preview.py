@@ -22,11 +22,12 @@ from parametric.pack.preview_cases import shown_cases
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
 from parametric.pack.shown import Shown
+from parametric.pack.side_by_side import side_by_side
 from parametric.problems import Problem
 from parametric.resolve.door import Resolved
 from parametric.trade.brackets import bracket_places
 from parametric.trade.fingerprint import mark
-from parametric.trade.loads import LeafLoad
+from parametric.trade.loads import LeafLoad, loads_of
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.standing import cover_stretch, first_to_open, way
 from parametric.trade.surround import surround
@@ -80,7 +81,12 @@ def preview_page(
     if cases and assembly is not None:
         shown = shown_cases(resolved, assembly, loads, problems)
     else:
-        shown = _shown_door(resolved, loads, problems, elevations[0])
+        shown = side_by_side(
+            [
+                (door, _shown_door(resolved.of(door), loads_of(door, loads), problems, drawing))
+                for door, drawing in zip(resolved.doors, elevations, strict=True)
+            ]
+        )
     revisions, option = resolved.design.revisions, resolved.design.option
     glued = () if paper is None else paper.panel_glue_ups
     return PreviewPage(
@@ -110,6 +116,7 @@ def preview_page(
         option="" if option is None else option.letter,
         called="" if option is None else option.called,
         niche=shown.niche,
+        openings_beside=shown.openings_beside,
         cases=cases,
         all_open=shown.all_open,
     )

@@ -75,7 +75,8 @@ def swinging_gap(resolved: Resolved) -> Fact | None:
             note=said(FACT_WORDS[f"floor not known {one}"]),
         )
     least = wood_amount(resolved, hanging.travel_gap)
-    rise = collect(hanging)["floor in the travel"]
+    # of several doors its name has the door's before it
+    rise = next(f for name, f in collect(hanging).items() if name.endswith("floor in the travel"))
     leaf = min(door.leaves, key=lambda one: float(one.hung.foot))
     x, y = outer_corner(leaf, 1.0)
     foot = float(leaf.hung.foot)

@@ -28,3 +28,4 @@ class Shown:
     drawing: str
     all_open: bool
     niche: Niche | None = None
+    openings_beside: tuple[tuple[Flat, ...], ...] = ()

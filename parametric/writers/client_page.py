@@ -251,6 +251,7 @@ class PreviewPage:
     seen; `glued` gives the boards' width of parts that are glued up, by their mark. `places`
     are the client's own, instead of a sofa that they may not have. `option` is the letter of
     the job's option that this is, and `called` what people call it, where it has several.
+    `openings_beside` are those of the job's other doors, in the same wall.
     `niche` is the room about casework, in the place of a wall with a room behind it. `cases`
     says that the leaves are fronts of cases, and `all_open` that all of them may stand open
     at once.
@@ -282,6 +283,7 @@ class PreviewPage:
     option: str = ""
     called: str = ""
     niche: Niche | None = None
+    openings_beside: tuple[tuple[tuple[float, float], ...], ...] = ()
     cases: bool = False
     all_open: bool = False
 

@@ -279,6 +279,10 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "words": slip_words_of(page),
         },
     }
+    if page.openings_beside:
+        data["openings_beside"] = [
+            [[float(x), float(z)] for x, z in outline] for outline in page.openings_beside
+        ]
     if page.niche is not None:
         data["niche"] = {
             "face": float(page.niche.face),

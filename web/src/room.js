@@ -86,15 +86,17 @@ function floor(line) {
   return shape;
 }
 
-/** The wall with the surveyed opening cut through it; its feet run on below the floor. */
-function wallWithOpening(opening, middle, thick) {
-  const [left, right] = [middle - SIDE, middle + SIDE];
+/** The wall with the surveyed openings cut through it; their feet run on below the floor. */
+function wallWithOpenings(openings, middle, side, thick) {
+  const [left, right] = [middle - side, middle + side];
   const shape = new THREE.Shape(
     [[left, -2 * BURIED], [right, -2 * BURIED], [right, HIGH], [left, HIGH]].map((p) => new THREE.Vector2(...p)),
   );
-  const [first, last] = [opening[0], opening[opening.length - 1]];
-  const hole = [[first[0], -BURIED], ...opening, [last[0], -BURIED]];
-  shape.holes.push(new THREE.Path(hole.map((p) => new THREE.Vector2(...p))));
+  for (const opening of openings) {
+    const [first, last] = [opening[0], opening[opening.length - 1]];
+    const hole = [[first[0], -BURIED], ...opening, [last[0], -BURIED]];
+    shape.holes.push(new THREE.Path(hole.map((p) => new THREE.Vector2(...p))));
+  }
   return new THREE.ExtrudeGeometry(shape, { depth: thick, bevelEnabled: false }).translate(0, 0, -thick);
 }
 
@@ -175,7 +177,9 @@ function nicheRoom(shared, { niche, floor: readings }, middle, beside) {
  */
 export function buildRoom(shared, job, middle, beside) {
   if (job.niche) return nicheRoom(shared, job, middle, beside);
-  const { opening, floor: readings, wall } = job;
+  const { opening, openings_beside: others = [], floor: readings, wall } = job;
+  // several doors beside one another need a broader wall
+  const side = Math.max(SIDE, ...[opening, ...others].flat().map(([x]) => Math.abs(x / 1000 - middle) + SIDE / 2));
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
@@ -187,20 +191,20 @@ export function buildRoom(shared, job, middle, beside) {
     return mesh;
   };
 
-  const wallMesh = put(wallWithOpening(metres(opening), middle, thick), plaster);
-  const line = floorLine(metres(readings), middle);
+  const wallMesh = put(wallWithOpenings([opening, ...others].map(metres), middle, side, thick), plaster);
+  const line = floorLine(metres(readings), middle, side);
   put(floor(line), oak);
-  const [left, right] = [middle - SIDE, middle + SIDE];
+  const [left, right] = [middle - side, middle + side];
   put(joined([
     plane(FRONT, HIGH + 1, left, HIGH / 2, FRONT / 2, { turn: Math.PI / 2 }),
     plane(FRONT, HIGH + 1, right, HIGH / 2, FRONT / 2, { turn: -Math.PI / 2 }),
   ]), plaster);
   put(joined([
-    plane(2 * SIDE, FRONT, middle, HIGH, FRONT / 2, { down: true }),
-    plane(2 * SIDE, BACK, middle, HIGH - scene.room.far_lower, -BACK / 2 - thick, { down: true }),
+    plane(2 * side, FRONT, middle, HIGH, FRONT / 2, { down: true }),
+    plane(2 * side, BACK, middle, HIGH - scene.room.far_lower, -BACK / 2 - thick, { down: true }),
   ]), pale);
   put(joined([
-    plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, -BACK),
+    plane(2 * side, HIGH + 1, middle, HIGH / 2, -BACK),
     plane(BACK, HIGH + 1, middle - scene.room.far_side, HIGH / 2, -BACK / 2, { turn: Math.PI / 2 }),
     plane(BACK, HIGH + 1, middle + scene.room.far_side, HIGH / 2, -BACK / 2, { turn: -Math.PI / 2 }),
   ]), far);
@@ -209,7 +213,7 @@ export function buildRoom(shared, job, middle, beside) {
     if (spine.length) put(boxes(spine, middle), surface(shared, scene.room.spines[i], { rough: scene.room.spine_rough }));
   });
   // the wall behind whoever looks, with two windows, for the view back from the far room
-  put(plane(2 * SIDE, HIGH + 1, middle, HIGH / 2, FRONT, { turn: Math.PI }), plaster);
+  put(plane(2 * side, HIGH + 1, middle, HIGH / 2, FRONT, { turn: Math.PI }), plaster);
   const panes = [-1.4, 1.4].map((x) => plane(1.1, 1.55, middle + x, 1.58, FRONT - 0.01, { turn: Math.PI }));
   put(joined(panes), surface(shared, '#dfe9f2', { rough: 0.9, glow: 1.3 }));
   const bars = [-1.4, 1.4].flatMap((x) => [
