@@ -27,7 +27,7 @@ from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame, title_block_box
 from parametric.drawing.lettering import TITLE, width
 from parametric.drawing.marks import section_end
-from parametric.drawing.papers import Scales, papers_and_scales, scale_words
+from parametric.drawing.papers import papers_and_scales, scale_words
 from parametric.drawing.part_sheets import cross_sections
 from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons, place_beside
 from parametric.drawing.part_sheets.breaks import Lie, lie_along
@@ -46,6 +46,7 @@ from parametric.drawing.part_sheets.ends import (
     name_end,
     widest_number,
 )
+from parametric.drawing.part_sheets.part_scales import scales_of
 from parametric.drawing.part_sheets.running_sizes import (
     numbers_tall,
     place_along,
@@ -64,11 +65,6 @@ from parametric.drawing.tables import Column
 from parametric.model import Drilled, Groove, Pocket, Slot
 from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
-_METRIC: Scales = ((2.0, 5.0), (2.0, 5.0, 10.0, 20.0))
-_INCH: Scales = ((2.0, 4.0), (2.0, 4.0, 8.0, 16.0))
-_BOARD_METRIC: Scales = ((2.0, 5.0, 10.0), (2.0, 5.0, 10.0, 20.0))
-_BOARD_INCH: Scales = ((2.0, 4.0, 8.0), (2.0, 4.0, 8.0, 16.0))
-"""A board without holes is drawn smaller before it takes a larger sheet: most of it is plain."""
 _EDGE = 6.0
 """Between the frame and what is drawn, mm."""
 _BALLOONS = 5.6
@@ -160,9 +156,7 @@ def draw_long_part(
         # Ends of section lines that find no room among the balloons stand over them.
         return _draw(plan, paper, scale, block, over=_MARKS) or sheet
 
-    bored = any(isinstance(cut, Drilled) for cut in own.part.cuts)
-    board = own.part.material.look == "board" and not bored
-    mm, inch = (_BOARD_METRIC, _BOARD_INCH) if board else (_METRIC, _INCH)
+    mm, inch = scales_of(own)
     sheet = first_that_fits(
         papers_and_scales(job, mm=mm, inch=inch),
         title,
