@@ -92,6 +92,7 @@ class CarcassScrews:
     head: Figure
     head_deep: Figure
     shank: Figure
+    long: Figure
     through: Figure
     thread: Figure
     in_end: Figure
@@ -216,6 +217,7 @@ def size_carcass_screws(spec: BoringSpec, joint: Joint) -> CarcassScrews | TooSh
         head=at("head", head),
         head_deep=head_deep,
         shank=at("shank", thick),
+        long=at("long", long),
         through=at("through", joint.face),
         thread=at("thread hole", spec.screw_pilot),
         in_end=at("into the end", long - (joint.face - head_deep) + GLUE_ROOM),

@@ -115,7 +115,7 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             "corners_hold_nothing",
             f"{spec.heading} is glued at its corners, with nothing let in: a butt does not hold.",
             "corners",
-            "dowel, screw, loose tenon, pocket screw; or a dado",
+            "dowel, screw, pocket screw; or a dado",
             "Write a `dado`, or another word for its corners.",
         )
     return found

@@ -183,7 +183,7 @@ def _held(spec: BoringSpec, case: Case, joint: Joint, *, let_in: bool) -> Held |
             return size_carcass_screws(spec, joint)
         case "pocket screw":
             return None if let_in else size_pocket_screws(spec, joint)
-        case "loose tenon" | "glue":
+        case "glue":
             return None
 
 

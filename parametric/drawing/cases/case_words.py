@@ -13,7 +13,6 @@ from parametric.trade.case_kinds import CaseKind
 _HELD: dict[Corners, str] = {
     "dowel": "dowelled",
     "screw": "screwed",
-    "loose tenon": "held by loose tenons",
     "pocket screw": "screwed through pockets",
     "glue": "glued",
 }
