@@ -15,17 +15,10 @@ from collections.abc import Iterator
 from parametric.catalog.case_facts import CHILD, TIPPING_RULE
 from parametric.problems import Problem
 from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_fitting import FIXED_INTO
 from parametric.trade.case_loads import CaseLoad
 from parametric.trade.case_names import begun, listed, together
 from parametric.trade.printed import several, weight
-
-_INTO = {
-    "solid timber": "into the solid timber behind it",
-    "studs": "into its studs",
-    "masonry": "into its masonry, with plugs that suit it",
-    "board only": "into a timber built in first: board alone holds nothing",
-    "not known": "once it is known what is behind: drill and look",
-}
 
 
 def may_tip_over(cases: CheckedCases) -> Iterator[Problem]:
@@ -57,7 +50,7 @@ def may_tip_over(cases: CheckedCases) -> Iterator[Problem]:
             found=f"with all open it {_stands(all_open)}, leant on it {_stands(leant_on)}",
             allowed="fixed to the wall",
             fix="Until then open one drawer at a time, empty. Fix each to its neighbours and to the "
-            f"wall, {_INTO[load.standing.opening.fixing]}.",
+            f"wall, {FIXED_INTO[load.standing.opening.fixing]}.",
         )
 
 
@@ -84,5 +77,5 @@ def _stands(factor: float) -> str:
     return (
         f"stands by a factor of {math.floor(float(factor) * 10) / 10:.1f}"
         if factor >= 1
-        else ("goes over")
+        else "goes over"
     )

@@ -164,13 +164,14 @@ def _joined(casework: Casework) -> Iterator[Said]:
         )
 
 
-_INTO = {
+FIXED_INTO = {
     "solid timber": "into the timber behind it",
     "studs": "into studs only",
     "masonry": "into plugs that suit the masonry",
     "board only": "into a timber built in first: board alone holds nothing",
     "not known": "once it is known what is behind: drill and look",
 }
+"""What a case is screwed into, by what the survey says is behind the wall. Common practice, no source."""
 
 
 def _fixed(cases: Iterable[CaseLoad], resolved: Resolved, said: Printed) -> Iterator[Said]:
@@ -180,7 +181,7 @@ def _fixed(cases: Iterable[CaseLoad], resolved: Resolved, said: Printed) -> Iter
         board = "" if opening.board is None else f" under {said.fine(opening.board)} of board"
         thread = f", {said.wood(resolved.shop.limits.screw_in_timber)} of thread in it{board}"
         timber = opening.fixing in ("solid timber", "studs")
-        into = f"{_INTO[opening.fixing]}{thread if timber else ''}"
+        into = f"{FIXED_INTO[opening.fixing]}{thread if timber else ''}"
         walls.setdefault(into, []).append(load.standing.name)
     for into, names in walls.items():
         yield (
