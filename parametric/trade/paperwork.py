@@ -46,6 +46,7 @@ from parametric.trade.router_setups import (
     loose_tenon_set_ups,
 )
 from parametric.trade.saw_setups import PanelSawSetUp, panel_saw_set_ups
+from parametric.trade.scribing import Scribed, scribed
 from parametric.trade.seasons import LeafSeason, leaf_seasons
 from parametric.trade.sheet_order import BoardLot, board_order
 from parametric.trade.stop_blocks import LengthStop, StopLine, length_stops, stop_list
@@ -87,6 +88,7 @@ class Paperwork:
     installs: tuple[InstallSheet, ...]
     care: Care
     seasons: tuple[LeafSeason, ...]
+    scribed: tuple[Scribed, ...]
 
     @property
     def install(self) -> InstallSheet:
@@ -166,6 +168,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         ),
         care=care(resolved, assembly),
         seasons=leaf_seasons(resolved),
+        scribed=scribed(resolved.casework),
     )
 
 

@@ -18,7 +18,7 @@ from typing import Literal
 from parametric.cases.run_edges import Filler
 from parametric.figures import Figure, named
 from parametric.names import join
-from parametric.resolve.casework import Edges, StandingCase, StandingRun
+from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening
 from parametric.resolve.room_lines import along, wall_line
 
@@ -67,6 +67,16 @@ class Scribed:
     def upright(self) -> bool:
         """Whether it stands up a wall."""
         return self.meets in ("left wall", "right wall")
+
+
+def scribed(casework: Casework | None) -> tuple[Scribed, ...]:
+    """Everything in a job that is scribed to a room."""
+    if casework is None:
+        return ()
+    return (
+        *scribed_to_walls(casework.runs, casework.cases),
+        *scribed_to_levels(casework.runs, casework.cases, casework.edges),
+    )
 
 
 def scribed_to_walls(

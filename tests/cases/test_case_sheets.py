@@ -11,10 +11,13 @@ from parametric.drawing.audit import audit
 from parametric.drawing.cases import draw_casework
 from parametric.drawing.cases.room import rooms
 from parametric.drawing.dimensions import Dimension, Ordinate
+from parametric.drawing.on_site.cabinets import draw_cabinets
 from parametric.drawing.primitives import Label, Stroke
 from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import Subject, subject
+from parametric.figures import collect
 from parametric.job import check
+from parametric.trade.paperwork import paperwork
 
 ROOT = Path(__file__).parents[2]
 HOUSE = ROOT / "examples/house.yaml"
@@ -243,3 +246,17 @@ def test_walls_are_drawn_as_they_were_measured(path: Path) -> None:
         for point in element.points
     ]
     assert any(point == pytest.approx(middle, abs=1e-6) for point in corners)
+
+
+def test_the_fitter_is_told_what_to_expect_at_every_wall() -> None:
+    """Beside the order of work: the stile of the brief, to the sixteenth that a tape is read to."""
+    job = job_of(QUARRY_STREET)
+    paper = paperwork(job.resolved, job.assembly, job.loads)
+    sheets = draw_cabinets(job, paper, BLOCK)
+    said = [text for sheet in sheets for text in texts(sheet)]
+    row = said.index("cabinet base / face frame / left wall stile")
+    assert said[row + 1 : row + 6] == ["comes off", '1/8"', '3/16"', '3/16"', '2-1/8"']
+    row = said.index("cabinet upper / top filler")
+    assert said[row + 1 : row + 6] == ["seen", '1-7/8"', "–", '1-1/2"', '2-1/8"']
+    known = collect(paper)
+    assert float(known["cabinet base / face frame / left wall stile / seen at its foot"]) > 0

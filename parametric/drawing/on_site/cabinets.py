@@ -28,6 +28,7 @@ def draw_cabinets(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sh
             Points(title="Bring", mark="box", texts=fitting.bring),
             Points(title="Taking care", mark="warning", texts=(*told, *fitting.cautions)),
             _steps(fitting),
+            *_scribed(job, paper),
             Fields(rows=((Field(name="Fitted by", share=1.4), Field(name="Date")),)),
         ],
     )
@@ -44,3 +45,36 @@ def _steps(fitting: CaseFitting) -> Ruled:
         rows=tuple(Row(cells=(str(step.number), step.do, step.check)) for step in fitting.steps),
         ticks=("",),
     )
+
+
+def _scribed(job: Subject, paper: Paperwork) -> list[Ruled]:
+    """What is seen of every piece that closes to the room, or what comes off it, place by place."""
+    tables = []
+    for title, upright, places in (
+        ("To the walls", True, ("foot", "middle", "top")),
+        ("To ceiling and floor", False, ("left", "middle", "right")),
+    ):
+        rows = []
+        for one in paper.scribed:
+            if one.upright == upright:
+                found = {at.where: at.seen if one.filler else at.off for at in one.at}
+                sizes = [found.get(place) for place in places]
+                said = ["–" if size is None else job.rules.site.text(size) for size in sizes]
+                word = "seen" if one.filler else "comes off"
+                rows.append(Row(cells=(one.name, word, *said, job.rules.site.text(one.blank))))
+        if rows:
+            tables.append(
+                Ruled(
+                    title=title,
+                    columns=(
+                        Heading(text="piece", grows=True),
+                        Heading(text="what"),
+                        *(Heading(text=place, anchor="right") for place in places),
+                        Heading(text="made", anchor="right"),
+                    ),
+                    rows=tuple(rows),
+                    ticks=("fitted",),
+                    foot=("To be expected: scribe each to the room itself, and try it.",),
+                )
+            )
+    return tables
