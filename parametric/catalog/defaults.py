@@ -166,6 +166,24 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             stile="outer",
             faces="front",
         ),
+        "pull bar": _habits(
+            holes="128",
+            hole="5",
+            across="12",
+            stands_out="30",
+            from_edge="35",
+            from_end="60",
+            reach="1050",
+        ),
+        "pull knob": _habits(
+            holes="0",
+            hole="5",
+            across="30",
+            stands_out="28",
+            from_edge="35",
+            from_end="60",
+            reach="1050",
+        ),
         "hinge butt": _habits(
             steps=Default(
                 ("1524: 2", "2286: 3", "3048: 4"),

@@ -41,6 +41,7 @@ from parametric.design.survey import Diagonals, InTheWay, Rake, SurveySpec
 from parametric.hangings import DOOR_KINDS
 from parametric.hangings.fronts import BayLine, FrontLine
 from parametric.hardware.guide import GuideSpec
+from parametric.hardware.handle import HandleSpec
 from parametric.hardware.hinge_kinds import HINGE_KINDS
 from parametric.hardware.lock import LOCK_KINDS
 from parametric.hardware.pull import PullSpec
@@ -64,7 +65,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "panel": MappingProxyType(dict[str, type[Block]](PANEL_KINDS)),
         "joint": MappingProxyType(dict[str, type[Block]](JOINT_KINDS)),
         "sticking": MappingProxyType(dict[str, type[Block]](STICKING_KINDS)),
-        "pull": MappingProxyType({"recessed": PullSpec}),
+        "pull": MappingProxyType({"recessed": PullSpec, "bar": HandleSpec, "knob": HandleSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
         "lock": MappingProxyType(dict[str, type[Block]](LOCK_KINDS)),
         "drawer": MappingProxyType(dict[str, type[Block]](DRAWER_KINDS)),

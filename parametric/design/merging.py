@@ -14,6 +14,7 @@ from parametric.design.language import (
     KINDS,
     OWN_NAMES,
     full_heading,
+    keys_of,
     split_heading,
 )
 from parametric.design.layer import Layer
@@ -210,11 +211,12 @@ def _of_another_kind(tree: Branch, word: str | None, layers: Layers) -> bool:
 
 
 def _leave(tree: Branch, kind: str, word: str | None, layers: Layers) -> tuple[str, ...]:
-    """Habits of the house that are for other kinds of door."""
-    if kind != "door" or not _in_house(tree, layers):
+    """Habits of the house that are for other kinds of the block: of doors, of pulls."""
+    if kind not in KINDS or not _in_house(tree, layers):
         return ()
-    own = DOOR_KEYS.get(word or "", ())
-    return tuple(key for keys in DOOR_KEYS.values() for key in keys if key not in own)
+    keys = DOOR_KEYS if kind == "door" else {w: keys_of(spec) for w, spec in KINDS[kind].items()}
+    own = keys.get(word or "", ())
+    return tuple(key for others in keys.values() for key in others if key not in own)
 
 
 def _put(merged: Branch, tree: Branch, leave: tuple[str, ...] = ()) -> None:

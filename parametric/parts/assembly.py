@@ -22,6 +22,7 @@ from parametric.parts.closings import closing_groups
 from parametric.parts.counters import lid_groups
 from parametric.parts.frame import frame_parts, tenon_parts
 from parametric.parts.glazing import glazing_parts
+from parametric.parts.handles import handle_parts
 from parametric.parts.hardware import pull_parts
 from parametric.parts.known_shapes import KnownShapes
 from parametric.parts.leaf_edges import strip_parts
@@ -104,6 +105,7 @@ def leaf_parts(leaf: Leaf) -> tuple[Part, ...]:
         *glazing_parts(leaf),
         *tenon_parts(leaf),
         *pull_parts(leaf),
+        *handle_parts(leaf),
         *strip_parts(leaf),
     )
 

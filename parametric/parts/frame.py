@@ -26,6 +26,7 @@ from parametric.joints.stub_tenon import StubTenon, stub_cheeks
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
+from parametric.parts.handles import in_rail, in_stile
 from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.lying import LEVEL, RIGHT, UP, rail_blank, rail_left
 from parametric.parts.rebates import (
@@ -111,10 +112,11 @@ def _stile(leaf: Leaf, side: Side) -> Part:
         )
     for hung in pulls:
         cuts += _pockets(leaf, hung, front=front, back=back)
+    cuts += in_stile(leaf, side, front)
     x, y = (0.0, RIGHT) if side == "left" else (float(leaf.width), LEFT)
     return Part(
         name=join(leaf.name, f"{side} stile"),
-        noun="stile with pull" if pulls else "stile",
+        noun=_stile_noun(leaf, side, bool(pulls)),
         mark="S",
         material=leaf.material,
         blank=Blank(length=leaf.stile_blank, width=width, thickness=leaf.thickness),
@@ -133,6 +135,12 @@ def _stile(leaf: Leaf, side: Side) -> Part:
             back: "back",
         },
     )
+
+
+def _stile_noun(leaf: Leaf, side: Side, pulled: bool) -> str:
+    if leaf.handle is not None and leaf.handle.side == side:
+        return "stile with handle"
+    return "stile with pull" if pulled else "stile"
 
 
 def _trims(leaf: Leaf) -> list[Cut]:
@@ -249,6 +257,7 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
     cuts += rail_notches(leaf, rail)
     cuts += rail_sticking(leaf, rail)
     cuts += rail_edges(leaf, rail)
+    cuts += in_rail(leaf, rail)
     if leaf.guide is not None and rail is leaf.rails[-1]:
         cuts.append(
             guide_cut(leaf.guide, face="low edge", along=rail.shoulders, middle=middle, trimmed=0.0)

@@ -11,6 +11,7 @@ from parametric.infill.panel_kinds import (
     panel_stuff,
 )
 from parametric.model import Part, Placement, Shaped
+from parametric.parts.handles import in_panel
 from parametric.parts.rebates import ARCH, over
 from parametric.profiles.meeting import laid
 from parametric.resolve.leaf import Leaf
@@ -43,7 +44,7 @@ def _panel(leaf: Leaf, field: PanelField) -> Part:
         material=panel_stuff(panel),
         blank=panel_blank(panel),
         placement=placement,
-        cuts=(*_arched_top(field), *panel_cuts(panel)),
+        cuts=(*_arched_top(field), *panel_cuts(panel), *in_panel(leaf, field, left, foot)),
         faces={"low face": "back", "high face": "face"},
     )
 

@@ -14,6 +14,7 @@ from parametric.design.understanding import not_built
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging, HungLeaf
 from parametric.hardware.guide import GuideGroove, GuideSpec, size_guide
+from parametric.hardware.handle import Handle, HandleSpec
 from parametric.hardware.hinge_kinds import HingeSpec
 from parametric.hardware.lock import Lock, LockSpec
 from parametric.hardware.pull import PullSpec
@@ -30,6 +31,7 @@ from parametric.resolve.head import Over
 from parametric.resolve.leaf_hardware import (
     HungHinges,
     HungPull,
+    leaf_handle,
     leaf_hinges,
     leaf_lock,
     leaf_pulls,
@@ -83,6 +85,8 @@ class Leaf:
     weights: Weights
     sticking: FrameSticking | None = None
     """The moulding round its openings; None where their edges are square."""
+    handle: Handle | None = None
+    """A bar or a knob, screwed through it."""
     strike: Lock | None = None
     """The other leaf's lock, whose strike is let into this one."""
 
@@ -97,6 +101,7 @@ class LeafParts:
     glass: GlassSpec | None
     guide: GuideSpec | None
     pull: PullSpec | None
+    handle: HandleSpec | None = None
     hinge: HingeSpec | None = None
     lock: LockSpec | None = None
     sticking: StickingSpec | None = None
@@ -270,6 +275,7 @@ def resolve_leaf(
                 blocks.hinge, hung, hanging, thickness, weights, shop, timber.density
             ),
             lock=leaf_lock(blocks.lock, hung, thickness, shop),
+            handle=leaf_handle(blocks.handle, hung, own_width, own_height),
             weights=weights,
             sticking=sticking,
         ),

@@ -8,10 +8,12 @@ from typing import Literal
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Hanging, HungLeaf, Side
+from parametric.hardware.handle import Handle, HandleSpec, size_handle
 from parametric.hardware.hinge import HungEdge
 from parametric.hardware.hinge_kinds import AnyHinges, HingeSpec, size_hinges
 from parametric.hardware.lock import Lock, LockSpec, size_lock
 from parametric.hardware.pull import Pull, PullSpec, size_pull
+from parametric.model import Slide
 from parametric.names import join
 from parametric.resolve.leaf_weight import Weights
 
@@ -141,3 +143,14 @@ def leaf_pulls(
             pull=pull,
         ),
     )
+
+
+def leaf_handle(
+    spec: HandleSpec | None, hung: HungLeaf, width: Figure, height: Figure
+) -> Handle | None:
+    """The bar or knob that opens it, if it has one."""
+    drawer = any(isinstance(step, Slide) for step in hung.motion) and hung.stacked
+    if spec is None or (hung.pull_side is None and not drawer):
+        return None
+    side = None if drawer else hung.pull_side
+    return size_handle(spec, leaf=hung.name, foot=hung.foot, width=width, height=height, side=side)

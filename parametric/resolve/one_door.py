@@ -13,6 +13,7 @@ from parametric.figures import Figure, largest, named
 from parametric.hangings import DoorSpec
 from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
+from parametric.hardware.handle import HandleSpec
 from parametric.hardware.hinge import HingeBlock
 from parametric.hardware.hinge_kinds import (
     HINGE_KINDS,
@@ -305,6 +306,7 @@ def _blocks(design: Design, spec: DoorSpec, name: str | None) -> LeafParts:
         glass=called(design, leaf, "glass", GlassSpec) if "lite" in nouns else None,
         guide=called(design, spec, "guide", GuideSpec),
         pull=called(design, spec, "pull", PullSpec),
+        handle=called(design, spec, "pull", HandleSpec),
         hinge=_hinge(design, spec),
         lock=_lock(design, spec),
         sticking=_sticking(design, leaf),

@@ -30,6 +30,7 @@ from parametric.rules.glass_clearance_too_small import glass_clearance_too_small
 from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
 from parametric.rules.groove_leaves_no_wall import groove_leaves_no_wall
+from parametric.rules.handle_does_not_fit import handle_does_not_fit
 from parametric.rules.hanger_overloaded import hanger_overloaded
 from parametric.rules.heavy_case import heavy_case
 from parametric.rules.heavy_leaf import heavy_leaf
@@ -57,7 +58,7 @@ from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_larger_than_sheet import panel_larger_than_sheet
 from parametric.rules.panel_moves_upright import panel_moves_upright
 from parametric.rules.panel_will_not_move import panel_will_not_move
-from parametric.rules.part_has_no_size import part_has_no_size
+from parametric.rules.part_has_no_size import case_part_has_no_size, part_has_no_size
 from parametric.rules.pocket_meets_something import pocket_meets_something
 from parametric.rules.rails_out_of_line import rails_out_of_line
 from parametric.rules.reading_doubted import reading_doubted
@@ -101,6 +102,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     cutter_too_big,
     sawn_groove_meets_slot,
     hanger_overloaded,
+    handle_does_not_fit,
     hinge_does_not_fit,
     hinge_meets_slot,
     hinge_meets_rebate,
@@ -135,6 +137,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
 )
 
 CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
+    case_part_has_no_size,
     cabinets_overlap,
     cabinet_in_the_wall,
     fronts_meet_at_corner,

@@ -8,13 +8,14 @@ Source: arithmetic.
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from parametric.figures import Figure, leaves
-from parametric.model import Making, Part
+from parametric.model import Drilled, Making, Part
 from parametric.outlines import bounds_of
 from parametric.problems import Problem
 from parametric.rules.checked import Checked
+from parametric.rules.checked_cases import CheckedCases
 
 _MAY_BE_NOTHING = frozenset(
     {"surface", "corner", "u0", "u", "v", "back", "slope", "ramp", "relief"}
@@ -22,9 +23,20 @@ _MAY_BE_NOTHING = frozenset(
 
 
 def part_has_no_size(job: Checked) -> Iterator[Problem]:
-    """Stop, once for each type of part."""
+    """Stop, once for each type of part of a door."""
+    yield from _told(job.assembly.parts, job)
+
+
+def case_part_has_no_size(cases: CheckedCases) -> Iterator[Problem]:
+    """The same of what stands still in a job: cases and what closes them."""
+    fronts = {leaf.name for leaf in cases.job.resolved.leaves}
+    still = (group for group in cases.job.assembly.groups if group.name not in fronts)
+    yield from _told((part for group in still for part in group.parts), cases.job)
+
+
+def _told(parts: Iterable[Part], job: Checked) -> Iterator[Problem]:
     seen: set[str] = set()
-    for part in job.assembly.parts:
+    for part in parts:
         if part.mark in seen:
             continue
         for what, value in _sizes(part):
@@ -60,6 +72,8 @@ def _sizes(part: Part) -> Iterator[tuple[str, float]]:
         for field in dataclasses.fields(cut):
             value = getattr(cut, field.name)
             if isinstance(value, (str, bool, Making)) or field.name in _MAY_BE_NOTHING:
+                continue
+            if isinstance(cut, Drilled) and cut.count == 1 and field.name == "pitch":
                 continue
             if isinstance(value, tuple):
                 x0, y0, x1, y1 = bounds_of(value)

@@ -13,6 +13,7 @@ from parametric.resolve.told_apart import named_by
 from parametric.trade.hardware_for_bolts import hardware_for_bolts
 from parametric.trade.hardware_for_cases import hardware_for_cases
 from parametric.trade.hardware_for_glass import hardware_for_glass
+from parametric.trade.hardware_for_handles import hardware_for_handles
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
 from parametric.trade.hardware_for_locks import hardware_for_locks
 from parametric.trade.hardware_for_slides import hardware_for_slides, on_slides
@@ -29,7 +30,7 @@ from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
-    """Tracks and what hangs from them, hinges, locks, bolts, slides, what cases take, pulls, glass."""
+    """Tracks, hinges, locks, bolts, slides, what cases take, pulls, handles, what glass takes."""
     said = printed(resolved)
     tracks: list[HardwareItem] = []
     bolts: list[HardwareItem] = []
@@ -48,6 +49,7 @@ def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Hard
         *hardware_for_slides(on_slides(resolved, loads), said),
         *hardware_for_cases(resolved.casework, said),
         *_pulls(resolved, said),
+        *hardware_for_handles(resolved, said),
         *hardware_for_glass(resolved, said),
     )
 

@@ -963,6 +963,16 @@ CASES = (
         "leaves 1/8 of the stile",
         design=PAIR,
     ),
+    # Stiles of 80 less a groove of 10 and 62.5 leave 7.5, one and a half times a hole of 5.
+    case(
+        "handle_does_not_fit",
+        "stop",
+        {STUB: f"{STUB}\npull: {{kind: bar, hole: 5, from edge: 63}}"},
+        {STUB: f"{STUB}\npull: {{kind: bar, hole: 5, from edge: 62.5}}"},
+        "The handle of leaf A needs 7.5 between it and the inner edge of its stile, groove left "
+        "out, and there is 7.",
+        design=WARDROBE,
+    ),
     # A leaf of 82.8 lb on three is 27.6 each.
     case(
         "hinge_overloaded",
