@@ -7,11 +7,12 @@ from fractions import Fraction
 
 import pytest
 
-from parametric.model import Assembly
+from parametric.model import Assembly, Groove
 from parametric.pack.verifying.known import Known
 from parametric.pack.verifying.model_glb import check_glb
 from parametric.pack.verifying.model_step import check_step
 from parametric.pack.verifying.rebuilt import check_cutting
+from parametric.trade.groove_ends import runs_out
 from tests.cases.drawers import JOINTS, assembly_of, box_of
 from tests.verify.lopsided import FINGERPRINT, cutting
 
@@ -44,6 +45,16 @@ def test_machine_files_and_bench_lists_say_every_cut(joint: str, kind: str) -> N
     assert verdict.looked_at["outlines"] + verdict.looked_at["saw and bench cuts"] >= sum(
         cuts.values()
     )
+
+
+def test_a_routed_groove_that_runs_into_a_rebate_is_square_there() -> None:
+    """A side let into the front and tailed behind: its groove is open in the rebate, round in the tail."""
+    made = assembly_of(box_of(joint="rebate", back_joint="through dovetail"))
+    assert check_cutting(cutting(made), known(made)).faults == ()
+    (side,) = (p for p in made.parts if p.name.endswith("left side"))
+    groove = next(cut for cut in side.cuts if isinstance(cut, Groove))
+    assert groove.making.by == "router"
+    assert runs_out(groove, side.blank, side.cuts) == (True, False)
 
 
 @pytest.mark.kernel

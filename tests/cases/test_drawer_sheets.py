@@ -7,9 +7,11 @@ import functools
 import pytest
 
 from parametric.drawing.audit import audit
+from parametric.drawing.part_sheets.balloons import RADIUS
+from parametric.drawing.part_sheets.long_part import draw_long_part
 from parametric.drawing.part_sheets.stacks import stacked
 from parametric.drawing.part_sheets.unfolded import unfolded
-from parametric.drawing.primitives import Label
+from parametric.drawing.primitives import Circle, Label
 from parametric.drawing.sheet import Sheet, primitives
 from parametric.trade.part_cuts import PartCuts, Said, part_cuts
 from tests.cases.drawers import JOINTS, assembly_of, box_of
@@ -23,8 +25,6 @@ def cuts(joint: str, kind: str = "side slides", unit: str = "mm") -> tuple[PartC
 
 
 def sheets(joint: str, kind: str, unit: str) -> list[Sheet]:
-    from parametric.drawing.part_sheets.long_part import draw_long_part
-
     every = cuts(joint, kind, unit)
     return [draw_long_part(job(unit), own, every, LETTERS, title(unit))[0] for own in every]
 
@@ -56,6 +56,27 @@ def test_a_pin_is_told_by_both_its_widths() -> None:
         (12.5, 10.0)
     }
     assert "narrow side" in texts(sheets("half-blind dovetail", "side slides", "mm")[0])
+
+
+def test_many_fingers_wear_their_balloons_in_two_columns() -> None:
+    """Eight of 6.7 are more than 160 at 1:5, 32: they stand in turn at 9 and at 15.7 from the end."""
+    front = own("box", "drawer box front")
+    sheet = draw_long_part(job("mm"), front, cuts("box"), LETTERS, title("mm"))[0]
+    numbers = {str(row.number) for row in front.rows if row.cut.name == "between fingers"}
+    columns = sorted(
+        {round(e.centre[0], 1) for e in rings(sheet) if e.centre[1] > sheet.paper.frame.y0}
+    )
+    assert len(numbers) == 16
+    assert len([x for x in columns if x < columns[0] + 7]) == 2
+
+
+def rings(sheet: Sheet) -> list[Circle]:
+    return [
+        p
+        for e in sheet.elements
+        for p in primitives(e)
+        if isinstance(p, Circle) and p.radius == RADIUS
+    ]
 
 
 def test_tails_wear_their_balloons_beside_the_end() -> None:

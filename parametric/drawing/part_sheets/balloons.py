@@ -44,20 +44,26 @@ def place_balloons(draft: Draft, calls: Sequence[Call], level: float) -> tuple[i
     return tuple(call.number for call in ordered)
 
 
-def place_beside(draft: Draft, calls: Sequence[Call], x: float) -> tuple[int, ...]:
+def place_beside(
+    draft: Draft, calls: Sequence[Call], x: float, *, tall: float = math.inf, away: float = 0.0
+) -> tuple[int, ...]:
     """Balloons in a column, each as near as can be to the level of its cut.
 
     Args:
         draft: the sheet.
         calls: the cuts.
         x: where the rings' middles stand on paper, mm.
+        tall: how high the column may be; where it would be higher there are two, in turn.
+        away: how far off the second column stands, mm.
 
     Returns:
         The numbers that were drawn.
     """
     ordered = sorted(calls, key=lambda call: (call.target[1], call.number))
-    for call, y in zip(ordered, spread([c.target[1] for c in ordered], PITCH), strict=True):
-        balloon(draft, call, (x, y))
+    columns = 2 if len(ordered) * PITCH > tall else 1
+    wanted = spread([c.target[1] for c in ordered], PITCH / columns)
+    for index, (call, y) in enumerate(zip(ordered, wanted, strict=True)):
+        balloon(draft, call, (x + away * (index % columns), y))
     return tuple(call.number for call in ordered)
 
 

@@ -29,12 +29,12 @@ from parametric.drawing.lettering import TITLE, width
 from parametric.drawing.marks import section_end
 from parametric.drawing.papers import papers_and_scales, scale_words
 from parametric.drawing.part_sheets import cross_sections
-from parametric.drawing.part_sheets.balloons import RADIUS, Call, place_balloons, place_beside
+from parametric.drawing.part_sheets.balloons import RADIUS, place_balloons
 from parametric.drawing.part_sheets.breaks import Lie, lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
 from parametric.drawing.part_sheets.curves import dimension_curves
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
-from parametric.drawing.part_sheets.cut_shapes import own_side, span_along, target
+from parametric.drawing.part_sheets.cut_shapes import own_side, span_along
 from parametric.drawing.part_sheets.drilled_rows import dimension_rows
 from parametric.drawing.part_sheets.ends import (
     APART,
@@ -54,8 +54,14 @@ from parametric.drawing.part_sheets.running_sizes import (
     sizes_by_side,
 )
 from parametric.drawing.part_sheets.shaped_cuts import changing_stops
-from parametric.drawing.part_sheets.stacks import stacked
-from parametric.drawing.part_sheets.strips import Strip, lay_strip, mark_face, word_beside
+from parametric.drawing.part_sheets.stacks import STACK_WIDE, balloon_stack, stacked
+from parametric.drawing.part_sheets.strips import (
+    Strip,
+    lay_strip,
+    mark_face,
+    strip_call,
+    word_beside,
+)
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded, unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, runs_said, scales_said
 from parametric.drawing.plane import Box
@@ -85,8 +91,6 @@ _LETTER, _TWO_LETTERS = 4.9, 7.7
 _SECTION = "section "
 """What a section line without room is called among what is not placed."""
 _ENDS: tuple[Side, ...] = ("left", "right")
-_BESIDE = 9.0
-"""From an end to the middle of the balloons of what is stacked there, mm."""
 _WORD = 15.0
 """Room for the name of a side before its left end, mm."""
 
@@ -199,9 +203,7 @@ def _draw(
             strip.top + _BALLOONS,
         )
         for end, rows in beside.items():
-            x, _ = strip.at((-part.foot if end == "left" else part.length + part.head, 0.0))
-            out = -_BESIDE if end == "left" else _BESIDE
-            balloons += place_beside(draft, [strip_call(row, part, strip) for row in rows], x + out)
+            balloons += balloon_stack(draft, part, strip, end, rows)
         down = base - (drop + numbers_tall(sizes, job.rules) + 1.0 if sizes else drop - _DROP + 2.0)
     face = strips["face"]
     for side in plan.ends:
@@ -235,23 +237,13 @@ def _draw(
     return _words(plan, draft, title, stood, balloons, (len(strips) + len(plan.ends), shown))
 
 
-def strip_call(row: CutRow, part: Unfolded, strip: Strip) -> Call:
-    """The balloon of a cut on a strip; where its middle is broken out, on what is left of it."""
-    along, up = target(row.cut, part)
-    span = span_along(row.cut, part)
-    if span is not None and not any(s.holds(along) for s in strip.lie.stretches):
-        left = next(s for s in strip.lie.stretches if s.high > span[0] + 1e-6)
-        along = (max(left.low, span[0]) + min(left.high, span[1])) / 2
-    return Call(number=row.number, target=strip.at((along, up)), view=strip.view(along).name)
-
-
 def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
     part, rules = plan.part, plan.job.rules
 
     def beside(side: Side) -> float:
         if side not in plan.ends:
             room = _WORD if side == "left" else 4.0
-            return max(room, _BESIDE + RADIUS) if side in plan.stacks else room
+            return max(room, STACK_WIDE) if side in plan.stacks else room
         out = widest_number(plan.own, part, side, rules)
         return max(APART + part.thickness / scale + max(out, 2.0), _WORD if side == "left" else 0.0)
 

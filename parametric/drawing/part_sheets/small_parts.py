@@ -26,7 +26,7 @@ from parametric.drawing.part_sheets.breaks import lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
 from parametric.drawing.part_sheets.cut_shapes import own_side, span_along
-from parametric.drawing.part_sheets.long_part import call_section, strip_call
+from parametric.drawing.part_sheets.long_part import call_section
 from parametric.drawing.part_sheets.running_sizes import (
     numbers_tall,
     place_along,
@@ -34,7 +34,7 @@ from parametric.drawing.part_sheets.running_sizes import (
     sizes_by_side,
 )
 from parametric.drawing.part_sheets.shaped_cuts import changing_stops
-from parametric.drawing.part_sheets.strips import lay_strip, mark_grain
+from parametric.drawing.part_sheets.strips import lay_strip, mark_grain, strip_call
 from parametric.drawing.part_sheets.unfolded import unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, scales_said
 from parametric.drawing.plane import Box

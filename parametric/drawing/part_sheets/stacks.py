@@ -8,7 +8,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from parametric.drawing.draft import Draft
+from parametric.drawing.part_sheets.balloons import PITCH, RADIUS, place_beside
 from parametric.drawing.part_sheets.cut_shapes import own_side, span_along
+from parametric.drawing.part_sheets.strips import Strip, strip_call
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.trade.part_cuts import CutRow, PartCuts
 
@@ -16,6 +21,10 @@ _LEAST = 3
 """Two cuts over one another wear their balloons over the side, as all others do."""
 _NEAR = 0.2
 """The part of its length that is an end of a part."""
+_BESIDE = 9.0
+"""From an end to the middle of the balloons there, mm."""
+STACK_WIDE = _BESIDE + PITCH + RADIUS
+"""How far balloons reach from an end where there are so many that they stand in two columns, mm."""
 
 
 def stacked(own: PartCuts, part: Unfolded, ends: tuple[Side, ...]) -> dict[Side, list[CutRow]]:
@@ -38,3 +47,26 @@ def stacked(own: PartCuts, part: Unfolded, ends: tuple[Side, ...]) -> dict[Side,
         if len(rows) >= _LEAST and off <= _NEAR * part.length and side not in ends:
             found.setdefault(side, []).extend(rows)
     return found
+
+
+def balloon_stack(
+    draft: Draft, part: Unfolded, strip: Strip, end: Side, rows: Sequence[CutRow]
+) -> tuple[int, ...]:
+    """Their balloons beside the end; returns the numbers that were drawn.
+
+    Args:
+        draft: the sheet.
+        part: the part.
+        strip: its face, as it lies.
+        end: at which end they stand.
+        rows: the cuts.
+    """
+    x, _ = strip.at((-part.foot if end == "left" else part.length + part.head, 0.0))
+    way = -1.0 if end == "left" else 1.0
+    return place_beside(
+        draft,
+        [strip_call(row, part, strip) for row in rows],
+        x + way * _BESIDE,
+        tall=strip.top - strip.base,
+        away=way * PITCH,
+    )

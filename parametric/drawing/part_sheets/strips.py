@@ -14,8 +14,9 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.finished_outline import cut_off, finished_outline, through_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import grain, wave
+from parametric.drawing.part_sheets.balloons import Call
 from parametric.drawing.part_sheets.breaks import Lie, kept
-from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side
+from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, span_along, target
 from parametric.drawing.part_sheets.drilled_cuts import drilled_middles
 from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, finished_lines
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
@@ -25,6 +26,7 @@ from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.shaped import flattened
 from parametric.drawing.sheet import View
 from parametric.model import Drilled, Groove, Mitre, Pocket, RoundCorners, Slot
+from parametric.trade.part_cuts import CutRow
 
 _PAST = 2.5
 """How far a middle line passes what it is the middle of, mm on paper."""
@@ -72,6 +74,16 @@ def lay_strip(draft: Draft, part: Unfolded, side: Side, lie: Lie, base: float) -
             x = view.x(along)
             wave(draft, (x, base), (x, strip.top), view.name, amplitude=0.9)
     return strip
+
+
+def strip_call(row: CutRow, part: Unfolded, strip: Strip) -> Call:
+    """The balloon of a cut on a strip; where its middle is broken out, on what is left of it."""
+    along, up = target(row.cut, part)
+    span = span_along(row.cut, part)
+    if span is not None and not any(s.holds(along) for s in strip.lie.stretches):
+        left = next(s for s in strip.lie.stretches if s.high > span[0] + 1e-6)
+        along = (max(left.low, span[0]) + min(left.high, span[1])) / 2
+    return Call(number=row.number, target=strip.at((along, up)), view=strip.view(along).name)
 
 
 def _draw(draft: Draft, strip: Strip, line: Line | Bow) -> None:

@@ -34,7 +34,15 @@ from parametric.model import (
     ramp_length,
     removed_volume,
 )
-from parametric.pack.verifying.hollows import Flat, Hollow, hollow, hollows, whole, wood
+from parametric.pack.verifying.hollows import (
+    Flat,
+    Hollow,
+    hollow,
+    hollows,
+    on_face,
+    whole,
+    wood,
+)
 from parametric.pack.verifying.shoulders import between_shoulders
 from parametric.runs import run_middle
 
@@ -211,16 +219,6 @@ def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> b
         min(low, high) - margin < at < max(low, high) + margin
         for low, high, at in zip(a, b, point, strict=True)
     )
-
-
-def on_face(part: Part, face: Face, point: Vector) -> tuple[float, float, float]:
-    """A point of a part as (u, v) on one of its faces and how deep behind it, mm."""
-    x, y, z = (float(at) for at in point)
-    sizes = (float(part.blank.length), float(part.blank.width), float(part.blank.thickness))
-    axis = ("end", "edge", "face").index(face.split()[1])
-    deep = sizes[axis] - (x, y, z)[axis] if face.startswith("high") else (x, y, z)[axis]
-    u, v = (at for i, at in enumerate((x, y, z)) if i != axis)
-    return (u, v, deep)
 
 
 def _centre_of_hollow(part: Part, made: Hollow, ramp: float) -> Vector:

@@ -6,10 +6,24 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from parametric.model import Drilled, Face, Groove, Part, Pocket, Shaped, Slot, Trim, face_size
+from parametric.model import (
+    Drilled,
+    Face,
+    Groove,
+    Part,
+    Pocket,
+    Shaped,
+    Slot,
+    Trim,
+    Vector,
+    face_point,
+    face_size,
+)
 from parametric.pack.verifying.outlines import Outline, closed_outline, relieved_rectangle
 
 _SAME = 1e-6
+_HAIR = 1e-3
+"""mm"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,8 +195,8 @@ def hollow(part: Part, cut: Single, *, at_machine: bool) -> Hollow:
             low, high = wood(part) if cut.face not in ("low end", "high end") else whole(part, cut)
             corner = float(cut.corner) if at_machine or not cut.squared else 0.0
             radii = (
-                0.0 if bounds[0] <= low + _SAME else corner,
-                0.0 if bounds[2] >= high - _SAME else corner,
+                0.0 if bounds[0] <= low + _SAME or _gone(part, cut, bounds[0], -1) else corner,
+                0.0 if bounds[2] >= high - _SAME or _gone(part, cut, bounds[2], 1) else corner,
             )
             begins = float(cut.surface)
     return Hollow(
@@ -215,3 +229,30 @@ def wood(part: Part) -> tuple[float, float]:
     low = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "low end")
     high = sum(float(c.length) for c in part.cuts if isinstance(c, Trim) and c.end == "high end")
     return (low, float(part.blank.length) - high)
+
+
+def _gone(part: Part, cut: Groove, u: float, way: int) -> bool:
+    """Whether a rebate, a socket or the like has taken what a groove would come to past its end.
+
+    Looked at in its middle, a hair past it.
+    """
+    middle = (float(cut.surface) + float(cut.depth)) / 2
+    point = face_point(cut.face, part.blank, u + way * _HAIR, float(cut.v), middle)
+    for other in part.cuts:
+        if not isinstance(other, Shaped):
+            continue
+        x, y, deep = on_face(part, other.face, point)
+        ring = closed_outline([(float(a), float(b), bulge) for a, b, bulge in other.outline])
+        if float(other.surface) < deep < float(other.depth) and ring.contains((x, y)):
+            return True
+    return False
+
+
+def on_face(part: Part, face: Face, point: Vector) -> tuple[float, float, float]:
+    """A point of a part as (u, v) on one of its faces and how deep behind it, mm."""
+    x, y, z = (float(at) for at in point)
+    sizes = (float(part.blank.length), float(part.blank.width), float(part.blank.thickness))
+    axis = ("end", "edge", "face").index(face.split()[1])
+    deep = sizes[axis] - (x, y, z)[axis] if face.startswith("high") else (x, y, z)[axis]
+    u, v = (at for i, at in enumerate((x, y, z)) if i != axis)
+    return (u, v, deep)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from parametric.model import Moulded, Part, Vector
-from parametric.pack.verifying.expected import on_face
+from parametric.pack.verifying.hollows import on_face
 from parametric.pack.verifying.outlines import closed_outline
 from parametric.runs import run_figures
 
