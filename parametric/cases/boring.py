@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from pydantic import Field
 
@@ -25,11 +26,17 @@ IN_FACE = Making(by="router", tool="bit in the router; else a drill, a stop and 
 IN_END = Making(by="bench", tool="dowelling jig, bit with a stop")
 
 
+Rows = Literal["shared out", "about the middle"]
+"""Pins with what is over shared above and below a space, or alike above and below the middle of the
+board, so that it may stand on either end."""
+
+
 class BoringSpec(Block):
     """How a case is bored, as written."""
 
     pins: LengthPair = Field(description="across x deep")
     least_pin: Length = Field(description="least depth that a shelf's pin holds in")
+    rows: Rows = Field(description="where a line of pins begins")
     pitch: Length = Field(description="from hole to hole in a line")
     from_front: Length = Field(description="from the front edges to the front line")
     from_back: Length = Field(description="least from the back line to the back")

@@ -64,12 +64,13 @@ def _no_pins(rows: NoPins, spec: BoringSpec, said: Said) -> Problem:
         "low": f"is {said(rows.has)} high and the first and the last pin want {said(rows.needs)}",
         "shallow": f"is {said(rows.has)} deep and two lines of pins want {said(rows.needs)}",
         "thin": f"has a board of {said(rows.has)} where pins want {said(rows.needs)}",
+        "few": f"has fewer heights for pins, {said(rows.has)}, than shelves, {said(rows.needs)}",
         "crowded": f"has no height that is {said(rows.needs)} clear of {rows.beside}",
     }
     return _problem(
         "no_pins",
         "stop",
-        f"{rows.name} {words[rows.why]}: its shelves have nothing to lie on.",
+        f"{rows.name} {words[rows.why]}: not every shelf has something to lie on.",
         rows.has,
         rows.name,
         spec,

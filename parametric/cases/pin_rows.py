@@ -90,12 +90,12 @@ class PinRows:
 class NoPins:
     """Why a bay has no pins: what it has and what they would need, mm.
 
-    Too `low` or too `shallow` a space, boards too `thin`; or every height too near to something,
-    `beside` it, where `needs` is the web.
+    Too `low` or too `shallow` a space, boards too `thin`; every height too near to something,
+    `beside` it, where `needs` is the web; or `few` heights for so many shelves.
     """
 
     name: str
-    why: Literal["low", "shallow", "thin", "crowded"]
+    why: Literal["low", "shallow", "thin", "crowded", "few"]
     has: Figure
     needs: Figure
     beside: str = ""

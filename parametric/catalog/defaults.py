@@ -266,6 +266,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
         "boring": _habits(
             pins="5 x 13",
             least_pin="7",
+            rows="shared out",
             pitch="32",
             from_front="37",
             from_back="37",

@@ -11,9 +11,10 @@ from collections.abc import Iterator, Sequence
 
 from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.case import Case, CaseBay, CaseBoard, Space
-from parametric.cases.pin_rows import NoPins, PinSpace, lying_on, pin_rows
+from parametric.cases.pin_rows import NoPins, PinRows, PinSpace, lying_on, pin_rows
 from parametric.cases.plate_holes import plate_holes
 from parametric.design import Design
+from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.model import Face
@@ -197,9 +198,19 @@ def _rows(
         ),
         name=name,
         taken=taken,
+        middle=_middle(left, right, name) if spec.rows == "about the middle" else None,
     )
+    if isinstance(rows, PinRows) and len(rows.heights) < space.shelves:
+        has, needs = (Figure(many, unit="") for many in (len(rows.heights), space.shelves))
+        rows = NoPins(name=name, why="few", has=has, needs=needs)
     low, high = float(space.foot), float(space.head)
     return BayPins(rows=rows, low=low, high=high, left=left, right=right)
+
+
+def _middle(left: CaseBoard, right: CaseBoard, name: str) -> Figure:
+    """The middle of a bay's side, or of the board on its left, from the case's foot, mm."""
+    board = right if right.role == "side" and left.role != "side" else left
+    return named(join(name, "pin holes", "middle"), board.z + board.length / 2)
 
 
 def _on_pins(case: Case, pins: BayPins) -> Iterator[tuple[str, float]]:
@@ -209,8 +220,7 @@ def _on_pins(case: Case, pins: BayPins) -> Iterator[tuple[str, float]]:
         return
     free = list(rows.heights)
     for shelf in sorted(case.of_role("shelf"), key=lambda board: board.z):
-        within = pins.left.x < shelf.x < pins.right.x and pins.low <= shelf.z < pins.high
-        if within and free:
+        if pins.left.x < shelf.x < pins.right.x and pins.low <= shelf.z < pins.high:
             up = lying_on(free, rows.across, shelf.z)
             free.remove(up)
             yield shelf.name, up + float(rows.across) / 2

@@ -76,6 +76,7 @@ CASES = {
     "open": HEAD + OPEN,
     "screwed": HEAD + OPEN + "  corners: screw\n",
     "let in": HEAD + OPEN + "  dado: 6\n",
+    "about the middle": HEAD + OPEN + "boring: {rows: about the middle}\n",
     "stretchers": HEAD + OPEN + "  stretchers: 100\n",
     "three bays": HEAD + LEAF + THREE + "  fronts: overlay\n",
     "three, inset": HEAD + LEAF + THREE + "  fronts: inset\n",
@@ -267,6 +268,22 @@ def test_plates_stand_beside_their_cups(job: Job) -> None:
         round(hole.mouth[2] + foot, 4) for hole in holes(assembly) if hole.name == "plate holes"
     )
     assert screws == sorted(round(cup + way, 4) for cup in cups for way in (-16, 16))
+
+
+def test_rows_about_the_middle_are_the_same_on_either_end(folder: Path) -> None:
+    """950 is the middle of a side of 1900: heights h and 1900 - h.
+
+    950 - 18 - 64 = 868 each way: 27 steps from a height on the middle make 55 of them, 27 and a
+    half beside it 56, the first 27.5 x 32 = 880 below: too far. So 55, from 950 - 864 = 86.
+    """
+    path = folder / "turned.yaml"
+    path.write_text(CASES["about the middle"], encoding="utf-8")
+    (bored,) = casework(_checked(path)).bored
+    (pins,) = bored.pins
+    assert isinstance(pins.rows, PinRows)
+    heights = [round(height, 6) for height in pins.rows.heights]
+    assert heights == [round(1900 - height, 6) for height in reversed(heights)]
+    assert (heights[0], len(heights)) == (86, 55)
 
 
 @pytest.mark.kernel

@@ -12,6 +12,7 @@ HABITS = "boring: {pitch: 32}"
 BOARD = "board: {thickness: 26}"
 DEPTH = "  depth: 350\n"
 FIRST = "hinge side: right}], shelves: 3}"
+ONE: Lines = {FIRST: "hinge side: right}], shelves: 1}"}
 LEFT: Lines = {"hinge side: right": "hinge side: left"}
 """Its left door hung on the left side, so that no board has plates on both of its faces."""
 
@@ -33,9 +34,18 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         "no_pins",
         "stop",
         BORED,
-        boring(from_ends="925"),
-        boring(from_ends="924"),
+        {**ONE, **boring(from_ends="925")},
+        {**ONE, **boring(from_ends="924")},
         "cabinet / bay 1 is 1848 high and the first and the last pin want 1850",
+    ),
+    # one height, and three shelves for it
+    (
+        "no_pins",
+        "stop",
+        BORED,
+        boring(from_ends="924"),
+        {**ONE, **boring(from_ends="924")},
+        "cabinet / bay 1 has fewer heights for pins, 1, than shelves, 3",
     ),
     # 13 and 2 behind
     (
