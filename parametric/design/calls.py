@@ -25,6 +25,7 @@ from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE,
 from parametric.design.leaf import LeafSpec
 from parametric.design.merging import Layers
 from parametric.design.settings import BoardSpec, TimberSpec
+from parametric.design.several_doors import told_apart
 from parametric.design.stub_tenons import stub_tenons_need
 from parametric.design.survey import SurveySpec
 from parametric.design.understanding import not_built
@@ -75,7 +76,7 @@ def check_calls(blocks: Blocks, layers: Layers) -> list[Problem]:
             problems += _board(block, str(block.board), blocks)
         if isinstance(block, (BackSpec, DrawerBlock)) and block.board is not None:
             problems += _board(block, str(block.board), blocks)
-    return problems
+    return [*problems, *told_apart(blocks)]
 
 
 def _cabinet(cabinet: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Problem]:

@@ -236,11 +236,4 @@ def _not_built_blocks(design: Layer) -> list[Problem]:
         if kind in NOT_BUILT_BLOCKS:
             heading = full_heading(kind, name)
             found.append(not_built(f'"{heading}"', where, about=heading))
-    doors = [where for (kind, _), where in design.lines.items() if kind == "door"]
-    if len(doors) > 1:
-        found.append(
-            not_built(
-                "More than one door in a file", doors[1], about="door", allowed="one door a file"
-            )
-        )
     return found

@@ -169,7 +169,7 @@ def contents(
         if pictured != "no":
             fine = pictured == "fine"
             files |= pictures(titled, assembly, models["glb"], fine=fine, progress=progress)
-        if len(resolved.doors) == 1 and resolved.casework is None:
+        if resolved.casework is None:
             progress("writing the proposal")
             job = subject(resolved, assembly, loads, problems, moved)
             signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from parametric.figures import Figure
+from parametric.figures import Figure, collect
+from parametric.names import join
 from parametric.pack.door_words import door_names
 from parametric.pack.page_lengths import wood_amount
 from parametric.resolve.door import Resolved
@@ -23,6 +24,10 @@ class DoorSizes:
         )
         self.foremost = min(self.fronts)
         self.names = door_names(self.door)
+
+    def named(self, quantity: str) -> Figure | None:
+        """A number of the door by what it is; None where the door has none."""
+        return collect(self.door).get(join(self.door.place, quantity))
 
     def size(self, figure: Figure) -> Amount:
         """As wood is printed."""

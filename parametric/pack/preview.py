@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from types import MappingProxyType
 
 from parametric.catalog.finishes import (
@@ -16,31 +17,37 @@ from parametric.catalog.finishes import (
 from parametric.design.settings import ClientSpec
 from parametric.figures import Figure
 from parametric.model import Assembly
-from parametric.pack.door_words import alike, counted, door_names, filled, in_words, label, towards
+from parametric.pack.door_words import alike, counted, door_names, filled, in_words, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.pack.preview_cases import shown_cases
+from parametric.pack.preview_doors import (
+    Outline,
+    called,
+    doorway,
+    in_the_room,
+    page_leaves,
+    trims_of,
+)
 from parametric.pack.preview_facts import facts
 from parametric.pack.preview_ticks import ticks
 from parametric.pack.shown import Shown
-from parametric.pack.side_by_side import side_by_side
 from parametric.problems import Problem
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
 from parametric.trade.brackets import bracket_places
 from parametric.trade.fingerprint import mark
 from parametric.trade.loads import LeafLoad, loads_of
 from parametric.trade.paperwork import Paperwork
-from parametric.trade.standing import cover_stretch, first_to_open, way
-from parametric.trade.surround import surround
+from parametric.trade.standing import cover_stretch, first_to_open
+from parametric.trade.surround import Surround, surround
 from parametric.writers.client_page import (
     Amount,
+    Doorway,
     OwnPlace,
-    PageLeaf,
     Palette,
     Point,
     PreviewPage,
     Saying,
     Scenery,
-    go_together,
     said,
 )
 from parametric.writers.page_words import DOOR_WORDS
@@ -81,12 +88,7 @@ def preview_page(
     if cases and assembly is not None:
         shown = shown_cases(resolved, assembly, loads, problems)
     else:
-        shown = side_by_side(
-            [
-                (door, _shown_door(resolved.of(door), loads_of(door, loads), problems, drawing))
-                for door, drawing in zip(resolved.doors, elevations, strict=True)
-            ]
-        )
+        shown = _shown_doors(resolved, loads, problems, elevations)
     revisions, option = resolved.design.revisions, resolved.design.option
     glued = () if paper is None else paper.panel_glue_ups
     return PreviewPage(
@@ -116,43 +118,80 @@ def preview_page(
         option="" if option is None else option.letter,
         called="" if option is None else option.called,
         niche=shown.niche,
-        openings_beside=shown.openings_beside,
         cases=cases,
         all_open=shown.all_open,
+        doorways=shown.doorways,
     )
 
 
-def _shown_door(
-    resolved: Resolved, loads: tuple[LeafLoad, ...], problems: tuple[Problem, ...], drawing: str
+def _shown_doors(
+    resolved: Resolved,
+    loads: tuple[LeafLoad, ...],
+    problems: tuple[Problem, ...],
+    elevations: tuple[str, ...],
 ) -> Shown:
-    """One door in its wall, or the fronts of a case that stands already."""
-    door = resolved.door
-    hanging, opening = door.hanging, door.opening
+    """Doors in their walls, or the fronts of a case that stands already."""
+    doors = resolved.doors
+    ways = _doorways(resolved, elevations)
+    first = ways[0]
     return Shown(
-        subtitle=door_names(door).subtitle,
-        leaves=tuple(_leaf(resolved, index) for index in range(len(door.leaves))),
-        opening=opening.outline(),
-        floor=opening.floor_line(),
+        subtitle=", ".join(_subtitles(doors)),
+        leaves=page_leaves(resolved),
+        opening=first.opening,
+        floor=first.floor,
         wall=_wall(resolved),
-        way=way(door),
-        clear_way=None if hanging.clear_way is None else float(hanging.clear_way),
-        top=max(float(leaf.hung.foot + leaf.height) for leaf in door.leaves) + _ROOM_ABOVE,
-        facts=facts(resolved, loads),
-        thing=_thing(resolved),
+        way=first.way,
+        clear_way=first.clear_way,
+        top=max(float(leaf.hung.foot + leaf.height) for leaf in resolved.leaves) + _ROOM_ABOVE,
+        facts=tuple(
+            in_the_room(fact, door)
+            for door in doors
+            for fact in facts(resolved.of(door), loads_of(door, loads))
+        ),
+        thing=_things(resolved),
         ticks=ticks(resolved, problems),
-        scenery=_scenery(resolved),
-        drawing=drawing,
-        all_open=hanging.case is not None
-        and len(door.leaves) > 1
-        and any(set(state.open.values()) == {1.0} for state in hanging.states),
+        scenery=_scenery(resolved, first),
+        drawing=first.elevation_svg,
+        all_open=all(_opens_at_once(door) for door in doors) and len(resolved.leaves) > 1,
+        doorways=ways if len(ways) > 1 else (),
+    )
+
+
+def _opens_at_once(door: Door) -> bool:
+    """Whether all fronts of a case may stand open at once."""
+    states = door.hanging.states
+    return door.hanging.case is not None and any(
+        set(state.open.values()) == {1.0} for state in states
+    )
+
+
+def _subtitles(doors: tuple[Door, ...]) -> Iterator[str]:
+    """What each of them is: `Sliding pair`; of several, with a capital only at the beginning."""
+    for index, door in enumerate(doors):
+        said_so = door_names(door).subtitle
+        yield in_words(said_so) if index else said_so
+
+
+def _doorways(resolved: Resolved, elevations: tuple[str, ...]) -> tuple[Doorway, ...]:
+    walls = resolved.walls or resolved.doors
+    return tuple(
+        doorway(door, _skirting_clear(door, _about(resolved, door)), elevation)
+        for door, elevation in zip(walls, elevations, strict=True)
     )
 
 
 def _wall(resolved: Resolved) -> float:
-    """The wall's thickness: as it was measured where doors stand in it."""
-    door = resolved.door
-    measured = door.survey.wall
-    return float(measured) if isinstance(measured, Figure) and not door.hanging.on_wall else _WALL
+    """The wall's thickness: as it was measured where doors stand in it, the thickest of several."""
+    measured = [
+        float(door.survey.wall)
+        for door in resolved.walls
+        if isinstance(door.survey.wall, Figure) and not door.hanging.on_wall
+    ]
+    return max(measured, default=_WALL)
+
+
+def _about(resolved: Resolved, door: Door) -> Surround | None:
+    return surround(door, _wall(resolved))
 
 
 def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
@@ -170,34 +209,15 @@ def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
     )
 
 
-def _leaf(resolved: Resolved, index: int) -> PageLeaf:
-    hanging, leaf = resolved.door.hanging, resolved.door.leaves[index]
-    pull = leaf.pulls[0] if leaf.pulls else None
-    return PageLeaf(
-        name=leaf.name,
-        label=label(resolved.door, leaf),
-        width=float(leaf.width),
-        height=float(leaf.height),
-        x=float(hanging.lefts[index]),
-        foot=float(leaf.hung.foot),
-        front=-float(hanging.planes[index]) - float(leaf.thickness) / 2,
-        thickness=float(leaf.thickness),
-        motion=leaf.hung.motion,
-        goes_with=go_together(
-            {one.name: one.hung.motion for one in resolved.door.leaves}, hanging.states
-        )[leaf.name],
-        after=_after(resolved, leaf.name),
-        pull=None if pull is None else float(pull.across),
-        pull_up=None if pull is None else float(pull.pull.up + leaf.hung.foot),
-    )
-
-
-def _after(resolved: Resolved, name: str) -> str:
-    """The leaf that shuts over this one, so that it opens first and shuts last; none where they butt."""
-    door = resolved.door
-    first = first_to_open(door)
-    laps = door.hanging.meeting in ("rebated", "astragal")
-    return first.name if first is not None and laps and first.name != name else ""
+def _things(resolved: Resolved) -> Saying:
+    """What is made, door by door."""
+    pieces: list[str | Amount] = []
+    for door in resolved.doors:
+        name = called(door)
+        pieces += ["; "] if pieces else []
+        pieces += filled(DOOR_WORDS["of one"], name, "") if name else ()
+        pieces += _thing(resolved.of(door))
+    return said(*pieces)
 
 
 def _thing(resolved: Resolved) -> Saying:
@@ -266,24 +286,29 @@ def palette(resolved: Resolved) -> Palette:
     )
 
 
-def _scenery(resolved: Resolved) -> Scenery:
-    door = resolved.door
-    hanging = door.hanging
-    head = float(hanging.floor_gap) + float(hanging.leaf_height)
+def _scenery(resolved: Resolved, first: Doorway) -> Scenery:
     brackets: list[Point] = []
-    if hanging.on_wall and hanging.tracks:
-        for plane in hanging.planes:
+    trims: list[tuple[Outline, float, float]] = []
+    for door in resolved.walls:
+        hanging = door.hanging
+        head = float(hanging.floor_gap) + float(hanging.leaf_height)
+        if hanging.on_wall and hanging.tracks:
             brackets += [
-                (float(place.from_opening), -float(plane), head) for place in bracket_places(door)
+                door.stands.point((float(place.from_opening), -float(plane), head))
+                for plane in hanging.planes
+                for place in bracket_places(door)
             ]
-    about = surround(door, _wall(resolved))
+        trims += trims_of(door, _about(resolved, door))
     return Scenery(
         skirting=_SKIRTING,
-        skirting_clear=cover_stretch(door)
-        if about is None
-        else (about.reach[0] + _SKIRTING_ENDS, about.reach[1] - _SKIRTING_ENDS),
+        skirting_clear=first.skirting_clear,
         brackets=tuple(brackets),
-        trims=()
-        if about is None
-        else tuple((piece.outline, piece.near, piece.far) for piece in about.pieces),
+        trims=tuple(trims),
     )
+
+
+def _skirting_clear(door: Door, about: Surround | None) -> tuple[float, float]:
+    """The stretch of wall that skirting stays out of."""
+    if about is None:
+        return cover_stretch(door)
+    return about.reach[0] + _SKIRTING_ENDS, about.reach[1] - _SKIRTING_ENDS

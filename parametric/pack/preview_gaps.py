@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from parametric.figures import collect
 from parametric.pack.door_sizes import DoorSizes
 from parametric.pack.door_words import filled
 from parametric.trade.standing import cover_stretch
@@ -16,8 +15,7 @@ _ABOVE_FOOT = 0.60
 def laps(door: DoorSizes) -> Fact | None:
     """How far the leaves cover the wall, so that no daylight shows round the edge."""
     hanging = door.hanging
-    known = collect(door.door)
-    side_lap, head_lap = known.get("side lap"), known.get("head lap")
+    side_lap, head_lap = door.named("side lap"), door.named("head lap")
     if side_lap is None or head_lap is None:
         return None
     side, head = door.size(side_lap), door.size(head_lap)
@@ -74,7 +72,7 @@ def gaps(door: DoorSizes) -> Fact | None:
     ]
     gap = hanging.meeting_gap
     if gap is None and door.names.halves:
-        gap = collect(hanging).get("split gap")
+        gap = hanging.split_gap
     if gap is not None:
         between = door.size(gap)
         value += [", ", *filled(SAID["gaps middle"], between)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from parametric.figures import collect
+from parametric.names import join
 from parametric.pack.door_words import door_names, filled, in_words, towards
 from parametric.pack.page_lengths import wood_amount
 from parametric.resolve.door import Resolved
@@ -75,8 +76,7 @@ def swinging_gap(resolved: Resolved) -> Fact | None:
             note=said(FACT_WORDS[f"floor not known {one}"]),
         )
     least = wood_amount(resolved, hanging.travel_gap)
-    # of several doors its name has the door's before it
-    rise = next(f for name, f in collect(hanging).items() if name.endswith("floor in the travel"))
+    rise = collect(hanging)[join(door.place, "floor in the travel")]
     leaf = min(door.leaves, key=lambda one: float(one.hung.foot))
     x, y = outer_corner(leaf, 1.0)
     foot = float(leaf.hung.foot)

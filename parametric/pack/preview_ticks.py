@@ -12,11 +12,13 @@ from types import MappingProxyType
 
 from parametric.pack.door_words import door_names, filled, hung_on, in_words, towards
 from parametric.pack.page_lengths import wood_amount
+from parametric.pack.preview_doors import called
 from parametric.problems import Problem
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
+from parametric.rules.among_doors import said_of
 from parametric.trade.standing import first_to_open
 from parametric.writers.client_page import Amount, Saying, said
-from parametric.writers.page_words import TICK_WORDS
+from parametric.writers.page_words import DOOR_WORDS, TICK_WORDS
 
 MOST = 3
 
@@ -28,12 +30,40 @@ def ticks(resolved: Resolved, problems: tuple[Problem, ...]) -> tuple[Saying, ..
         resolved: its numbers.
         problems: what `check` says of it.
     """
-    codes = {problem.code for problem in problems if problem.level == "caution"}
-    if _swinging_gap(resolved):
-        codes.add(_GAP)
-    found = [saying(resolved) for code, saying in _SAYINGS.items() if code in codes]
     sample = [] if resolved.finish is None or resolved.finish.kind == "none" else [_SAMPLE]
-    return (*_swing(resolved), *found[: MOST - len(sample)], *sample)
+    most = MOST - len(sample)
+    each = [
+        (door, _of_door(resolved.of(door), resolved.doors, problems, most))
+        for door in resolved.doors
+    ]
+    # what is so of all of several doors is ticked once
+    of_all = [one for one in each[0][1] if len(each) > 1 and all(one in own for _, own in each)]
+    told = [_told(door, one) for door, own in each for one in own if one not in of_all]
+    return (*told, *of_all, *sample)
+
+
+def _of_door(
+    resolved: Resolved, among: tuple[Door, ...], problems: tuple[Problem, ...], most: int
+) -> tuple[Saying, ...]:
+    """How one door swings, and the gravest of its cautions, `most` of them."""
+    codes = _codes(resolved, among, problems)
+    found = [saying(resolved) for code, saying in _SAYINGS.items() if code in codes]
+    return (*_swing(resolved), *found[:most])
+
+
+def _codes(
+    resolved: Resolved, among: tuple[Door, ...], problems: tuple[Problem, ...]
+) -> frozenset[str]:
+    """The cautions that are said of one door."""
+    own = said_of(resolved.door, among, problems)
+    codes = {problem.code for problem in own if problem.level == "caution"}
+    return frozenset(codes | ({_GAP} if _swinging_gap(resolved) else set()))
+
+
+def _told(door: Door, saying: Saying) -> Saying:
+    """What is ticked of one of several doors, with its name before it."""
+    name = called(door)
+    return said(*filled(DOOR_WORDS["of one"], name, ""), *saying) if name else saying
 
 
 def _swing(resolved: Resolved) -> tuple[Saying, ...]:

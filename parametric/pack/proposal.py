@@ -1,4 +1,4 @@
-"""The proposal that a client signs on paper: the page's own words and numbers, on four pages."""
+"""The proposal that a client signs on paper: the page's own words and numbers, on four pages, one more for each further door."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from parametric.design.settings import ClientSpec
 from parametric.drawing.audit import Finding, audit
 from parametric.drawing.proposal import (
     Choice,
+    DrawingWords,
     Dress,
     Pair,
     ProposalContent,
@@ -26,6 +27,8 @@ from parametric.pack.door_words import (
     door_names,
 )
 from parametric.pack.page_lengths import glass_amount, true_amount, wood_amount
+from parametric.pack.preview_doors import called, of_door
+from parametric.pack.preview_facts import facts
 from parametric.pack.proposal_paragraph import (
     count,
     floor_words,
@@ -34,10 +37,10 @@ from parametric.pack.proposal_paragraph import (
     paragraph,
     wood_words,
 )
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
-from parametric.writers.client_page import PreviewPage, plain
+from parametric.writers.client_page import Fact, PreviewPage, plain
 from parametric.writers.page_markup import words_of
 from parametric.writers.page_words import WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
@@ -88,7 +91,9 @@ def proposal(
     )
     shape = None if picture is None else picture_shape(picture)
     pages = draw_proposal(job, content, title, pictured=shape)
-    outline = ONE_OUTLINE if len(page.leaves) == 1 else OUTLINE
+    first, drawing, *rest = ONE_OUTLINE if len(page.leaves) == 1 else OUTLINE
+    drawings = [_of_place(drawing, door) for door in job.resolved.walls]
+    outline = (first, *drawings, *rest)
     found = tuple(finding for one in pages for finding in audit(one.sheet))
     return Proposal(file=write_proposal(pages, outline, picture), pages=len(pages), findings=found)
 
@@ -102,7 +107,6 @@ def proposal_content(
     mark = WORDS["mark"].format(page.mark)
     short = page.job if len(page.job) <= _IN_CODE else f"{page.job[:_IN_CODE]}…"
     code = "  ".join(word for word in (short, page.revision, page.mark) if word)
-    facts = {fact.key: fact for fact in page.facts}
     millimetres = page.unit == "mm"
     dress = _dress(page)
     spec = resolved.design.block("client")
@@ -110,11 +114,11 @@ def proposal_content(
     return ProposalContent(
         job=page.job,
         under=tuple(text for text in (page.subtitle, _for_whom(client)) if text),
-        paragraph=client.words if client and client.words else paragraph(resolved, facts),
+        paragraph=client.words if client and client.words else _paragraphs(job),
         stamp=_stamp(page),
         caption=_caption(page, dress, picture),
         dress=dress,
-        drawing_head=SAID["drawing"],
+        drawings=tuple(_drawing(job.of(door)) for door in resolved.walls),
         drawing_under=SAID["sizes mm" if millimetres else "sizes in"],
         front=SAID["front"],
         side=SAID["side"],
@@ -123,8 +127,6 @@ def proposal_content(
         over_all=SAID["over all"],
         plumb=SAID["plumb"],
         opening=SAID["opening"],
-        floor=floor_words(facts),
-        key=_key(resolved),
         get_head=SAID["get"],
         included_head=SAID["included"],
         included=(*_included(resolved, paper), *_lines(client.included if client else None)),
@@ -167,6 +169,32 @@ def proposal_content(
         unprintable=SAID["left out"],
         no_name=SAID["no name"].format(page.mark),
         fractions=not millimetres,
+    )
+
+
+def _of_place(words: str, door: Door) -> str:
+    """Words that head something of one door; of one of several with its name."""
+    name = called(door)
+    return SAID["of place"].format(words, name) if name else words
+
+
+def _paragraphs(job: Subject) -> str:
+    """The doors in a few sentences, one after the other."""
+    return " ".join(
+        of_door(one.resolved.door, paragraph(one.resolved, _facts(one))) for one in job.each
+    )
+
+
+def _facts(job: Subject) -> dict[str, Fact]:
+    """The sizes that a client is told of one door, by what they are known by."""
+    return {fact.key: fact for fact in facts(job.resolved, job.loads)}
+
+
+def _drawing(job: Subject) -> DrawingWords:
+    return DrawingWords(
+        head=_of_place(SAID["drawing"], job.resolved.door),
+        floor=floor_words(_facts(job)),
+        key=_key(job.resolved),
     )
 
 
@@ -232,8 +260,12 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
 
 def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
     """What the drawing and the lists of this revision hold."""
-    found = [*_doors_included(resolved)]
-    panes = [pane for leaf in resolved.door.leaves for lite in leaf.lites for pane in lite.panes]
+    found = [
+        of_door(door, words)
+        for door in resolved.doors
+        for words in _doors_included(resolved.of(door))
+    ]
+    panes = [pane for leaf in resolved.leaves for lite in leaf.lites for pane in lite.panes]
     if panes:
         how_many = count(len(panes), SAID["lite"]).capitalize()
         found.append(_glass(resolved, panes[0], how_many))

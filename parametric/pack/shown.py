@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from parametric.writers.client_page import Fact, Niche, PageLeaf, Saying, Scenery
+from parametric.writers.client_page import Doorway, Fact, Niche, PageLeaf, Saying, Scenery
 
 Flat = tuple[float, float]
 
@@ -28,4 +28,4 @@ class Shown:
     drawing: str
     all_open: bool
     niche: Niche | None = None
-    openings_beside: tuple[tuple[Flat, ...], ...] = ()
+    doorways: tuple[Doorway, ...] = ()

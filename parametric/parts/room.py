@@ -18,7 +18,7 @@ def stood(group: Group, stands: Placement) -> Group:
     return dataclasses.replace(
         group,
         placement=_carried(group.placement, stands),
-        motion=tuple(_carried_step(step, stands) for step in group.motion),
+        motion=tuple(carried_step(step, stands) for step in group.motion),
     )
 
 
@@ -30,7 +30,10 @@ def _carried(placement: Placement, stands: Placement) -> Placement:
     )
 
 
-def _carried_step(step: Step, stands: Placement) -> Step:
+def carried_step(step: Step, stands: Placement) -> Step:
+    """One step of a motion, carried from a frame to where that frame stands."""
+    if stands == AS_MEASURED:
+        return step
     match step:
         case Slide():
             return dataclasses.replace(step, direction=stands.direction(step.direction))

@@ -239,6 +239,26 @@ class OwnPlace:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Doorway:
+    """Where one of a job's doors stands, mm in the world; as in `PreviewPage` where it is alone.
+
+    `leaves` are the names of its own, `called` what the client calls it, `at` where the zero
+    of its elevation stands across the room. `skirting_clear` is
+    the stretch of wall, left and right, that skirting stays out of.
+    """
+
+    called: str
+    at: float
+    leaves: tuple[str, ...]
+    opening: tuple[tuple[float, float], ...]
+    floor: tuple[tuple[float, float], ...]
+    way: tuple[float, float]
+    clear_way: float | None
+    skirting_clear: tuple[float, float]
+    elevation_svg: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PreviewPage:
     """All that the page shows of a job but the model itself.
 
@@ -251,10 +271,10 @@ class PreviewPage:
     seen; `glued` gives the boards' width of parts that are glued up, by their mark. `places`
     are the client's own, instead of a sofa that they may not have. `option` is the letter of
     the job's option that this is, and `called` what people call it, where it has several.
-    `openings_beside` are those of the job's other doors, in the same wall.
     `niche` is the room about casework, in the place of a wall with a room behind it. `cases`
     says that the leaves are fronts of cases, and `all_open` that all of them may stand open
-    at once.
+    at once. `doorways` are those of a job of several doors from left to right, the first of
+    which is told again as the page's own opening.
     """
 
     job: str
@@ -283,14 +303,21 @@ class PreviewPage:
     option: str = ""
     called: str = ""
     niche: Niche | None = None
-    openings_beside: tuple[tuple[tuple[float, float], ...], ...] = ()
     cases: bool = False
     all_open: bool = False
+    doorways: tuple[Doorway, ...] = ()
 
     @property
-    def moves(self) -> Literal["slide", "swing", "fold"]:
-        """What its leaves do; one that turns on a line that moves itself folds."""
+    def moves(self) -> Literal["slide", "swing", "fold", "open"]:
+        """What its leaves do; one that turns on a line that moves itself folds.
+
+        Leaves of several doors that do not all do the same simply open.
+        """
         motions = [leaf.motion for leaf in self.leaves]
+        if self.doorways:
+            ways = {tuple(type(step) for step in motion) for motion in motions}
+            if len({way[:1] for way in ways}) > 1 or len({len(way) > 1 for way in ways}) > 1:
+                return "open"
         if not any(isinstance(step, Turn) for motion in motions for step in motion):
             return "slide"
         folds = any(

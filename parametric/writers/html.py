@@ -16,13 +16,20 @@ import math
 import re
 import struct
 import xml.etree.ElementTree as ElementTree
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from importlib.resources import files
 from typing import Any, assert_never
 
 from parametric.catalog.finishes import RAW, ClearTimber, Glass, Metal, Paint
 from parametric.model import Placement, Slide, Step, Turn, along
-from parametric.writers.client_page import Fact, Palette, PreviewPage, plain
+from parametric.writers.client_page import (
+    Doorway,
+    Fact,
+    PageLeaf,
+    Palette,
+    PreviewPage,
+    plain,
+)
 from parametric.writers.page_markup import (
     PAGE,
     all_of,
@@ -84,11 +91,11 @@ def write_html(
         "fonts": _fonts(),
         "style": _vendored("viewer/viewer.min.css"),
         "finish": _shown(page.palette),
-        "drawing": _drawing(page.elevation_svg),
+        "drawing": _drawings(page),
         "job": text_of(page.job),
         "options": options_choice((page, *(one for one, _ in beside))) if beside else "",
         "beside": "".join(
-            option_template(one, _drawing(one.elevation_svg)) + _model(model, one.option)
+            option_template(one, _drawings(one)) + _model(model, one.option)
             for one, model in beside
         ),
         "long": ' class="long"' if len(page.job) > _LONG else "",
@@ -117,12 +124,16 @@ def write_html(
 
 def widest_clear_way(page: PreviewPage) -> float:
     """The widest stretch of the way that the leaves leave, over all ways of standing them, mm."""
+    return _widest_way(page.leaves, page.way)
+
+
+def _widest_way(leaves: Sequence[PageLeaf], way: tuple[float, float]) -> float:
     best = 0.0
-    together = tuple(dict.fromkeys(leaf.goes_with or leaf.name for leaf in page.leaves))
+    together = tuple(dict.fromkeys(leaf.goes_with or leaf.name for leaf in leaves))
     for parts in itertools.product((0.0, 1.0), repeat=len(together)):
         opened = dict(zip(together, parts, strict=True))
-        covers = sorted(leaf.across(opened[leaf.goes_with or leaf.name]) for leaf in page.leaves)
-        edge, right = map(float, page.way)
+        covers = sorted(leaf.across(opened[leaf.goes_with or leaf.name]) for leaf in leaves)
+        edge, right = map(float, way)
         for start, end in (*covers, (right, right)):
             best = max(best, min(start, right) - edge)
             edge = max(edge, end)
@@ -130,12 +141,15 @@ def widest_clear_way(page: PreviewPage) -> float:
 
 
 def _same_clear_way(page: PreviewPage) -> None:
-    if page.clear_way is None:
-        return
-    found = widest_clear_way(page)
-    if abs(found - page.clear_way) > 0.05:
-        message = f"the page would show {found} clear, the job says {page.clear_way}"
-        raise ValueError(message)
+    shown = {leaf.name: leaf for leaf in page.leaves}
+    ways = [
+        ([shown[name] for name in one.leaves], one.way, one.clear_way) for one in page.doorways
+    ] or [(list(page.leaves), page.way, page.clear_way)]
+    for leaves, way, clear_way in ways:
+        found = None if clear_way is None else _widest_way(leaves, way)
+        if found is not None and clear_way is not None and abs(found - clear_way) > 0.05:
+            message = f"the page would show {found} clear, the job says {clear_way}"
+            raise ValueError(message)
 
 
 def _same_leaves(page: PreviewPage, glb: bytes) -> None:
@@ -203,7 +217,7 @@ def _model(glb: bytes, option: str = "") -> str:
 
 _OF_AN_OPTION = (
     *("option", "called", "mark", "fingerprint", "leaves", "way", "top", "scenery", "glued"),
-    *("facts", "palette", "ticks"),
+    *("doorways", "facts", "palette", "ticks"),
 )
 """What may differ from one option to another; the room, the words and the job are the same."""
 
@@ -279,10 +293,6 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "words": slip_words_of(page),
         },
     }
-    if page.openings_beside:
-        data["openings_beside"] = [
-            [[float(x), float(z)] for x, z in outline] for outline in page.openings_beside
-        ]
     if page.niche is not None:
         data["niche"] = {
             "face": float(page.niche.face),
@@ -292,9 +302,25 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
                 for one in page.niche.surfaces
             ],
         }
+    if page.doorways:
+        data["doorways"] = [_doorway(way) for way in page.doorways]
     if page.option:
         data |= {"option": page.option, "called": page.called}
     return data
+
+
+def _doorway(way: Doorway) -> dict[str, Any]:
+    """One of several doorways, as the page stands it in the room."""
+    return {
+        "called": way.called,
+        "at": float(way.at),
+        "leaves": list(way.leaves),
+        "opening": [[float(x), float(z)] for x, z in way.opening],
+        "floor": [[float(x), float(z)] for x, z in way.floor],
+        "way": [float(x) for x in way.way],
+        "clear": [float(v) for v in way.skirting_clear],
+        "walked": way.clear_way is not None,
+    }
 
 
 def _step(step: Step) -> dict[str, Any]:
@@ -372,6 +398,12 @@ def _shown(palette: Palette) -> str:
     """The colour of a bar in the strip before anything is chosen."""
     wood = palette.wood_shown
     return colour_of(wood.colour if isinstance(wood, Paint) else wood.early)
+
+
+def _drawings(page: PreviewPage) -> str:
+    """The drawing of the doors; of several doors one after the other."""
+    svgs = [way.elevation_svg for way in page.doorways] or [page.elevation_svg]
+    return "".join(map(_drawing, svgs))
 
 
 def _drawing(svg: str) -> str:

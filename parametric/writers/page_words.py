@@ -158,8 +158,19 @@ MOVED_WORDS: dict[str, dict[str, str]] = {
             "doors to look round. Arrow keys look round, plus and minus step closer and back."
         ),
     },
+    "open": {
+        "no script": (
+            "The drawing and the sizes are here; opening the doors needs a browser with script."
+        ),
+        "hint touch": "Open a door with your finger",
+        "hint mouse": "Drag a door to open it",
+        "canvas": (
+            "Picture of the doors in their openings. Drag a door to open it, drag beside the "
+            "doors to look round. Arrow keys look round, plus and minus step closer and back."
+        ),
+    },
 }
-"""What the page says otherwise of doors that swing or fold; `WORDS` is of doors that slide."""
+"""What the page says otherwise of doors that swing or fold, or move in several ways; `WORDS` is of doors that slide."""
 
 _ONE = {
     "waiting": "Hanging the door…",
@@ -267,6 +278,8 @@ DOOR_WORDS = {
     "towards": "opening towards you",
     "away": "opening away from you",
     "first": "the {0} first",
+    # of one of several doors of a job
+    "of one": "{0}: {1}",
 }
 """What the doors are called and how they move, chosen by what there is of them."""
 

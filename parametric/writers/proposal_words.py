@@ -68,6 +68,7 @@ PROPOSAL_WORDS = {
     "plain wood": "plain wood",
     # the drawing
     "drawing": "The drawing",
+    "of place": "{0}: {1}",
     "sizes mm": "Sizes in millimetres, from the opening as it was measured.",
     "sizes in": "Sizes in inches, from the opening as it was measured.",
     "front": "From the front",

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import xml.etree.ElementTree as ElementTree
-
 import pytest
 
+from parametric.pack.door_words import in_words
 from parametric.pack.preview import preview_page
 from parametric.parts import make_parts
 from parametric.trade.loads import leaf_loads
@@ -48,35 +47,35 @@ def test_each_door_stands_where_its_parts_do(kind: str) -> None:
         assert (leaf.x, leaf.front, leaf.foot) == pytest.approx(group.placement.origin)
     far = both.doors[1].stands.origin[0]
     assert page.opening == alone.opening
-    assert page.openings_beside == (tuple((pytest.approx(x + far), z) for x, z in alone.opening),)
-    assert alone.openings_beside == ()
+    study, hall = page.doorways
+    assert study.opening == alone.opening
+    assert hall.opening == tuple((pytest.approx(x + far), z) for x, z in alone.opening)
+    assert study.way == alone.way
+    assert hall.way == pytest.approx([x + far for x in alone.way])
+    assert study.clear_way == hall.clear_way == alone.clear_way
+    assert alone.doorways == ()
 
 
 def test_what_is_said_of_each_is_under_its_name() -> None:
     alone, page = page_of("hinged pair")
     labels = [fact.label for fact in alone.facts]
     assert [fact.label for fact in page.facts] == [
-        *(f"Door study: {label}" for label in labels),
-        *(f"Door hall: {label}" for label in labels),
+        *(f"Study: {in_words(label)}" for label in labels),
+        *(f"Hall: {in_words(label)}" for label in labels),
     ]
-    assert plain(page.thing) == (
-        f"Door study: {plain(alone.thing)}; Door hall: {plain(alone.thing)}"
-    )
+    assert plain(page.thing) == f"Study: {plain(alone.thing)}; Hall: {plain(alone.thing)}"
     said = [plain(tick) for tick in page.ticks]
-    own = [plain(tick) for tick in alone.ticks if "sample" not in plain(tick)]
-    assert said[: 2 * len(own)] == [
-        *(f"Door study: {tick}" for tick in own),
-        *(f"Door hall: {tick}" for tick in own),
-    ]
+    *own, sample = (plain(tick) for tick in alone.ticks)
+    for door in ("Study", "Hall"):
+        assert [tick for tick in said if tick.startswith(door)] == [f"{door}: {one}" for one in own]
     # what is so of all of them is ticked once
-    assert sum("sample" in tick for tick in said) == 1
-    assert page.clear_way is None
+    assert said.count(sample) == 1
+    assert len(said) == 2 * len(own) + 1
 
 
-def test_their_drawings_stand_side_by_side_at_one_scale() -> None:
-    """100 x 200 and 60 x 120, feet on one line: the second 80 lower, 200 / 25 = 8 apart."""
+def test_each_has_its_own_drawing() -> None:
     _, page = page_of("hinged pair")
-    drawing = ElementTree.fromstring(page.elevation_svg)
-    assert drawing.get("viewBox") == "0 0 168.00 200.00"
-    places = [[float(one.get(k, "")) for k in ("x", "y", "width", "height")] for one in drawing]
-    assert places == [[0, 0, 100, 200], [108, 80, 60, 120]]
+    assert [door.elevation_svg for door in page.doorways] == list(DRAWN)
+    assert [door.at for door in page.doorways] == pytest.approx(
+        [0.0, page.doorways[1].opening[0][0] - page.opening[0][0]]
+    )

@@ -89,22 +89,25 @@ export class Leaf {
 }
 
 export class Leaves {
-  constructor(list, way, { instant = false } = {}) {
+  /** `ways` are the doorways that they hang in. */
+  constructor(list, ways, { instant = false } = {}) {
     this.instant = instant;
     this.watchers = [];
     this.keepers = [];
     this.within = 0; // moves within moves
     this.list = [];
-    this.hang(list, way);
+    this.hang(list, ways);
   }
 
   /** Hang other leaves; one of a name that hung before stands as far open. Nobody is told yet. */
-  hang(list, way) {
+  hang(list, ways) {
     const before = new Map(this.list.map((leaf) => [leaf.name, leaf.open]));
     this.list = list.map((leaf) => new Leaf(leaf));
     for (const leaf of this.list) leaf.open = before.get(leaf.name) ?? 0;
     this.byName = new Map(this.list.map((leaf) => [leaf.name, leaf]));
-    this.way = way;
+    this.ways = ways.map((one) => ({
+      ...one, hung: this.list.filter((leaf) => !one.leaves || one.leaves.includes(leaf.name)),
+    }));
   }
 
   /** Tell of every leaf where it is. */
@@ -200,12 +203,15 @@ export class Leaves {
     return moving;
   }
 
-  /** The widest stretch of the clear way that no leaf covers: [left, right]. */
+  /** Of each doorway the widest stretch of its clear way that no leaf covers: [left, right]. */
   clear() {
-    const [from, to] = this.way;
+    return this.ways.map((one) => ({ ...one, stretch: this.#clearOf(one) }));
+  }
+
+  #clearOf({ way: [from, to], hung }) {
     let best = [from, from];
     let edge = from;
-    const covers = this.list.map((leaf) => leaf.across).sort((a, b) => a[0] - b[0]);
+    const covers = hung.map((leaf) => leaf.across).sort((a, b) => a[0] - b[0]);
     for (const [left, right] of [...covers, [to, to]]) {
       const end = Math.min(left, to);
       if (end - edge > best[1] - best[0]) best = [edge, end];

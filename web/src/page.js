@@ -2,6 +2,7 @@
 // picture, the strip, the tray and the words in step.
 import * as THREE from 'three';
 import { ChalkLines } from './chalk.js';
+import { doorwaysOf } from './doorways.js';
 import { Drawing } from './drawing.js';
 import { makeShared, surface, Wardrobe } from './dress.js';
 import { Eye } from './eye.js';
@@ -37,7 +38,7 @@ const GROWS = 0.15; // of how far a leaf comes towards the viewer, by which it r
 const PERSON = 0.62; // metres from the doors' side to the middle of the person
 
 const tell = (text) => ($('told').textContent = text);
-const leaves = new Leaves(job.leaves, job.way, { instant });
+const leaves = new Leaves(job.leaves, doorwaysOf(job), { instant });
 const strip = new Strip($('strip'), leaves, { ...job, tell });
 const finish = new Finish({ palette: job.palette, words, tell });
 finish.watch(() => root.style.setProperty('--finish', finish.colour));
@@ -64,7 +65,7 @@ const options = new Options({
   changed() {
     const said = yes.record;
     measure.toggle(false);
-    leaves.hang(job.leaves, job.way);
+    leaves.hang(job.leaves, doorwaysOf(job));
     strip.hang();
     finish.offer(job.palette);
     yes.ask();
@@ -106,7 +107,7 @@ function drawingOnly() {
   let drawing;
   const chalk = new ChalkLines($('chalk'), { project: (point) => drawing.project(point), carry: (_, point) => point });
   const draw = () => {
-    drawing = new Drawing($('drawing'), { moved: () => chalk.draw() });
+    drawing = new Drawing($('drawing'), doorwaysOf(job), { moved: () => chalk.draw() });
     if (drawing.known) {
       sizes.pictured(chalk, drawing);
       return;
@@ -128,7 +129,7 @@ function drawingOnly() {
 function frameOf() {
   const every = options.all.flatMap((one) => one.leaves);
   const reach = every.flatMap((leaf) => sweep(leaf).across);
-  const ways = options.all.flatMap((one) => one.way);
+  const ways = options.all.flatMap((one) => doorwaysOf(one).flatMap(({ way }) => way));
   const [low, high] = [Math.min(...reach, ...ways), Math.max(...reach, ...ways)];
   const front = -Math.min(0, ...every.map((leaf) => leaf.front)) / 1000;
   // what swings towards the viewer grows as it comes
@@ -221,7 +222,7 @@ async function dressedDoors({ shared, stances, picture, wardrobe, skirt }) {
     picture.casts(held, { cut: true });
     own.add(held);
   }
-  for (const board of skirt(scenery)) {
+  for (const board of skirt(scenery, doorwaysOf(job).map(({ clear }) => clear))) {
     picture.casts(board);
     own.add(board);
   }

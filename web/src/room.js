@@ -1,6 +1,7 @@
 // The site as it was measured: the wall with its opening out of true, the floor with its
 // fall, and a plain room on either side. Nothing is squared up.
 import * as THREE from 'three';
+import { doorwaysOf } from './doorways.js';
 import { made, surface } from './dress.js';
 import { joined } from './joined.js';
 import scene from './scene.js';
@@ -164,7 +165,7 @@ function nicheRoom(shared, { niche, floor: readings }, middle, beside) {
   const line = floorLine(readings.map(([x, y]) => [x / 1000, y / 1000]), middle, reach);
   const floorAt = heightOn(line);
   lampBeside(shared, room, middle, beside, floorAt);
-  const skirt = (scenery) => skirtings(shared, scenery, floorAt, [line[0][0], line[line.length - 1][0]])
+  const skirt = (scenery, clear) => skirtings(shared, scenery, clear, floorAt, [line[0][0], line[line.length - 1][0]])
     .map((board) => board.translateZ(-face / 1000));
   return { room, throwing: [meshes[0]], floorAt, farLamp: new THREE.Group(), skirt };
 }
@@ -177,9 +178,10 @@ function nicheRoom(shared, { niche, floor: readings }, middle, beside) {
  */
 export function buildRoom(shared, job, middle, beside) {
   if (job.niche) return nicheRoom(shared, job, middle, beside);
-  const { opening, openings_beside: others = [], floor: readings, wall } = job;
+  const { wall } = job;
+  const doorways = doorwaysOf(job);
   // several doors beside one another need a broader wall
-  const side = Math.max(SIDE, ...[opening, ...others].flat().map(([x]) => Math.abs(x / 1000 - middle) + SIDE / 2));
+  const side = Math.max(SIDE, ...doorways.flatMap(({ opening }) => opening).map(([x]) => Math.abs(x / 1000 - middle) + SIDE / 2));
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
@@ -191,8 +193,8 @@ export function buildRoom(shared, job, middle, beside) {
     return mesh;
   };
 
-  const wallMesh = put(wallWithOpenings([opening, ...others].map(metres), middle, side, thick), plaster);
-  const line = floorLine(metres(readings), middle, side);
+  const wallMesh = put(wallWithOpenings(doorways.map(({ opening }) => metres(opening)), middle, side, thick), plaster);
+  const line = floorLine(metres(doorways.flatMap(({ floor: readings }) => readings)), middle, side);
   put(floor(line), oak);
   const [left, right] = [middle - side, middle + side];
   put(joined([
@@ -229,7 +231,7 @@ export function buildRoom(shared, job, middle, beside) {
   const farLamp = new THREE.Group().add(stand, shade);
   room.add(farLamp);
   lampBeside(shared, room, middle, beside, floorAt);
-  const skirt = (scenery) => [...skirtings(shared, scenery, floorAt, [left, right]), ...surround(shared, scenery)];
+  const skirt = (scenery, clear) => [...skirtings(shared, scenery, clear, floorAt, [left, right]), ...surround(shared, scenery)];
   return { room, throwing: [wallMesh], floorAt, farLamp, skirt };
 }
 

@@ -56,10 +56,12 @@ export function lampOn(shared, [x, y, z], foot) {
   return { stand: new THREE.Mesh(joined(stand), made(shared, scene.room.track)), shade };
 }
 
-/** Skirting on the wall's face, down into the floor's fall, stopping clear of the doors. */
-export function skirtings(shared, { skirting: [high, thick], clear }, floorAt, [left, right]) {
+/** Skirting on the wall's face, down into the floor's fall, but in the stretches that are `clear` of it. */
+export function skirtings(shared, { skirting: [high, thick] }, clear, floorAt, [left, right]) {
   const trim = made(shared, scene.room.trim);
-  return [[left, clear[0] / 1000 - 0.006], [clear[1] / 1000 + 0.006, right]].map(([a, b]) => {
+  const ends = [left, ...clear.flatMap(([a, b]) => [a / 1000 - 0.006, b / 1000 + 0.006]), right];
+  const runs = Array.from({ length: ends.length / 2 }, (_, i) => ends.slice(2 * i, 2 * i + 2));
+  return runs.map(([a, b]) => {
     const [low, up] = [[a, floorAt(a)], [b, floorAt(b)]];
     const shape = new THREE.Shape([[a, low[1] - 0.01], [b, up[1] - 0.01], [b, up[1] + high / 1000], [a, low[1] + high / 1000]].map((p) => new THREE.Vector2(...p)));
     return new THREE.Mesh(new THREE.ExtrudeGeometry(shape, { depth: thick / 1000, bevelEnabled: true, bevelSize: 0.001, bevelThickness: 0.004, bevelSegments: 1 }), trim);

@@ -45,7 +45,8 @@ export class Strip {
     for (const bar of this.bars?.values() ?? []) bar.remove();
     const ways = new Map(leaves.list.map((leaf) => [leaf, sweep(leaf)]));
     const reach = [...ways.values()].flatMap(({ across }) => across);
-    this.span = [Math.min(...reach, leaves.way[0]) - STUB, Math.max(...reach, leaves.way[1]) + STUB];
+    const jambs = leaves.ways.flatMap(({ way }) => way);
+    this.span = [Math.min(...reach, ...jambs) - STUB, Math.max(...reach, ...jambs) + STUB];
     // open shelves have nothing that moves
     this.plan.parentElement.classList.toggle('bare', !leaves.list.length);
     // how far they come out of the planes they shut in, away from the viewer and nearer
@@ -77,20 +78,23 @@ export class Strip {
       bar.setAttribute('aria-valuenow', String(Math.round(leaf.value * 10) / 10));
       bar.setAttribute('aria-valuetext', this.#said(leaf));
     }
-    const clear = leaves.clear();
-    const open = clear[1] - clear[0] >= 1 && !leaves.list.every((leaf) => leaf.shut);
-    const swing = leaves.list.some((leaf) => !leaf.slides);
-    const through = open && words.clear && !(swing && clear[1] - clear[0] < TOO_NARROW);
-    if (through) {
-      const value = document.createElement('em');
-      setLength(value, clear[1] - clear[0], this.unit);
+    const long = ([a, b]) => b - a;
+    const open = leaves.clear().filter(({ stretch, hung }) => long(stretch) >= 1 && !hung.every((leaf) => leaf.shut));
+    const narrow = ({ stretch, hung }) => hung.some((leaf) => !leaf.slides) && long(stretch) < TOO_NARROW;
+    const through = words.clear ? open.filter((one) => one.walked && !narrow(one)) : [];
+    if (through.length) {
       const [before, after] = words.clear.split('{0}');
-      this.state.replaceChildren(before, value, after);
-    } else this.state.textContent = open ? words.ajar : words.shut;
+      const said = through.flatMap(({ called, stretch }, i) => {
+        const value = document.createElement('em');
+        setLength(value, long(stretch), this.unit);
+        return [`${i ? ', ' : ''}${called ? `${called} ` : ''}`, value];
+      });
+      this.state.replaceChildren(before, ...said, after);
+    } else this.state.textContent = open.length ? words.ajar : words.shut;
     // beside an open tray there may be no room for the plan
     if (!this.wide) return;
     for (const [leaf, bar] of this.bars) this.#stand(leaf, bar);
-    this.#lines(through ? clear : null);
+    this.#lines(through);
   }
 
   /** Put a bar where its leaf is. */
@@ -172,26 +176,32 @@ export class Strip {
     return this.#over + Math.max(WALL[1], WALL[0] + inWall * ROW);
   }
 
-  #lines(clear) {
+  /** Wall, tracks, and under them the stretches that are clear. */
+  #lines(through) {
     const { svg, leaves } = this;
     svg.replaceChildren();
     const hatch = drawn(drawn(svg, 'defs', {}), 'pattern', {
       id: 'strip-hatch', width: 6, height: 6, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)',
     });
     drawn(hatch, 'path', { d: 'M.5 0V6', class: 'ink thin' });
-    const [way0, way1] = leaves.way.map((mm) => this.#x(mm));
+    const jambs = [0, ...leaves.ways.flatMap(({ way }) => way.map((mm) => this.#x(mm))), this.wide];
     const head = this.#over + WALL[0];
     const foot = this.#foot();
-    for (const [x, w] of [[0, way0], [way1, this.wide - way1]]) {
-      drawn(svg, 'rect', { x, y: head, width: w, height: foot - head, fill: 'url(#strip-hatch)' });
-      const edge = x ? `M${this.wide} ${head}H${x}V${foot}H${this.wide}` : `M0 ${head}H${w}V${foot}H0`;
+    for (let i = 0; i < jambs.length; i += 2) {
+      const [x, end] = [jambs[i], jambs[i + 1]];
+      drawn(svg, 'rect', { x, y: head, width: end - x, height: foot - head, fill: 'url(#strip-hatch)' });
+      // the wall runs on past either end of what is shown
+      let edge = `M${x} ${head}H${end}V${foot}H${x}Z`;
+      if (!i) edge = `M0 ${head}H${end}V${foot}H0`;
+      else if (i === jambs.length - 2) edge = `M${this.wide} ${head}H${x}V${foot}H${this.wide}`;
       drawn(svg, 'path', { d: edge, class: 'ink' });
     }
     for (const leaf of this.rows.flat()) drawn(svg, 'path', { d: this.#track(leaf), class: 'track' });
-    if (!clear) return;
-    const [a, b] = clear.map((mm) => this.#x(mm));
     const y = this.#lowest() + 15;
-    drawn(svg, 'path', { d: `M${a} ${y}H${b}M${a} ${y - 6}v12M${b} ${y - 6}v12`, class: 'chalk' });
+    for (const { stretch } of through) {
+      const [a, b] = stretch.map((mm) => this.#x(mm));
+      drawn(svg, 'path', { d: `M${a} ${y}H${b}M${a} ${y - 6}v12M${b} ${y - 6}v12`, class: 'chalk' });
+    }
   }
 
   /** The way of a leaf: of one that slides from end to end, of others what its far edge draws. */

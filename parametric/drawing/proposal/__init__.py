@@ -1,8 +1,9 @@
-"""What the client signs: two to four pages with the doors, the drawing, what they get, and yes."""
+"""What the client signs: a few pages with the doors, the drawing, what they get, and yes."""
 
 from parametric.drawing.lettering import printable
 from parametric.drawing.proposal.content import (
     Choice,
+    DrawingWords,
     Dress,
     Pair,
     ProposalContent,
@@ -14,6 +15,7 @@ from parametric.drawing.proposal.setting import ProposalPage, Tint, says_anythin
 
 __all__ = [
     "Choice",
+    "DrawingWords",
     "Dress",
     "Pair",
     "ProposalContent",

@@ -47,12 +47,21 @@ class Dress:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingWords:
+    """What the drawing of one door says: its head, the floor in words, a key to its lines."""
+
+    head: str
+    floor: str
+    key: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ProposalContent:
     """A proposal page by page.
 
     The doors: `job`, `under`, `paragraph`, `stamp` (maker, date, revision, mark), and the
-    `caption` of what is pictured. The drawing: `drawing_head`, `drawing_under`, captions of
-    its views, the `floor` in words, and a `key` to its lines. What you get: `included`,
+    `caption` of what is pictured. The drawings, one a door: `drawings`, `drawing_under`,
+    captions of their views. What you get: `included`,
     `not_included` and `to_agree`, `swatches` with their `sample` note, the `sizes`, `living` with the doors. Yes:
     the `summary`, `ticks`, the `say_it` over the lines to sign on, `not_yet` over lines to
     write on. `code` is the text of the small square code, `code_says` what is said of it.
@@ -65,7 +74,7 @@ class ProposalContent:
     stamp: tuple[Pair, ...]
     caption: str
     dress: Dress
-    drawing_head: str
+    drawings: tuple[DrawingWords, ...]
     drawing_under: str
     front: str
     side: str
@@ -74,8 +83,6 @@ class ProposalContent:
     over_all: str
     plumb: str
     opening: str
-    floor: str
-    key: str
     get_head: str
     included_head: str
     included: tuple[str, ...]

@@ -24,7 +24,7 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.pieces import pieces
 from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label
-from parametric.drawing.proposal.content import ProposalContent
+from parametric.drawing.proposal.content import DrawingWords, ProposalContent
 from parametric.drawing.proposal.setting import (
     HEAD,
     NOTE,
@@ -95,29 +95,32 @@ class _Room:
         return max(_deep(extent, scale), self.far / scale + 1.0)
 
 
-def draw_doors(draft: Draft, job: Subject, said: ProposalContent, box: Box) -> tuple[Tint, ...]:
+def draw_doors(
+    draft: Draft, job: Subject, said: ProposalContent, own: DrawingWords, box: Box
+) -> tuple[Tint, ...]:
     """The page's views on the largest scale at which they stand clear of one another.
 
     Args:
         draft: the page.
-        job: the job.
+        job: the job, narrowed to the door that is drawn.
         said: its words.
+        own: those of this door's drawing.
         box: what the page leaves between head and foot.
 
     Returns:
         The leaves' colour in the plans.
     """
-    top = _head(draft, said, box)
+    top = _head(draft, said, own, box)
     extent, room = extent_of(job), _room(job)
     scales = _MM if job.rules.unit == "mm" else _INCH
     body = Box(box.x0, box.y0, box.x1, top)
-    fitting = (s for s in scales if _fits(extent, room, body, s, said))
+    fitting = (s for s in scales if _fits(extent, room, body, s, own))
     scale = next(fitting, scales[-1])
     spare = max(0.0, body.height - _needs(extent, room, scale))
-    lines = _floor_lines(extent, scale, said)
+    lines = _floor_lines(extent, scale, own)
     place = _placing(draft, extent, room, body, scale, min(spare / 4, 9.0), lines)
     _words_of_scale(draft, job, box, scale)
-    return _draw(draft, job, said, extent, place, room)
+    return _draw(draft, job, said, own, extent, place, room)
 
 
 def _room(job: Subject) -> _Room:
@@ -132,8 +135,8 @@ def _room(job: Subject) -> _Room:
     )
 
 
-def _head(draft: Draft, said: ProposalContent, box: Box) -> float:
-    y = set_text(draft, said.drawing_head, box, box.y1, HEAD, weight="bold")
+def _head(draft: Draft, said: ProposalContent, own: DrawingWords, box: Box) -> float:
+    y = set_text(draft, own.head, box, box.y1, HEAD, weight="bold")
     y = set_text(draft, said.drawing_under, columns(box, 0, 5), y, NOTE, layer="table")
     rule(draft, box, y - 1.2)
     return y - 1.2
@@ -174,18 +177,18 @@ def _needs(extent: Extent, room: _Room, scale: float) -> float:
     )
 
 
-def _fits(extent: Extent, room: _Room, body: Box, scale: float, said: ProposalContent) -> bool:
+def _fits(extent: Extent, room: _Room, body: Box, scale: float, own: DrawingWords) -> bool:
     side = _deep(extent, scale) + max(extent.off_most, 0.0) / scale + 2 * STUB
     across = room.left + (extent.x1 - extent.x0) / scale + room.right + side
     if across > body.width:
         return False
-    more = (_floor_lines(extent, scale, said) - 1) * pitch(NOTE)
+    more = (_floor_lines(extent, scale, own) - 1) * pitch(NOTE)
     return _needs(extent, room, scale) + more <= body.height
 
 
-def _floor_lines(extent: Extent, scale: float, said: ProposalContent) -> int:
+def _floor_lines(extent: Extent, scale: float, own: DrawingWords) -> int:
     """How many lines the words about the floor take under the doors."""
-    return len(lines_of(said.floor, (extent.x1 - extent.x0) / scale, NOTE))
+    return len(lines_of(own.floor, (extent.x1 - extent.x0) / scale, NOTE))
 
 
 def _placing(
@@ -219,7 +222,13 @@ def _placing(
 
 
 def _draw(
-    draft: Draft, job: Subject, said: ProposalContent, extent: Extent, place: Placing, room: _Room
+    draft: Draft,
+    job: Subject,
+    said: ProposalContent,
+    own: DrawingWords,
+    extent: Extent,
+    place: Placing,
+    room: _Room,
 ) -> tuple[Tint, ...]:
     elevation = draw_elevation(draft, job, place, extent)
     upright = draw_upright(draft, job, place, extent)
@@ -237,7 +246,7 @@ def _draw(
     place_chains(draft, chains)
     place_chains(draft, under)
     place_chains(draft, [*clear, *reach(job, ajar, extent)])
-    _floor_words(draft, said, elevation, extent)
+    _floor_words(draft, own, elevation, extent, stacked=said.fractions)
     _names(draft, said, place, extent, elevation, upright)
     for words, view, deep, over in (
         (said.shut, shut, _deep(extent, place.scale), 0.0),
@@ -245,7 +254,7 @@ def _draw(
     ):
         y = view.y(deep * place.scale) + 1.2 + over + pitch(NOTE)
         set_lines(draft, [words], (view.x(extent.x0) - STUB, y), NOTE, layer="table")
-    _key(draft, said, extent, shut)
+    _key(draft, own, extent, shut)
     return (
         *tinted_front(job, elevation, said),
         *tinted(job, shut, said),
@@ -253,11 +262,13 @@ def _draw(
     )
 
 
-def _floor_words(draft: Draft, said: ProposalContent, view: View, extent: Extent) -> None:
+def _floor_words(
+    draft: Draft, own: DrawingWords, view: View, extent: Extent, *, stacked: bool
+) -> None:
     """Under the floor, what it does."""
     low = view.y(extent.low) - GROUND - 1.0
     box = Box(view.x(extent.x0), 0.0, view.x(extent.x1), low)
-    set_text(draft, said.floor, box, low, NOTE, stacked=said.fractions)
+    set_text(draft, own.floor, box, low, NOTE, stacked=stacked)
 
 
 def _names(
@@ -276,10 +287,10 @@ def _names(
     draft.add(Label(text=said.side, at=(x, y), height=NOTE, anchor="centre", layer="table"))
 
 
-def _key(draft: Draft, said: ProposalContent, extent: Extent, view: View) -> None:
+def _key(draft: Draft, own: DrawingWords, extent: Extent, view: View) -> None:
     """Beside the plan, what the lines mean; where there is no room it goes without."""
     frame = draft.paper.frame
     box = Box(view.x(extent.x1) + STUB + 7.0, frame.y0, frame.x1, 0.0)
     if box.width >= _KEY:
         y = view.y(0.0) + pitch(NOTE)
-        set_text(draft, said.key, box, y, NOTE, layer="table")
+        set_text(draft, own.key, box, y, NOTE, layer="table")

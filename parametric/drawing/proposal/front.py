@@ -103,6 +103,10 @@ class _Doors:
         box = around(outline)
         look = piece.part.material.look
         if piece.group == "tracks":
+            if self.job.resolved.door.place:
+                # it ends where the picture of the next door begins
+                ends = self.room.box
+                outline = Box(max(box.x0, ends.x0), box.y0, min(box.x1, ends.x1), box.y1).polygon
             yield Tint(
                 points=outline,
                 colour=lighter(ROOM.track.colour, 0.22),

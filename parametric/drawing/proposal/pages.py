@@ -18,7 +18,7 @@ from parametric.drawing.labels.code import dark_boxes, modules
 from parametric.drawing.lettering import is_printable, printable, width
 from parametric.drawing.plane import Box, rectangle
 from parametric.drawing.primitives import Fill, Stroke
-from parametric.drawing.proposal.content import Pair, ProposalContent, Swatches
+from parametric.drawing.proposal.content import DrawingWords, Pair, ProposalContent, Swatches
 from parametric.drawing.proposal.drawing_page import draw_doors
 from parametric.drawing.proposal.front import front_tints
 from parametric.drawing.proposal.setting import (
@@ -51,7 +51,6 @@ _CODE = 26.0
 """The small square code with its quiet zone."""
 _BETWEEN = 3.0
 """From one square of finish to the next."""
-_PAGES = 4
 _Told = Literal["with notes", "alone", "not at all"]
 """How much the third page says of the sizes, which stand on the drawing too."""
 _LINES = 3
@@ -71,13 +70,21 @@ def draw_proposal(
             are drawn in its place.
     """
     paper = proposal_paper(job)
-    doors = _doors(job, said, title, paper, pictured)
+    walls = [job.of(door) for door in job.resolved.walls]
     return (
-        doors,
-        _drawing(job, said, title, paper),
+        _doors(job, said, title, paper, pictured),
+        *(
+            _drawing(one, said, own, title, paper, number)
+            for number, (one, own) in enumerate(zip(walls, said.drawings, strict=True), 2)
+        ),
         _get(said, title, paper),
         _yes(said, title, paper),
     )
+
+
+def _pages(said: ProposalContent) -> int:
+    """How many there are: the doors, a drawing of each, what you get, yes."""
+    return 3 + len(said.drawings)
 
 
 def _named(job: str, said: ProposalContent) -> str:
@@ -89,7 +96,7 @@ def _foot(draft: Draft, said: ProposalContent, number: int, *, made_with: bool =
     """Whose page it is; what is left above."""
     frame = draft.paper.frame
     rule(draft, frame, frame.y0 + FOOT - 3.0, "table")
-    page = said.page.format(number, _PAGES)
+    page = said.page.format(number, _pages(said))
     room = frame.width - width(page, NOTE) - 6.0
     if made_with:
         made = said.made_with
@@ -122,7 +129,7 @@ def _doors(
     if pictured is not None:
         high = min(high, paper.width / pictured)
     picture = Box(0.0, paper.height - high, paper.width, paper.height)
-    tints = front_tints(job, said.dress, picture) if pictured is None else ()
+    tints = _fronts(job, said, picture) if pictured is None else ()
     y = paper.height - max(high, paper.height * (_PICTURE - 0.06)) - 2.0
     y = set_text(draft, said.caption, box, y, NOTE, layer="table", most=2) - 3.5
     wide, narrow = columns(box, 0, 4), columns(box, 4, 2)
@@ -138,6 +145,25 @@ def _doors(
     return _page(draft, title, tints, None if pictured is None else picture)
 
 
+def _fronts(job: Subject, said: ProposalContent, picture: Box) -> tuple[Tint, ...]:
+    """Every door from the front, beside one another."""
+    step = picture.width / len(job.each)
+    return tuple(
+        tint
+        for index, one in enumerate(job.each)
+        for tint in front_tints(
+            one,
+            said.dress,
+            Box(
+                picture.x0 + index * step,
+                picture.y0,
+                picture.x0 + (index + 1) * step,
+                picture.y1,
+            ),
+        )
+    )
+
+
 def _pairs(draft: Draft, pairs: Sequence[Pair], box: Box, y: float, *, stacked: bool) -> float:
     """Each name over what is said of it, a thin line between."""
     for index, pair in enumerate(pairs):
@@ -149,15 +175,22 @@ def _pairs(draft: Draft, pairs: Sequence[Pair], box: Box, y: float, *, stacked: 
     return y
 
 
-def _drawing(job: Subject, said: ProposalContent, title: TitleBlock, paper: Paper) -> ProposalPage:
-    """Page 2."""
+def _drawing(
+    job: Subject,
+    said: ProposalContent,
+    own: DrawingWords,
+    title: TitleBlock,
+    paper: Paper,
+    number: int,
+) -> ProposalPage:
+    """Page 2, and one more for every further door."""
     draft = Draft(paper)
-    box = _foot(draft, said, 2)
-    return _page(draft, title, draw_doors(draft, job, said, box))
+    box = _foot(draft, said, number)
+    return _page(draft, title, draw_doors(draft, job, said, own, box))
 
 
 def _get(said: ProposalContent, title: TitleBlock, paper: Paper) -> ProposalPage:
-    """Page 3; where a maker's lists are long, sizes go without their notes, then go."""
+    """The page before the last; where a maker's lists are long, sizes go without their notes, then go."""
     room = paper.frame.y0 + FOOT
     told: tuple[_Told, ...] = ("with notes", "alone", "not at all")
     tried = (_what_you_get(said, title, paper, sizes) for sizes in told)
@@ -172,7 +205,7 @@ def _what_you_get(
 ) -> tuple[ProposalPage, float]:
     """The page, and how low it comes."""
     draft = Draft(paper)
-    box = _foot(draft, said, 3)
+    box = _foot(draft, said, _pages(said) - 1)
     top = _heading(draft, said.get_head, box, box.y1)
     left, right = columns(box, 0, 3), columns(box, 3, 3)
     low = _points(draft, said.included_head, said.included, left, top, said.fractions)
@@ -265,9 +298,9 @@ def _tick_box(draft: Draft, at: tuple[float, float], side: float = _BOX) -> None
 
 
 def _yes(said: ProposalContent, title: TitleBlock, paper: Paper) -> ProposalPage:
-    """Page 4."""
+    """The last page."""
     draft = Draft(paper)
-    box = _foot(draft, said, 4, made_with=True)
+    box = _foot(draft, said, _pages(said), made_with=True)
     y = _heading(draft, said.yes_head, box, box.y1)
     for pair in said.summary:
         set_text(draft, pair.name, columns(box, 0, 1), y, TEXT, layer="table")

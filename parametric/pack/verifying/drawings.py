@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import itertools
 import math
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
@@ -21,7 +22,7 @@ from parametric.pack.verifying.drawing_file import (
 )
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.fronts import Front, foremost, job_fronts, leaf_fronts
-from parametric.pack.verifying.known import Known, Verdict, in_file
+from parametric.pack.verifying.known import DrawnDoor, Known, Verdict, in_file
 from parametric.pack.verifying.outlines import Point
 from parametric.pack.verifying.printed import lengths_in
 
@@ -45,7 +46,8 @@ def check_drawings(files: Mapping[str, bytes], known: Known) -> Verdict:
     faults: list[str] = []
     counted = 0
     fronts: list[str] = []
-    for path, data in files.items():
+    doors = iter(known.doors or (DrawnDoor(assembly=known.assembly, opening=known.opening),))
+    for path, data in sorted(files.items(), key=lambda file: _numbered(file[0])):
         try:
             file = read_drawing(data)
         except (UnreadableError, ValueError) as error:
@@ -58,14 +60,25 @@ def check_drawings(files: Mapping[str, bytes], known: Known) -> Verdict:
             faults += in_file(path, _dimension(dimension, file, known))
         for window in file.windows:
             seen = _fronts(window.view, known)
+            jambs: tuple[Point, ...] = ()
+            if window.view == _JOB:
+                door = next(doors, None)
+                if door is None:
+                    faults.append(f"{path}: shows a door that the design does not have")
+                    continue
+                seen, jambs = job_fronts(door.assembly), door.opening
             if seen:
                 fronts.append(window.view)
-                jambs = known.opening if window.view == _JOB else ()
                 faults += in_file(path, _front_view(window, file, seen, jambs))
     return Verdict(
         looked_at={"drawings": len(files), "dimensions": counted, "fronts": fronts},
         faults=tuple(faults),
     )
+
+
+def _numbered(path: str) -> tuple[list[str], list[int]]:
+    """A path so that sheet 2 comes before sheet 10."""
+    return re.split(r"[0-9]+", path), [int(number) for number in re.findall(r"[0-9]+", path)]
 
 
 # --- dimensions ----------------------------------------------------------------------------
@@ -158,9 +171,7 @@ def _ends_on_something(
 
 
 def _fronts(view: str, known: Known) -> tuple[Front, ...]:
-    """The parts that a view shows from the front; none for a view that is no front."""
-    if view == _JOB:
-        return job_fronts(known.assembly)
+    """The parts that the front of a leaf shows; none for a view that is no leaf's front."""
     group = next((g for g in known.assembly.groups if g.name == view), None)
     return () if group is None else leaf_fronts(group)
 

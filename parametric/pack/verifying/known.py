@@ -11,8 +11,9 @@ from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.figures import Figure
 from parametric.model import Assembly, Part
 from parametric.pack.numbers import figures
+from parametric.parts import parts_of
 from parametric.problems import Problem
-from parametric.resolve.door import Resolved
+from parametric.resolve.door import Door, Resolved
 from parametric.trade.fingerprint import fingerprint, mark
 from parametric.trade.loads import LeafLoad
 from parametric.trade.paperwork import paperwork
@@ -20,12 +21,19 @@ from parametric.units import INCH, Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnDoor:
+    """One of several doors as its own sheets show it: its parts and its opening, in its own frame."""
+
+    assembly: Assembly
+    opening: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Known:
     """A design as the files of its pack must show it.
 
-    `opening` is the outline of the opening from the front, x and z in the world, mm, of a job
-    with one door and no cabinets; the
-    steps are what lengths of wood and of glass are printed to, in the unit of the design;
+    `opening` is the outline of the opening from the front, x and z in the world, mm; of
+    several doors `doors` has each one's, in the order of their drawings. The steps are what lengths of wood and of glass are printed to, in the unit of the design;
     `layers` how the workshop names the layers of its machine files. `not_for_making` is a
     design with stops, whose pack holds only what one looks at. `option` is the letter of the
     job's option that it is, and `beside` are the others, which its client's page shows too.
@@ -42,6 +50,7 @@ class Known:
     not_for_making: bool = False
     option: str = ""
     beside: tuple[Known, ...] = ()
+    doors: tuple[DrawnDoor, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -78,10 +87,15 @@ def known_design(
     """
     unit, paper = resolved.design.unit, resolved.shop.paper
     lists = None if not_for_making else paperwork(resolved, assembly, loads)
+    doors = tuple(
+        DrawnDoor(assembly=parts_of(door, assembly), opening=_outline(door))
+        for door in resolved.walls
+    )
     return Known(
         assembly=assembly,
         figures=figures(resolved, loads, lists),
-        opening=_outline(resolved),
+        opening=doors[0].opening if len(doors) == 1 else (),
+        doors=doors,
         fingerprint=fingerprint(resolved, assembly),
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
@@ -92,11 +106,8 @@ def known_design(
     )
 
 
-def _outline(resolved: Resolved) -> tuple[tuple[float, float], ...]:
-    """Of the one opening that a job's doors stand in; nothing where it has several, or cabinets."""
-    if len(resolved.doors) != 1 or resolved.casework is not None:
-        return ()
-    return tuple((float(x), float(z)) for x, z in resolved.door.opening.outline())
+def _outline(door: Door) -> tuple[tuple[float, float], ...]:
+    return tuple((float(x), float(z)) for x, z in door.opening.outline())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
