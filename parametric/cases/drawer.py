@@ -29,7 +29,7 @@ from parametric.cases.drawer_written import (
 from parametric.catalog.boards import Board
 from parametric.catalog.screw_holes import DENSE_FROM
 from parametric.catalog.timbers import Timber
-from parametric.figures import Figure, named, whole_up
+from parametric.figures import Figure, named, whole_down
 from parametric.loaded import is_over
 from parametric.names import join
 
@@ -218,7 +218,7 @@ def _longest(spec: DrawerSpec, room: Figure) -> Figure:
     match spec:
         case SideSlidesSpec() | UnderSlidesSpec():
             every = spec.lengths_every
-            return -whole_up(-room / every) * every
+            return whole_down(room / every) * every
         case WoodenRunnersSpec():
             return room
         case _:

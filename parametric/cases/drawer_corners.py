@@ -1,8 +1,8 @@
 """How a drawer's sides meet its front and back: one set of numbers for both members of a corner.
 
-Each joint says how far the end board goes into the side (`reach`), how far the side stops short
-of the box's outer face (`lap`), and which of the two has the wood that the bottom's corner
-stands in.
+Each joint says how far the end board goes into the side (`reach`), and how far the side stops
+short of the box's outer face (`lap`). Tails and fingers are as many as hold the bottom's groove
+whole, so that it shows at no joint.
 
 dovetail, the side from outside        box joint         rebate, from above     dowel, screw
   ____ top                              ____               ____________          ____________
