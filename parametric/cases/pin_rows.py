@@ -17,12 +17,12 @@ boards on either side of it are bored from them alike.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.cases.boring import IN_FACE, Bite, BoringSpec, round_bite, too_near
-from parametric.figures import Figure, exceeds, named, smallest, whole_down
+from parametric.cases.boring import IN_FACE, Bite, BoringSpec, round_bite
+from parametric.figures import Figure, exceeds, named, smallest, whole_down, whole_up
 from parametric.model import Drilled, Face
 from parametric.names import join
 
@@ -105,8 +105,9 @@ class NoPins:
 class PinSpace:
     """What pins have room in, mm: between the boards above and below, from `front` to `depth`.
 
-    Both from the front edges: `front` is what inset fronts take. `both_faces` says that one of the boards beside it is bored from its other face too, at the
-    same heights; `thickness` is that of the thinner board.
+    Both from the front edges: `front` is what inset fronts take. `both_faces` says that one of the
+    boards beside it is bored from its other face too, at the same heights; `thickness` is that of
+    the thinner board.
     """
 
     low: Figure
@@ -150,11 +151,11 @@ def pin_rows(
     steps = at("steps to the back line", _steps_back(spec, space), "")
     back = at("back line", front + steps * pitch)
 
+    barred = tuple(_barred(taken, (front, back), across, spec.web))
+
     def blocked(up: float) -> str:
         """What is too near to the holes at a height; empty where nothing is."""
-        holes = (round_bite("", up, line, across) for line in (front, back))
-        found = (too_near(hole, taken, spec.web) for hole in holes)
-        return next((other.name for other in found if other is not None), "")
+        return next((name for low, high, name in barred if low < up < high), "")
 
     low, high = space.low + spec.from_ends, space.high - spec.from_ends
     if middle is None:
@@ -163,9 +164,11 @@ def pin_rows(
         first, count = _alike_about(middle, low, high, pitch)
     heights = [float(first) + n * float(pitch) for n in range(int(count))]
     out = [LeftOut(height=up, beside=near) for up in heights if (near := blocked(up))]
+    if not heights:
+        # no whole step from the middle falls into so low a space
+        return NoPins(name=name, why="low", has=high - low, needs=pitch)
     if len(out) == len(heights):
-        why = out[0].beside if out else ""
-        return NoPins(name=name, why="crowded", has=spec.web, needs=spec.web, beside=why)
+        return NoPins(name=name, why="crowded", has=spec.web, needs=spec.web, beside=out[0].beside)
     first, count = at("first", first), at("heights", count, "")
     return PinRows(
         name=name,
@@ -180,6 +183,19 @@ def pin_rows(
         asked=spec.pins[1],
         left_out=tuple(out),
     )
+
+
+def _barred(
+    taken: Sequence[Bite], lines: Sequence[Figure], across: Figure, web: Figure
+) -> Iterator[tuple[float, float, str]]:
+    """Between which heights no hole's middle may be, and what is there; a web just kept is kept."""
+    half, least = float(across) / 2, float(web) - 1e-6
+    for bite in taken:
+        beside = (
+            max(bite.near - line - half, line - half - bite.far) for line in map(float, lines)
+        )
+        if any(apart < least for apart in beside):
+            yield bite.low - half - least, bite.high + half + least, bite.name
 
 
 def _no_room(spec: BoringSpec, space: PinSpace, name: str) -> NoPins | None:
@@ -232,14 +248,20 @@ def _moved(
             skipped = free.index(True) if any(free) else 0
             left = number - skipped - (free[::-1].index(True) if any(free) else 0)
             best = (first + skipped * pitch if skipped else first, left)
+        if kept == int(count):
+            break
     return best
 
 
 def _alike_about(middle: Figure, low: Figure, high: Figure, pitch: Figure) -> tuple[Figure, Figure]:
-    """The first height and how many, alike above and below a middle: a height on it, or none."""
+    """The first height and how many, alike above and below a middle: a height on it, or none.
+
+    Where the middle is not between the first and the last, whole steps from it.
+    """
     room = smallest(middle - low, high - middle)
     if exceeds(0.0, room):
-        return middle, Figure(0.0, unit="")
+        first = middle + whole_up((low - middle) / pitch) * pitch
+        return first, whole_down((high - first) / pitch) + 1
     on = 2 * whole_down(room / pitch) + 1
     beside = 2 * whole_down(room / pitch + 0.5)
     count = max(beside, on)
