@@ -110,6 +110,7 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
                 "`equipment` in the list `inside`",
                 "Write `inside: [equipment: rest]`, or take it out.",
             )
+    found += _shut_in(spec)
     if spec.corners == "glue" and float(spec.dado) == 0:
         told(
             "corners_hold_nothing",
@@ -119,6 +120,25 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             "Write a `dado`, or another word for its corners.",
         )
     return found
+
+
+def _shut_in(spec: CabinetSpec) -> list[Problem]:
+    """Drawers inside a bay with a front that never opens."""
+    return [
+        stop(
+            "drawer_shut_in",
+            f"{spec.heading} has a drawer behind a front that does not open.",
+            line.here,
+            about=spec.heading,
+            found="drawer",
+            allowed="drawers behind doors, or where a bay is open",
+            fix="Write a door in place of the fixed front, or take the drawer out.",
+        )
+        for bay in spec.bays
+        if any(front.kind == "fixed front" for front in spec.fronts_of(bay))
+        for line in bay.inside or ()
+        if line.space == "drawer"
+    ][:1]
 
 
 _TOGETHER = (

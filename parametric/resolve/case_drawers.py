@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator
 
-from parametric.cases.case import CaseBay
+from parametric.cases.case import Case, CaseBay
 from parametric.cases.drawer import DrawerBox, size_drawer
 from parametric.cases.drawer_faults import drawer_faults
 from parametric.cases.drawer_runners import DrawerRunners, size_runners
@@ -132,13 +132,15 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 continue
             assert spec is not None, "the reader has seen that it is there"
             number += 1
+            name = join(case.name, f"drawer {number}")
             stuff, bottom = stuff_of(design, spec, str(own.spec.board))
-            thick = own.box.thickness
+            left, right = _between_packings(own, bay)
+            head = smallest(space.head, own.opening.head - own.box.foot)
             box = size_drawer(
                 spec,
-                name=join(case.name, f"drawer {number}"),
-                clear_width=bay.width - 2 * thick,
-                clear_height=space.head - space.foot,
+                name=name,
+                clear_width=right - left,
+                clear_height=named(join(name, "head of its room"), head) - space.foot,
                 clear_depth=own.behind - front,
                 stuff=stuff,
                 bottom_stuff=bottom,
@@ -148,11 +150,32 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 case=case.name,
                 leaf="",
                 box=box,
-                x=float(bay.left + thick + box.room_beside),
+                x=float(left + box.room_beside),
                 y=float(front),
                 z=float(space.foot + box.foot),
                 runners=_runners(spec, box, name=box.name, pack=Figure(0.0)),
             )
+
+
+def _between_packings(own: Case, bay: CaseBay) -> tuple[Figure, Figure]:
+    """Where a drawer behind doors may run: a board's thickness in, clear of a face frame, and of
+    doors within the opening, which stand in it when they are open.
+    """
+    thick, half = own.box.thickness, own.opening.partition / 2
+    beside = own.of_role("partition")
+    left, right = own.opening.left, own.opening.left + own.opening.width
+    if bay.number > 1:
+        left = beside[bay.number - 2].x + thick / 2 + half
+    if bay.number <= len(beside):
+        right = beside[bay.number - 1].x + thick / 2 - half
+    door = Figure(0.0)
+    if own.spec.fronts == "inset":
+        proud = Figure(0.0) if own.frame is None else own.frame.thickness
+        door = own.front_back + proud + own.spec.front_gap
+    return (
+        largest(bay.left + thick, left + door),
+        smallest(bay.left + bay.width - thick, right - door),
+    )
 
 
 def _runners(spec: DrawerSpec, box: DrawerBox, *, name: str, pack: Figure) -> DrawerRunners | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from parametric.cases.back import BackSpec
 from parametric.cases.cabinet import CabinetSpec
-from parametric.cases.case import CaseBox
+from parametric.cases.case import Case, CaseBox
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
@@ -83,6 +83,37 @@ def impossible_case(
         said = f"{box.name}: the kick is as deep as the case."
         told("no_size", said, box.kick_deep, "less than its depth", "Make it less deep.", True)
     return tuple(found)
+
+
+def let_in_from_both(case: Case, unit: Unit) -> tuple[Problem, ...]:
+    """Partitions that shelves are let into from both sides at one height, with too little between."""
+    box, spec = case.box, case.spec
+    left = box.thickness - 2 * box.let_in
+    fixed = case.of_role("fixed shelf")
+    if not exceeds(LEAST_LEFT, left) or not exceeds(box.let_in, 0.0):
+        return ()
+    for partition in case.of_role("partition"):
+        beyond = partition.x + float(partition.thickness)
+        before = [b for b in fixed if partition.x < b.x + float(b.length) < beyond]
+        after = [b for b in fixed if partition.x < b.x < beyond]
+        for one in before:
+            for other in after:
+                if abs(one.z - other.z) < float(one.thickness):
+                    return (
+                        Problem(
+                            code="dadoes_meet",
+                            level="stop",
+                            message=f"{box.name}: fixed shelves let in "
+                            f"{length_text(float(box.let_in), unit)} from both sides at one height "
+                            f"leave {length_text(float(left), unit)} of the partition between them.",
+                            where=origin_line(box.let_in) or spec.here,
+                            about=box.name,
+                            found=length_text(float(left), unit),
+                            allowed=f"at least {length_text(float(LEAST_LEFT), unit)} left",
+                            fix="Let them in less deeply, or set the shelves at unlike heights.",
+                        ),
+                    )
+    return ()
 
 
 LEAST_LEFT = Figure(

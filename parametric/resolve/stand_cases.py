@@ -23,7 +23,7 @@ from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.case_drawers import drawer_of, stuff_of
 from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
-from parametric.resolve.case_sizes import impossible_case
+from parametric.resolve.case_sizes import impossible_case, let_in_from_both
 from parametric.resolve.case_slope import slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
@@ -357,7 +357,8 @@ class _Cabinets:
         assert isinstance(shelf, ShelfSpec), "every job has one"
         case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
         case = placed_in(case, name, (outside, frame, frame_left))
-        if no_room := service_faults(spec, case, self.design.unit):
+        unit = self.design.unit
+        if no_room := (*service_faults(spec, case, unit), *let_in_from_both(case, unit)):
             self.problems += no_room
             return None
         if spec.has_fronts:
