@@ -1,4 +1,4 @@
-"""Pairs for the rules of boring: a linen press of 26 board whose doors hang on its partition."""
+"""Pairs for rules of boring and boards: a linen press of 26 board whose doors hang on its partition."""
 
 from __future__ import annotations
 
@@ -138,6 +138,15 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         {DEPTH: f"{DEPTH}  dado: 6\n"},
         {DEPTH: f"{DEPTH}  dado: 6\n", BOARD: "board: {thickness: 26, measured: 25.8}"},
         "cabinet: dadoes are cut 26 wide, as the board is sold",
+    ),
+    # bays of (900 - 3 x 26) / 2 = 411, less twice 205.5
+    (
+        "part_has_no_size",
+        "stop",
+        BORED,
+        {BOARD: f"{BOARD}\nshelf: {{clearance: 205.5}}"},
+        {BOARD: f"{BOARD}\nshelf: {{clearance: 205.4}}"},
+        "shelf 1 would be 0 in length",
     ),
     # a tenth of 26 is 2.6
     (
