@@ -50,6 +50,43 @@ ON_ARRANGEMENT = frozenset(
 )
 """Problems that the client or the fitter must know; the rest go to the bench, on the leaf's sheet."""
 
+ON_CABINETS = frozenset(
+    {
+        "cannot_be_stood_up",
+        "case_cannot_be_brought_in",
+        "cabinet_in_the_wall",
+        "cabinets_overlap",
+        "fronts_meet_at_corner",
+        "heavy_case",
+        "may_tip_over",
+        "scribes_differ",
+        "shelf_below_the_standard",
+        "shelf_not_for_books",
+        "shelf_sags",
+        "shelf_sags_nearly",
+        "slides_overloaded",
+    }
+)
+"""Problems of cabinets, for the client and the fitter."""
+ON_CASE = frozenset(
+    {
+        "board_measured_wrong",
+        "board_not_measured",
+        "end_splits",
+        "joint_meets",
+        "joint_short",
+        "no_pins",
+        "no_room_in_the_back",
+        "pins_left_out",
+        "pins_shallow",
+        "plate_meets",
+        "plate_past_back",
+        "plate_through",
+        "plates_shallow",
+    }
+)
+"""Problems of a case's boards, for the bench: on the sheet of the case."""
+
 _UP = ("top", "middle", "bottom")
 _ACROSS = ("left", "middle", "right")
 _KEY_STUB = 250.0

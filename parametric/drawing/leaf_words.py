@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import assert_never
 
-from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
+from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, ON_CASE, said
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
 from parametric.drawing.leaf_head import arched_rail, radii
 from parametric.drawing.leaf_views import bevels, degrees
@@ -23,6 +23,8 @@ ON_EVERY_BLOCK = frozenset({"not_approved"})
 """What the title block says itself."""
 ON_ORDERS = frozenset({"glass_not_safety"})
 """Notes that go with the glass order."""
+
+_OF_CASES = ON_CABINETS | ON_CASE
 
 
 def leaf_items(job: Subject, chosen: Sequence[int], note: str = "") -> list[Item]:
@@ -54,8 +56,12 @@ def _reading_order(mark: str) -> tuple[int, int]:
 def _cut_list(job: Subject) -> TableItem:
     """Length along the grain, width, thickness, as the cut list has them."""
     leaves = job.resolved.door.leaves
+    names = {leaf.name for leaf in leaves}
+    # boards of a case are on the sheet of their case
+    own = tuple(group for group in job.assembly.groups if group.name in names)
+    made = cut_list(replace(job.assembly, groups=own))
     rows = []
-    for row in sorted(cut_list(job.assembly), key=lambda r: _reading_order(r.mark)):
+    for row in sorted(made, key=lambda r: _reading_order(r.mark)):
         glass = row.look == "glass"
         down = glass or row.noun in PANEL_NOUNS
         sizes = (
@@ -194,7 +200,7 @@ def _cautions(job: Subject) -> tuple[str, ...]:
     return tuple(
         said(p)
         for p in job.problems
-        if p.level == "caution" and p.code not in ON_ARRANGEMENT | ON_EVERY_BLOCK
+        if p.level == "caution" and p.code not in ON_ARRANGEMENT | ON_EVERY_BLOCK | _OF_CASES
     )
 
 
@@ -245,7 +251,7 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
     notes += [
         said(p)
         for p in job.problems
-        if p.level == "note" and p.code not in ON_ARRANGEMENT | ON_ORDERS
+        if p.level == "note" and p.code not in ON_ARRANGEMENT | ON_ORDERS | _OF_CASES
     ]
     return tuple(notes)
 

@@ -188,8 +188,7 @@ def _strip_words(tenon: LooseTenonSetUp, said: Printed) -> str:
 
 
 def _sum(values: Iterable[Figure]) -> Figure:
-    first, *rest = values
-    total = first
-    for value in rest:
-        total = total + value
-    return total
+    total: Figure | None = None
+    for value in values:
+        total = value if total is None else total + value
+    return Figure(0.0) if total is None else total

@@ -91,3 +91,23 @@ def test_a_side_is_drawn_from_inside_with_its_foot_at_the_left() -> None:
         assert "outside" not in said
         assert any("datum 0 is the finished foot" in text for text in said)
         assert any(text.startswith("Front edge banded") for text in said)
+
+
+def test_what_is_said_of_cabinets_stands_on_their_sheets_and_not_on_the_leaves() -> None:
+    """Weights, scribes and the way a case stands up are the fitter's; the leaf's bench has none."""
+    sheets = {
+        kind: " ".join(
+            text
+            for sheet in drawn().sets[0].sheets
+            if sheet.title.document == kind
+            for text in texts(sheet)
+        )
+        for kind in ("Arrangement", "Cabinets", "Leaves")
+    }
+    assert "shows 36 at the bottom" in sheets["Arrangement"]
+    assert "tipped up on the plinth" in sheets["Cabinets"]
+    assert "tipped up" not in sheets["Leaves"]
+    assert "at the bottom" not in sheets["Leaves"]
+    for sheet in drawn().sets[0].sheets:
+        if sheet.title.document == "Leaves":
+            assert "shelf" not in texts(sheet), "boards of cases are in no leaf's cut list"

@@ -182,15 +182,17 @@ def pocket_sheet(
     """A pocket in a broad face, from the edge that bears; after the last the pull is tried."""
     assert setting.corner is not None
     near, far = setting.edges
-    assert setting.cutter is not None
     assert setting.length is not None
     assert setting.width is not None
     assert setting.depth is not None
+    # where nobody says with what, the largest that goes into the corners
+    cutter = 2 * setting.corner if setting.cutter is None else setting.cutter
+    pulls = any(name.startswith("leaf ") for run in setting.runs for name, _ in run.covers)
     return SetUp(
         title=heading(setting),
         under=when_words(setting, job.rules.unit_words),
         keys=(
-            Key(letter="a", number=say.set_to(setting.cutter), name="cutter, or a smaller one"),
+            Key(letter="a", number=say.set_to(cutter), name="cutter, or a smaller one"),
             Key(
                 letter="b",
                 number=say.set_to(setting.fence[0]),
@@ -224,7 +226,7 @@ def pocket_sheet(
             Row(
                 head="Check with",
                 text="the pull: in by hand, its flange on the ledge"
-                if last
+                if last and pulls
                 else "callipers, before the template is moved",
             ),
         ),

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from parametric.cases.cabinet import Corners
+from parametric.drawing.arrangement_words import ON_CASE, said
 from parametric.drawing.cases.words import listed
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
-from parametric.names import short
+from parametric.names import SEPARATOR, short
+from parametric.problems import Level
 from parametric.trade.case_kinds import CaseKind
 
 _HELD: dict[Corners, str] = {
@@ -22,7 +24,12 @@ def case_items(job: Subject, kind: CaseKind) -> list[Item]:
     """The column in the order it is read."""
     return [
         _boards(job, kind),
-        Sentences(title="Notes", kind="numbered", texts=_notes(job, kind)),
+        Sentences(title="Mind", kind="warning", texts=_said(job, kind, "caution")),
+        Sentences(
+            title="Notes",
+            kind="numbered",
+            texts=(*_notes(job, kind), *_said(job, kind, "note")),
+        ),
     ]
 
 
@@ -87,6 +94,16 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
     if letters:
         notes.append(f"Its fronts: {', '.join(letters)}, on sheets of their own.")
     return tuple(notes)
+
+
+def _said(job: Subject, kind: CaseKind, level: Level) -> tuple[str, ...]:
+    """What the check found of the boards of these cases."""
+    names = tuple(case.name for case in kind.cases)
+    return tuple(
+        said(p)
+        for p in job.problems
+        if p.level == level and p.code in ON_CASE and p.about.split(SEPARATOR)[0] in names
+    )
 
 
 def _corners(job: Subject, kind: CaseKind) -> str:

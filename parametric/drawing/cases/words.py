@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from parametric.cases.case import Space
-from parametric.drawing.arrangement_words import ON_ARRANGEMENT, said
+from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, said
 from parametric.drawing.cases.room import Room
 from parametric.drawing.cases.scribe_words import scribed_in
 from parametric.drawing.column import Item, Sentences, TableItem
@@ -31,7 +31,7 @@ def room_items(job: Subject, room: Room) -> list[Item]:
         *_measured(job, room),
         _scribed(job, room),
         *_closed(job, room),
-        Sentences(title="Notes", kind="numbered", texts=_notes(room)),
+        Sentences(title="Notes", kind="numbered", texts=(*_notes(room), *cabinet_notes(job))),
     ]
 
 
@@ -158,12 +158,15 @@ def _notes(room: Room) -> tuple[str, ...]:
 
 
 def cautions(job: Subject) -> tuple[str, ...]:
-    """What the client or the fitter must know of cabinets."""
-    return tuple(
-        said(p)
-        for p in job.problems
-        if p.level == "caution" and (p.code in ON_ARRANGEMENT or "cabinet" in p.about)
-    )
+    """What the client or the fitter must know of cabinets; what is said of several alike, once."""
+    codes = ON_ARRANGEMENT | ON_CABINETS
+    found = [said(p) for p in job.problems if p.level == "caution" and p.code in codes]
+    return tuple(dict.fromkeys(found))
+
+
+def cabinet_notes(job: Subject) -> tuple[str, ...]:
+    """What is only told of cabinets: weights, scribes, what is held to a wall or a counter."""
+    return tuple(said(p) for p in job.problems if p.level == "note" and p.code in ON_CABINETS)
 
 
 def fronts_table(job: Subject, room: Room) -> TableItem:

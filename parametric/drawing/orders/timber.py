@@ -38,7 +38,7 @@ def draw_timber_order(job: Subject, paper: Paperwork, title: TitleBlock) -> tupl
         headed(title, "Timber order", "Length along the grain. Rough sizes, before planing.", job),
         [
             letterhead(job),
-            _totals(totals),
+            *([_totals(totals)] if order.lots else []),
             *_sheets(board_table(paper.boards, said)),
             *_bands(paper, said),
             Points(title="What is asked", mark="number", texts=_asked(paper)),
