@@ -10,6 +10,7 @@ from parametric.rules.astragal_too_wide import astragal_too_wide
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
+from parametric.rules.board_larger_than_sheet import board_larger_than_sheet
 from parametric.rules.board_not_measured import board_not_measured
 from parametric.rules.cabinet_in_the_wall import cabinet_in_the_wall
 from parametric.rules.cabinets_overlap import cabinets_overlap
@@ -150,6 +151,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     slides_overloaded,
     case_cannot_be_bored,
     board_not_measured,
+    board_larger_than_sheet,
 )
 """Those that look at every cabinet of a job at once."""
 

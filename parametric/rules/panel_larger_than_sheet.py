@@ -22,7 +22,7 @@ def panel_larger_than_sheet(job: Checked) -> Iterator[Problem]:
         panel, board = field.panel, field.panel.material
         if not isinstance(board, Board):
             continue
-        long, wide = (_trimmed(size, job) for size in (board.sheet_length, board.sheet_width))
+        long, wide = (trimmed(size, job) for size in (board.sheet_length, board.sheet_width))
         if not board.grain and not (exceeds(panel.along, wide) or exceeds(panel.across, long)):
             continue
         for size, sheet, word in ((panel.along, long, "long"), (panel.across, wide, "wide")):
@@ -31,7 +31,7 @@ def panel_larger_than_sheet(job: Checked) -> Iterator[Problem]:
                     code="panel_larger_than_sheet",
                     level="stop",
                     message=f"The panel is {job.size(size)} {word} and a "
-                    f"sheet of {board.name} is {job.size(sheet)}{_why(job)}.",
+                    f"sheet of {board.name} is {job.size(sheet)}{trim_words(job)}.",
                     where=origin_line(board.sheet_length) or origin_line(panel.thickness),
                     about=size.name or "",
                     found=job.size(size),
@@ -41,12 +41,13 @@ def panel_larger_than_sheet(job: Checked) -> Iterator[Problem]:
                 )
 
 
-def _trimmed(size: Figure, job: Checked) -> Figure:
+def trimmed(size: Figure, job: Checked) -> Figure:
     """What a trim of both edges leaves of a sheet."""
     trim = job.shop.blanks.sheet_trim
     return size - 2 * trim if trim else size
 
 
-def _why(job: Checked) -> str:
+def trim_words(job: Checked) -> str:
+    """Said after a sheet's size that is less than it is sold as."""
     trim = job.shop.blanks.sheet_trim
     return f" once {job.size(trim)} is trimmed off its edges" if trim else ""

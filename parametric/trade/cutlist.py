@@ -43,6 +43,11 @@ def of_solid(rows: Iterable[CutRow]) -> tuple[CutRow, ...]:
     return tuple(row for row in rows if row.look == "timber")
 
 
+def of_sheets(rows: Iterable[CutRow]) -> tuple[CutRow, ...]:
+    """What is sawn from sheets."""
+    return tuple(row for row in rows if row.look == "board")
+
+
 def _row(mark: str, parts: list[Part]) -> CutRow:
     first = parts[0]
     blank = first.blank

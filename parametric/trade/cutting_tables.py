@@ -102,25 +102,15 @@ def cutting_table(lots: Sequence[BoardLot], said: Printed) -> Table:
     """Every cut of every sheet in the order it is made."""
     return Table(
         header=(
-            *(
-                "board",
-                "thick",
-                "grain",
-                "no.",
-                "from",
-                "trim",
-                "cut alike",
-                "cuts",
-                "way",
-                "fence at",
-            ),
-            *("cut in", "gives"),
+            *("board", "thick", "grain", "whole sheet", "no.", "from", "trim"),
+            *("cut alike", "cuts", "way", "fence at", "cut in", "gives"),
         ),
         rows=tuple(
             (
                 lot.board,
                 said.wood(lot.thickness, down=True),
                 "none" if lot.turned else "along",
+                _whole_sheet(lot, said),
                 number,
                 sheet_name(sheet.stock, said),
                 said.fine(sheet.stock.trim),
@@ -132,6 +122,12 @@ def cutting_table(lots: Sequence[BoardLot], said: Printed) -> Table:
             for row in cut_rows(sheet, said)
         ),
     )
+
+
+def _whole_sheet(lot: BoardLot, said: Printed) -> str:
+    """What the trim leaves of one that is bought."""
+    long, wide = (float(size) - 2 * float(lot.trim) for size in (lot.sheet_length, lot.sheet_width))
+    return f"{said.wood(long)} x {said.wood(wide)}"
 
 
 def cut_rows(sheet: SawnSheet, said: Printed) -> Iterator[tuple[str, str, str, str, str]]:

@@ -16,8 +16,9 @@ from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
 from parametric.resolve.panel_field import resolve_board
-from parametric.trade.cutlist import CutRow, cut_list
-from parametric.trade.stock.sheet_plan import SheetPiece, SheetPlan, SheetStock
+from parametric.trade.cutlist import CutRow, cut_list, of_sheets
+from parametric.trade.sheet_pieces import SheetPart, sheet_part
+from parametric.trade.stock.sheet_plan import SheetPlan, SheetStock
 from parametric.trade.stock.sheets import plan_sheets
 
 _SAME = 1e-6
@@ -44,26 +45,37 @@ class BoardLot:
 
 def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
     """Everything of sheet material, by the board and the thickness it is sold as; thickest first."""
-    lots: dict[tuple[str, float], list[CutRow]] = {}
-    boards: dict[str, Board] = {}
-    for row in cut_list(assembly):
-        if row.look == "board":
-            board = boards.setdefault(row.material, resolve_board(resolved.design, row.material))
-            sold = round(float(board.sold_as(row.thickness)), 6)
-            lots.setdefault((row.material, sold), []).append(row)
+    lots: dict[tuple[str, float], list[SheetPart]] = {}
+    for part in sheet_parts(resolved, assembly):
+        sold = round(float(part.board.sold_as(part.row.thickness)), 6)
+        lots.setdefault((part.board.name, sold), []).append(part)
     return tuple(
-        _lot(boards[name], rows, resolved.shop)
-        for (name, _), rows in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
+        _lot(parts, resolved.shop)
+        for _, parts in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
     )
 
 
-def _lot(board: Board, rows: list[CutRow], shop: Shop) -> BoardLot:
+def sheet_parts(resolved: Resolved, assembly: Assembly) -> tuple[SheetPart, ...]:
+    """Every row of the cut list that is sawn from sheets, as it lies on its own."""
+    trim = resolved.shop.blanks.sheet_trim
+    runs = () if resolved.casework is None else [run.name for run in resolved.casework.runs]
+    boards: dict[str, Board] = {}
+    found = []
+    for row in of_sheets(cut_list(assembly)):
+        board = boards.setdefault(row.material, resolve_board(resolved.design, row.material))
+        joined = any(row.names[0].startswith(join(run, "")) for run in runs)
+        found.append(sheet_part(row, board, trim, joined=joined))
+    return tuple(found)
+
+
+def _lot(parts: list[SheetPart], shop: Shop) -> BoardLot:
+    board, rows = parts[0].board, [part.row for part in parts]
     place = join("board order", f"{board.name} {plain(Figure(rows[0].thickness))} mm")
     kerf = named("saw kerf", shop.saw.kerf)
     trim = named("sheet trim", shop.blanks.sheet_trim)
     thickness = named(join(place, "thickness"), board.sold_as(rows[0].thickness))
     plan = plan_sheets(
-        [_piece(row, turns=not board.grain) for row in rows],
+        [part.piece for part in parts],
         SheetStock(
             length=float(board.sheet_length), width=float(board.sheet_width), trim=float(trim)
         ),
@@ -92,16 +104,6 @@ def _lot(board: Board, rows: list[CutRow], shop: Shop) -> BoardLot:
         ),
         pieces=tuple(rows),
         plan=plan,
-    )
-
-
-def _piece(row: CutRow, *, turns: bool) -> SheetPiece:
-    return SheetPiece(
-        mark=row.mark,
-        length=float(row.length),
-        width=float(row.width),
-        count=row.number,
-        turns=turns,
     )
 
 

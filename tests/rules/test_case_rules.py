@@ -25,6 +25,7 @@ from tests.rules.test_every_rule import HOUSE, Lines, written
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
 CHEST = Path(__file__).with_name("chest.yaml")
 ALCOVE = Path(__file__).with_name("alcove.yaml")
+WARDROBE = Path(__file__).parents[1] / "scenarios/designs/fen-road.yaml"
 CORNER = Path(__file__).parents[1] / "designs/old/version-1-corner.yaml"
 
 LIP = "  lip: 3/4 x 1-1/2\n"
@@ -54,6 +55,33 @@ class Case(NamedTuple):
 
 
 CASES = (
+    # The sides are 2273 high, their grain upright.
+    Case(
+        "board_larger_than_sheet",
+        "stop",
+        CHEST,
+        {"board: {": "board: {sheet: 2272.5 x 1220, "},
+        {"board: {": "board: {sheet: 2273 x 1220, "},
+        "is 2273 long and a sheet of plywood is 2272.5.",
+    ),
+    # Across a sheet 2300 wide they lie; 2273 long it takes them along it.
+    Case(
+        "board_lies_across",
+        "caution",
+        CHEST,
+        {"board: {": "board: {sheet: 2272.5 x 2300, "},
+        {"board: {": "board: {sheet: 2273 x 2300, "},
+        "2273 long and 580 wide, lies across a sheet of plywood: its grain runs over its width.",
+    ),
+    # The top filler is 2435.8 long in a niche 2440 wide, and 2465.8 in one 30 wider.
+    Case(
+        "board_in_lengths",
+        "caution",
+        WARDROBE,
+        {"2440, middle: 2431, top: 2436": "2470, middle: 2461, top: 2466"},
+        {},
+        "and a sheet of plywood is 2440: it is sawn in 2 lengths of 1233 and joined.",
+    ),
     # 5*(20/12)*44.5**4/(384*421875) = 0.202 against 44.5/384 = 0.116; with a board of
     # 0.75*(0.20172/0.11589)**(1/3) = 0.9022 it is at its limit, and 29/32 is 0.906.
     Case(

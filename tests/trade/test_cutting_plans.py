@@ -102,7 +102,7 @@ def test_a_trim_and_a_kerf_are_the_house_s(tmp_path: Path) -> None:
     assert (whole.x, whole.y, whole.length, whole.width) == (10.0, 10.0, 2420.0, 1200.0)
     assert job.resolved is not None
     rows = cutting_table([lot], printed(job.resolved)).rows
-    assert {row[5] for row in rows} == {"10"}
+    assert {row[6] for row in rows} == {"10"}
 
 
 def test_what_has_no_grain_may_be_turned(tmp_path: Path) -> None:
@@ -113,6 +113,27 @@ def test_what_has_no_grain_may_be_turned(tmp_path: Path) -> None:
     assert boards_of(job_of(tmp_path, fibre))[0].turned
     veneered = fibre + "board fibreboard: {grain: along}\n"
     assert not boards_of(job_of(tmp_path, veneered))[0].turned
+
+
+def test_a_part_of_a_run_longer_than_a_sheet_is_sawn_in_lengths(tmp_path: Path) -> None:
+    # the niche a metre wider: the plinth's front is 3367 and the top filler 3435.8 long
+    text = FEN_ROAD.read_text(encoding="utf-8")
+    wider = text.replace("2440, middle: 2431, top: 2436", "3440, middle: 3431, top: 3436")
+    path = tmp_path / "design.yaml"
+    path.write_text(wider, encoding="utf-8")
+    job = check(path, house=HOUSE, user_house=False)
+    assert stops(job) == []
+    told = [p.message for p in job.problems if p.code == "board_in_lengths"]
+    assert any("top filler" in words and "in 2 lengths of" in words for words in told)
+    lots = boards_of(job)
+    sawn = [one for lot in lots for sheet in lot.plan.sheets for one in sheet.pieces]
+    rows = {row.mark: row for lot in lots for row in lot.pieces}
+    for one in sawn:
+        row = rows[one.piece.mark]
+        lengths = 2 if row.length > 2440 else 1
+        assert one.piece.length == pytest.approx(row.length / lengths)
+        assert one.piece.count == row.number * lengths
+    assert all(not lot.plan.unfit for lot in lots)
 
 
 @pytest.mark.parametrize("units", ["mm", "inch"])

@@ -6,6 +6,7 @@ fence's size off it and leaves the rest less the kerf; a piece must be as large 
 
 from __future__ import annotations
 
+import math
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
@@ -43,14 +44,16 @@ def check_cutting_plan(files: Mapping[str, bytes], known: Known) -> Verdict:
         sheets.setdefault((row["board"], row["thick"], row["no."]), []).append(row)
     faults: list[str] = []
     given: Counter[str] = Counter()
+    lengths: dict[str, int] = {}
     for own in sheets.values():
-        sawn, wrong = _sawn(own, wanted, known)
+        sawn, wrong = _sawn(own, wanted, known, lengths)
         faults += wrong
         for mark, count in sawn.items():
             given[mark] += count * int(own[0]["cut alike"])
     for mark, parts in wanted.items():
-        if given[mark] != len(parts):
-            faults.append(f"{mark}: {given[mark]} are sawn, there are {len(parts)}")
+        wants = len(parts) * lengths.get(mark, 1)
+        if given[mark] != wants:
+            faults.append(f"{mark}: {given[mark]} are sawn, there are {wants}")
     return Verdict(
         looked_at={"layouts": len(sheets), "pieces": given.total()},
         faults=tuple(in_file(PLAN, faults)),
@@ -58,7 +61,10 @@ def check_cutting_plan(files: Mapping[str, bytes], known: Known) -> Verdict:
 
 
 def _sawn(
-    own: Sequence[Row], wanted: Mapping[str, list[Part]], known: Known
+    own: Sequence[Row],
+    wanted: Mapping[str, list[Part]],
+    known: Known,
+    lengths: dict[str, int],
 ) -> tuple[Counter[str], list[str]]:
     """What one sheet gives, and what is wrong with how it is sawn."""
     given: Counter[str] = Counter()
@@ -99,7 +105,10 @@ def _sawn(
             size = sizes[min(index, len(sizes) - 1)]
             if mark not in wanted:
                 faults.append(f"{name}: there is no such piece as {mark}")
-            elif not _is(size, wanted[mark][0], either_way=first["grain"] == "none"):
+                continue
+            found = _lengths(size, wanted[mark][0], first, known)
+            lengths[mark] = max(found, lengths.get(mark, 1))
+            if not found:
                 faults.append(f"{name}: what becomes {mark} is {size[0]:.2f} x {size[1]:.2f}")
     return given, faults
 
@@ -112,17 +121,38 @@ def _marks(text: str) -> Iterator[str]:
             yield from [found[2]] * int(found[1] or 1)
 
 
-def _whole(row: Row, known: Known) -> Size | None:
-    """A sheet's size, less what is trimmed off its edges."""
-    sizes = [length(text, known.unit) for text in re.sub(r"^[a-z]+ ", "", row["from"]).split(" x ")]
-    trim = length(row["trim"], known.unit)
-    if len(sizes) != 2 or trim is None or sizes[0] is None or sizes[1] is None:
+def _size_of(text: str, known: Known) -> Size | None:
+    """`sheet 2440 x 1220`."""
+    sizes = [length(one, known.unit) for one in re.sub(r"^[a-z]+ ", "", text).split(" x ")]
+    if len(sizes) != 2 or sizes[0] is None or sizes[1] is None:
         return None
-    return sizes[0] - 2 * trim, sizes[1] - 2 * trim
+    return sizes[0], sizes[1]
 
 
-def _is(size: Size, part: Part, *, either_way: bool) -> bool:
-    """Whether a rectangle is a part's blank, its grain along the sheet unless it has none."""
+def _whole(row: Row, known: Known) -> Size | None:
+    """What is sawn up, less what is trimmed off its edges."""
+    size, trim = _size_of(row["from"], known), length(row["trim"], known.unit)
+    if size is None or trim is None:
+        return None
+    return size[0] - 2 * trim, size[1] - 2 * trim
+
+
+def _lengths(size: Size, part: Part, row: Row, known: Known) -> int:
+    """In how many lengths a rectangle is a part's blank; 0 when it is not.
+
+    Its grain lies along the sheet, unless it has none or comes out of a whole sheet in no other
+    way; one longer than a whole sheet may be sawn in as few lengths as can be.
+    """
     blank = (float(part.blank.length), float(part.blank.width))
-    ways = (blank, blank[::-1]) if either_way else (blank,)
-    return any(all(abs(a - b) <= _CLOSE for a, b in zip(size, way, strict=True)) for way in ways)
+    sheet = _size_of(row["whole sheet"], known) or (0.0, 0.0)
+    too_large = any(a > room + _CLOSE for a, room in zip(blank, sheet, strict=True))
+    if _same(size, blank):
+        return 1
+    if _same(size, blank[::-1]):
+        return int(too_large or row["grain"] == "none")
+    few = math.ceil(blank[0] / sheet[0] - 1e-6) if sheet[0] else 0
+    return few if few > 1 and _same(size, (blank[0] / few, blank[1])) else 0
+
+
+def _same(a: Size, b: Size) -> bool:
+    return all(abs(x - y) <= _CLOSE for x, y in zip(a, b, strict=True))

@@ -122,13 +122,15 @@ class Best:
         )
 
     def cut_up(self, spot: Spot) -> Spot:
-        """Cut a rectangle so that it is worth that: a rip where rip and crosscut serve alike."""
+        """Cut a rectangle so that it is worth that, or more: a rip where rip and crosscut serve
+        alike. One that lies between the places of the grid may hold more than the next below it.
+        """
         worth = self.of(spot.long, spot.wide)
         if not worth:
             return spot
         for number, (kind, value) in enumerate(zip(self.grid.kinds, self.values, strict=True)):
             for a, b, turned in kind.lies():
-                if value == worth and a <= spot.long and b <= spot.wide:
+                if value >= worth and a <= spot.long and b <= spot.wide:
                     own, _ = cut(spot, "rip", b)
                     own, _ = cut(own, "crosscut", a)
                     own.kind, own.turned = number, turned
@@ -136,12 +138,12 @@ class Best:
         for y in self.grid.ys:
             if 0 < y < spot.wide:
                 rest = self.of(spot.long, spot.wide - y)
-                if self.of(spot.long, y) + rest == worth:
+                if self.of(spot.long, y) + rest >= worth:
                     return self._both(spot, *cut(spot, "rip", y))
         for x in self.grid.xs:
             if 0 < x < spot.long:
                 rest = self.of(spot.long - x, spot.wide)
-                if self.of(x, spot.wide) + rest == worth:
+                if self.of(x, spot.wide) + rest >= worth:
                     return self._both(spot, *cut(spot, "crosscut", x))
         raise AssertionError("the best cutting of a rectangle is none of its cuttings")
 

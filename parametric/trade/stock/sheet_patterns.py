@@ -23,7 +23,7 @@ MOST_ON_ONE = 16
 """More pieces than these make more mixes than can be followed."""
 MOST_WORK = 25_000_000
 """Cuts of rectangles tried for one pattern: a quarter of a second."""
-MOST_WORK_IN_ALL = 1_200_000_000
+MOST_WORK_IN_ALL = 400_000_000
 """And for all patterns of a plan; a quarter of it where they show nothing."""
 
 
