@@ -29,7 +29,7 @@ from parametric.cases.drawer_written import (
 from parametric.catalog.boards import Board
 from parametric.catalog.screw_holes import DENSE_FROM
 from parametric.catalog.timbers import Timber
-from parametric.figures import Figure, named, whole_down
+from parametric.figures import Figure, largest, named, whole_down
 from parametric.loaded import is_over
 from parametric.names import join
 
@@ -130,7 +130,9 @@ def size_drawer(
     behind = at("least room behind", spec.behind)
     width = at("width", _width(spec, wide, side, name))
     between = at("between the sides", width - 2 * side)
-    height = at("height", high - foot - above if spec.height is None else spec.height)
+    height = at(
+        "height", _highest(spec, high - foot, above) if spec.height is None else spec.height
+    )
     length = at("length", _longest(spec, deep - behind) if spec.length is None else spec.length)
     depth, clearance = (
         at("bottom groove depth", spec.bottom_groove),
@@ -211,6 +213,13 @@ def _width(spec: DrawerSpec, clear: Figure, side: Figure, name: str) -> Figure:
             return clear - 2 * named(join(name, "room at a side"), spec.beside)
         case _:
             assert_never(spec)
+
+
+def _highest(spec: DrawerSpec, room: Figure, above: Figure) -> Figure:
+    """The highest box that fits, under what it needs above it, or under its kickers."""
+    if isinstance(spec, WoodenRunnersSpec) and spec.kicker is not None:
+        return room - largest(above, spec.kicker[1] + spec.kicker_gap)
+    return room - above
 
 
 def _longest(spec: DrawerSpec, room: Figure) -> Figure:

@@ -386,7 +386,13 @@ INCH_DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             fixings_in="15.875",
         ),
         "drawer side slides": _habits(lengths_every="50.8", below="12.7", bottom_up="12.7"),
-        "drawer under slides": _habits(below="14.2875", bottom_up="12.7", lengths_every="76.2"),
+        "drawer under slides": _habits(
+            below="14.2875",
+            bottom_up="12.7",
+            inside_less="42.8625",
+            back_notch="34.925 x 12.7",
+            lengths_every="76.2",
+        ),
         "drawer wooden runners": _habits(
             below="19.05",
             bottom_up="12.7",

@@ -105,6 +105,7 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         stuff=stuff,
         bottom_stuff=bottom,
     )
+    pack = named(join(name, "packed out"), (bay.width - box.clear_width) / 2)
     return CaseDrawer(
         case=case.name,
         leaf=leaf.name,
@@ -112,12 +113,8 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         x=float(bay.left + (bay.width - box.width) / 2),
         y=float(own.front_back),
         z=float(foot + box.foot),
-        runners=_runners(
-            spec,
-            box,
-            name=join(case.name, leaf.name),
-            pack=(bay.width - box.clear_width) / 2,
-        ),
+        pack=pack,
+        runners=_runners(spec, box, name=join(case.name, leaf.name), pack=pack),
     )
 
 
@@ -146,6 +143,7 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 bottom_stuff=bottom,
                 planted=False,
             )
+            nothing = named(join(box.name, "packed out"), Figure(0.0))
             yield CaseDrawer(
                 case=case.name,
                 leaf="",
@@ -153,7 +151,8 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 x=float(left + box.room_beside),
                 y=float(front),
                 z=float(space.foot + box.foot),
-                runners=_runners(spec, box, name=box.name, pack=Figure(0.0)),
+                pack=nothing,
+                runners=_runners(spec, box, name=box.name, pack=nothing),
             )
 
 

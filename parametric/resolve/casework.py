@@ -143,8 +143,9 @@ class StandingRun:
 class CaseDrawer:
     """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm.
 
-    `leaf` is its front; an inner drawer, behind a door, has none of its own: "". `runners` is
-    what it runs on where that is strips of wood, which stay in the case.
+    `leaf` is its front; an inner drawer, behind a door, has none of its own: "". `pack` is how far
+    the sides of its bay stand back from what it must pass through, each; `runners` what it runs on
+    where that is strips of wood, which stay in the case.
     """
 
     case: str
@@ -153,6 +154,7 @@ class CaseDrawer:
     x: float
     y: float
     z: float
+    pack: Figure
     runners: DrawerRunners | None = None
 
     @property

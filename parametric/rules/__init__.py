@@ -69,6 +69,7 @@ from parametric.rules.scribes_differ import scribes_differ
 from parametric.rules.shaped_pane_needs_template import shaped_pane_needs_template
 from parametric.rules.shelf_sags import shelf_sags
 from parametric.rules.short_grain_in_stop import short_grain_in_stop
+from parametric.rules.slides_need_packing import slides_need_packing
 from parametric.rules.slides_overloaded import slides_overloaded
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
@@ -149,6 +150,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     heavy_case,
     scribes_differ,
     slides_overloaded,
+    slides_need_packing,
     case_cannot_be_bored,
     board_not_measured,
     board_larger_than_sheet,

@@ -7,11 +7,12 @@ from collections.abc import Mapping
 import pytest
 
 from parametric.cases.drawer_faults import drawer_faults
+from parametric.cases.drawer_written import DRAWER_KINDS
 from parametric.catalog.shop import Limits
 from parametric.figures import Figure
 from parametric.problems import Problem
 from parametric.units import length_text
-from tests.cases.drawers import WHERE, box_of
+from tests.cases.drawers import JOINTS, WHERE, box_of
 
 LIMITS = Limits(
     **{name: Figure(5.0) for name in Limits.__dataclass_fields__}  # type: ignore[arg-type]
@@ -149,6 +150,13 @@ def test_at_the_limit_and_past_it(
 
 def test_the_wardrobes_drawer_has_none() -> None:
     assert faults() == ()
+
+
+@pytest.mark.parametrize("unit", ["mm", "inch"])
+@pytest.mark.parametrize("joint", JOINTS)
+@pytest.mark.parametrize("kind", DRAWER_KINDS)
+def test_the_tools_own_habits_have_none(kind: str, joint: str, unit: str) -> None:
+    assert faults(kind=kind, joint=joint, unit=unit) == ()
 
 
 def test_it_points_at_the_line_that_says_so() -> None:

@@ -57,12 +57,15 @@ def test_on_wooden_runners() -> None:
 
 
 def test_a_box_that_says_no_height_and_no_length_takes_what_there_is() -> None:
-    """196 - 12 - 6 = 178 high; 562 - 3 = 559 takes a slide of 550, 500 + 3 one of 500."""
+    """Inches: 196 - 12.7 below - 6.35 above; slides by the 2 inches, 3.175 free behind them."""
     free = box_of(unit="inch")
     assert float(free.height) == pytest.approx(196.0 - 12.7 - 6.35)
     # 562 - 3.175 = 558.825 in steps of 2 in: 11 of them, 22 in
     assert float(free.length) == pytest.approx(22 * 25.4)
     assert float(box_of(deep=503.0, unit="inch").length) == pytest.approx(18 * 25.4)
+    # on runners 3/4 up, under kickers of 1/2 with 1/16 between: 196 - 19.05 - 12.7 - 1.5875
+    kicked = box_of(unit="inch", kind="wooden runners", kicker="1-1/4 x 1/2")
+    assert float(kicked.height) == pytest.approx(196 - 19.05 - 12.7 - 1.5875)
 
 
 def test_half_blind_dovetails_before_and_through_ones_behind() -> None:

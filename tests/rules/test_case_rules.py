@@ -45,6 +45,22 @@ LOW: Lines = {
 """A heavy low case with one drawer: 713 wide, 580 deep and some 270 high behind it, over 3.2 ft3."""
 
 
+def drawers(kind: str) -> Lines:
+    """The alcove's left bay with three drawers in its face frame, on slides or runners."""
+    return {
+        "{bay: equal, top to bottom: [door: rest]}, {bay: equal, top to bottom: [door: rest]}]": (
+            "{bay: equal, top to bottom: [drawer: equal, drawer: equal, drawer: equal]}, "
+            "{bay: equal, top to bottom: [door: rest]}]\n  drawer leaf: low"
+        ),
+        "joint: {kind: stub tenon, length: 3/8}": (
+            "leaf low: {timber: tulipwood, thickness: 3/4, stiles: 2, trim: 0, site trim: 0, "
+            "top to bottom: [top rail: 1-1/4, panel: rest, bottom rail: 1-1/4]}\n"
+            f"drawer: {{kind: {kind}, sides: 1/2, bottom: 1/4, bottom groove: 1/4}}\n"
+            "joint: {kind: stub tenon, length: 3/8}"
+        ),
+    }
+
+
 class Case(NamedTuple):
     code: str
     level: Level
@@ -266,6 +282,16 @@ CASES = (
         {"slides: 12.7,": "slides: 12.7, carries: 35.1 kg,"},
         "The slides of leaf C / drawer, leaf D / drawer and leaf E / drawer carry 35 kg a pair; "
         "each drawer and what lies in it are 35.1 kg.",
+    ),
+    # The bay is (46 - 3 * 3/4)/2 = 21-7/8 wide, the frame's opening 21-1/4: half of 5/8 each side.
+    Case(
+        "slides_need_packing",
+        "note",
+        ALCOVE,
+        drawers("side slides"),
+        drawers("wooden runners"),
+        "The slides of leaf A / drawer, leaf B / drawer and leaf C / drawer are packed out 5/16 from "
+        "the sides of cabinet base, which stand back behind its face frame.",
     ),
     # Between plumb walls both stiles lose 1/8 all the way; what leans 1/16 is within a reading.
     Case(
