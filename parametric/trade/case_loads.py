@@ -28,9 +28,9 @@ class CaseLoad:
 
     `weight` is of all its boards as cut, `carried` without the shelves that lift out; fronts and
     what goes into the case are not in them. `fronts` are its fronts' weights, the heaviest first.
-    `up` is None where the case comes in upright, `hangs` on the wall, or no ceiling was measured;
-    `tips` of a case that hangs. `in_the_rule` says whether the law on tip-over would speak of it,
-    stood free.
+    `up` is None where the case comes in upright and stands on the floor, `hangs` on the wall, or
+    no ceiling was measured; `tips` of a case that hangs. `in_the_rule` says whether the law on
+    tip-over would speak of it, stood free.
     """
 
     standing: StandingCase
@@ -88,7 +88,9 @@ def _load(
             behind=named(join(name, "middle behind its foot line"), _middle(standing) - foot),
             opens=tuple(what_opens(casework, standing, fronts, foot)),
         )
-        if standing.opening.ceiling and exceeds(box.height, _upright(standing)):
+        on_a_case = bool(standing.on) and exceeds(box.height, box.depth)
+        tipped = on_a_case or exceeds(box.height, _upright(standing))
+        if standing.opening.ceiling and tipped:
             up = _stood_up(standing)
     return CaseLoad(
         standing=standing,

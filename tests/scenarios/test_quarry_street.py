@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Mapping
 from pathlib import Path
@@ -11,6 +12,8 @@ import pytest
 from parametric.figures import Figure
 from parametric.job import Job, check
 from parametric.pack.numbers import figures
+from parametric.trade.case_loads import case_loads
+from parametric.trade.case_shelves import case_shelves
 from parametric.trade.cutlist import cut_list
 from parametric.trade.timber import timber_order
 
@@ -159,5 +162,76 @@ def test_cut_list(job: Job) -> None:
     assert shelves == {21.75: 2, 44.375: 3}
 
 
-def test_it_can_be_made(job: Job) -> None:
+POUND_INCH = 0.45359237 * 9.80665 / 25.4
+"""A pound to the inch, in N/mm."""
+LIMIT = 44.5 / 12 / 32
+
+
+def test_how_far_the_long_shelves_sag(job: Job) -> None:
+    """5*(20/12)*44.5**4/(384*EI): 0.202 plain, 0.112 with the lip's stiffness added, and 44.5/12/32
+    = 0.116 is let pass. EI in lb in2: 1200000*10*0.75**3/12 = 421875, 1600000*0.75*1.5**3/12 =
+    337500.
+    """
+    assert job.resolved is not None
+    (shelf,) = (s for s in case_shelves(job.resolved) if s.standing.name == "cabinet upper")
+    board, lip = 1_200_000 * 10 * 0.75**3 / 12, 1_600_000 * 0.75 * 1.5**3 / 12
+    assert (board, lip) == (421875, 337500)
+    sag = shelf.sag
+    square_inch_pounds = POUND_INCH * INCH * INCH**2
+    assert sag.lip_bending is not None
+    # N mm2 to lb in2: a pound is 4.4482 N, a square inch 645.16 mm2.
+    assert float(sag.bending) / square_inch_pounds == pytest.approx(board, rel=1e-9)
+    assert float(sag.lip_bending) / square_inch_pounds == pytest.approx(lip, rel=1e-9)
+    assert float(sag.load) / POUND_INCH == pytest.approx(20 / 12, rel=1e-9)
+    assert float(sag.span) / INCH == pytest.approx(44.5)
+    for found, worked, printed in (
+        (sag.plain, 5 * (20 / 12) * 44.5**4 / (384 * board), 0.202),
+        (sag.sag, 5 * (20 / 12) * 44.5**4 / (384 * (board + lip)), 0.112),
+        (sag.limit, LIMIT, 0.116),
+    ):
+        assert worked == pytest.approx(printed, abs=0.0005)
+        assert float(found) / INCH == pytest.approx(worked, rel=1e-9)
+
+
+def test_it_can_be_stood_up_on_the_counter(job: Job) -> None:
+    """31.25 + hypot(63.125, 10) = 95.16, and the ceiling is 95-7/8."""
+    assert job.resolved is not None
+    assert job.assembly is not None
+    (load,) = (
+        load
+        for load in case_loads(job.resolved, job.assembly, job.loads)
+        if load.standing.name == "cabinet upper"
+    )
+    assert load.up is not None
+    reaches = 31.25 + math.hypot(63.125, 10)
+    assert reaches == pytest.approx(95.16, abs=0.005)
+    assert float(load.up.base + load.up.diagonal) / INCH == pytest.approx(reaches)
+    assert load.up.order == "where it stands"
+    assert float(load.up.spare) / INCH == pytest.approx(95.875 - reaches)
+
+
+def test_what_must_be_said_and_no_false_alarm(job: Job) -> None:
+    """The lip passes by 0.004 only; three different scribes. Nothing against tipping up."""
     assert job.exit_status == 0
+    (lipped,) = (p for p in job.problems if p.code.startswith("shelf_sags"))
+    assert lipped.level == "caution"
+    assert "0.112" in lipped.message
+    assert "passes by 0.004 only" in lipped.message
+    scribes = [p for p in job.problems if p.code == "scribes_differ"]
+    assert {p.level for p in scribes} == {"note"}
+    assert "1/8 at the bottom, 1/4 at the middle and 3/8 at the top" in scribes[0].message
+    assert not [p for p in job.problems if p.code in ("cannot_be_stood_up", "may_tip_over")]
+
+
+def test_without_its_lip_a_long_shelf_is_a_stop(tmp_path: Path) -> None:
+    """0.202 against 0.116, and a lip is offered as the way out."""
+    text = DESIGN.read_text(encoding="utf-8")
+    kept = [line for line in text.splitlines() if not line.strip().startswith("lip")]
+    design = tmp_path / "design.yaml"
+    design.write_text("\n".join(kept) + "\n", encoding="utf-8")
+    job = check(design, house=HOUSE, user_house=False)
+    (stop,) = (p for p in job.problems if p.level == "stop")
+    assert job.exit_status == 1
+    assert "0.202" in stop.message
+    assert "0.116" in stop.message
+    assert "lip" in stop.fix
