@@ -31,9 +31,9 @@ from parametric.trade.sheet_order import BoardLot
 from parametric.trade.stock.sheet_plan import SawnSheet
 
 _SCALES = {"mm": (10.0, 15.0, 20.0, 30.0, 50.0), "inch": (12.0, 16.0, 24.0, 32.0, 48.0)}
-_LIST = 92.0
+_LIST = 90.0
 """The list of cuts beside a sheet, mm wide."""
-_GAP = 6.0
+_GAP = 8.0
 _UNDER = 21.0
 """Under the picture: the grain, and what comes off the sheet."""
 

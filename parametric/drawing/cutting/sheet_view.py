@@ -12,6 +12,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -116,10 +117,16 @@ def _number_cuts(draft: Draft, lines: Sequence[_Line], outline: Box, name: str) 
         others: list[Segment] = [(o.start, o.end) for o in lines if o is not line]
         rings = [*_outside(line, outline), *_on(line), *_beside(line)]
         ring = next((at for at in rings if _is_free(draft, at, others, outline)), None)
+        crowded = ring is None
+        if ring is None:
+            ring = next((at for at in _led(line) if _leads(draft, line, at)), None)
+            if ring is not None:
+                middle = along(line.start, line.end, 0.5)
+                draft.add(Stroke(layer="dims", points=(middle, _towards(ring, middle))))
         if ring is None:
             draft.unplaced.append(f"cut {line.cut.number}")
             ring = rings[-1]
-        _ring(draft, ring, line.cut.number)
+        _ring(draft, ring, line.cut.number, mask=crowded)
         for a, b in _around_ring(line, ring):
             draft.add(Stroke(layer="edge", points=(a, b), view=name))
 
@@ -145,6 +152,23 @@ def _beside(line: _Line) -> Iterator[Point]:
     off = _RING + 0.25
     for x, y in _on(line):
         yield (x, y - off) if line.cut.way == "rip" else (x - off, y)
+
+
+def _led(line: _Line) -> Iterator[Point]:
+    """Places aside that a thin line leads to: where lines run too close for a number between."""
+    x, y = along(line.start, line.end, 0.5)
+    for far, (dx, dy) in itertools.product((5.0, 8.0, 11.0), ((-1, -1), (1, -1), (-1, 1), (1, 1))):
+        yield x + dx * far, y + dy * far
+
+
+def _leads(draft: Draft, line: _Line, at: Point) -> bool:
+    middle = along(line.start, line.end, 0.5)
+    return draft.off_other_texts(_ring_box(at).grown(0.3)) and draft.off_texts((middle, at))
+
+
+def _towards(ring: Point, end: Point) -> Point:
+    """Where a line from an end meets a ring."""
+    return along(ring, end, _RING / math.dist(ring, end))
 
 
 def _is_free(draft: Draft, at: Point, others: Sequence[Segment], outline: Box) -> bool:
@@ -179,7 +203,7 @@ def _ring_box(at: Point) -> Box:
     return Box(at[0] - _RING, at[1] - _RING, at[0] + _RING, at[1] + _RING)
 
 
-def _ring(draft: Draft, at: Point, number: int) -> None:
+def _ring(draft: Draft, at: Point, number: int, *, mask: bool) -> None:
     text = str(number)
     height = TEXT if len(text) < 3 else CELL_LABEL
     draft.add(
@@ -190,6 +214,7 @@ def _ring(draft: Draft, at: Point, number: int) -> None:
             height=height,
             anchor="centre",
             weight="bold",
+            mask=mask,
         ),
     )
     draft.reserve(_ring_box(at))
