@@ -167,14 +167,17 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
     left = min(leaf.x for leaf in page.leaves) / 1000
     right = max(leaf.x + leaf.width for leaf in page.leaves) / 1000
     palette = page.palette
+    ways = [(way.opening, way.floor, way.skirting_clear) for way in page.doorways] or [
+        (page.opening, page.floor, page.scenery.skirting_clear)
+    ]
     return PictureScene(
         middle=(left + right) / 2,
         side=right,
         wall=page.wall / 1000,
-        opening=tuple((x / 1000, y / 1000) for x, y in page.opening),
-        floor=tuple((x / 1000, y / 1000) for x, y in page.floor),
+        openings=tuple(tuple((x / 1000, y / 1000) for x, y in own) for own, _, _ in ways),
+        floor=tuple((x / 1000, y / 1000) for _, own, _ in ways for x, y in own),
         skirting=(page.scenery.skirting[0] / 1000, page.scenery.skirting[1] / 1000),
-        clear=(page.scenery.skirting_clear[0] / 1000, page.scenery.skirting_clear[1] / 1000),
+        clear=tuple((left / 1000, right / 1000) for _, _, (left, right) in ways),
         brackets=tuple((x / 1000, -y / 1000, z / 1000) for x, y, z in page.scenery.brackets),
         wood=palette.wood_shown,
         glass=palette.glass_shown,
@@ -189,7 +192,7 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
 
 
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
-    state = _half_open_state(assembly)
+    state = _half_open_state(assembly, together=bool(page.doorways))
     half_open = _moved(assembly, state)
     stance, words = _where_they_sit(page, state)
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
@@ -291,12 +294,15 @@ def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Cam
     )
 
 
-def _half_open_state(assembly: Assembly) -> State | None:
-    """The job's own half-open state; half of the first that opens anything where it has none."""
+def _half_open_state(assembly: Assembly, *, together: bool) -> State | None:
+    """The job's own half-open state; half of the first that opens anything where it has none.
+
+    Of several doors `together`, half of the last, which opens all of them.
+    """
     for state in assembly.states:
         if state.name.startswith("half open"):
             return state
-    for state in assembly.states:
+    for state in assembly.states[::-1] if together else assembly.states:
         if any(state.open.values()):
             half = {leaf: share / 2 for leaf, share in state.open.items()}
             return State(name=f"half of {state.name}", open=MappingProxyType(half))

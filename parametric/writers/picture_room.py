@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -66,7 +66,7 @@ def things(scene: PictureScene, pieces: tuple[Piece, ...]) -> tuple[Thing, ...]:
     """Walls, skirting, bookcase, what stands round the opening and what holds the tracks."""
     room, middle = ROOM, scene.middle
     line = floor_line(scene)
-    left, right = middle - room.side, middle + room.side
+    left, right = _ends(scene)
     back, top = -room.back, room.high
     far_top = top - room.far_lower
     low, behind = -2 * room.buried, -scene.wall
@@ -119,8 +119,8 @@ def floor_line(scene: PictureScene) -> tuple[Flat, ...]:
     points = scene.floor if len(scene.floor) > 1 else ((0.0, 0.0), (1.0, 0.0))
     ends = []
     for (x0, y0), (x1, y1), x in (
-        (points[0], points[1], scene.middle - ROOM.side),
-        (points[-1], points[-2], scene.middle + ROOM.side),
+        (points[0], points[1], _ends(scene)[0]),
+        (points[-1], points[-2], _ends(scene)[1]),
     ):
         ends.append((x, y0 + (y1 - y0) / (x1 - x0) * (x - x0)))
     return (ends[0], *points, ends[1])
@@ -210,40 +210,52 @@ def lamp_at(scene: PictureScene) -> Triple:
     return (scene.middle + LAMP[0], LAMP[1], LAMP[2])
 
 
+def _ends(scene: PictureScene) -> Flat:
+    """The room's two side walls: several doors beside one another need a broader one."""
+    far = max(abs(x - scene.middle) for opening in scene.openings for x, _ in opening)
+    side = max(ROOM.side, far + ROOM.side / 2)
+    return scene.middle - side, scene.middle + side
+
+
 def _wall(scene: PictureScene) -> Thing:
-    """The wall with the surveyed opening cut through it; its feet run on below the floor."""
-    room, middle = ROOM, scene.middle
-    left, right = middle - room.side, middle + room.side
-    foot = -2 * room.buried
-    first, last = scene.opening[0], scene.opening[-1]
-    hole = [(first[0], foot), *scene.opening, (last[0], foot)]
-    peak = max(range(len(hole)), key=lambda i: (hole[i][1], -i))
+    """The wall with the surveyed openings cut through it; its feet run on below the floor."""
+    ends = _ends(scene)
+    between = ((a[-1][0] + b[0][0]) / 2 for a, b in pairwise(scene.openings))
+    bounds = pairwise((ends[0], *between, ends[1]))
     corners: list[Triple] = []
     triangles: list[tuple[int, int, int]] = []
+    for opening, (left, right) in zip(scene.openings, bounds, strict=True):
+        for points in _wall_about(opening, scene.wall, left, right):
+            start = len(corners)
+            corners.extend(points)
+            triangles.extend([(start, start + 1, start + 2), (start, start + 2, start + 3)])
+    return Thing(
+        corners=np.array(corners, float), triangles=np.array(triangles), surface=ROOM.plaster
+    )
 
-    def quad(points: Iterable[Triple]) -> None:
-        start = len(corners)
-        corners.extend(points)
-        triangles.extend([(start, start + 1, start + 2), (start, start + 2, start + 3)])
 
-    for z in (0.0, -scene.wall):
+def _wall_about(
+    opening: tuple[Flat, ...], thick: float, left: float, right: float
+) -> Iterator[tuple[Triple, Triple, Triple, Triple]]:
+    """One opening's stretch of the wall in pieces of four corners: both faces and the reveals."""
+    foot, high = -2 * ROOM.buried, ROOM.high
+    first, last = opening[0], opening[-1]
+    hole = [(first[0], foot), *opening, (last[0], foot)]
+    peak = max(range(len(hole)), key=lambda i: (hole[i][1], -i))
+    for z in (0.0, -thick):
         for i, ((x0, y0), (x1, y1)) in enumerate(pairwise(hole)):
             if y0 != y1 and abs(y1 - y0) > abs(x1 - x0):
                 side = left if i < peak else right
-                face = [(side, y0, z), (x0, y0, z), (x1, y1, z), (side, y1, z)]
+                yield ((side, y0, z), (x0, y0, z), (x1, y1, z), (side, y1, z))
             else:
-                face = [(x0, y0, z), (x1, y1, z), (x1, room.high, z), (x0, room.high, z)]
-            quad(face)
+                yield ((x0, y0, z), (x1, y1, z), (x1, high, z), (x0, high, z))
         for side, (x, y) in (
             (left, hole[peak]),
             (right, max(hole[peak + 1 :], key=lambda p: p[1])),
         ):
-            quad([(side, y, z), (x, y, z), (x, room.high, z), (side, room.high, z)])
+            yield ((side, y, z), (x, y, z), (x, high, z), (side, high, z))
     for (x0, y0), (x1, y1) in pairwise(hole):
-        quad([(x0, y0, 0.0), (x1, y1, 0.0), (x1, y1, -scene.wall), (x0, y0, -scene.wall)])
-    return Thing(
-        corners=np.array(corners, float), triangles=np.array(triangles), surface=room.plaster
-    )
+        yield ((x0, y0, 0.0), (x1, y1, 0.0), (x1, y1, -thick), (x0, y0, -thick))
 
 
 def _sheet(corners: list[Triple], surface: Surface = ROOM.plaster) -> Thing:
@@ -267,7 +279,9 @@ def _bookcase(middle: float, foot: float) -> list[Thing]:
 def _skirtings(scene: PictureScene, line: tuple[Flat, ...], ends: Flat) -> Iterator[Thing]:
     high, thick = scene.skirting
     arris = 0.004
-    for a, b in ((ends[0], scene.clear[0] - 0.006), (scene.clear[1] + 0.006, ends[1])):
+    clear = (at for a, b in scene.clear for at in (a - 0.006, b + 0.006))
+    stops = (ends[0], *clear, ends[1])
+    for a, b in zip(stops[::2], stops[1::2], strict=True):
         section = [
             (-0.01, 0.0),
             (-0.01, thick),

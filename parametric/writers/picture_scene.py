@@ -105,20 +105,20 @@ class Shot:
 class PictureScene:
     """All that pictures of a job need but its model. `glued` is the board's width by mark, mm.
 
-    `opening` runs from the foot of the left jamb up, over and down; `floor` from left to
-    right, both (x, y) as surveyed. `brackets` are where they meet their track, `clear` the
-    stretch that the skirting stays out of, `side` the doors' right edge when shut. `trims` are
-    the pieces that stand round the opening, each an outline from the front, (x, y), and the z
+    Each of `openings` runs from the foot of the left jamb up, over and down; `floor` from left
+    to right, both (x, y) as surveyed. `brackets` are where they meet their track, `clear` the
+    stretches that the skirting stays out of, one a door, `side` the doors' right edge when shut.
+    `trims` are the pieces that stand round the openings, each an outline from the front, (x, y), and the z
     of its two faces.
     """
 
     middle: float
     side: float
     wall: float
-    opening: tuple[Flat, ...]
+    openings: tuple[tuple[Flat, ...], ...]
     floor: tuple[Flat, ...]
     skirting: Flat
-    clear: Flat
+    clear: tuple[Flat, ...]
     brackets: tuple[Triple, ...]
     wood: Paint | ClearTimber
     glass: Glass | None

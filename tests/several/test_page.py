@@ -5,10 +5,12 @@ from __future__ import annotations
 import pytest
 
 from parametric.pack.door_words import in_words
+from parametric.pack.pictures import picture_scene
 from parametric.pack.preview import preview_page
 from parametric.parts import make_parts
 from parametric.trade.loads import leaf_loads
 from parametric.writers.client_page import PreviewPage, plain
+from parametric.writers.picture_scene import Away
 from tests.several.test_doors import two
 
 DRAWN = (
@@ -79,3 +81,16 @@ def test_each_has_its_own_drawing() -> None:
     assert [door.at for door in page.doorways] == pytest.approx(
         [0.0, page.doorways[1].opening[0][0] - page.opening[0][0]]
     )
+
+
+def test_both_are_pictured_in_one_wall_half_open_together() -> None:
+    _, both = two("hinged pair")
+    _, page = page_of("hinged pair")
+    scene = picture_scene(page, make_parts(both))
+    assert [own[0][0] for own in scene.openings] == pytest.approx(
+        [door.opening[0][0] / 1000 for door in page.doorways]
+    )
+    (_, right), (left, _) = scene.clear
+    assert left - right > 0
+    half_open = next(shot for shot in scene.shots if shot.moved)
+    assert sum(away != Away() for away in half_open.moved.values()) == len(page.leaves)
