@@ -39,8 +39,14 @@ class CaseFacts:
         self.loads, self.problems = loads, problems
         self.casework: Casework = resolved.casework
         self.niches, self.leaves = niches, leaves
-        out = -float(self.casework.cases[0].case.front_out)
-        self.foremost = min((leaf.front for leaf in leaves), default=out)
+
+    def _before(self, one: CaseNiche) -> float:
+        """The y in its wall's frame of what hangs before the foremost of a niche's fronts, mm."""
+        return -_BEFORE - max(
+            float(standing.case.front_out) - standing.front
+            for standing in self.casework.cases
+            if standing.room == one.room
+        )
 
     def subtitle(self) -> str:
         """`Three fitted cabinets`."""
@@ -92,8 +98,8 @@ class CaseFacts:
         for standing, *others in alike.values():
             box = standing.case.box
             wide, high, deep = (self._size(f) for f in (box.width, box.height, box.depth))
-            x, _, z = standing.stands.origin
-            head, y = z + float(box.height), self.foremost - _BEFORE
+            place, y = standing.stands.point, -float(standing.case.front_out) - _BEFORE
+            end, head = float(box.width), float(box.height)
             note = filled(SAID["deep"], deep)
             name = plainly(standing.name, number=not others)
             if others:
@@ -106,28 +112,29 @@ class CaseFacts:
                 value=filled(SAID["wide high"], wide, high),
                 note=note,
                 chalk=(
-                    _line((x, y, head - 60), (x + float(box.width), y, head - 60), wide),
-                    _line((x + 60, y, z), (x + 60, y, head), high),
+                    _line(place((0.0, y, head - 60)), place((end, y, head - 60)), wide),
+                    _line(place((60.0, y, 0.0)), place((60.0, y, head)), high),
                 ),
             )
 
     def _between(self, one: CaseNiche, which: str) -> Fact:
-        opening, y = one.opening, self.foremost - _BEFORE
+        opening, y = one.opening, self._before(one)
         wide, high = self._size(opening.narrowest), self._size(opening.high)
         place = min(opening.widths, key=lambda p: float(opening.widths[p]))
         up = {"bottom": 0.05, "middle": 0.5, "top": 0.95}.get(place, 0.5) * float(opening.high)
-        left = one.begins + float(opening.lean.get(place, 0.0))
+        left = float(opening.lean.get(place, 0.0))
+        ends = [one.room.point((x, y, up)) for x in (left, left + float(opening.narrowest))]
         return Fact(
             key="opening",
             label=SAID["between walls"] + which,
             value=filled(SAID["wide high"], wide, high),
             note=said(SAID["tightest"]),
-            chalk=(_line((left, y, up), (left + float(opening.narrowest), y, up), wide),),
+            chalk=(_line(ends[0], ends[1], wide),),
         )
 
     def _walls(self, one: CaseNiche, which: str) -> Iterator[Fact]:
         """How far the left wall leans, and the floor's rise: what nobody can square up."""
-        opening, y = one.opening, self.foremost - _BEFORE
+        opening, y = one.opening, self._before(one)
         leaning = max(opening.lean.values(), key=lambda f: abs(float(f)), default=None)
         if leaning is not None and float(leaning):
             way = "in" if float(leaning) > 0 else "out"
@@ -140,13 +147,14 @@ class CaseFacts:
         if float(opening.floor_fall):
             rise = self._size(opening.floor_fall)
             low, high = (pick(opening.floor.values(), key=float) for pick in (min, max))
-            x = one.begins + float(opening.widest) / 2
+            x = float(opening.widest) / 2
+            ends = [one.room.point((x, y, float(z))) for z in (low, high)]
             yield Fact(
                 key="floor",
                 label=SAID["floor"] + which,
                 value=filled(SAID["floor rises"], rise),
                 note=said(SAID["floor why"]),
-                chalk=(_line((x, y, float(low)), (x, y, float(high)), rise, aside=(110.0, 90.0)),),
+                chalk=(_line(ends[0], ends[1], rise, aside=(110.0, 90.0)),),
             )
 
     def _fronts(self) -> Iterator[Fact]:
@@ -160,8 +168,8 @@ class CaseFacts:
             leaf = leaves[0]
             wide, high = self._size(leaf.width), self._size(leaf.height)
             group = groups[leaf.name]
-            x, y, foot = group.placement.origin
-            y, end, head = y - _BEFORE, x + float(leaf.width), foot + float(leaf.height)
+            place, end, head = group.placement.point, float(leaf.width), float(leaf.height)
+            y = -_BEFORE
             goes = leaf.name if group.motion else ""
             yield Fact(
                 key="door",
@@ -171,8 +179,8 @@ class CaseFacts:
                 value=filled(SAID["wide high"], wide, high),
                 note=filled(SAID["thick"], self._size(leaf.thickness)),
                 chalk=(
-                    _line((x, y, head - 60), (end, y, head - 60), wide, goes),
-                    _line((x + 40, y, foot), (x + 40, y, head), high, goes),
+                    _line(place((0.0, y, head - 60)), place((end, y, head - 60)), wide, goes),
+                    _line(place((40.0, y, 0.0)), place((40.0, y, head)), high, goes),
                 ),
             )
 

@@ -5,19 +5,27 @@ from __future__ import annotations
 import itertools
 import re
 
-from parametric.model import Group
+from parametric.model import Group, Placement
+from parametric.resolve.casework import Casework
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import Opening
 from parametric.writers.case_words import CABINET_WORDS as SAID
 
 Corner = tuple[float, float, float]
+HERE = Placement()
 
 
 class CaseNiche:
-    """An opening where it is in the room: its zero stands at x = `begins`, mm."""
+    """An opening that casework stands in, in its own wall, whose frame is `room`."""
 
-    def __init__(self, begins: float, opening: Opening) -> None:
-        self.begins, self.opening = begins, opening
+    def __init__(self, room: Placement, opening: Opening) -> None:
+        self.room, self.opening = room, opening
+        self.begins = room.origin[0]
+
+    @property
+    def turned(self) -> bool:
+        """Whether its wall runs another way than the first."""
+        return self.room.x != HERE.x
 
     def outline(self) -> tuple[tuple[float, float], ...]:
         """From the left foot up, across the head where the ceiling was read, and down."""
@@ -29,17 +37,45 @@ class CaseNiche:
         if "middle" in ceiling and not self.opening.slopes:
             head.insert(1, ((left + right) / 2, ceiling["middle"]))
         points = (*outline[: half - 1], *head, *outline[half + 1 :])
-        return tuple((x + self.begins, z) for x, z in points)
+        return tuple((x + self.shift, z) for x, z in points)
 
     def floor_line(self) -> tuple[tuple[float, float], ...]:
         """The floor from left to right."""
-        return tuple((x + self.begins, z) for x, z in self.opening.floor_line())
+        return tuple((x + self.shift, z) for x, z in self.opening.floor_line())
+
+    @property
+    def middle(self) -> float:
+        """How far right its middle is in the room, mm."""
+        return self.room.point((float(self.opening.widest) / 2, 0.0, 0.0))[0]
+
+    @property
+    def shift(self) -> float:
+        """How far right its zero stands; along another wall all is told in that wall's frame."""
+        return 0.0 if self.turned else self.begins
+
+
+def niches_of(casework: Casework) -> tuple[CaseNiche, ...]:
+    """Every opening that cabinets stand in, by its middle from left to right."""
+    found: dict[tuple[float, ...], CaseNiche] = {}
+    for case in casework.cases:
+        key = tuple(round(v, 3) for v in (*case.room.origin, *case.room.x))
+        found.setdefault(key, CaseNiche(case.room, case.opening))
+    return tuple(sorted(found.values(), key=lambda one: one.middle))
 
 
 def box_round(group: Group) -> tuple[Corner, Corner]:
     """The upright box round a group, shut, in the room."""
+    return _box(group, group.placement)
+
+
+def own_box(group: Group) -> tuple[Corner, Corner]:
+    """The box round a group in its own frame."""
+    return _box(group, HERE)
+
+
+def _box(group: Group, frame: Placement) -> tuple[Corner, Corner]:
     corners = [
-        group.placement.point(part.placement.point(local))
+        frame.point(part.placement.point(local))
         for part in group.parts
         for local in itertools.product(
             (0.0, float(part.blank.length)),

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from parametric.model import Assembly, Group, Slide
 from parametric.pack.case_facts import CaseFacts
 from parametric.pack.case_front import case_front
-from parametric.pack.case_places import CaseNiche, box_round, front_name, plainly
+from parametric.pack.case_places import box_round, front_name, niches_of, own_box, plainly
+from parametric.pack.corner_room import corner_room
 from parametric.pack.door_words import label
 from parametric.pack.preview_niche import niche
 from parametric.pack.shown import Shown
@@ -25,6 +26,8 @@ _SCRIBED = frozenset(("counter", "cornice"))
 """What comes before the wall's face, though it stands in the niche."""
 _WALL = 130.0
 """How thick the wall is that it stands in, mm: nothing of it is seen."""
+_FAR = 1e6
+"""Past any wall, mm: there is no skirting in a room whose walls turn."""
 _BEHIND = 1.0
 """How far behind the deepest cabinet the wall is pictured, mm, so that it is not seen through it."""
 
@@ -60,20 +63,21 @@ class _Cases:
         self.resolved, self.assembly = resolved, assembly
         self.loads, self.problems = loads, problems
         self.casework: Casework = resolved.casework
-        places = {
-            round(case.stands.origin[0] - float(case.left), 3): case.opening
-            for case in self.casework.cases
-        }
-        self.niches = tuple(CaseNiche(begins, places[begins]) for begins in sorted(places))
+        self.niches = niches_of(self.casework)
         self.still = [group for group in assembly.groups if not group.motion]
         self.leaves = tuple(self._leaves())
 
     def shown(self) -> Shown:
         """As the page is told it."""
-        outline = tuple(point for one in self.niches for point in one.outline())
-        floor = tuple(point for one in self.niches for point in one.floor_line())
-        inner = [x for x, _ in outline]
+        straight = [one for one in self.niches if not one.turned] or [*self.niches[:1]]
+        outline = tuple(point for one in straight for point in one.outline())
+        floor = tuple(point for one in straight for point in one.floor_line())
         boxes = [box_round(group) for group in self.assembly.groups if group.parts]
+        corner = any(one.turned for one in self.niches)
+        inner = [x for x, _ in outline]
+        if corner:
+            inner = [*(low[0] for low, _ in boxes), *(high[0] for _, high in boxes)]
+        back = max(high[1] for _, high in boxes) + _BEHIND
         top = max(high[2] for _, high in boxes) + _ABOVE
         told = CaseFacts(
             self.resolved, self.assembly, self.loads, self.problems, self.niches, self.leaves
@@ -90,13 +94,11 @@ class _Cases:
             facts=tuple(told.facts()),
             thing=told.thing(),
             ticks=tuple(told.ticks()),
-            scenery=Scenery(skirting_clear=(min(inner), max(inner))),
-            niche=niche(
-                *self.niches,
-                back=max(high[1] for _, high in boxes) + _BEHIND,
-                face=min(0.0, self._face()),
-            ),
-            drawing=case_front(self.assembly, [one.outline() for one in self.niches], floor),
+            scenery=Scenery(skirting_clear=(-_FAR, _FAR) if corner else (min(inner), max(inner))),
+            niche=corner_room(self.niches, float(self.casework.depth) + _BEHIND)
+            if corner
+            else niche(*self.niches, back=back, face=min(0.0, self._face())),
+            drawing=case_front(self.assembly, [one.outline() for one in straight], floor),
             all_open=len(self.leaves) > 1
             and any(set(state.open.values()) == {1.0} for state in self.assembly.states),
         )
@@ -123,22 +125,24 @@ class _Cases:
         for group in self.assembly.groups:
             if not group.motion:
                 continue
-            low, high = box_round(group)
+            low, high = own_box(group)
             if group.name in fronts:
                 yield self._front(group, *fronts[group.name], together[group.name])
                 continue
             word = "inner drawer" if isinstance(group.motion[0], Slide) else "lid"
             case = group.name.rsplit(" / ", 1)[0]
+            x, front, foot = group.placement.point(low)
             yield PageLeaf(
                 name=group.name,
                 label=SAID[word].format(plainly(case)),
                 width=high[0] - low[0],
                 height=high[2] - low[2],
-                x=low[0],
-                foot=low[2],
-                front=low[1],
+                x=x,
+                foot=foot,
+                front=front,
                 thickness=high[1] - low[1],
                 motion=group.motion,
+                along=group.placement.x[:2],
                 behind=self._before(case) if word == "inner drawer" else (),
             )
 
@@ -156,6 +160,7 @@ class _Cases:
             thickness=float(leaf.thickness),
             motion=group.motion,
             goes_with=together,
+            along=group.placement.x[:2],
             pull=None if pull is None else float(pull.across),
             pull_up=None if pull is None else float(pull.pull.up) + foot,
         )

@@ -32,7 +32,8 @@ class PageLeaf:
     as the model's `Group` has it. `goes_with` is the first of the leaves that open only
     together, itself among them; nothing where it opens alone. `after` is the leaf that it laps
     and that must be as far open as it is; `behind` those that must be wide open before it comes
-    out, as the doors before an inner drawer. `pull` is the pull's centre from the left outer edge
+    out, as the doors before an inner drawer. `along` is which way its width runs, seen from above:
+    along another wall it is another. `pull` is the pull's centre from the left outer edge
     and `pull_up` above the highest floor.
     """
 
@@ -48,6 +49,7 @@ class PageLeaf:
     goes_with: str = ""
     after: str = ""
     behind: tuple[str, ...] = ()
+    along: tuple[float, float] = (1.0, 0.0)
     pull: float | None = None
     pull_up: float | None = None
 

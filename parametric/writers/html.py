@@ -248,6 +248,7 @@ def _facts_of(page: PreviewPage) -> dict[str, Any]:
             "goes_with": leaf.goes_with,
             "after": leaf.after,
             "behind": list(leaf.behind),
+            "along": [float(v) for v in leaf.along],
             **{
                 key: float(getattr(leaf, key))
                 for key in ("width", "height", "x", "foot", "front", "thickness")

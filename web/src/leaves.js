@@ -16,8 +16,8 @@ const hold = (v, a = 0, b = 1) => Math.min(Math.max(v, a), b);
 
 export class Leaf {
   constructor(told) {
-    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, pull } = told;
-    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, pull });
+    const { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, along, pull } = told;
+    Object.assign(this, { name, label, width, height, x, foot, front, thickness, motion, goes_with, after, behind, along, pull });
     const [only] = motion;
     this.slides = motion.length === 1 && Boolean(only.slide);
     /** How far it slides, to the left less than 0; 0 where it does anything else. */

@@ -54,11 +54,23 @@ export function turnOf(motion) {
   return last ? turns.reduce((sum, step) => sum + step.turn * dot(step.axis, last.axis), 0) : 0;
 }
 
+/** A point of the shut leaf: so far along its width from its left, and behind its front; at its foot. */
+export function spot({ x, front, foot, along: [c, s] = [1, 0] }, across, away) {
+  return [x + across * c - away * s, front + across * s + away * c, foot];
+}
+
+/** The same point the other way about: along its width, behind its front, above its foot. */
+export function within({ x, front, foot, along: [c, s] = [1, 0] }, [px, py, pz]) {
+  const [right, back] = [px - x, py - front];
+  return [right * c + back * s, back * c - right * s, pz - foot];
+}
+
 /** The corners of a leaf seen from above, its front two first, at a part of its way. */
-export function corners({ x, width, front, thickness, foot, motion }, part) {
-  const pose = poseAt(motion, part);
-  return [[x, front], [x + width, front], [x + width, front + thickness], [x, front + thickness]]
-    .map(([across, away]) => carried(pose, [across, away, foot]));
+export function corners(leaf, part) {
+  const pose = poseAt(leaf.motion, part);
+  const { width, thickness } = leaf;
+  return [[0, 0], [width, 0], [width, thickness], [0, thickness]]
+    .map(([across, away]) => carried(pose, spot(leaf, across, away)));
 }
 
 /** All that a leaf passes over, seen from above: its least and most across and away. */

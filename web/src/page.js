@@ -10,7 +10,7 @@ import { Finish } from './finish.js';
 import { joined } from './joined.js';
 import { Leaves } from './leaves.js';
 import { Measure } from './measure.js';
-import { sweep } from './motion.js';
+import { spot, sweep } from './motion.js';
 import { decoded, dressed, readModel } from './model.js';
 import { Options } from './options.js';
 import { Picture } from './picture.js';
@@ -125,6 +125,12 @@ function drawingOnly() {
   };
 }
 
+/** Where a leaf's pull is in the scene. */
+function pullOf(held) {
+  const [x, y] = spot(held, held.pull, 0);
+  return { x: x / 1000, y: held.pull_up / 1000, z: -y / 1000 };
+}
+
 /** What must be seen, whichever option is: the eye stays where it is when another comes. */
 function frameOf() {
   const every = options.all.flatMap((one) => one.leaves);
@@ -147,7 +153,7 @@ function frameOf() {
     back: BACK,
     beside: PERSON * 2,
     held: held?.name,
-    pull: held ? { x: (held.x + held.pull) / 1000, y: held.pull_up / 1000, z: -held.front / 1000 } : null,
+    pull: held ? pullOf(held) : null,
     span: [low, high],
   };
 }
@@ -193,13 +199,16 @@ function hitter(lens, hung, leaves, canvas) {
     const leaf = leaves.named(name);
     const shut = (point) => (leaf ? leaf.bring(job(point)) : job(point));
     const [low, high] = [part.box.min, part.box.max].map((corner) => job(v.copy(corner).applyQuaternion(at.quaternion).add(at.position)));
-    const turned = Boolean(leaf) && !leaf.slides && !leaf.shut;
+    const point = shut(found.point);
+    // along another wall a piece's ends are not to the left and right: there one measures straight
+    const askew = Math.abs(at.quaternion.w) < 0.9999;
+    const turned = askew || (Boolean(leaf) && !leaf.slides && !leaf.shut);
     return {
-      point: shut(found.point),
-      edges: [0, 2].map((i) => [low[i], high[i]]),
+      point,
+      edges: askew ? [[point[0]], [low[2], high[2]]] : [0, 2].map((i) => [low[i], high[i]]),
       // the side of the leaf that is seen
-      side: turned && shut(lens.position)[1] > (low[1] + high[1]) / 2 ? 1 : -1,
-      leaf: leaf ? name : '',
+      side: !askew && turned && shut(lens.position)[1] > (low[1] + high[1]) / 2 ? 1 : -1,
+      leaf: leaf && !askew ? name : '',
       turned,
       part: part.name,
     };

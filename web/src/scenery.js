@@ -61,7 +61,7 @@ export function skirtings(shared, { skirting: [high, thick] }, clear, floorAt, [
   const trim = made(shared, scene.room.trim);
   const ends = [left, ...clear.flatMap(([a, b]) => [a / 1000 - 0.006, b / 1000 + 0.006]), right];
   const runs = Array.from({ length: ends.length / 2 }, (_, i) => ends.slice(2 * i, 2 * i + 2));
-  return runs.map(([a, b]) => {
+  return runs.filter(([a, b]) => a < b).map(([a, b]) => {
     const [low, up] = [[a, floorAt(a)], [b, floorAt(b)]];
     const shape = new THREE.Shape([[a, low[1] - 0.01], [b, up[1] - 0.01], [b, up[1] + high / 1000], [a, low[1] + high / 1000]].map((p) => new THREE.Vector2(...p)));
     return new THREE.Mesh(new THREE.ExtrudeGeometry(shape, { depth: thick / 1000, bevelEnabled: true, bevelSize: 0.001, bevelThickness: 0.004, bevelSegments: 1 }), trim);

@@ -2,7 +2,7 @@
 // comes out of the wall is drawn shallower, so that there is room for the picture. The bars
 // are the controls, and the way in for a keyboard and for those who listen.
 import { setLength, spoken } from './figures.js';
-import { carried, corners, poseAt, sweep } from './motion.js';
+import { carried, corners, poseAt, spot, sweep } from './motion.js';
 
 const BAR = 14; // px, height of a bar
 const TOUCH = 44; // px, height of what a finger may hit
@@ -55,9 +55,11 @@ export class Strip {
     this.nearer = Math.max(0, ...leaves.list.map(out(([front], middle) => middle - front)));
     // the nearer a leaf hangs to the viewer, the lower its bar
     this.plan.querySelector('.seen').classList.toggle('below', leaves.list.some((leaf) => leaf.front >= 0));
+    const shut = new Map(leaves.list.map((leaf) => [leaf, corners(leaf, 0).map(([x]) => x)]));
+    const ends = (leaf) => [Math.min(...shut.get(leaf)), Math.max(...shut.get(leaf))];
     this.rows = [];
     for (const leaf of [...leaves.list].sort((a, b) => b.front - a.front || b.foot - a.foot)) {
-      const beside = (one) => Math.abs(one.front - leaf.front) < ONE_PLANE && (one.x + one.width <= leaf.x || leaf.x + leaf.width <= one.x);
+      const beside = (one) => Math.abs(one.front - leaf.front) < ONE_PLANE && (ends(one)[1] <= ends(leaf)[0] || ends(leaf)[1] <= ends(one)[0]);
       const row = this.rows.find((all) => all.every(beside));
       if (row) row.push(leaf);
       else this.rows.push([leaf]);
@@ -152,8 +154,7 @@ export class Strip {
 
   /** The two ends of a leaf's bar. */
   #ends(leaf, part) {
-    const middle = leaf.front + leaf.thickness / 2;
-    return [leaf.x, leaf.x + leaf.width].map((x) => this.#place(leaf, [x, middle, leaf.foot], part));
+    return [0, leaf.width].map((across) => this.#place(leaf, spot(leaf, across, leaf.thickness / 2), part));
   }
 
   /** How much of the plan lies over the wall, for leaves that open away from the viewer. */
@@ -217,9 +218,8 @@ export class Strip {
       return `M${a} ${all[0][1]}H${b}`;
     }
     const gone = (k) => Math.hypot(...corners(leaf, 0)[k].map((v, i) => v - corners(leaf, 1)[k][i]));
-    const edge = gone(0) > gone(1) ? leaf.x : leaf.x + leaf.width;
-    const middle = leaf.front + leaf.thickness / 2;
-    const points = Array.from({ length: ARC + 1 }, (_, i) => this.#place(leaf, [edge, middle, leaf.foot], i / ARC));
+    const edge = spot(leaf, gone(0) > gone(1) ? 0 : leaf.width, leaf.thickness / 2);
+    const points = Array.from({ length: ARC + 1 }, (_, i) => this.#place(leaf, edge, i / ARC));
     return `M${points.map((p) => p.map((v) => Math.round(v * 10) / 10).join(' ')).join('L')}`;
   }
 
@@ -246,25 +246,25 @@ export class Strip {
   #fingers(bar, leaf) {
     const { leaves } = this;
     let held = null;
-    const spot = (event) => {
+    const under = (event) => {
       const box = this.plan.getBoundingClientRect();
       return [event.clientX - box.left, event.clientY - box.top];
     };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
-      const at = spot(event);
+      const at = under(event);
       // the point of the bar that is held: as far along it as the finger is
       const [a, b] = this.#ends(leaf, leaf.open);
       const [right, down] = [b[0] - a[0], b[1] - a[1]];
       const along = ((at[0] - a[0]) * right + (at[1] - a[1]) * down) / (right ** 2 + down ** 2);
-      const point = [leaf.x + Math.min(Math.max(along, 0), 1) * leaf.width, leaf.front + leaf.thickness / 2, leaf.foot];
+      const point = spot(leaf, Math.min(Math.max(along, 0), 1) * leaf.width, leaf.thickness / 2);
       const on = this.#place(leaf, point, leaf.open);
       held = { at, point, off: [at[0] - on[0], at[1] - on[1]], strayed: 0 };
       leaves.put(leaf, leaf.open);
     });
     bar.addEventListener('pointermove', (event) => {
       if (!held) return;
-      const at = spot(event);
+      const at = under(event);
       held.strayed = Math.max(held.strayed, Math.hypot(at[0] - held.at[0], leaf.slides && !leaf.draws ? 0 : at[1] - held.at[1]));
       if (held.strayed < TAP) return;
       const [x, y] = [at[0] - held.off[0], at[1] - held.off[1]];

@@ -1,7 +1,7 @@
 // Fingers and mouse on the picture: take hold of a door and it comes with the finger, along its
 // way; take hold of anything else and look round.
 import * as THREE from 'three';
-import { carried, enters, onRay, passes, poseAt } from './motion.js';
+import { carried, enters, onRay, passes, poseAt, within } from './motion.js';
 
 const TAP = 6; // px a finger may stray and still have tapped
 const EASY = 140; // px, the least that a finger goes to draw a drawer out
@@ -60,8 +60,9 @@ export class Touch {
     let first = null;
     for (const leaf of this.leaves.list) {
       const own = leaf.bringRay(ray);
-      const { x, front, foot } = leaf;
-      const far = enters(own, [x, front, foot], [x + leaf.width, front + leaf.thickness, foot + leaf.height]);
+      const from = within(leaf, own.origin);
+      const to = within(leaf, onRay(own, 1));
+      const far = enters({ origin: from, way: to.map((v, i) => v - from[i]) }, [0, 0, 0], [leaf.width, leaf.thickness, leaf.height]);
       if (far !== null && (!first || far < first.far)) first = { leaf, far, at: onRay(own, far) };
     }
     return first;
