@@ -190,7 +190,8 @@ def names_one_thing(
             found=unbuilt,
             allowed=", ".join(words),
         )
-    if missing := next((key for key in keys if key.startswith("bay ")), None):
+    of_a_block = tuple(f"{word} " for word in ("bay", "cabinet") if word in words)
+    if missing := next((key for key in keys if key.startswith(of_a_block)), None):
         raise refuse(
             "unknown_name",
             f'{{heading}} uses "{missing}", but there is no block "{missing}".',

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from parametric.cases.at_least import AtLeast
 from parametric.cases.back import BackSpec
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import Case, CaseBox
+from parametric.cases.face_frame import FaceFrame
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Problem
 from parametric.units import Unit, length_text
@@ -114,6 +116,41 @@ def let_in_from_both(case: Case, unit: Unit) -> tuple[Problem, ...]:
                         ),
                     )
     return ()
+
+
+def no_height_left(
+    spec: CabinetSpec, name: str, left: Figure, filling: Figure | AtLeast, unit: Unit
+) -> Problem:
+    """A case that what is under it and over it leave no height."""
+    above = filling.where if isinstance(filling, AtLeast) else origin_line(filling)
+    return Problem(
+        code="no_size",
+        level="stop",
+        message=f"What is under {name} and over it leaves {length_text(float(left), unit)} of the "
+        "room's height for it.",
+        where=above or spec.here,
+        about=name,
+        found=length_text(float(left), unit),
+        allowed="more than 0",
+        fix="Look at the readings, at what it stands on, and at what closes it to the ceiling.",
+        no_size=True,
+    )
+
+
+def no_width_left(spec: CabinetSpec, frame: FaceFrame, unit: Unit) -> Problem:
+    """A face frame whose wall stiles take all of the wall."""
+    return Problem(
+        code="no_size",
+        level="stop",
+        message=f"The wall stiles of {spec.heading}'s face frame leave "
+        f"{length_text(float(frame.opening), unit)} between them.",
+        where=origin_line(frame.left.shows) or spec.here,
+        about=spec.heading,
+        found=length_text(float(frame.opening), unit),
+        allowed="more than 0",
+        fix="Write narrower `wall stiles`.",
+        no_size=True,
+    )
 
 
 LEAST_LEFT = Figure(

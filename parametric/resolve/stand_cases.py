@@ -18,12 +18,18 @@ from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
 from parametric.design.leaf import LeafSpec
 from parametric.design.survey import SurveySpec
-from parametric.figures import Figure, largest, named, smallest
+from parametric.figures import Figure, exceeds, largest, named, smallest
 from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.case_drawers import drawer_of, stuff_of
 from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
-from parametric.resolve.case_sizes import impossible_case, let_in_from_both
+from parametric.resolve.case_misfits import case_misfits
+from parametric.resolve.case_sizes import (
+    impossible_case,
+    let_in_from_both,
+    no_height_left,
+    no_width_left,
+)
 from parametric.resolve.case_slope import slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
@@ -253,7 +259,12 @@ class _Cabinets:
             )
             return None
         left = room - least_of(filling)
-        return left if counter is None else left - counter
+        if counter is not None:
+            left = left - counter
+        if not exceeds(left, 0.0):
+            self.problems.append(no_height_left(spec, name, left, filling, self.design.unit))
+            return None
+        return left
 
     def _alone(self, name: str, spec: CabinetSpec) -> None:
         """A cabinet that no run calls."""
@@ -268,6 +279,9 @@ class _Cabinets:
             raised = spec.plinth if spec.above_floor is None else spec.above_floor
             foot = named(join(own, "stands at"), raised)
         frame = self._frame(spec, own, opening)
+        if frame is not None and not exceeds(frame.opening, 0.0):
+            self.problems.append(no_width_left(spec, frame, self.design.unit))
+            return
         wide = spec.width if isinstance(spec.width, Figure) else opening.clear
         wide = named(join(own, "width of the case"), wide)
         if spec.from_left is not None:
@@ -358,7 +372,8 @@ class _Cabinets:
         case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
         case = placed_in(case, name, (outside, frame, frame_left))
         unit = self.design.unit
-        if no_room := (*service_faults(spec, case, unit), *let_in_from_both(case, unit)):
+        amiss = case_misfits(case, shelf, counter, unit) or let_in_from_both(case, unit)
+        if no_room := amiss or service_faults(spec, case, unit):
             self.problems += no_room
             return None
         if spec.has_fronts:
