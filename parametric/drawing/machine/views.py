@@ -92,7 +92,8 @@ def draw_whole(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box, scal
     place_ordinates(draft, view, "up", places, piece.x1 + _NUMBERS)
     place_chains(draft, list(_overall(view, set_up, piece, rule)))
     for cut in set_up.cuts:
-        draw_number(draft, cut, around(outline_on(view, cut.outline)), piece, view.name)
+        box, *others = (around(outline_on(view, o)) for o in (cut.outline, *cut.others))
+        draw_number(draft, cut, box, piece, view.name, others)
     _sides(draft, set_up, piece, piece.y0 - below, view.name)
     taken = Box(room.x0, piece.y0 - below, piece.x1 + right, room.y1)
     title = f"From above the cutter, {scale_words(scale, job.rules.unit)}"
@@ -201,50 +202,72 @@ def _axes(draft: Draft, view: View, piece: Box) -> None:
     )
 
 
-def draw_number(draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str) -> None:
-    """A cut's number in a ring: in the cut where it has room, else beside it with a line to it."""
-    text = Label(text=str(cut.number), at=(0.0, 0.0), anchor="centre", weight="bold", view=view)
-    (cx, cy), off = box.centre, _RING + 2.2
-    inside = [(cx, cy)] if min(box.width, box.height) > 2 * _RING + 1.0 else []
-    over = [(cx, piece.y1 + off + 0.2)] if piece.y1 - box.y1 < _NEAR_EDGE else []
-    beside = [
-        place
-        for far in (0.0, 6.0, 12.0)
-        for place in (
-            *((x + far, y) for x, y in over),
-            *((x - far, y) for x, y in over),
-            (cx + far, box.y1 + off),
-            (cx - far, box.y1 + off),
-            (box.x1 + off + far, cy),
-            (box.x0 - off - far, cy),
-        )
-    ]
-    # of a long cut, over any part of it
-    along = [
-        (box.x0 + box.width * share, box.y1 + off + up)
-        for up in (0.0, 2 * _RING, 4 * _RING)
-        for share in _SHARES
-    ]
-    for x, y in (*inside, *beside, *along):
+def draw_number(
+    draft: Draft, cut: MachineCut, box: Box, piece: Box, view: str, others: Sequence[Box] = ()
+) -> None:
+    """A cut's number in a ring: in the cut where it has room, else beside it with a line to it.
+
+    Args:
+        draft: the page.
+        cut: the cut.
+        box: its own on paper.
+        piece: the piece's.
+        view: what it is drawn in.
+        others: of the other holes of its row, beside which it may stand as well.
+    """
+    tried = [(box, place) for place in _number_places(box, piece)]
+    tried += [(one, place) for one in others for place in _number_places(one, piece)]
+    # the holes of a row leave room aslant between them
+    holes = (box, *others) if cut.middles is not None else ()
+    tried += [(one, place) for one in holes for place in _aslant(one)]
+    for own, (x, y) in tried:
         ring = Box(x - _RING, y - _RING, x + _RING, y + _RING)
-        to = (min(max(x, box.x0), box.x1), min(max(y, box.y0), box.y1))
-        if draft.free(ring, 0.2) and draft.off_texts(((x, y), to)):
+        if draft.free(ring, 0.2) and draft.off_texts(((x, y), _nearest(own, (x, y)))):
             break
     else:
         draft.unplaced.append(f"the number of cut {cut.number}")
-        x, y = cx, cy
+        own, (x, y) = box, box.centre
     draft.add(
         Circle(layer="edge_fine", centre=(x, y), radius=_RING, view=view),
-        Label(text=text.text, at=(x, y - TEXT / 2), anchor="centre", weight="bold", view=view),
+        Label(
+            text=str(cut.number), at=(x, y - TEXT / 2), anchor="centre", weight="bold", view=view
+        ),
     )
-    if (x, y) != (cx, cy):
+    if (x, y) != own.centre:
         # to the nearest place on the cut's box, its middle where the ring stands over it
-        end = (min(max(x, box.x0), box.x1), min(max(y, box.y0), box.y1))
+        end = _nearest(own, (x, y))
         far = math.dist((x, y), end)
         if far > _RING + 0.3:
             step = _RING / far
             start = (x + (end[0] - x) * step, y + (end[1] - y) * step)
             draft.line("dims", start, end, view)
+
+
+def _nearest(box: Box, at: Point) -> Point:
+    return (min(max(at[0], box.x0), box.x1), min(max(at[1], box.y0), box.y1))
+
+
+def _number_places(box: Box, piece: Box) -> Iterator[Point]:
+    """In a cut, over the edge of the piece that it lies near, beside it; over any part of a long one."""
+    (cx, cy), off = box.centre, _RING + 2.2
+    if min(box.width, box.height) > 2 * _RING + 1.0:
+        yield (cx, cy)
+    over = [(cx, piece.y1 + off + 0.2)] if piece.y1 - box.y1 < _NEAR_EDGE else []
+    for far in (0.0, 6.0, 12.0):
+        yield from ((x + far, y) for x, y in over)
+        yield from ((x - far, y) for x, y in over)
+        yield from ((cx + far, box.y1 + off), (cx - far, box.y1 + off))
+        yield from ((box.x1 + off + far, cy), (box.x0 - off - far, cy))
+    for up in (0.0, 2 * _RING, 4 * _RING):
+        for share in _SHARES:
+            yield (box.x0 + box.width * share, box.y1 + off + up)
+
+
+def _aslant(box: Box) -> Iterator[Point]:
+    (cx, cy), off = box.centre, _RING + 1.6
+    for far in (off, off + 3.0, off + 6.0, off + 10.0):
+        yield from ((cx + far, cy + far), (cx - far, cy + far))
+        yield from ((cx - far, cy - far), (cx + far, cy - far))
 
 
 def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, low: float, view: str) -> None:
