@@ -115,6 +115,9 @@ def proposal_content(
         job=page.job,
         under=tuple(text for text in (page.subtitle, _for_whom(client)) if text),
         paragraph=client.words if client and client.words else _paragraphs(job),
+        brief=client.words
+        if client and client.words
+        else _paragraphs(job, brief=len(job.each) > 1),
         stamp=_stamp(page),
         caption=_caption(page, dress, picture),
         dress=dress,
@@ -178,10 +181,11 @@ def _of_place(words: str, door: Door) -> str:
     return SAID["of place"].format(words, name) if name else words
 
 
-def _paragraphs(job: Subject) -> str:
+def _paragraphs(job: Subject, *, brief: bool = False) -> str:
     """The doors in a few sentences, one after the other."""
     return " ".join(
-        of_door(one.resolved.door, paragraph(one.resolved, _facts(one))) for one in job.each
+        of_door(one.resolved.door, paragraph(one.resolved, _facts(one), brief=brief))
+        for one in job.each
     )
 
 

@@ -24,8 +24,8 @@ from parametric.writers.page_words import FACT_WORDS
 from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
 
 
-def paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
-    """The doors in a few sentences."""
+def paragraph(resolved: Resolved, facts: dict[str, Fact], *, brief: bool = False) -> str:
+    """The doors in a few sentences; `brief`ly, only what they are and how large."""
     door, finish = resolved.door, resolved.finish
     names = door_names(door)
     kind = "none" if finish is None else finish.kind
@@ -40,9 +40,10 @@ def paragraph(resolved: Resolved, facts: dict[str, Fact]) -> str:
     sentences = [
         SAID[what].format(wood_words(resolved), worn, counted(names.count)),
         *_sized(resolved),
-        *_headed(facts, names),
-        *_moving(resolved, facts),
     ]
+    if brief:
+        return on_paper(" ".join(sentences))
+    sentences += [*_headed(facts, names), *_moving(resolved, facts)]
     if (clear := facts.get("clear way")) is not None:
         sentences.append(SAID[opened].format(plain(clear.value)))
     return f"{on_paper(' '.join(sentences))} {floor_words(facts)}".rstrip()

@@ -59,9 +59,9 @@ class DrawingWords:
 class ProposalContent:
     """A proposal page by page.
 
-    The doors: `job`, `under`, `paragraph`, `stamp` (maker, date, revision, mark), and the
-    `caption` of what is pictured. The drawings, one a door: `drawings`, `drawing_under`,
-    captions of their views. What you get: `included`,
+    The doors: `job`, `under`, `paragraph` (of more doors than it has room for, `brief`),
+    `stamp` (maker, date, revision, mark), and the `caption` of what is pictured. The drawings,
+    one a door: `drawings`, `drawing_under`, captions of their views. What you get: `included`,
     `not_included` and `to_agree`, `swatches` with their `sample` note, the `sizes`, `living` with the doors. Yes:
     the `summary`, `ticks`, the `say_it` over the lines to sign on, `not_yet` over lines to
     write on. `code` is the text of the small square code, `code_says` what is said of it.
@@ -71,6 +71,7 @@ class ProposalContent:
     job: str
     under: tuple[str, ...]
     paragraph: str
+    brief: str
     stamp: tuple[Pair, ...]
     caption: str
     dress: Dress

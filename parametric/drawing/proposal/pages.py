@@ -140,7 +140,11 @@ def _doors(
         y = set_text(draft, said.unprintable, wide, y - 0.5, NOTE, layer="table")
     for text in said.under:
         y = set_text(draft, text, wide, y, TEXT, layer="table", most=2)
-    set_text(draft, said.paragraph, wide, y - 2.5, TEXT, stacked=said.fractions)
+    room = int((y - 2.5 - box.y0) / pitch(TEXT))
+    words = said.paragraph
+    if len(lines_of(words, wide.width, TEXT)) > room and words != said.brief:
+        words = said.brief
+    set_text(draft, words, wide, y - 2.5, TEXT, stacked=said.fractions)
     _pairs(draft, said.stamp, narrow, top - 1.6, stacked=False)
     return _page(draft, title, tints, None if pictured is None else picture)
 
