@@ -41,6 +41,8 @@ from parametric.drawing.subject import Subject, subject
 from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Door, Resolved
+from parametric.trade.case_kinds import alike_fronts
+from parametric.trade.case_names import together
 from parametric.trade.comparing import Changes
 from parametric.trade.glass import TEMPLATES
 from parametric.trade.loads import LeafLoad
@@ -186,11 +188,13 @@ def _marked(
 
 def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> tuple[Sheet, ...]:
     """Group C, the cabinets, group D, one door after the other, and group P, the parts of all."""
-    cases = draw_casework(job, _of(block, "C", ARRANGEMENT, ""))
+    cases = draw_casework(job, _of(block, "C", "", ""))
     doors: list[Sheet] = []
-    for door in job.resolved.doors:
+    for kind in alike_fronts(job.resolved.doors, job.assembly):
+        door = kind[0]
         own = None if paper is None else paper.of(door)
-        doors += _door_drawings(job.of(door), _of_door(block, door), own, len(doors))
+        drawn = dataclasses.replace(job.of(door), alike=_letters_alike(kind))
+        doors += _door_drawings(drawn, _of_door(block, *kind), own, len(doors))
     parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
     return (*numbered(cases), *numbered(tuple(doors)), *numbered(parts))
 
@@ -303,11 +307,23 @@ def _install(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[Sheet, 
     return tuple(sheets)
 
 
-def _of_door(block: TitleBlock, door: Door) -> TitleBlock:
-    """The title block of one of several doors' sheets."""
-    if not door.place:
+def _letters_alike(kind: Sequence[Door]) -> dict[str, tuple[str, ...]]:
+    """By each letter of the first door, those of the same leaves of the others."""
+    first, *others = kind
+    if not others:
+        return {}
+    return {
+        leaf.letter: tuple(other.leaves[index].letter for other in others)
+        for index, leaf in enumerate(first.leaves)
+    }
+
+
+def _of_door(block: TitleBlock, *doors: Door) -> TitleBlock:
+    """The title block of the sheets of one of several doors, or of some that are alike."""
+    if not doors[0].place:
         return block
-    return dataclasses.replace(block, title=f"{block.title}, {printable(door.place)}")
+    places = together([door.place for door in doors])
+    return dataclasses.replace(block, title=f"{block.title}, {printable(places)}")
 
 
 def _of(block: TitleBlock, group: str, document: str, second_line: str) -> TitleBlock:

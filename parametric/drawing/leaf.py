@@ -112,7 +112,12 @@ def _draw_set(
     extent = leaf_extent(job, leaves)
     letters = " and ".join(leaf.letter for leaf in leaves)
     line = f"Leaves {letters} on one datum" if len(leaves) > 1 else f"Leaf {letters}"
-    title = dataclasses.replace(title, second_line=line)
+    others = [
+        f"{' and '.join(job.alike[one.letter])} as {one.letter}"
+        for one in leaves
+        if one.letter in job.alike
+    ]
+    title = dataclasses.replace(title, second_line="; ".join((line, *others)))
 
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
         placing = place_leaves(paper, scale, extent, block)

@@ -252,7 +252,8 @@ def set_back(piece: Piece) -> list[tuple[Polygon, float]]:
 
 def outline_layer(piece: Piece) -> Layer:
     """The layer that a piece's outline is drawn on."""
-    if piece.group == "tracks":
+    bought = piece.part.supplied and piece.part.material.look == "board"
+    if piece.group == "tracks" or bought:
         return "adjacent"
     if any(isinstance(cut, Mitre) for cut in piece.part.cuts):
         return "edge_fine"

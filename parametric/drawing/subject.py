@@ -35,6 +35,8 @@ class Subject:
     shut: tuple[Piece, ...]
     figures: Mapping[str, Figure]
     moved: Changes | None = None
+    alike: Mapping[str, tuple[str, ...]] = dataclasses.field(default_factory=dict)
+    """Of a door that is drawn for others alike: by a leaf's letter, those of the same leaves there."""
 
     @property
     def each(self) -> tuple[Subject, ...]:

@@ -81,6 +81,11 @@ def _free(name: str, begins: Figure, ends: Figure) -> tuple[Stretch, ...]:
     return (Stretch(cabinet=None, begins=float(begins), size=named(name, ends - begins)),)
 
 
+def clear_width(opening: Opening, place: str) -> Figure:
+    """The plumb clear width, mm; `place` tells one of several rooms."""
+    return named(join(place, "plumb clear width"), opening.clear) if place else opening.clear
+
+
 def frame_openings(case: StandingCase) -> tuple[Figure, ...]:
     """The openings of a cabinet's face frame from the left, mm: what its stiles leave between them."""
     frame = case.case.frame

@@ -1,4 +1,4 @@
-"""Cases of one kind, which are made from one sheet; and the heights of what lies level in a case."""
+"""Cases and fronts of one kind, which are made from one sheet; heights of what lies level in a case."""
 
 from __future__ import annotations
 
@@ -10,7 +10,9 @@ from parametric.figures import Figure, named
 from parametric.model import Assembly, Part, alike
 from parametric.names import join
 from parametric.resolve.casework import StandingCase
+from parametric.resolve.door import Door
 
+_SAME = 1e-6
 _LEVEL = ("bottom", "top", "stretcher", "fixed shelf", "shelf")
 
 
@@ -24,18 +26,6 @@ class CaseKind:
     def first(self) -> StandingCase:
         """The one that is drawn."""
         return self.cases[0]
-
-    @property
-    def called(self) -> str:
-        """`cabinet outer 1 and 2`; a kind of one by its name."""
-        names = [case.name for case in self.cases]
-        if len(names) == 1:
-            return names[0]
-        stems = {name.rsplit(" ", 1)[0] for name in names}
-        if len(stems) > 1:
-            return f"{', '.join(names[:-1])} and {names[-1]}"
-        *some, last = (name.rsplit(" ", 1)[1] for name in names)
-        return f"{stems.pop()} {', '.join(some)} and {last}"
 
 
 def case_kinds(cases: Sequence[StandingCase], assembly: Assembly) -> tuple[CaseKind, ...]:
@@ -55,6 +45,36 @@ def case_kinds(cases: Sequence[StandingCase], assembly: Assembly) -> tuple[CaseK
         else:
             kind.append(case)
     return tuple(CaseKind(cases=tuple(kind)) for kind in kinds)
+
+
+def alike_fronts(doors: Sequence[Door], assembly: Assembly) -> tuple[tuple[Door, ...], ...]:
+    """Doors that one set of sheets serves: fronts of cases, leaf for leaf the same pieces alike hung.
+
+    A door in a wall is alone. Each kind stands where its first door does.
+
+    Args:
+        doors: of the job, in the order of their letters.
+        assembly: their parts.
+    """
+    groups = {group.name: group for group in assembly.groups}
+
+    def made(door: Door) -> tuple[object, ...]:
+        return tuple(
+            (_made(groups[leaf.name].parts), leaf.hung.left, leaf.hung.foot, leaf.hung.hinged)
+            for leaf in door.leaves
+        )
+
+    kinds: list[list[Door]] = []
+    for door in doors:
+        own = made(door)
+        kind = next(
+            (one for one in kinds if one[0].case and door.case and alike(made(one[0]), own)), None
+        )
+        if kind is None:
+            kinds.append([door])
+        else:
+            kind.append(door)
+    return tuple(tuple(kind) for kind in kinds)
 
 
 def _made(parts: Sequence[Part]) -> tuple[object, ...]:
@@ -81,3 +101,12 @@ def levels(case: StandingCase) -> tuple[Level, ...]:
         up = board.z + (Figure(0.0) if under else board.thickness)
         found.append(Level(board=board, up=named(join(board.name, face), up)))
     return tuple(sorted(found, key=lambda level: float(level.up)))
+
+
+def behind_the_back(case: StandingCase) -> Figure | None:
+    """What is left behind a back that is let in, mm; None where it is flush with the case."""
+    back = case.case.back
+    if back is None or back.held == "planted":
+        return None
+    left = case.case.box.depth - case.case.behind - back.thickness
+    return named(join(case.name, "behind the back"), left) if float(left) > _SAME else None

@@ -27,6 +27,7 @@ from parametric.trade.data_sheets import (
 )
 from parametric.trade.delivery import Delivery, delivery
 from parametric.trade.drawer_glue_ups import DrawerGlueUp, drawer_glue_ups
+from parametric.trade.drawn_sizes import DrawnSizes, drawn_sizes
 from parametric.trade.edge_band import EdgeBand, edge_bands
 from parametric.trade.finish import FinishOrder, finish_order
 from parametric.trade.glazing import GlazingOrder, glazing_order
@@ -89,6 +90,7 @@ class Paperwork:
     care: Care
     seasons: tuple[LeafSeason, ...]
     scribed: tuple[Scribed, ...]
+    drawn_sizes: DrawnSizes | None
 
     @property
     def install(self) -> InstallSheet:
@@ -169,6 +171,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         care=care(resolved, assembly),
         seasons=leaf_seasons(resolved),
         scribed=scribed(resolved.casework),
+        drawn_sizes=drawn_sizes(resolved),
     )
 
 

@@ -39,6 +39,8 @@ class ScribedAt:
     room: Figure
     seen: Figure
     off: Figure
+    behind: Figure | None = None
+    """How far a wall stands back of the plumb line; None where it stands at it or before it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +201,9 @@ def _along(
                 room=x,
                 seen=named(join(name, f"seen at its {where}"), seen),
                 off=named(join(name, f"scribed off at its {where}"), off),
+                behind=named(join(name, f"wall behind plumb at its {where}"), -x)
+                if float(x) < 0
+                else None,
             )
         )
     return tuple(found)

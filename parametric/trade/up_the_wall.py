@@ -56,7 +56,8 @@ def up_the_wall(
         own = _edges_of(edges, case)
         foot, box = case.case.box.foot, case.case.box
         plinth = None if own is None or own.plinth is None or found else own.plinth.seen
-        found += _between("plinth", plinth, side, join(case.name, "room under it"), at, foot)
+        under = join(case.name, f"room under it at the {side}")
+        found += _between("plinth", plinth, side, under, at, foot)
         found.append(Height(what=case.name, begins=float(foot), size=box.height))
         at = foot + box.height
         if case.counter is not None:
@@ -67,8 +68,15 @@ def up_the_wall(
     own = _edges_of(edges, last)
     top = None if own is None or own.top is None else own.top.seen
     ceiling = reading(opening.ceiling, side, opening.head)
-    found += _between("top filler", top, side, join(last.name, "room over it"), at, ceiling)
+    over = join(last.name, f"room over it at the {side}")
+    found += _between("top filler", top, side, over, at, ceiling)
     return tuple(found)
+
+
+def floor_to_ceiling(opening: Opening, place: str, side: Side) -> Figure:
+    """The height of a room at one side as it was measured, mm; `place` tells one of several rooms."""
+    high = reading(opening.heights, side, opening.head)
+    return named(join(place, f"height {side}"), high) if place else high
 
 
 def reading(readings: Mapping[str, Figure], side: Side, none: Figure) -> Figure:

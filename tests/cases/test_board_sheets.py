@@ -102,12 +102,25 @@ def test_what_is_said_of_cabinets_stands_on_their_sheets_and_not_on_the_leaves()
             if sheet.title.document == kind
             for text in texts(sheet)
         )
-        for kind in ("Arrangement", "Cabinets", "Leaves")
+        for kind in ("Cabinets", "Cabinets open", "Leaves")
     }
-    assert "shows 36 at the bottom" in sheets["Arrangement"]
-    assert "tipped up on the plinth" in sheets["Cabinets"]
+    assert "shows 36 at the bottom" in sheets["Cabinets"]
+    assert "tipped up on the plinth" in sheets["Cabinets open"]
     assert "tipped up" not in sheets["Leaves"]
     assert "at the bottom" not in sheets["Leaves"]
     for sheet in drawn().sets[0].sheets:
         if sheet.title.document == "Leaves":
             assert "shelf" not in texts(sheet), "boards of cases are in no leaf's cut list"
+
+
+def test_fronts_alike_share_their_sheets() -> None:
+    """H and J of the second outer cabinet are as A and B of the first: drawn once, by all letters."""
+    lines = [
+        sheet.title.second_line
+        for sheet in drawn().sets[0].sheets
+        if sheet.title.document == "Leaves"
+    ]
+    assert lines[0] == "Leaves A and B on one datum; H as A; J as B"
+    assert not [line for line in lines[1:] if "H" in line or "J" in line]
+    first = next(s for s in drawn().sets[0].sheets if s.title.document == "Leaves")
+    assert first.title.title.endswith("cabinet outer 1 and cabinet outer 2")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from functools import cache
 from pathlib import Path
 
@@ -17,7 +18,10 @@ from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import Subject, subject
 from parametric.figures import collect
 from parametric.job import check
+from parametric.pack.verifying.drawings import check_drawings
+from parametric.pack.verifying.known import known_design
 from parametric.trade.paperwork import paperwork
+from parametric.writers.dxf_sheets import write_dxf
 
 ROOT = Path(__file__).parents[2]
 HOUSE = ROOT / "examples/house.yaml"
@@ -103,7 +107,7 @@ def test_nothing_overlaps_and_nothing_is_left_out(path: Path) -> None:
 
 def test_widths_add_up_to_the_plumb_clear_width() -> None:
     """31 + 3 x 789 + 31 = 2429, the least of the right wall less the most of the left one."""
-    sheet = sheet_of(FEN_ROAD, "Arrangement")
+    sheet = sheet_of(FEN_ROAD, "Cabinets")
     across = chains(sheet, "plan A-A", "across")
     assert [link.text for link in across[0]] == ["31", "789", "789", "789", "31"]
     assert [link.text for link in across[1]] == ["2429 clear, plumb"]
@@ -113,7 +117,7 @@ def test_widths_add_up_to_the_plumb_clear_width() -> None:
 
 def test_heights_add_up_from_the_floor_to_the_ceiling_on_either_side() -> None:
     """Left 85 + 2273 + 33 = 2388 + 3; right 80 + 2273 + 35 = 2390 - 2."""
-    up = chains(sheet_of(FEN_ROAD, "Arrangement"), "front elevation", "up")
+    up = chains(sheet_of(FEN_ROAD, "Cabinets"), "cabinets from the front", "up")
     columns = [[link.text for link in one] for one in up]
     assert ["85", "2273", "33"] in columns
     assert ["80", "2273", "35"] in columns
@@ -124,7 +128,7 @@ def test_heights_add_up_from_the_floor_to_the_ceiling_on_either_side() -> None:
 
 def test_fillers_and_their_blanks_stand_on_the_sheet() -> None:
     """Seen at the wall's readings: 36, 33, 31 and 37, 31, 38; blanks are the most and 6."""
-    said = texts(sheet_of(FEN_ROAD, "Arrangement"))
+    said = texts(sheet_of(FEN_ROAD, "Cabinets"))
     left, right = said.index("Left filler, seen"), said.index("Right filler, seen")
     assert said[left + 1 : left + 5] == ["36", "33", "31", "42"]
     assert said[right + 1 : right + 5] == ["37", "31", "38", "44"]
@@ -135,7 +139,7 @@ def test_fillers_and_their_blanks_stand_on_the_sheet() -> None:
 
 def test_fronts_are_lettered_and_their_gaps_told() -> None:
     """From the foot: 1.5 of the edge, 220, 3, 220, 3, 220, 3, 1601, 1.5 of the edge: 2273."""
-    sheet = sheet_of(FEN_ROAD, "Arrangement")
+    sheet = sheet_of(FEN_ROAD, "Cabinets")
     assert set("ABCDEFGHJ") <= set(texts(sheet))
     (front,) = chains(sheet, "section B-B", "up")
     assert [link.text for link in front] == [
@@ -154,7 +158,7 @@ def test_fronts_are_lettered_and_their_gaps_told() -> None:
 
 def test_a_face_frame_is_made_to_the_widest_point_and_its_openings_are_equal() -> None:
     """2-1/8 + 21-1/4 + 1-1/2 + 21-1/4 + 2-1/4 = 48-3/8; kick, rail, opening, rail make 30."""
-    sheet = sheet_of(QUARRY_STREET, "Arrangement")
+    sheet = sheet_of(QUARRY_STREET, "Cabinets")
     frame, cabinets, clear = chains(sheet, "plan A-A", "across")
     assert [link.text for link in frame] == ["2-1/8", "21-1/4", "1-1/2", "21-1/4", "2-1/4"]
     assert sum(link.value for link in frame) == pytest.approx(48.375 * INCH)
@@ -166,7 +170,7 @@ def test_a_face_frame_is_made_to_the_widest_point_and_its_openings_are_equal() -
 
 def test_scribes_stand_on_the_front_drawing_at_foot_middle_and_top() -> None:
     """At the wall's readings off the left stile 1/8, 1/4, 3/8; off the right one 1/2, 1/2, 1/8."""
-    said = texts(sheet_of(QUARRY_STREET, "Arrangement"))
+    said = texts(sheet_of(QUARRY_STREET, "Cabinets"))
     left = said.index("Left wall stile, scribe off")
     right = said.index("Right wall stile, scribe off")
     assert said[left + 1 : left + 5] == ["1/8", "1/4", "3/8", "2-1/8"]
@@ -202,7 +206,7 @@ def test_what_comes_off_and_what_is_seen_make_the_blank() -> None:
 def test_cases_alike_share_a_sheet() -> None:
     sheets = [sheet for sheet in sheets_of(FEN_ROAD) if sheet.title.document == "Case"]
     assert [sheet.title.second_line for sheet in sheets] == [
-        "Cabinet outer 1 and 2, 2 off",
+        "Cabinet outer 1 and cabinet outer 2, 2 off",
         "Cabinet middle, 1 off",
     ]
 
@@ -237,8 +241,8 @@ def test_walls_are_drawn_as_they_were_measured(path: Path) -> None:
     opening = room.opening
     middle = (float(opening.lean["middle"]), float(opening.head) / 2)
     assert middle[0] > 0, "the wall of the brief is not plumb"
-    sheet = sheet_of(path, "Arrangement")
-    view = sheet.view("front elevation")
+    sheet = sheet_of(path, "Cabinets")
+    view = sheet.view("cabinets from the front")
     corners = [
         view.back(point)
         for element in sheet.elements
@@ -260,3 +264,38 @@ def test_the_fitter_is_told_what_to_expect_at_every_wall() -> None:
     assert said[row + 1 : row + 6] == ["seen", '1-7/8"', "–", '1-1/2"', '2-1/8"']
     known = collect(paper)
     assert float(known["cabinet base / face frame / left wall stile / seen at its foot"]) > 0
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        FEN_ROAD,
+        QUARRY_STREET,
+        ROOT / "templates/alcove pair.yaml",
+        ROOT / "templates/kitchen run.yaml",
+        ROOT / "templates/bookcase.yaml",
+    ],
+    ids=str,
+)
+def test_drawings_read_back_say_what_the_design_says(path: Path) -> None:
+    """By the pack's own readers, which share nothing with the writers: sizes, their names, fronts."""
+    job = job_of(path)
+    known = known_design(job.resolved, job.assembly, job.loads)
+    files = {
+        f"shop/drawing-{number}.dxf": write_dxf(sheet)
+        for number, sheet in enumerate(sheets_of(path), 1)
+    }
+    verdict = check_drawings(files, known)
+    assert verdict.faults == ()
+    assert verdict.looked_at["fronts"] == len(rooms(job)) * ["cabinets from the front"]
+
+
+def test_a_front_drawn_out_of_its_place_is_found() -> None:
+    """The room said to begin 10 farther right: no front stands where it is drawn."""
+    job = job_of(FEN_ROAD)
+    known = known_design(job.resolved, job.assembly, job.loads)
+    (room,) = known.rooms
+    moved = dataclasses.replace(room, begins=room.begins + 10)
+    files = {"shop/drawing-1.dxf": write_dxf(sheet_of(FEN_ROAD, "Cabinets"))}
+    verdict = check_drawings(files, dataclasses.replace(known, rooms=(moved,)))
+    assert any("is not drawn" in fault for fault in verdict.faults)

@@ -17,6 +17,7 @@ from parametric.drawing.cases.chains import (
 from parametric.drawing.cases.cut_views import draw_plan, draw_upright, level_of, upright_of
 from parametric.drawing.cases.from_front import (
     draw_cabinets,
+    draw_clear_width,
     draw_hinge_sides,
     draw_plumb_line,
     draw_surround,
@@ -34,12 +35,12 @@ from parametric.drawing.frame import draw_frame
 from parametric.drawing.lettering import TITLE
 from parametric.drawing.marks import Way, datum, section_end
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
-from parametric.drawing.picture import ELEVATION
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 
 MM: Scales = ((10.0, 20.0), (10.0, 20.0, 50.0))
+FROM_THE_FRONT = "cabinets from the front"
 INCH: Scales = ((12.0, 16.0, 24.0), (12.0, 16.0, 24.0, 48.0))
 
 
@@ -70,11 +71,12 @@ def _draw(job: Subject, room: Room, needs: Needs, placing: Placing, title: Title
     scale = scale_words(placing.scale, job.rules.unit)
     title = dataclasses.replace(title, scale=scale)
     draw_frame(draft, title)
-    front = draft.view(ELEVATION, placing.scale, placing.elevation)
+    front = draft.view(FROM_THE_FRONT, placing.scale, placing.elevation)
     draw_surround(draft, front, room, STUB)
     draw_cabinets(draft, front, room.pieces)
     draw_hinge_sides(draft, front, room.fronts)
     draw_plumb_line(draft, front, room)
+    draw_clear_width(draft, front, room)
     plan = draft.view("plan A-A", placing.scale, placing.plan)
     section = draft.view("section B-B", placing.scale, placing.section)
     heights = height_chains(job, room, front, placing)
@@ -88,7 +90,7 @@ def _draw(job: Subject, room: Room, needs: Needs, placing: Placing, title: Title
     place_chains(draft, heights)
     place_chains(draft, over_chains(room, front, top, step, rule))
     place_chains(draft, width_chains(room, plan, line, step - 1.0, rule))
-    beside = front_chain(room, section, rule, third_angle=needs.third_angle)
+    beside = front_chain(job, room, section, third_angle=needs.third_angle)
     depth = depth_chain(job, room, section, third_angle=needs.third_angle)
     place_chains(draft, [depth, *([] if beside is None else [beside])])
     place_chains(draft, middle_chains(room, front, rule))

@@ -28,9 +28,8 @@ from parametric.drawing.printing import Rule
 from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
-from parametric.figures import Figure, named
-from parametric.names import join
-from parametric.trade.case_kinds import CaseKind, Level, levels
+from parametric.figures import Figure
+from parametric.trade.case_kinds import CaseKind, Level, behind_the_back, levels
 
 _MM: Scales = ((5.0, 10.0, 20.0), (5.0, 10.0, 20.0))
 _INCH: Scales = ((8.0, 12.0, 16.0, 24.0), (8.0, 12.0, 16.0, 24.0))
@@ -244,9 +243,8 @@ def _depths(
     sizes: list[Figure] = [case.behind] if case.back is not None else []
     if case.back is not None and case.back.held != "planted":
         sizes.append(case.back.thickness)
-        rest = case.box.depth - case.behind - case.back.thickness
-        if float(rest) > _SAME:
-            sizes.append(named(join(case.name, "behind the back"), rest))
+        rest = behind_the_back(shown.kind.first)
+        sizes += [] if rest is None else [rest]
     low = view.y(0.0)
     line = low - FIRST + 1.0
     chains = []

@@ -16,8 +16,9 @@ from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.resolve.casework import StandingCase
-from parametric.trade.along_wall import along_wall, frame_openings, tiers
-from parametric.trade.up_the_wall import Height, reading, up_the_front, up_the_wall
+from parametric.trade.along_wall import along_wall, clear_width, frame_openings, tiers
+from parametric.trade.drawn_sizes import front_gap
+from parametric.trade.up_the_wall import Height, floor_to_ceiling, up_the_front, up_the_wall
 
 _SAME = 1e-6
 _OFF_MIDDLE = 5.0
@@ -65,7 +66,9 @@ def width_chains(room: Room, view: View, line: float, step: float, rule: Rule) -
         axis="across",
         line=line - step,
         stops=(Stop(at=low, foot=line, inner=True), Stop(at=high, foot=line, inner=True)),
-        links=(Link(figure=room.opening.clear, after="clear, plumb", rule=rule),),
+        links=(
+            Link(figure=clear_width(room.opening, room.place), after="clear, plumb", rule=rule),
+        ),
     )
     return [*chains, across, whole]
 
@@ -157,7 +160,7 @@ def _whole(
     rule: Rule,
 ) -> Chain:
     """Floor to ceiling at one side, as it was measured there."""
-    high = reading(room.opening.heights, side, room.opening.head)
+    high = floor_to_ceiling(room.opening, room.place, side)
     low = heights[0].begins
     return Chain(
         view=view,
@@ -194,13 +197,11 @@ def middle_chains(room: Room, view: View, rule: Rule) -> list[Chain]:
     return found
 
 
-def front_chain(room: Room, view: View, rule: Rule, *, third_angle: bool) -> Chain | None:
+def front_chain(job: Subject, room: Room, view: View, *, third_angle: bool) -> Chain | None:
     """Before the section: the face frame of the cabinet that is cut, or its fronts and their gaps."""
     case, at = upright_of(room)
     fronts = [f for f in room.fronts if f.door.case == case.name and f.box.x0 < at < f.box.x1]
-    gap = case.case.spec.front_gap
-    if fronts and fronts[0].door.hanging.case is not None:
-        gap = fronts[0].door.hanging.case.gap
+    gap = front_gap(job.resolved, case)
     stack = up_the_front(case, [front.leaf for front in fronts], gap)
     if len(stack) < 2:
         return None
@@ -212,7 +213,7 @@ def front_chain(room: Room, view: View, rule: Rule, *, third_angle: bool) -> Cha
         axis="up",
         line=foot - way * FIRST,
         stops=(*(Stop(at=one.begins, foot=foot) for one in stack), Stop(at=end, foot=foot)),
-        links=tuple(Link(figure=one.size, rule=rule) for one in stack),
+        links=tuple(Link(figure=one.size, rule=job.rules.arrangement) for one in stack),
     )
 
 

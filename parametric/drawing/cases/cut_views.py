@@ -70,8 +70,25 @@ def draw_plan(draft: Draft, view: View, room: Room, stub: float) -> None:
     for a, b in ((left - deep, left), (right, right + deep)):
         wave(draft, view.at((a, out)), view.at((b, out)), view.name)
     draw_cuts(draft, view, cuts_through(room.pieces, "level", level))
+    # where the room is narrowest, plumb: what the widths are shared out from
+    low = float(room.opening.clear_left)
+    for clear in (low, low + float(room.opening.clear)):
+        draft.line("adjacent", view.at((clear, out)), view.at((clear, back)), view.name)
     for case in tiers(room.cases)[0]:
+        _made_edges(draft, view, case)
         _name(draft, view, case)
+
+
+def _made_edges(draft: Draft, view: View, case: StandingCase) -> None:
+    """Where a face frame ends as it is made, before it is scribed to the walls."""
+    frame = case.case.frame
+    if frame is None:
+        return
+    back = case.stands.origin[1]
+    front = back - float(frame.thickness)
+    for edge in (frame.left.edge, frame.right.edge):
+        x = float(edge)
+        draft.line("adjacent", view.at((x, front)), view.at((x, back)), view.name)
 
 
 def _name(draft: Draft, view: View, case: StandingCase) -> None:

@@ -23,6 +23,7 @@ from parametric.drawing.plane import Polygon
 from parametric.drawing.primitives import Circle, Label, reach
 from parametric.drawing.seen_and_cut import draw_glass_strokes, draw_linework, front_linework
 from parametric.drawing.sheet import Element, View
+from parametric.trade.along_wall import tiers
 
 _ALONG = (0.5, 0.62, 0.38, 0.72, 0.28, 0.8, 0.2)
 """Where in a front its letter may stand, as parts of its height and of its width."""
@@ -62,6 +63,15 @@ def draw_plumb_line(draft: Draft, view: View, room: Room) -> None:
     """The plumb line from the left foot, that both walls were measured from."""
     low, high = room.left_wall[0][1], room.left_wall[-1][1]
     draft.line("datum", view.at((0.0, low)), view.at((0.0, high)), view.name)
+
+
+def draw_clear_width(draft: Draft, view: View, room: Room) -> None:
+    """Where the room is narrowest, plumb, beside what stands over the lowest cabinets."""
+    low = float(room.opening.clear_left)
+    for tier in tiers(room.cases)[1:]:
+        foot, top = min(float(c.case.box.foot) for c in tier), max(float(c.top) for c in tier)
+        for x in (low, low + float(room.opening.clear)):
+            draft.line("adjacent", view.at((x, foot)), view.at((x, top)), view.name)
 
 
 def draw_hinge_sides(draft: Draft, view: View, fronts: Sequence[Front]) -> None:

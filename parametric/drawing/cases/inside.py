@@ -23,9 +23,12 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame
 from parametric.drawing.lettering import TEXT, TITLE
+from parametric.drawing.linework import Linework, hide_behind
 from parametric.drawing.papers import papers_and_scales, scale_words
+from parametric.drawing.pieces import silhouette
 from parametric.drawing.primitives import Label
 from parametric.drawing.printing import Rule
+from parametric.drawing.seen_and_cut import draw_linework
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.resolve.casework import StandingCase
@@ -65,6 +68,7 @@ def _draw(job: Subject, room: Room, placing: Placing, title: TitleBlock) -> Shee
     view = draft.view("fronts off", placing.scale, placing.elevation)
     draw_surround(draft, view, room, STUB)
     draw_cabinets(draft, view, room.fixed)
+    _behind_frames(draft, view, room)
     rule, step = job.rules.arrangement, job.rules.arrangement.next_chain
     place_chains(draft, list(_clear_widths(room, view, rule, step)))
     for case in room.cases:
@@ -91,6 +95,23 @@ def _draw(job: Subject, room: Room, placing: Placing, title: TitleBlock) -> Shee
     left_over = place_items(draft, items, placing.columns)
     draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]
     return draft.sheet(title)
+
+
+def _behind_frames(draft: Draft, view: View, room: Room) -> None:
+    """The edges of bays that a face frame hides, dashed."""
+    for case in room.cases:
+        if case.case.frame is None:
+            continue
+        frames = [p for p in room.fixed if p.part.name.startswith(f"{case.name} / face frame")]
+        work = Linework()
+        foot = float(case.case.box.foot)
+        for bay in case.case.bays:
+            low, high = foot + float(bay.spaces[0].foot), foot + float(bay.spaces[-1].head)
+            for x in (float(case.left + bay.left), float(case.left + bay.left + bay.width)):
+                hide_behind(
+                    work, ((x, low), (x, high)), [silhouette(p) for p in frames], closed=False
+                )
+        draw_linework(draft, view, work)
 
 
 def _clear_widths(room: Room, view: View, rule: Rule, step: float) -> Iterator[Chain]:

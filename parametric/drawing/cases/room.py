@@ -20,6 +20,7 @@ from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import Opening
 from parametric.resolve.room_lines import along, between, level_line, wall_line
+from parametric.trade.drawn_sizes import room_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,11 +36,12 @@ class Front:
 class Room:
     """An opening and all that stands in it.
 
-    `own_edges` close cabinets that stand in no run, by their names; `fixed` are the pieces that stay when the fronts are off: boards, frames, fillers, drawer
+    `place` is what its numbers begin with, "" where there is one room. `own_edges` close cabinets that stand in no run, by their names; `fixed` are the pieces that stay when the fronts are off: boards, frames, fillers, drawer
     boxes; `depth` is where the back wall stands, mm.
     """
 
     name: str
+    place: str
     opening: Opening
     cases: tuple[StandingCase, ...]
     runs: tuple[StandingRun, ...]
@@ -155,6 +157,7 @@ def _room(job: Subject, heading: str) -> Room:
     )
     return Room(
         name=heading,
+        place=room_place(casework, cases[0]),
         opening=cases[0].opening,
         cases=cases,
         runs=runs,

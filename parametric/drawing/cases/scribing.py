@@ -29,9 +29,7 @@ from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
-from parametric.figures import named
 from parametric.model import Part
-from parametric.names import join
 from parametric.trade.scribing import Scribed, ScribedAt, scribed_to_levels, scribed_to_walls
 
 _MM: Scales = ((1.0, 2.0, 5.0), (1.0, 2.0, 5.0))
@@ -288,9 +286,8 @@ def _plumb(
     draft.line("datum", (low[0], low[1] - 1.0), (high[0], high[1] + 2.0), lies.view.name)
     ends = sorted((0.0, float(at.room)))
     off, words = at.room, "from plumb"
-    if float(off) < 0:
-        off = named(join(row.one.name, f"wall behind plumb at its {at.where}"), -off)
-        words = "behind plumb"
+    if at.behind is not None:
+        off, words = at.behind, "behind plumb"
     place_chains(
         draft,
         [

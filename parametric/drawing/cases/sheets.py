@@ -12,6 +12,7 @@ from parametric.drawing.cases.scribing import draw_scribing
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.trade.case_kinds import CaseKind, case_kinds
+from parametric.trade.case_names import begun, together
 
 
 def draw_casework(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -19,7 +20,7 @@ def draw_casework(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
 
     Args:
         job: the job.
-        title: what the title block says; its document is that of the arrangement.
+        title: what the title block says.
     """
     casework = job.resolved.casework
     if casework is None:
@@ -33,8 +34,8 @@ def draw_casework(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
     for room in found:
         where = _where(room) if len(found) > 1 else ""
         sheets += [
-            draw_room(job, room, titled(title.document, f"Cabinets in their room{where}")),
-            draw_inside(job, room, titled("Cabinets", f"Fronts off: what is inside{where}")),
+            draw_room(job, room, titled("Cabinets", f"In their room{where}")),
+            draw_inside(job, room, titled("Cabinets open", f"Fronts off: what is inside{where}")),
             *draw_scribing(job, room, titled("Scribing", f"To walls, ceiling and floor{where}")),
         ]
     for kind in case_kinds(casework.cases, job.assembly):
@@ -49,5 +50,4 @@ def _where(room: Room) -> str:
 
 
 def _which(kind: CaseKind) -> str:
-    words = kind.called
-    return f"{words[:1].upper()}{words[1:]}, {len(kind.cases)} off"
+    return f"{begun(together([case.name for case in kind.cases]))}, {len(kind.cases)} off"

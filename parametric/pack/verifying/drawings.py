@@ -21,7 +21,7 @@ from parametric.pack.verifying.drawing_file import (
     read_drawing,
 )
 from parametric.pack.verifying.dxf_tags import UnreadableError
-from parametric.pack.verifying.fronts import Front, foremost, job_fronts, leaf_fronts
+from parametric.pack.verifying.fronts import Front, foremost, job_fronts, leaf_fronts, room_fronts
 from parametric.pack.verifying.known import DrawnDoor, Known, Verdict, in_file
 from parametric.pack.verifying.outlines import Point
 from parametric.pack.verifying.printed import lengths_in
@@ -30,6 +30,7 @@ NEAR = 2e-3
 """Nearer than this is the same place, mm; drawings are written to 1e-6."""
 
 _JOB = "front elevation"
+_ROOM = "cabinets from the front"
 """The view that shows the whole job where it stands."""
 
 Carrier = tuple[float, float, float]
@@ -47,6 +48,7 @@ def check_drawings(files: Mapping[str, bytes], known: Known) -> Verdict:
     counted = 0
     fronts: list[str] = []
     doors = iter(known.doors or (DrawnDoor(assembly=known.assembly, opening=known.opening),))
+    rooms = iter(known.rooms)
     for path, data in sorted(files.items(), key=lambda file: _numbered(file[0])):
         try:
             file = read_drawing(data)
@@ -67,6 +69,12 @@ def check_drawings(files: Mapping[str, bytes], known: Known) -> Verdict:
                     faults.append(f"{path}: shows a door that the design does not have")
                     continue
                 seen, jambs = job_fronts(door.assembly), door.opening
+            if window.view == _ROOM:
+                room = next(rooms, None)
+                if room is None:
+                    faults.append(f"{path}: shows a room that the design does not have")
+                    continue
+                seen = room_fronts(known.assembly, room)
             if seen:
                 fronts.append(window.view)
                 faults += in_file(path, _front_view(window, file, seen, jambs))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 import math
 from collections.abc import Iterator, Sequence
@@ -19,6 +20,7 @@ from parametric.model import (
     Shaped,
 )
 from parametric.pack.verifying.hollows import Hollow, hollow, wood
+from parametric.pack.verifying.known import DrawnRoom
 from parametric.pack.verifying.outlines import Outline, Point, closed_outline
 from parametric.runs import run_figures
 
@@ -50,6 +52,35 @@ def leaf_fronts(group: Group) -> tuple[Front, ...]:
 def job_fronts(assembly: Assembly) -> tuple[Front, ...]:
     """All parts of a job, shut, in the world."""
     return tuple(_front(part, group.placement) for group in assembly.groups for part in group.parts)
+
+
+def room_fronts(assembly: Assembly, room: DrawnRoom) -> tuple[Front, ...]:
+    """The parts that stand in one room, shut, from the left foot of its opening."""
+    found = []
+    for group in assembly.groups:
+        if group.name in room.groups:
+            x, y, z = group.placement.origin
+            here = dataclasses.replace(group.placement, origin=(x - room.begins, y, z))
+            for part in group.parts:
+                front = _front(part, here)
+                # a board seen on its edge shows its whole outline, what is cut out of it or not
+                found.append(dataclasses.replace(front, deeper=(*front.deeper, *_box(part, here))))
+    return tuple(found)
+
+
+def _box(part: Part, group: Placement) -> Iterator[Side]:
+    """The outline of a blank from the front, trimmed or not."""
+    low, high = wood(part)
+    corners = [
+        group.point(part.placement.point((x, y, z)))
+        for x in (low, high)
+        for y in (0.0, float(part.blank.width))
+        for z in (0.0, float(part.blank.thickness))
+    ]
+    xs, zs = [x for x, _, _ in corners], [z for _, _, z in corners]
+    x0, x1, z0, z1 = min(xs), max(xs), min(zs), max(zs)
+    ring = ((x0, z0), (x1, z0), (x1, z1), (x0, z1), (x0, z0))
+    yield from itertools.pairwise(ring)
 
 
 def foremost(fronts: Sequence[Front]) -> list[Front]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
@@ -29,11 +29,20 @@ class DrawnDoor:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnRoom:
+    """One opening with cabinets as its own sheet shows it: what stands in it, and its left foot."""
+
+    groups: frozenset[str]
+    begins: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Known:
     """A design as the files of its pack must show it.
 
     `opening` is the outline of the opening from the front, x and z in the world, mm; of
-    several doors `doors` has each one's, in the order of their drawings. The steps are what lengths of wood and of glass are printed to, in the unit of the design;
+    several doors `doors` has each one's, in the order of their drawings, and `rooms` has those
+    of the openings with cabinets. The steps are what lengths of wood and of glass are printed to, in the unit of the design;
     `layers` how the workshop names the layers of its machine files. `not_for_making` is a
     design with stops, whose pack holds only what one looks at. `option` is the letter of the
     job's option that it is, and `beside` are the others, which its client's page shows too.
@@ -51,6 +60,7 @@ class Known:
     option: str = ""
     beside: tuple[Known, ...] = ()
     doors: tuple[DrawnDoor, ...] = ()
+    rooms: tuple[DrawnRoom, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -96,6 +106,7 @@ def known_design(
         figures=figures(resolved, loads, lists),
         opening=doors[0].opening if len(doors) == 1 else (),
         doors=doors,
+        rooms=tuple(_rooms(resolved)),
         fingerprint=fingerprint(resolved, assembly),
         unit=unit,
         wood_step=Fraction(paper.wood_step(unit)),
@@ -104,6 +115,31 @@ def known_design(
         not_for_making=not_for_making,
         option="" if resolved.design.option is None else resolved.design.option.letter,
     )
+
+
+def _rooms(resolved: Resolved) -> Iterator[DrawnRoom]:
+    """Every surveyed opening with cabinets, in the order they were stood."""
+    casework = resolved.casework
+    cases = () if casework is None else casework.cases
+    for heading in dict.fromkeys(case.survey.heading for case in cases):
+        own = {case.name: case for case in cases if case.survey.heading == heading}
+        first = next(iter(own.values()))
+        yield DrawnRoom(
+            groups=frozenset(
+                {
+                    *own,
+                    *(f"{name} / closings" for name in own),
+                    *(case.run for case in own.values() if case.run),
+                    *(
+                        leaf.name
+                        for door in resolved.doors
+                        if door.case in own
+                        for leaf in door.leaves
+                    ),
+                }
+            ),
+            begins=first.stands.origin[0] - float(first.left),
+        )
 
 
 def _outline(door: Door) -> tuple[tuple[float, float], ...]:
