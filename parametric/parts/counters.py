@@ -20,23 +20,27 @@ LID_OPENS = 90.0
 
 
 def own_counter(standing: StandingCase) -> Iterator[Part]:
-    """The counter of a cabinet in no run, over its frame or its case."""
+    """The counter of a cabinet in no run: over its case, or where it has a face frame over that,
+    as far as the walls let it.
+    """
     if standing.counter is None or standing.run:
         return
-    case, frame = standing.case, standing.case.frame
-    left, wide = standing.left, case.box.width
-    if frame is not None:
-        left, wide = frame.left.edge, frame.width
+    case = standing.case
+    left, right = float(standing.left), float(standing.left + case.box.width)
+    if case.frame is not None:
+        low, high = float(standing.top - standing.counter), float(standing.top)
+        left = max(x for _, x in between(wall_line(standing.opening, "left"), low, high))
+        right = min(x for _, x in between(wall_line(standing.opening, "right"), low, high))
     out = case.spec.overhang + case.front_out
     front = standing.front - float(out)
     yield room_board(
         join(case.name, "counter"),
         "counter",
         COUNTER,
-        (wide, case.box.depth + out, standing.counter),
-        (float(left), front, float(case.box.foot + case.box.height)),
+        (right - left, case.box.depth + out, standing.counter),
+        (left, front, float(case.box.foot + case.box.height)),
         "level",
-        tuple(_cut_out(standing, float(left), front, standing.counter)),
+        tuple(_cut_out(standing, left, front, standing.counter)),
         supplied=True,
     )
 

@@ -162,6 +162,17 @@ def test_cut_list(job: Job) -> None:
     assert shelves == {21.75: 2, 44.375: 3}
 
 
+def test_the_counter_keeps_to_the_walls(job: Job) -> None:
+    """Its top is 31-1/4 up: the left wall, 1/8 in at 47-15/16, is in by 0.125*31.25/47.9375 there;
+    the right one is plumb below its middle, at 47-3/4.
+    """
+    assert job.assembly is not None
+    (counter,) = (p for p in job.assembly.parts if p.noun == "counter")
+    left = 0.125 * 31.25 / 47.9375
+    assert counter.placement.origin[0] / INCH == pytest.approx(left)
+    assert float(counter.blank.length) / INCH == pytest.approx(47.75 - left)
+
+
 POUND_INCH = 0.45359237 * 9.80665 / 25.4
 """A pound to the inch, in N/mm."""
 LIMIT = 44.5 / 12 / 32
