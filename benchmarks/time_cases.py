@@ -5,8 +5,9 @@
 For so many cases (5, 10, 20, 40 unless said), each in a process of its own: parts with their marks,
 solids, clashes in every state, STEP and GLB, in seconds of the processor; and how much more memory
 was held at the most than before. Each is fitted by a power of the number of cases, by least
-squares of logarithms: 1 is as much longer as there is more. Once with cases that are all alike, as
-in a kitchen, and once with no two of one width. Then the client's page is opened, where there is
+squares of logarithms: 1 is as much longer as there is more. First a design file of
+so many cabinets in one run, from reading it on; then cases made by hand, without cuts for pins or
+hinges, all alike and with no two of one width. Then the client's page is opened, where there is
 a browser, and the draws of a frame are counted.
 """
 
@@ -21,16 +22,78 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from parametric.model import Assembly
 
 Result = TypeVar("Result")
 ROOT = Path(__file__).resolve().parents[1]
 COUNTS = (5, 10, 20, 40)
-FIGURES = ("parts s", "solids s", "clashes s", "STEP s", "GLB s", "memory MB")
+KINDS = {
+    "designed": "a run of cabinets, from its design file",
+    "alike": "cases made by hand, all alike",
+    "unlike": "cases made by hand, no two of one width",
+}
+DESIGN = """stilewright: 1
+job: Run of {count}
+units: mm
+survey:
+  widths: {{bottom: {wide}}}
+  left side: plumb
+  heights: {{left: 2400, right: 2400}}
+run:
+  plinth: 100
+  left to right: [filler: at least 20, {cases}, filler: at least 20]
+cabinet a:
+  height: 1400
+  depth: 560
+  hinge: cup
+  drawer leaf: front
+  left to right: [{{bay: equal, hinge side: left}}]
+bay: {{top to bottom: [door: rest, drawer: 220, drawer: 220], shelves: 3}}
+leaf:
+  timber: tulipwood
+  thickness: 22
+  stiles: 60
+  trim: 0
+  site trim: 0
+  top to bottom: [top rail: 70, panel: rest, bottom rail: 70]
+leaf front:
+  timber: tulipwood
+  thickness: 22
+  stiles: 60
+  trim: 0
+  site trim: 0
+  top to bottom: [top rail: 45, panel: rest, bottom rail: 45]
+joint: {{kind: stub tenon, length: 10}}
+panel: {{kind: board, thickness: 9, groove: 9 x 10, clearance: 1}}
+drawer: {{sides: 15}}
+board: {{thickness: 18}}
+hinge cup: {{kind: cup, carries: 4.5 kg}}
+"""
+"""A run of cabinets, each with a door over two drawers: of 280, so that forty stand along one wall."""
+FIGURES = ("check s", "parts s", "solids s", "clashes s", "STEP s", "GLB s", "memory MB")
 """What is fitted."""
 
 
-def measure(count: int, *, unlike: bool) -> dict[str, float]:
+def designed(count: int) -> Assembly:
+    """A design of so many cabinets, read, checked and made into parts."""
+    import tempfile
+
+    from parametric.job import check
+
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "design.yaml"
+        cases = ", ".join(["cabinet a: 280"] * count)
+        path.write_text(DESIGN.format(count=count, wide=280 * count + 60, cases=cases))
+        job = check(path, user_house=False)
+    if job.assembly is None:
+        raise SystemExit("\n".join(one.message for one in job.problems))
+    return job.assembly
+
+
+def measure(count: int, kind: str) -> dict[str, float]:
     """All figures of so many cases, in this process."""
     sys.path.insert(0, str(ROOT))
     from parametric.solids.clash import clashes_in_all_states
@@ -47,7 +110,10 @@ def measure(count: int, *, unlike: bool) -> dict[str, float]:
         found[f"{what} s"] = time.process_time() - start
         return result
 
-    made = timed("parts", lambda: run_of_cases(count, unlike=unlike))
+    if kind == "designed":
+        made = timed("check", lambda: designed(count))
+    else:
+        made = timed("parts", lambda: run_of_cases(count, unlike=kind == "unlike"))
     solids = timed("solids", lambda: build_solids(made.parts))
     timed("clashes", lambda: clashes_in_all_states(made, solids))
     step = timed("STEP", lambda: write_step(made, solids))
@@ -76,10 +142,12 @@ def exponent(counts: tuple[int, ...], values: list[float]) -> float:
 
 def main(counts: tuple[int, ...]) -> None:
     """Run and print."""
-    for unlike in (False, True):
-        print("no two cases of one width" if unlike else "all cases alike")
-        rows = [_in_a_process(count, unlike=unlike) for count in counts]
-        names = ("parts", "shapes", *FIGURES, "STEP kB", "GLB kB")
+    for kind, title in KINDS.items():
+        print(title)
+        rows = [_in_a_process(count, kind) for count in counts]
+        names = [
+            name for name in ("parts", "shapes", *FIGURES, "STEP kB", "GLB kB") if name in rows[0]
+        ]
         print("cases".ljust(12) + "".join(f"{count:>9}" for count in counts) + "   power")
         for name in names:
             values = [row[name] for row in rows]
@@ -91,8 +159,8 @@ def main(counts: tuple[int, ...]) -> None:
         print(f"{count:>12} cases  {_draws(count)}")
 
 
-def _in_a_process(count: int, *, unlike: bool) -> dict[str, float]:
-    command = [sys.executable, __file__, "--one", str(count), "unlike" if unlike else "alike"]
+def _in_a_process(count: int, kind: str) -> dict[str, float]:
+    command = [sys.executable, __file__, "--one", str(count), kind]
     ran = subprocess.run(command, check=True, capture_output=True, text=True)
     return dict(json.loads(ran.stdout.splitlines()[-1]))
 
@@ -136,6 +204,6 @@ def _draws(count: int) -> str:
 if __name__ == "__main__":
     if "--one" in sys.argv:
         number, kind = sys.argv[2:]
-        print(json.dumps(measure(int(number), unlike=kind == "unlike")))
+        print(json.dumps(measure(int(number), kind)))
     else:
         main(tuple(int(word) for word in sys.argv[1:]) or COUNTS)

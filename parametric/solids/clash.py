@@ -8,7 +8,7 @@ two shapes at the same relative position (twins) are measured once.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from OCP.BRepAdaptor import BRepAdaptor_Surface
@@ -35,6 +35,7 @@ FLUSH = 1e-9
 """Faces no further out of parallel than this lie flat against each other, rad."""
 
 Box = tuple[Vector, Vector]
+_FAR: Vector = (1e9, 1e9, 1e9)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,8 +166,9 @@ def _clashes(
     found: list[Clash] = []
     measured: dict[tuple[object, ...], float] = {}
     looked_at: set[tuple[object, ...]] = set()
+    stood = _Stood(assembly, solids)
     for state in states:
-        for a, b in _near(p for p in standing(assembly, state) if solids.shows(p.part)):
+        for a, b in stood.near(state):
             stance = (a.part.name, b.part.name, _relative(a.placement, b.placement))
             if stance in looked_at:
                 continue
@@ -183,25 +185,85 @@ def _clashes(
     return tuple(found)
 
 
-def _near(parts: Iterable[Standing]) -> list[tuple[Standing, Standing]]:
-    """The pairs whose blanks overlap, in the order of the assembly.
+class _Stood:
+    """The groups of an assembly from state to state.
 
-    Parts are gone through from left to right, each held only against those that begin before
-    it ends: a long run takes as much longer as it has more parts.
+    Two that stand as they stood before are not held against one another again, so that a long
+    run with a state for every door stays cheap.
     """
-    all_ = list(parts)
-    across = sorted(range(len(all_)), key=lambda i: all_[i].box[0][0])
-    found: list[tuple[int, int]] = []
+
+    def __init__(self, assembly: Assembly, solids: Solids) -> None:
+        self._assembly, self._solids = assembly, solids
+        self._parts: dict[tuple[int, Placement], list[tuple[int, Standing]]] = {}
+        self._seen: set[tuple[int, Placement, int, Placement]] = set()
+
+    def near(self, state: State) -> list[tuple[Standing, Standing]]:
+        """The parts whose blanks overlap and that did not stand so before, in the assembly's order."""
+        frames = [displaced(group, state) for group in self._assembly.groups]
+        stood = [self._of(number, frame) for number, frame in enumerate(frames)]
+        boxes = [_round([piece.box for _, piece in own]) for own in stood]
+        found = []
+        for i, j in _overlapping(boxes, itself=True):
+            pair = (i, frames[i], j, frames[j])
+            if pair in self._seen:
+                continue
+            self._seen.add(pair)
+            both = stood[i] if i == j else [*stood[i], *stood[j]]
+            for a, b in _overlapping([piece.box for _, piece in both]):
+                one, other = both[a], both[b]
+                if (one[1].group == other[1].group) == (i == j):
+                    found.append((one, other) if one[0] < other[0] else (other, one))
+        found.sort(key=lambda pair: (pair[0][0], pair[1][0]))
+        return [(a[1], b[1]) for a, b in found]
+
+    def _of(self, number: int, frame: Placement) -> list[tuple[int, Standing]]:
+        """The parts of a group that stands so, each with its place in the assembly."""
+        key = (number, frame)
+        if key not in self._parts:
+            groups = self._assembly.groups
+            first = sum(len(group.parts) for group in groups[:number])
+            self._parts[key] = [
+                (
+                    first + place,
+                    Standing(
+                        part=part,
+                        group=number,
+                        placement=(where := within(frame, part.placement)),
+                        box=_box(part, where),
+                    ),
+                )
+                for place, part in enumerate(groups[number].parts)
+                if self._solids.shows(part)
+            ]
+        return self._parts[key]
+
+
+def _round(boxes: Sequence[Box]) -> Box:
+    """The box round boxes; round none, one far away."""
+    lows, highs = ([box[k] for box in boxes] or [_FAR] for k in (0, 1))
+    low, high = (
+        tuple(pick(corner[i] for corner in corners) for i in range(3))
+        for pick, corners in ((min, lows), (max, highs))
+    )
+    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def _overlapping(boxes: Sequence[Box], *, itself: bool = False) -> Iterator[tuple[int, int]]:
+    """The pairs of boxes that overlap, by their numbers, the lower first.
+
+    They are gone through from left to right, each held only against those that begin before it
+    ends: a long run takes as much longer as it has more parts.
+    """
+    across = sorted(range(len(boxes)), key=lambda i: boxes[i][0][0])
     for place, i in enumerate(across):
-        box = all_[i].box
+        if itself:
+            yield i, i
         for later in range(place + 1, len(across)):
             j = across[later]
-            other = all_[j].box
-            if other[0][0] - box[1][0] >= -TOUCH:
+            if boxes[j][0][0] - boxes[i][1][0] >= -TOUCH:
                 break
-            if _apart(box, other) < -TOUCH:
-                found.append((min(i, j), max(i, j)))
-    return [(all_[i], all_[j]) for i, j in sorted(found)]
+            if _apart(boxes[i], boxes[j]) < -TOUCH:
+                yield min(i, j), max(i, j)
 
 
 def _box(part: Part, placement: Placement) -> Box:
