@@ -70,10 +70,10 @@ function floorLine(readings, middle, side = SIDE) {
   return [[left, at(first, left)], ...points, [right, at(last, right)]];
 }
 
-function floor(line) {
+function floor(line, front) {
   const [position, uv, index] = [[], [], []];
   line.forEach(([x, y], i) => {
-    for (const z of [FRONT, -BACK - 0.1]) {
+    for (const z of [front, -BACK - 0.1]) {
       position.push(x, y, z);
       uv.push(x / (BOARD * BOARDS), z / RUN);
     }
@@ -184,6 +184,8 @@ export function buildRoom(shared, job, middle, beside) {
   const side = Math.max(SIDE, ...doorways.flatMap(({ opening }) => opening).map(([x]) => Math.abs(x / 1000 - middle) + SIDE / 2));
   const metres = (points) => points.map(([x, y]) => [x / 1000, y / 1000]);
   const thick = wall / 1000;
+  // and a deeper room, for whoever steps back to see all of them
+  const front = FRONT * Math.max(1, (2 * side) / SIDE - 1);
   const [plaster, far, pale, shelf] = ['plaster', 'far', 'pale', 'shelf'].map((name) => made(shared, scene.room[name]));
   const oak = surface(shared, '#ffffff', { rough: 0.46, boards: boardsPicture() });
   const room = new THREE.Group();
@@ -195,14 +197,14 @@ export function buildRoom(shared, job, middle, beside) {
 
   const wallMesh = put(wallWithOpenings(doorways.map(({ opening }) => metres(opening)), middle, side, thick), plaster);
   const line = floorLine(metres(doorways.flatMap(({ floor: readings }) => readings)), middle, side);
-  put(floor(line), oak);
+  put(floor(line, front), oak);
   const [left, right] = [middle - side, middle + side];
   put(joined([
-    plane(FRONT, HIGH + 1, left, HIGH / 2, FRONT / 2, { turn: Math.PI / 2 }),
-    plane(FRONT, HIGH + 1, right, HIGH / 2, FRONT / 2, { turn: -Math.PI / 2 }),
+    plane(front, HIGH + 1, left, HIGH / 2, front / 2, { turn: Math.PI / 2 }),
+    plane(front, HIGH + 1, right, HIGH / 2, front / 2, { turn: -Math.PI / 2 }),
   ]), plaster);
   put(joined([
-    plane(2 * side, FRONT, middle, HIGH, FRONT / 2, { down: true }),
+    plane(2 * side, front, middle, HIGH, front / 2, { down: true }),
     plane(2 * side, BACK, middle, HIGH - scene.room.far_lower, -BACK / 2 - thick, { down: true }),
   ]), pale);
   put(joined([
@@ -215,13 +217,13 @@ export function buildRoom(shared, job, middle, beside) {
     if (spine.length) put(boxes(spine, middle), surface(shared, scene.room.spines[i], { rough: scene.room.spine_rough }));
   });
   // the wall behind whoever looks, with two windows, for the view back from the far room
-  put(plane(2 * side, HIGH + 1, middle, HIGH / 2, FRONT, { turn: Math.PI }), plaster);
-  const panes = [-1.4, 1.4].map((x) => plane(1.1, 1.55, middle + x, 1.58, FRONT - 0.01, { turn: Math.PI }));
+  put(plane(2 * side, HIGH + 1, middle, HIGH / 2, front, { turn: Math.PI }), plaster);
+  const panes = [-1.4, 1.4].map((x) => plane(1.1, 1.55, middle + x, 1.58, front - 0.01, { turn: Math.PI }));
   put(joined(panes), surface(shared, '#dfe9f2', { rough: 0.9, glow: 1.3 }));
   const bars = [-1.4, 1.4].flatMap((x) => [
-    new THREE.BoxGeometry(0.06, 1.6, 0.04).translate(middle + x, 1.58, FRONT - 0.03),
-    ...[0.8, 1.58, 2.36].map((y) => new THREE.BoxGeometry(1.2, 0.06, 0.04).translate(middle + x, y, FRONT - 0.03)),
-    ...[-0.57, 0.57].map((side) => new THREE.BoxGeometry(0.07, 1.6, 0.05).translate(middle + x + side, 1.58, FRONT - 0.03)),
+    new THREE.BoxGeometry(0.06, 1.6, 0.04).translate(middle + x, 1.58, front - 0.03),
+    ...[0.8, 1.58, 2.36].map((y) => new THREE.BoxGeometry(1.2, 0.06, 0.04).translate(middle + x, y, front - 0.03)),
+    ...[-0.57, 0.57].map((side) => new THREE.BoxGeometry(0.07, 1.6, 0.05).translate(middle + x + side, 1.58, front - 0.03)),
   ]);
   put(joined(bars), pale);
   const floorAt = heightOn(line);
