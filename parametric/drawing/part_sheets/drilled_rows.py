@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from parametric.drawing.chains import Chain, Link, Stop, place_chains
 from parametric.drawing.draft import Draft
-from parametric.drawing.lettering import TEXT
+from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.part_sheets.cross_sections import drawn_rule
 from parametric.drawing.part_sheets.strips import Strip
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
@@ -28,8 +28,8 @@ _STEP = 6.0
 """Between the dimensions of two rows that begin at one place, mm on paper."""
 _CLEAR = 2.2
 """Between a hole and the words beside it, mm on paper."""
-_WORDS, _TRIED = 44.0, 5.0
-"""How long the words may be, and in what steps along a side they are tried, mm on paper."""
+_TRIED = 5.0
+"""In what steps along a side words are tried, mm on paper."""
 _LEAST = 2.0
 """A row nearer to the edge than this on paper has no room for its dimension, mm."""
 
@@ -89,7 +89,9 @@ def _line_of(
 
     def stands(spot: tuple[float, float]) -> bool:
         x = strip.lie.x(spot[0]) + spot[1]
-        return draft.free(Box(x - TEXT - 1.8, low + 0.4, x + 0.4, high - 0.4))
+        # on the side itself: beside it stands what it is called
+        on_side = strip.lie.left < x - TEXT - 1.8 and x < strip.lie.right
+        return on_side and draft.free(Box(x - TEXT - 1.8, low + 0.4, x + 0.4, high - 0.4))
 
     along, aside = next((spot for spot in tried if stands(spot)), tried[0])
     view = strip.view(along)
@@ -122,8 +124,11 @@ def _words_of(
         spots = _beside(places, strip, off) if across else _over_and_under(places, strip, off)
         said = text if len(rows) == 1 else numbered
         near += [Label(text=said, at=at, anchor=way, view=view) for view, at, way in spots]
-    far = [Label(text=numbered, at=at, view=view) for view, at in _anywhere(strip)]
-    draft.add_first([*near, *far])
+    far = [Label(text=numbered, at=at, view=view) for view, at in _anywhere(strip, numbered)]
+    # at last by the first of them alone: the list says that the others are alike
+    first = f"{rows[0][0].number}: {text}"
+    short = [Label(text=first, at=at, view=view) for view, at in _anywhere(strip, first)]
+    draft.add_first([*near, *far, *short])
 
 
 def _over_and_under(places: Sequence[Point], strip: Strip, off: float) -> Iterator[_Spot]:
@@ -146,12 +151,12 @@ def _beside(places: Sequence[Point], strip: Strip, off: float) -> Iterator[_Spot
         yield view, (x - off, y), "right"
 
 
-def _anywhere(strip: Strip) -> Iterator[tuple[str, Point]]:
+def _anywhere(strip: Strip, text: str) -> Iterator[tuple[str, Point]]:
     """Places all over a side, the low ones first."""
-    y = strip.base + _CLEAR
+    y, long = strip.base + _CLEAR, width(text) + _CLEAR
     while y < strip.top - TEXT - _CLEAR:
         for view, stretch in zip(strip.views, strip.lie.stretches, strict=True):
-            x, end = view.x(stretch.low) + _CLEAR, view.x(stretch.high) - _WORDS
+            x, end = view.x(stretch.low) + _CLEAR, view.x(stretch.high) - long
             while x < end:
                 yield view.name, (x, y)
                 x += _TRIED
