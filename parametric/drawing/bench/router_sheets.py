@@ -19,6 +19,7 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.pieces import rounded
 from parametric.drawing.plane import Box, Point, arc_points
 from parametric.drawing.subject import Subject
+from parametric.figures import Figure
 from parametric.model import Pocket
 from parametric.trade.milling import Setting
 from parametric.trade.router_setups import LooseTenonSetUp
@@ -185,8 +186,7 @@ def pocket_sheet(
     assert setting.length is not None
     assert setting.width is not None
     assert setting.depth is not None
-    # where nobody says with what, the largest that goes into the corners
-    cutter = 2 * setting.corner if setting.cutter is None else setting.cutter
+    cutter = _widest_cutter(setting)
     pulls = any(name.startswith("leaf ") for run in setting.runs for name, _ in run.covers)
     return SetUp(
         title=heading(setting),
@@ -236,6 +236,14 @@ def pocket_sheet(
     )
 
 
+def _widest_cutter(setting: Setting) -> Figure:
+    """What a pocket is cut with; where nobody says, the largest that goes into its corners."""
+    if setting.cutter is not None:
+        return setting.cutter
+    assert setting.corner is not None
+    return 2 * setting.corner
+
+
 def _pocket_faces(job: Subject, setting: Setting) -> str:
     """`face and back of S1, leaf A left stile; ...`: pockets are in a stile, not all over a leaf."""
     marks = {part.name: part.mark for part in job.assembly.parts}
@@ -266,8 +274,7 @@ def _pocket_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     own.fence([(-half, wide), (half, wide), (half, wide + fence), (-half, wide + fence)])
     middle = wide - v
     own.outline(rounded(-long / 2, middle - across / 2, long / 2, middle + across / 2, corner))
-    assert setting.cutter is not None
-    radius = float(setting.cutter) / 2
+    radius = float(_widest_cutter(setting)) / 2
     inset = max(corner, radius) - max(corner - radius, 0.0) * math.sqrt(0.5)
     centre = (-long / 2 + inset, middle + across / 2 - inset)
     own.circle(centre, radius, "edge")

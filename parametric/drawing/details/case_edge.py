@@ -17,6 +17,9 @@ from parametric.drawing.subject import Subject
 _STILE, _DEEP = 58.0, 34.0
 """How much of stile and of the case's side is shown, mm."""
 
+_UPS = (0.5, 0.44, 0.38, 0.56, 0.62, 0.3)
+"""How far up the leaf the section is tried, as parts of its height."""
+
 
 def case_edge(job: Subject) -> Detail | None:
     """The first door's hinge edge and what it hangs on; None where nothing hangs over a case."""
@@ -47,8 +50,10 @@ def case_edge(job: Subject) -> Detail | None:
     keep_off(draft, cut)
     name = f"{leaf.name} / {side} stile"
     pieces = [p for p in job.shut if p.part.name == name]
-    up = float(leaf.hung.foot + leaf.height / 2)
-    cuts = cut_in_window(pieces, "level", up, window)
+    foot, high = float(leaf.hung.foot), float(leaf.height)
+    # clear of hinges and of what else is let into the stile
+    tried = [cut_in_window(pieces, "level", foot + part * high, window) for part in _UPS]
+    cuts = min(tried, key=lambda found: sum(len(cut.outline) for cut in found))
     draw_cut(draft, view, cuts, window, Looks(letters={name: leaf.letter}))
     wood, off = job.rules.wood, view.y(_DEEP) + FIRST
     chains = [

@@ -359,6 +359,7 @@ def _whose(
     letters = " and ".join(stick.leaves)
     revision = f"rev. {title.revision}" if title.revision else ""
     options: list[list[Label]] = []
+    short: list[list[Label]] = []
     bands = sorted(stick.bands, key=lambda b: float(b.low) - float(b.high))
     for band in sorted(bands, key=lambda b: float(b.low) < spine_top):
         wide = WIDE if float(band.low) > spine_top else _SPINE
@@ -370,23 +371,27 @@ def _whose(
             ),
             "  ".join(word for word in (title.number, revision, title.fingerprint) if word),
         ]
-        low, high = float(band.low), float(band.high)
-        deep = len(lines) * TEXT * PITCH
-        top = high - 8.0
-        while top - deep > low + 4.0:
-            options.append(
-                [
-                    Label(
-                        text=text,
-                        at=(view.x(wide / 2), view.y(top - (row + 1) * TEXT * PITCH)),
-                        anchor="centre",
-                        view=view.name,
-                    )
-                    for row, text in enumerate(lines)
-                ]
+        options += _down(view, band, wide, lines)
+        # a stick of a low front has room for what tells it from others, and no more
+        short += _down(view, band, wide, [f"{letters}  {title.fingerprint}"])
+    _add_first(draft, [*options, *short], f"story stick {letters}")
+
+
+def _down(view: View, band: StickBand, wide: float, lines: Sequence[str]) -> Iterator[list[Label]]:
+    """Lines of text in one band, from its top down."""
+    deep = len(lines) * TEXT * PITCH
+    top = float(band.high) - 8.0
+    while top - deep > float(band.low) + 4.0:
+        yield [
+            Label(
+                text=text,
+                at=(view.x(wide / 2), view.y(top - (row + 1) * TEXT * PITCH)),
+                anchor="centre",
+                view=view.name,
             )
-            top -= 6.0
-    _add_first(draft, options, f"story stick {letters}")
+            for row, text in enumerate(lines)
+        ]
+        top -= 6.0
 
 
 def _add_first(draft: Draft, options: Sequence[list[Label]], what: str) -> None:

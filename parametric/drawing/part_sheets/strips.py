@@ -263,12 +263,22 @@ def _places(strip: Strip) -> Iterator[tuple[View, float, float]]:
                 x += 4.0
 
 
+_WIDE = 25.0
+"""A strip higher than this on paper has more than one place beside it for its name, mm."""
+
+
 def word_beside(draft: Draft, strip: Strip, word: str) -> None:
     """What the shop calls a side, before its left end."""
     words = word.split(" ", 1)
-    middle = (strip.base + strip.top) / 2
+    middle, high = (strip.base + strip.top) / 2, strip.top - strip.base
     x = strip.lie.left - 3.2 if strip.side in ("over", "under") else strip.lie.left - 2.6
-    rows = _rows(words, middle)
+    # on a wide board there is room above or below what stands at the middle
+    tries = [_rows(words, middle + part * high) for part in (0.0, 0.25, -0.25, 0.4, -0.4)]
+
+    def stands(rows: list[tuple[str, float]]) -> bool:
+        return all(draft.free(Label(text=t, at=(x, y), anchor="right").box) for t, y in rows)
+
+    rows = next((rows for rows in tries if high > _WIDE and stands(rows)), tries[0])
     for text, y in rows:
         draft.add_first([Label(text=text, at=(x - dx, y), anchor="right") for dx in (0.0, 3.0)])
 
