@@ -38,6 +38,8 @@ CAPTION = 10.0
 """What the caption takes, mm on paper."""
 _SMALL = 60.0
 """A part up to this wide is cut at full size, mm."""
+_THIN, _NARROW = 20.0, 100.0
+"""So is a wider one that is thin: what is cut in it stands close, mm."""
 
 _SHALLOW = 30.0
 """A cut that goes less far into an end has no room for a section line, mm."""
@@ -185,7 +187,8 @@ def _inside(span: tuple[float, float] | None, part: Unfolded) -> tuple[float, fl
 
 def prepare(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> Drawn:
     """Work out a section's dimensions and the room it takes."""
-    scale = 1.0 if part.width <= _SMALL else 2.0 if part.width < 320 else 5.0
+    thin = part.thickness <= _THIN and part.width <= _NARROW
+    scale = 1.0 if part.width <= _SMALL or thin else 2.0 if part.width < 320 else 5.0
     measures = tuple(_measures(chosen, own, part, rules))
     step = rules.fine.next_chain
 
