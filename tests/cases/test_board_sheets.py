@@ -10,7 +10,10 @@ from parametric.drawing.part_sheets.plain_boards import fitted_on_site
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Sheet, primitives
 from parametric.job import Job, check
+from parametric.pack.verifying.drawings import check_drawings
+from parametric.pack.verifying.known import known_design
 from parametric.trade.paperwork import paperwork
+from parametric.writers.dxf_sheets import write_dxf
 
 ROOT = Path(__file__).parents[2]
 
@@ -124,3 +127,24 @@ def test_fronts_alike_share_their_sheets() -> None:
     assert not [line for line in lines[1:] if "H" in line or "J" in line]
     first = next(s for s in drawn().sets[0].sheets if s.title.document == "Leaves")
     assert first.title.title.endswith("cabinet outer 1 and cabinet outer 2")
+
+
+def test_a_door_in_a_wall_stands_beside_cabinets_in_one_set_of_drawings() -> None:
+    """Each arrangement is read back against what it shows; the page is given the door's alone."""
+    found = check(ROOT / "tests/cases/door-and-cabinets.yaml", user_house=False)
+    assert found.resolved is not None
+    assert found.assembly is not None
+    paper = paperwork(found.resolved, found.assembly, found.loads)
+    drawings = draw(
+        found.resolved, found.assembly, found.loads, found.own, mark="0123-4567", paper=paper
+    )
+    assert [str(finding) for finding in drawings.findings] == []
+    assert len(drawings.elevations) == len(found.resolved.walls) == 1
+    files = {
+        f"shop/drawing-{number}.dxf": write_dxf(sheet)
+        for number, sheet in enumerate(drawings.sets[0].sheets, 1)
+    }
+    verdict = check_drawings(files, known_design(found.resolved, found.assembly, found.loads))
+    assert verdict.faults == ()
+    shown = ["cabinets from the front", "front elevation", "leaf A", "leaf B", "leaf C"]
+    assert verdict.looked_at["fronts"] == shown
