@@ -46,7 +46,7 @@ class Subject:
     def of(self, door: Door) -> Subject:
         """The job narrowed to one of its doors, in that door's own frame; itself where it has one."""
         if not door.place:
-            return self
+            return self if self.resolved.casework is None else self._without_cases()
         assembly, before = parts_of(door, self.assembly), f"{door.place}{SEPARATOR}"
         return dataclasses.replace(
             self,
@@ -57,6 +57,19 @@ class Subject:
             shut=_shut(assembly),
             figures={name.removeprefix(before): one for name, one in self.figures.items()},
         )
+
+    def _without_cases(self) -> Subject:
+        """The job's one door, without the cabinets that stand in other walls."""
+        casework = self.resolved.casework
+        assert casework is not None, "the job has casework"
+        names = {case.name for case in casework.cases} | {run.name for run in casework.runs}
+        groups = tuple(
+            group
+            for group in self.assembly.groups
+            if group.name.split(SEPARATOR, 1)[0] not in names
+        )
+        assembly = dataclasses.replace(self.assembly, groups=groups)
+        return dataclasses.replace(self, assembly=assembly, shut=_shut(assembly))
 
     @property
     def third_angle(self) -> bool:

@@ -36,9 +36,12 @@ class CaseFacts:
     ) -> None:
         assert resolved.casework is not None, "the job has casework"
         self.resolved, self.assembly = resolved, assembly
-        self.loads, self.problems = loads, problems
+        self.problems = problems
         self.casework: Casework = resolved.casework
         self.niches, self.leaves = niches, leaves
+        self.hung = [leaf for door in resolved.doors if door.case for leaf in door.leaves]
+        own = {leaf.name for leaf in self.hung}
+        self.loads = [load for load in loads if load.leaf in own]
 
     def _before(self, one: CaseNiche) -> float:
         """The y in its wall's frame of what hangs before the foremost of a niche's fronts, mm."""
@@ -55,8 +58,7 @@ class CaseFacts:
 
     def thing(self) -> Saying:
         """`Three fitted cabinets, six doors, three drawers`."""
-        leaves = [leaf for door in self.resolved.doors for leaf in door.leaves]
-        kinds = [front_kind(leaf) for leaf in leaves]
+        kinds = [front_kind(leaf) for leaf in self.hung]
         swing, drawn = kinds.count("door"), kinds.count("drawer")
         draw = drawn + sum(not drawer.leaf for drawer in self.casework.drawers)
         words = [self.subtitle()]
@@ -161,7 +163,7 @@ class CaseFacts:
         """Each size of front once, with all that have it."""
         groups = {group.name: group for group in self.assembly.groups}
         alike: dict[tuple[str, ...], list[Leaf]] = {}
-        for leaf in self.resolved.leaves:
+        for leaf in self.hung:
             sizes = [self._size(size).text for size in (leaf.width, leaf.height)]
             alike.setdefault((front_kind(leaf), *sizes), []).append(leaf)
         for leaves in alike.values():
@@ -230,7 +232,7 @@ class CaseFacts:
         codes = {problem.code for problem in self.problems if problem.level == "caution"}
         reach = self._reach()
         if reach is not None:
-            draws = any(front_kind(leaf) == "drawer" for leaf in self.resolved.leaves)
+            draws = any(front_kind(leaf) == "drawer" for leaf in self.hung)
             yield filled(SAID["tick swing" if draws else "tick swing doors"], self._size(reach))
         for code, word in _TICKED.items():
             if code in codes:

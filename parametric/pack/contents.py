@@ -169,15 +169,14 @@ def contents(
         if pictured != "no":
             fine = pictured == "fine"
             files |= pictures(titled, assembly, models["glb"], fine=fine, progress=progress)
-        if resolved.casework is None:
-            progress("writing the proposal")
-            job = subject(resolved, assembly, loads, problems, moved)
-            signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
-            files["client/proposal.pdf"] = signed.file
-            verification["proposal"] = {
-                "pages": signed.pages,
-                "findings": [str(finding) for finding in signed.findings],
-            }
+        progress("writing the proposal")
+        job = subject(resolved, assembly, loads, problems, moved)
+        signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
+        files["client/proposal.pdf"] = signed.file
+        verification["proposal"] = {
+            "pages": signed.pages,
+            "findings": [str(finding) for finding in signed.findings],
+        }
 
     progress("reading every file back")
     known = dataclasses.replace(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from parametric.catalog.finishes import GLASSES, METALS, PLAIN_WOOD, ClearTimber, Paint
@@ -21,37 +21,33 @@ from parametric.drawing.proposal import (
 )
 from parametric.drawing.sheet import TitleBlock
 from parametric.drawing.subject import Subject
-from parametric.infill.glass import Pane
-from parametric.pack.door_words import (
-    alike,
-    door_names,
-)
-from parametric.pack.page_lengths import glass_amount, true_amount, wood_amount
 from parametric.pack.preview_doors import called, of_door
 from parametric.pack.preview_facts import facts
+from parametric.pack.proposal_cases import cabinets_paragraph, rooms_words
+from parametric.pack.proposal_included import every_door, included, lines
 from parametric.pack.proposal_paragraph import (
-    count,
     floor_words,
-    joined,
     on_paper,
     paragraph,
-    wood_words,
 )
 from parametric.resolve.door import Door, Resolved
-from parametric.resolve.leaf import Leaf
 from parametric.trade.paperwork import Paperwork
 from parametric.writers.client_page import Fact, PreviewPage, plain
 from parametric.writers.page_markup import words_of
 from parametric.writers.page_words import WORDS
 from parametric.writers.picture_words import PICTURE_WORDS
 from parametric.writers.proposal import picture_shape, picture_words, write_proposal
-from parametric.writers.proposal_words import ONE_OUTLINE, OUTLINE, SIGN, proposal_words_of
+from parametric.writers.proposal_words import (
+    CABINETS_OUTLINE,
+    ONE_OUTLINE,
+    OUTLINE,
+    SIGN,
+    proposal_words_of,
+)
 from parametric.writers.proposal_words import PROPOSAL_WORDS as SAID
 
 _IN_CODE = 80
 """Letters of the job's name that the small square code holds: more make it too fine to read."""
-_HUNG_BY = ("track", "hanger", "guide", "hinge", "hinges", "pivot", "lock", "latch", "bolt")
-"""The last word of a line of the hardware list that doors are hung or held by."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +88,10 @@ def proposal(
     shape = None if picture is None else picture_shape(picture)
     pages = draw_proposal(job, content, title, pictured=shape)
     first, drawing, *rest = ONE_OUTLINE if len(page.leaves) == 1 else OUTLINE
+    if page.cases:
+        first, drawing, *rest = CABINETS_OUTLINE
     drawings = [_of_place(drawing, door) for door in job.resolved.walls]
+    drawings += [room.head for room in content.rooms]
     outline = (first, *drawings, *rest)
     found = tuple(finding for one in pages for finding in audit(one.sheet))
     return Proposal(file=write_proposal(pages, outline, picture), pages=len(pages), findings=found)
@@ -114,45 +113,47 @@ def proposal_content(
     return ProposalContent(
         job=page.job,
         under=tuple(text for text in (page.subtitle, _for_whom(client)) if text),
-        paragraph=client.words if client and client.words else _paragraphs(job),
+        paragraph=client.words if client and client.words else _paragraphs(job, page),
         brief=client.words
         if client and client.words
-        else _paragraphs(job, brief=len(job.each) > 1),
+        else _paragraphs(job, page, brief=len(job.each) > 1),
         stamp=_stamp(page),
         caption=_caption(page, dress, picture),
         dress=dress,
         drawings=tuple(_drawing(job.of(door)) for door in resolved.walls),
+        rooms=rooms_words(job, page) if page.cases else (),
         drawing_under=SAID["sizes mm" if millimetres else "sizes in"],
         front=SAID["front"],
         side=SAID["side"],
         shut=SAID["shut"],
         opened=SAID["opened"],
+        above=SAID["above"],
         over_all=SAID["over all"],
         plumb=SAID["plumb"],
         opening=SAID["opening"],
         get_head=SAID["get"],
         included_head=SAID["included"],
-        included=(*_included(resolved, paper), *_lines(client.included if client else None)),
+        included=(*included(job, page, paper), *lines(client.included if client else None)),
         not_included_head=SAID["not included"],
-        not_included=_lines(client.not_included if client else None),
+        not_included=lines(client.not_included if client else None),
         to_agree_head=SAID["to agree"],
         to_agree=_to_agree(page, client),
         swatches=_swatches(page),
         sample=WORDS["sample"],
         sizes_head=WORDS["sizes"],
         sizes=tuple(
-            Size(label=f.label, value=on_paper(plain(f.value)), note=on_paper(plain(f.note)))
-            for f in page.facts
+            Size(label=label, value=on_paper(plain(f.value)), note=on_paper(plain(f.note)))
+            for label, f in (*((f.label, f) for f in page.facts), *_beside_cabinets(job, page))
         ),
         living=(
             Pair(
                 name=SAID["care"],
-                text=f"{paper.care.upkeep[0]} {proposal_words_of(len(page.leaves))['after']}",
+                text=f"{paper.care.upkeep[0]} {_words(page)['after']}",
             ),
             Pair(name=SAID["seasons"], text=paper.care.seasons[0]),
         ),
         yes_head=WORDS["what"],
-        summary=_summary(page, dress),
+        summary=_summary(job.resolved, page, dress),
         ticks_head=SAID["ticks"],
         ticks=tuple(on_paper(plain(tick)) for tick in page.ticks),
         superseded=WORDS["superseded"],
@@ -181,12 +182,18 @@ def _of_place(words: str, door: Door) -> str:
     return SAID["of place"].format(words, name) if name else words
 
 
-def _paragraphs(job: Subject, *, brief: bool = False) -> str:
-    """The doors in a few sentences, one after the other."""
-    return " ".join(
-        of_door(one.resolved.door, paragraph(one.resolved, _facts(one), brief=brief))
-        for one in job.each
-    )
+def _words(page: PreviewPage) -> Mapping[str, str]:
+    """What is said of its doors, its one door or its cabinets."""
+    return proposal_words_of(len(page.leaves), cases=page.cases)
+
+
+def _paragraphs(job: Subject, page: PreviewPage, *, brief: bool = False) -> str:
+    """The doors in a few sentences, one after the other; the cabinets before them."""
+    said = [cabinets_paragraph(job.resolved, page, brief=brief)] if page.cases else []
+    for one in map(job.of, job.resolved.walls):
+        words = paragraph(one.resolved, _facts(one), brief=brief)
+        said.append(of_door(one.resolved.door, words))
+    return " ".join(said)
 
 
 def _facts(job: Subject) -> dict[str, Fact]:
@@ -246,7 +253,7 @@ def _dress(page: PreviewPage) -> Dress:
 
 def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     """What is pictured, what of it is imagined, and in what it is shown."""
-    first = SAID["drawn from the front"]
+    first = _words(page)["drawn from the front"]
     if picture is not None:
         first = picture_words(picture)
         if PICTURE_WORDS["quick"] not in first:
@@ -262,78 +269,11 @@ def _caption(page: PreviewPage, dress: Dress, picture: bytes | None) -> str:
     return " ".join(said)
 
 
-def _included(resolved: Resolved, paper: Paperwork) -> tuple[str, ...]:
-    """What the drawing and the lists of this revision hold."""
-    found = [
-        of_door(door, words)
-        for door in resolved.doors
-        for words in _doors_included(resolved.of(door))
-    ]
-    panes = [pane for leaf in resolved.leaves for lite in leaf.lites for pane in lite.panes]
-    if panes:
-        how_many = count(len(panes), SAID["lite"]).capitalize()
-        found.append(_glass(resolved, panes[0], how_many))
-    counts = {item.what: int(float(item.number)) for item in paper.hardware if item.unit == "off"}
-    for what, number in counts.items():
-        if what.endswith("pull"):
-            found.append(count(number, what).capitalize())
-    hung = [count(counts[what], what) for what in counts if what.split()[-1] in _HUNG_BY]
-    if hung:
-        listed = ", ".join(hung[:-1])
-        found.append(
-            SAID["hardware"].format(joined([w for w in (listed, hung[-1]) if w]).capitalize())
-        )
-    found.append(_coats(paper))
-    return tuple(on_paper(text) for text in found)
-
-
-def _glass(resolved: Resolved, pane: Pane, how_many: str) -> str:
-    """How many panes of what, and how thick: as it is sold, and as it measures where that differs."""
-    if pane.unit is not None:
-        build = (glass_amount(resolved, size).text for size in pane.unit)
-        return SAID["glass unit"].format(how_many, pane.kind, *build)
-    thick = glass_amount(resolved, pane.nominal).text
-    if pane.true_differs:
-        true = true_amount(resolved, pane.thickness).text
-        return SAID["glass true"].format(how_many, pane.kind, thick, true)
-    return SAID["glass"].format(how_many, pane.kind, thick)
-
-
-def _doors_included(resolved: Resolved) -> tuple[str, ...]:
-    """The doors by their size."""
-    door = resolved.door
-    wood, several = wood_words(resolved), len(door.leaves)
-
-    def sizes(leaf: Leaf) -> list[str]:
-        figures = (leaf.width, leaf.height, leaf.thickness)
-        return [wood_amount(resolved, figure).text for figure in figures]
-
-    if several > 1 and not alike(door):
-        return tuple(
-            SAID["one door"].format(which, *sizes(leaf), wood)
-            for leaf, which in zip(door.leaves, door_names(door).which, strict=True)
-        )
-    how_many = count(several, SAID["door"]).capitalize()
-    words = SAID["one door" if several == 1 else "doors"]
-    return (words.format(how_many, *sizes(door.leaves[0]), wood),)
-
-
-def _coats(paper: Paperwork) -> str:
-    finish = paper.finish
-    if not finish.coats:
-        return SAID["bare"]
-    numbers = [count(int(float(coat.coats)), "coat") for coat in finish.coats]
-    if len(numbers) == 2:
-        said = SAID["paint coats"].format(*numbers)
-    else:
-        said = SAID["coats"].format(numbers[0], finish.kind)
-    words = said[0].upper() + said[1:]
-    return f"{words}: {finish.colour}" if finish.colour else words
-
-
-def _lines(written: Sequence[str] | None) -> tuple[str, ...]:
-    """A maker's list, each line with a capital as the rest has it."""
-    return tuple(f"{line[:1].upper()}{line[1:]}" for line in written or ())
+def _beside_cabinets(job: Subject, page: PreviewPage) -> Iterator[tuple[str, Fact]]:
+    """The sizes of doors in walls, which a page of cabinets does not tell, and their labels."""
+    for door in job.resolved.walls if page.cases else ():
+        for fact in _facts(job.of(door)).values():
+            yield of_door(door, fact.label), fact
 
 
 def _to_agree(page: PreviewPage, client: ClientSpec | None) -> tuple[str, ...]:
@@ -341,7 +281,7 @@ def _to_agree(page: PreviewPage, client: ClientSpec | None) -> tuple[str, ...]:
     told = client is not None and bool(client.included or client.not_included)
     palette = page.palette
     open_paint = len(palette.quoted_wood) > 1
-    said = proposal_words_of(len(page.leaves))
+    said = _words(page)
     return tuple(
         said[key]
         for key, wanted in (
@@ -384,7 +324,7 @@ def _kind(
     return Swatches(heading=heading, beside=beside, choices=shown, box_each=len(shown) > 1)
 
 
-def _summary(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
+def _summary(resolved: Resolved, page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
     """What is said yes to, as the page repeats it."""
     when = page.revision
     if page.revision and page.revision_date:
@@ -394,6 +334,9 @@ def _summary(page: PreviewPage, dress: Dress) -> tuple[Pair, ...]:
         Pair(name=WORDS["said mark"], text=page.mark),
         Pair(name=words_of(page)["said thing"], text=on_paper(plain(page.thing))),
     ]
+    if page.cases:
+        text = "; ".join(every_door(resolved))
+        rows.append(Pair(name=SAID["doors beside"], text=on_paper(text)))
     rows = [row for row in rows if row.text]
     return (*rows, *_chosen(page, dress))
 

@@ -74,6 +74,7 @@ PROPOSAL_WORDS = {
     "front": "From the front",
     "side": "Cut through",
     "shut": "Shut, seen from above",
+    "above": "Cut level, seen from above",
     "opened": "Open, seen from above, and what is clear to walk through",
     "over all": "over all",
     "plumb": "your opening, plumb and clear",
@@ -89,6 +90,7 @@ PROPOSAL_WORDS = {
     "not included": "Not included",
     "to agree": "Not stated here: agree it in writing",
     "door": "door",
+    "doors beside": "Doors",
     "doors": "{0}, each {1} × {2}, {3} thick, in {4}",
     "one door": "{0}, {1} × {2}, {3} thick, in {4}",
     "glass": "{0} of {1} glass, {2} thick",
@@ -135,8 +137,40 @@ ONE_PROPOSAL_WORDS = PROPOSAL_WORDS | {
 """The words of one door alone."""
 
 
-def proposal_words_of(leaves: int) -> Mapping[str, str]:
-    """What the proposal says of so many doors."""
+CABINET_PROPOSAL_WORDS = PROPOSAL_WORDS | {
+    "the cabinets": "The cabinets",
+    "cabinets made": "{0}{1}, made to measure for your room.",
+    "between": "{0}: {1}.",
+    "cabinets deep 1": "It is {0} deep.",
+    "cabinets deep n": "At the deepest they are {0} deep.",
+    "drawn from the front": (
+        "Drawn from the front, cabinets and walls from the measured sizes. Light and colours are "
+        "imagined."
+    ),
+    "room does": "{0} {1}. {2}",
+    "fronts of": "Fronts in {0}",
+    "cabinets of 1": "Cabinet in {0}",
+    "cabinets of n": "Cabinets in {0}",
+    "closings": "{0}, cut to your room",
+    "plinth": "plinth",
+    "face frame": "face frame",
+    "fillers": "fillers",
+    "cornice": "cornice",
+    "counter": "counter",
+    "pair": "pair",
+    "pairs of": "{0} of {1}s",
+    "dates": "Dates of making and fitting",
+    "hanging": "Who brings the cabinets, fits them and clears up",
+    "wall": "Work on wall, floor and skirting, on pipes and cables",
+    "after": "The care sheet says more, and comes with the cabinets.",
+}
+"""The words of cabinets."""
+
+
+def proposal_words_of(leaves: int, *, cases: bool = False) -> Mapping[str, str]:
+    """What the proposal says of so many doors, or of cabinets."""
+    if cases:
+        return CABINET_PROPOSAL_WORDS
     return ONE_PROPOSAL_WORDS if leaves == 1 else PROPOSAL_WORDS
 
 
@@ -144,4 +178,5 @@ SIGN = ("Signature", "Date")
 """What stands under the lines to sign on, after the name."""
 OUTLINE = ("The doors", "The drawing", "What you get", "Yes")
 """What the pages are called."""
+CABINETS_OUTLINE = (CABINET_PROPOSAL_WORDS["the cabinets"], *OUTLINE[1:])
 ONE_OUTLINE = ("The door", *OUTLINE[1:])

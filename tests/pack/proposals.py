@@ -66,6 +66,7 @@ def proposal_of(job: Job, picture: bytes | None = None) -> Proposal:
         job.loads,
         fingerprint=fingerprint(job.resolved, job.assembly),
         elevations=("",),
+        assembly=job.assembly,
         problems=job.problems,
         paper=paper,
     )

@@ -58,8 +58,8 @@ def upright_of(room: Room) -> tuple[StandingCase, float]:
     return case, float(case.left + bay.left) + _ASIDE * float(bay.width)
 
 
-def draw_plan(draft: Draft, view: View, room: Room, stub: float) -> None:
-    """Everything cut level, seen from above, between three walls."""
+def draw_plan(draft: Draft, view: View, room: Room, stub: float, *, named: bool = True) -> None:
+    """Everything cut level, seen from above, between three walls; `named`, each by its name."""
     level = level_of(room)
     left, right, back = room.wall("left", level), room.wall("right", level), float(room.depth)
     deep, out = stub * view.scale, room.front - _BEFORE * view.scale
@@ -76,7 +76,8 @@ def draw_plan(draft: Draft, view: View, room: Room, stub: float) -> None:
         draft.line("adjacent", view.at((clear, out)), view.at((clear, back)), view.name)
     for case in tiers(room.cases)[0]:
         _made_edges(draft, view, case)
-        _name(draft, view, case)
+        if named:
+            draft.add_first(name_places(view, case))
 
 
 def _made_edges(draft: Draft, view: View, case: StandingCase) -> None:
@@ -91,17 +92,21 @@ def _made_edges(draft: Draft, view: View, case: StandingCase) -> None:
         draft.line("adjacent", view.at((x, front)), view.at((x, back)), view.name)
 
 
-def _name(draft: Draft, view: View, case: StandingCase) -> None:
-    """What a cabinet is called, in it."""
+def name_places(view: View, case: StandingCase) -> list[Label]:
+    """What a cabinet is called, wherever in it that may stand: clear of its partitions too."""
     middle = float(case.left) + float(case.case.box.width) / 2
     words = case.name.removeprefix("cabinet ")
     deep = case.stands.origin[1] + float(case.case.box.depth) / 2
-    places = [
+    bays = [float(bay.left) + float(bay.width) / 2 for bay in case.case.bays]
+    return [
         Label(text=words, at=(view.x(middle) + aside, view.y(deep) + up), anchor="centre")
         for up in (-TEXT / 2, 2.0, -6.0, 5.0)
         for aside in (0.0, -8.0, 8.0, -14.0, 14.0)
+    ] + [
+        Label(text=words, at=(view.x(float(case.left) + x), view.y(deep) + up), anchor="centre")
+        for up in (-TEXT / 2, 2.0, -6.0, 5.0)
+        for x in bays
     ]
-    draft.add_first(places)
 
 
 def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> None:

@@ -14,6 +14,7 @@ from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Box, Point, Polygon
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.model import Placement, Vector
 from parametric.names import join
 from parametric.resolve.casework import Edges, StandingCase, StandingRun
 from parametric.resolve.door import Door
@@ -140,10 +141,11 @@ def rooms(job: Subject) -> tuple[Room, ...]:
 def _room(job: Subject, heading: str) -> Room:
     casework = job.resolved.casework
     assert casework is not None, "a room is asked for its cabinets"
-    cases = tuple(case for case in casework.cases if case.survey.heading == heading)
+    standing = [case for case in casework.cases if case.survey.heading == heading]
+    about = standing[0].room
+    cases = tuple(dataclasses.replace(case, room=Placement()) for case in standing)
     names = {case.name for case in cases}
     runs = tuple(run for run in casework.runs if names & set(run.cases))
-    begins = cases[0].stands.origin[0] - float(cases[0].left)
     doors = [door for door in job.resolved.doors if door.case in names]
     leaves = {leaf.name for door in doors for leaf in door.leaves}
     groups = {
@@ -153,17 +155,19 @@ def _room(job: Subject, heading: str) -> Room:
         *leaves,
     }
     pieces = tuple(
-        _shifted(p, -begins) for p in job.shut if p.group in groups and p.part.noun != "dowel"
+        dataclasses.replace(p, stands=_within(about, p.stands))
+        for p in job.shut
+        if p.group in groups and p.part.noun != "dowel"
     )
     return Room(
         name=heading,
-        place=room_place(casework, cases[0]),
+        place=room_place(casework, standing[0]),
         opening=cases[0].opening,
         cases=cases,
         runs=runs,
         own_edges=tuple((name, edges) for name, edges in casework.edges if name in names),
         fronts=tuple(
-            Front(leaf=leaf, door=door, box=_outline(door, leaf, begins))
+            Front(leaf=leaf, door=door, box=_outline(_within(about, door.stands), leaf))
             for door in doors
             for leaf in door.leaves
         ),
@@ -178,14 +182,19 @@ def of_a_drawer(piece: Piece) -> bool:
     return " / drawer / " in piece.part.name
 
 
-def _shifted(piece: Piece, by: float) -> Piece:
-    x, y, z = piece.stands.origin
-    return dataclasses.replace(
-        piece, stands=dataclasses.replace(piece.stands, origin=(x + by, y, z))
-    )
+def _within(room: Placement, stands: Placement) -> Placement:
+    """Where something stands, in the frame of its own wall, whichever way that runs."""
+    axes = (room.x, room.y, room.z)
+
+    def seen(way: Vector) -> Vector:
+        x, y, z = (sum(a * b for a, b in zip(axis, way, strict=True)) for axis in axes)
+        return x, y, z
+
+    (x, y, z), (x0, y0, z0) = stands.origin, room.origin
+    return Placement(origin=seen((x - x0, y - y0, z - z0)), x=seen(stands.x), y=seen(stands.y))
 
 
-def _outline(door: Door, leaf: Leaf, begins: float) -> Box:
-    left = door.stands.origin[0] - begins + float(leaf.hung.left)
+def _outline(stands: Placement, leaf: Leaf) -> Box:
+    left = stands.origin[0] + float(leaf.hung.left)
     foot = float(leaf.hung.foot)
     return Box(left, foot, left + float(leaf.width), foot + float(leaf.height))

@@ -48,7 +48,7 @@ class Dress:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawingWords:
-    """What the drawing of one door says: its head, the floor in words, a key to its lines."""
+    """What the drawing of one door, or of the cabinets in one room, says: its head, the floor in words, a key to its lines."""
 
     head: str
     floor: str
@@ -61,7 +61,8 @@ class ProposalContent:
 
     The doors: `job`, `under`, `paragraph` (of more doors than it has room for, `brief`),
     `stamp` (maker, date, revision, mark), and the `caption` of what is pictured. The drawings,
-    one a door: `drawings`, `drawing_under`, captions of their views. What you get: `included`,
+    one a door: `drawings`, and one a room with cabinets: `rooms`; `drawing_under`, captions of
+    their views. What you get: `included`,
     `not_included` and `to_agree`, `swatches` with their `sample` note, the `sizes`, `living` with the doors. Yes:
     the `summary`, `ticks`, the `say_it` over the lines to sign on, `not_yet` over lines to
     write on. `code` is the text of the small square code, `code_says` what is said of it.
@@ -76,11 +77,13 @@ class ProposalContent:
     caption: str
     dress: Dress
     drawings: tuple[DrawingWords, ...]
+    rooms: tuple[DrawingWords, ...]
     drawing_under: str
     front: str
     side: str
     shut: str
     opened: str
+    above: str
     over_all: str
     plumb: str
     opening: str

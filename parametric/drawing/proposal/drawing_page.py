@@ -51,10 +51,10 @@ from parametric.trade.standing import (
     widest_open,
 )
 
-_MM = (5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0)
-_INCH = (4.0, 8.0, 12.0, 16.0, 20.0, 24.0, 32.0, 48.0, 64.0, 96.0)
+MM_SCALES = (5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0)
+INCH_SCALES = (4.0, 8.0, 12.0, 16.0, 20.0, 24.0, 32.0, 48.0, 64.0, 96.0)
 """Scales tried, the largest first: nobody measures on this page, so in-between ones are none the worse."""
-_ABOVE = 9.0
+ABOVE = 9.0
 """Over the elevation, mm: wall over the head, and the names of the views."""
 _WORDS = 14.0
 """What the values of the outermost chain take beside the elevation, mm."""
@@ -110,16 +110,16 @@ def draw_doors(
     Returns:
         The leaves' colour in the plans.
     """
-    top = _head(draft, said, own, box)
+    top = draw_head(draft, said, own, box)
     extent, room = extent_of(job), _room(job)
-    scales = _MM if job.rules.unit == "mm" else _INCH
+    scales = MM_SCALES if job.rules.unit == "mm" else INCH_SCALES
     body = Box(box.x0, box.y0, box.x1, top)
     fitting = (s for s in scales if _fits(extent, room, body, s, own))
     scale = next(fitting, scales[-1])
     spare = max(0.0, body.height - _needs(extent, room, scale))
     lines = _floor_lines(extent, scale, own)
     place = _placing(draft, extent, room, body, scale, min(spare / 4, 9.0), lines)
-    _words_of_scale(draft, job, box, scale)
+    words_of_scale(draft, job, box, scale)
     return _draw(draft, job, said, own, extent, place, room)
 
 
@@ -135,14 +135,16 @@ def _room(job: Subject) -> _Room:
     )
 
 
-def _head(draft: Draft, said: ProposalContent, own: DrawingWords, box: Box) -> float:
+def draw_head(draft: Draft, said: ProposalContent, own: DrawingWords, box: Box) -> float:
+    """What a drawing is of; how far down the page that comes."""
     y = set_text(draft, own.head, box, box.y1, HEAD, weight="bold")
     y = set_text(draft, said.drawing_under, columns(box, 0, 5), y, NOTE, layer="table")
     rule(draft, box, y - 1.2)
     return y - 1.2
 
 
-def _words_of_scale(draft: Draft, job: Subject, box: Box, scale: float) -> None:
+def words_of_scale(draft: Draft, job: Subject, box: Box, scale: float) -> None:
+    """The scale, at the right of the head."""
     words = scale_words(scale, job.rules.unit)
     y = box.y1 - pitch(HEAD)
     at = (box.x1 - width(words, NOTE), y)
@@ -161,7 +163,7 @@ def _plan_high(extent: Extent, scale: float) -> float:
 def _needs(extent: Extent, room: _Room, scale: float) -> float:
     chains = FIRST + (extent.plan_chains - 1) * room.next_chain
     return (
-        _ABOVE
+        ABOVE
         + extent.wall_over
         + (extent.high - extent.low) / scale
         + GROUND
@@ -204,7 +206,7 @@ def _placing(
     side = _deep(extent, scale) + max(extent.off_most, 0.0) / scale + STUB
     across = room.left + (extent.x1 - extent.x0) / scale + room.right + side
     x = body.x0 + room.left + max(0.0, (body.width - across) / 2) - extent.x0 / scale
-    y = body.y1 - _ABOVE - air * 0.6 - extent.wall_over - extent.high / scale
+    y = body.y1 - ABOVE - air * 0.6 - extent.wall_over - extent.high / scale
     section = x + extent.x1 / scale + room.right
     leaves = max(extent.off_most, 0.0) / scale + STUB
     deep = _deep(extent, scale)

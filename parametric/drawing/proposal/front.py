@@ -7,7 +7,7 @@ draughtsman shades; the room about the doors is scenery.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from parametric.catalog.finishes import ClearGlass, ClearTimber, Paint, VeiledGlass
 from parametric.catalog.room import ROOM
@@ -65,22 +65,34 @@ class _Doors:
     """The doors on their way."""
 
     def __init__(self, job: Subject, dress: Dress, room: FrontRoom) -> None:
-        self.job, self.dress, self.view, self.room = job, dress, room.view, room
-        self.grain = isinstance(dress.wood, ClearTimber)
-        self.wood = dress.wood.colour if isinstance(dress.wood, Paint) else dress.wood.early
+        self.job, self.room = job, room
+        self.painter = Painter(job.shut, dress, room.view, room.box)
 
     def tints(self) -> Iterator[Tint]:
         """Tracks, then leaf by leaf from the wall outwards, each with its shadow on the last."""
         door = self.job.resolved.door
         boxes = [self.room.on_paper(box) for box in leaf_boxes(door)]
         if not self.room.in_wall:
-            yield from self.painted(p for p in self.job.shut if p.group == "tracks")
+            yield from self.painter.painted(self.tracks())
         order = sorted(range(len(boxes)), key=lambda n: float(door.hanging.planes[n]))
         for rank, index in enumerate(order):
             if rank:
                 yield from self.room.cast(boxes[index], boxes[order[rank - 1]])
             own = door.leaves[index].name
-            yield from self.painted(p for p in self.job.shut if p.group == own)
+            yield from self.painter.painted(p for p in self.job.shut if p.group == own)
+
+    def tracks(self) -> Iterator[Piece]:
+        """What they hang from."""
+        return (p for p in self.job.shut if p.group == "tracks")
+
+
+class Painter:
+    """Pieces in colour, as they are seen from the front; `box` is the picture they stand in."""
+
+    def __init__(self, pieces: Sequence[Piece], dress: Dress, view: View, box: Box) -> None:
+        self.pieces, self.dress, self.view, self.box = pieces, dress, view, box
+        self.grain = isinstance(dress.wood, ClearTimber)
+        self.wood = dress.wood.colour if isinstance(dress.wood, Paint) else dress.wood.early
 
     def painted(self, wanted: Iterable[Piece]) -> Iterator[Tint]:
         """Pieces from the far to the near; nearer ones cover what lies behind them."""
@@ -103,10 +115,10 @@ class _Doors:
         box = around(outline)
         look = piece.part.material.look
         if piece.group == "tracks":
-            if self.job.resolved.door.place:
+            if box.x0 < self.box.x0 or box.x1 > self.box.x1:
                 # it ends where the picture of the next door begins
-                ends = self.room.box
-                outline = Box(max(box.x0, ends.x0), box.y0, min(box.x1, ends.x1), box.y1).polygon
+                x0, x1 = max(box.x0, self.box.x0), min(box.x1, self.box.x1)
+                outline = Box(x0, box.y0, x1, box.y1).polygon
             yield Tint(
                 points=outline,
                 colour=lighter(ROOM.track.colour, 0.22),
@@ -152,7 +164,7 @@ class _Doors:
         middle = around(self.view.path(silhouette(stop))).centre
         panes = [
             around(self.view.path(silhouette(piece)))
-            for piece in self.job.shut
+            for piece in self.pieces
             if piece.part.material.look == "glass" and piece.group == stop.group
         ]
 
@@ -294,7 +306,7 @@ class _Doors:
 
     def books(self, pane: Box, y: float, room: float, shelf: int, far: str) -> Iterator[Tint]:
         """One shelf: the same books wherever it is seen through."""
-        x, n = self.room.box.x0, _row_of_books(shelf)
+        x, n = self.box.x0, _row_of_books(shelf)
         while x < pane.x1:
             n = (n * 1103 + 12345) % 65536
             wide = (18 + n % 23) / self.view.scale

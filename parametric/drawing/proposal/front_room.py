@@ -37,7 +37,7 @@ class FrontRoom:
     def tints(self) -> Iterator[Tint]:
         """From the far to the near."""
         yield from self.room()
-        yield from self.daylight()
+        yield from daylight(self.box)
         yield from self.behind_doors()
 
     @property
@@ -73,26 +73,8 @@ class FrontRoom:
             colour=mixed(near, wall, 0.30),
             toward=((box.x0, line[0][1]), (box.x0, box.y0), darker(near, 0.10)),
         )
-        yield from self.boards(line)
+        yield from boards(box, view, line)
         yield from self.skirting(line)
-
-    def boards(self, line: Sequence[Point]) -> Iterator[Tint]:
-        """The floor's boards run towards the wall."""
-        box, middle = self.box, self.box.centre[0]
-        board = ROOM.board * 1000.0 / self.view.scale
-        opens = 1.55
-        count = int((box.x1 - middle) / board) + 1
-        for n in range(-count, count + 1):
-            x = middle + (n + 0.35) * board
-            if not box.x0 < x < box.x1:
-                continue
-            y = _height_on(line, x)
-            low = (middle + (x - middle) * opens, box.y0)
-            if not box.x0 <= low[0] <= box.x1:
-                edge = box.x0 if low[0] < box.x0 else box.x1
-                t = (edge - x) / (low[0] - x)
-                low = (edge, y + (box.y0 - y) * t)
-            yield Tint(points=((x, y), low), colour="#5d4a35", alpha=0.30, width=0.14)
 
     def skirting(self, line: Sequence[Point]) -> Iterator[Tint]:
         """It stands on the floor as that runs, and stops at the doors."""
@@ -211,28 +193,47 @@ class FrontRoom:
         )
         return Tint(points=inside.polygon, colour=colour, alpha=alpha)
 
-    def daylight(self) -> Iterator[Tint]:
-        """A window with bars throws its light aslant on the wall."""
-        box = self.box
-        wide, high, bar = box.width * 0.17, box.height * 0.225, 3.4
-        lean = box.width * 0.05 / (2 * high + bar)
-        for column, row in itertools.product(range(3), range(2)):
-            x = box.x0 + box.width * 0.045 + column * (wide + bar)
-            y = box.y0 + box.height * 0.43 + row * (high + bar)
-            for n in range(_SOFT * 2):
-                g = 2.4 - n * 0.36
-                low, up = lean * (y - g - box.y0), lean * (y + high + g - box.y0)
-                corners = (
-                    (x - g - low, y - g),
-                    (x + wide + g - low, y - g),
-                    (x + wide + g - up, y + high + g),
-                    (x - g - up, y + high + g),
-                )
-                yield Tint(
-                    points=tuple((max(px, box.x0), py) for px, py in corners),
-                    colour="#ffffff",
-                    alpha=0.05,
-                )
+
+def boards(box: Box, view: View, line: Sequence[Point]) -> Iterator[Tint]:
+    """The floor's boards run towards the wall."""
+    middle = box.centre[0]
+    board = ROOM.board * 1000.0 / view.scale
+    opens = 1.55
+    count = int((box.x1 - middle) / board) + 1
+    for n in range(-count, count + 1):
+        x = middle + (n + 0.35) * board
+        if not box.x0 < x < box.x1:
+            continue
+        y = _height_on(line, x)
+        low = (middle + (x - middle) * opens, box.y0)
+        if not box.x0 <= low[0] <= box.x1:
+            edge = box.x0 if low[0] < box.x0 else box.x1
+            t = (edge - x) / (low[0] - x)
+            low = (edge, y + (box.y0 - y) * t)
+        yield Tint(points=((x, y), low), colour="#5d4a35", alpha=0.30, width=0.14)
+
+
+def daylight(box: Box) -> Iterator[Tint]:
+    """A window with bars throws its light aslant on the wall."""
+    wide, high, bar = box.width * 0.17, box.height * 0.225, 3.4
+    lean = box.width * 0.05 / (2 * high + bar)
+    for column, row in itertools.product(range(3), range(2)):
+        x = box.x0 + box.width * 0.045 + column * (wide + bar)
+        y = box.y0 + box.height * 0.43 + row * (high + bar)
+        for n in range(_SOFT * 2):
+            g = 2.4 - n * 0.36
+            low, up = lean * (y - g - box.y0), lean * (y + high + g - box.y0)
+            corners = (
+                (x - g - low, y - g),
+                (x + wide + g - low, y - g),
+                (x + wide + g - up, y + high + g),
+                (x - g - up, y + high + g),
+            )
+            yield Tint(
+                points=tuple((max(px, box.x0), py) for px, py in corners),
+                colour="#ffffff",
+                alpha=0.05,
+            )
 
 
 def _height_on(line: Sequence[Point], x: float) -> float:

@@ -13,11 +13,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
+from parametric.drawing.cases.room import Room, rooms
 from parametric.drawing.draft import Draft
 from parametric.drawing.labels.code import dark_boxes, modules
 from parametric.drawing.lettering import is_printable, printable, width
 from parametric.drawing.plane import Box, rectangle
 from parametric.drawing.primitives import Fill, Stroke
+from parametric.drawing.proposal.cabinets_front import cabinets_tints
+from parametric.drawing.proposal.cabinets_page import draw_cabinets_page
 from parametric.drawing.proposal.content import DrawingWords, Pair, ProposalContent, Swatches
 from parametric.drawing.proposal.drawing_page import draw_doors
 from parametric.drawing.proposal.front import front_tints
@@ -77,6 +80,12 @@ def draw_proposal(
             _drawing(one, said, own, title, paper, number)
             for number, (one, own) in enumerate(zip(walls, said.drawings, strict=True), 2)
         ),
+        *(
+            _cabinets(job, room, said, own, title, paper, number)
+            for number, (room, own) in enumerate(
+                zip(rooms(job), said.rooms, strict=True), 2 + len(walls)
+            )
+        ),
         _get(said, title, paper),
         _yes(said, title, paper),
     )
@@ -84,7 +93,7 @@ def draw_proposal(
 
 def _pages(said: ProposalContent) -> int:
     """How many there are: the doors, a drawing of each, what you get, yes."""
-    return 3 + len(said.drawings)
+    return 3 + len(said.drawings) + len(said.rooms)
 
 
 def _named(job: str, said: ProposalContent) -> str:
@@ -150,22 +159,20 @@ def _doors(
 
 
 def _fronts(job: Subject, said: ProposalContent, picture: Box) -> tuple[Tint, ...]:
-    """Every door from the front, beside one another."""
-    step = picture.width / len(job.each)
-    return tuple(
-        tint
-        for index, one in enumerate(job.each)
-        for tint in front_tints(
-            one,
-            said.dress,
-            Box(
-                picture.x0 + index * step,
-                picture.y0,
-                picture.x0 + (index + 1) * step,
-                picture.y1,
-            ),
-        )
-    )
+    """Every door from the front, and every room of cabinets, beside one another."""
+    walls = [job.of(door) for door in job.resolved.walls]
+    cabinets = rooms(job)
+    step = picture.width / (len(walls) + len(cabinets))
+    boxes = [
+        Box(picture.x0 + n * step, picture.y0, picture.x0 + (n + 1) * step, picture.y1)
+        for n in range(len(walls) + len(cabinets))
+    ]
+    tints: list[Tint] = []
+    for one, box in zip(walls, boxes, strict=False):
+        tints += front_tints(one, said.dress, box)
+    for room, box in zip(cabinets, boxes[len(walls) :], strict=True):
+        tints += cabinets_tints(room, said.dress, box)
+    return tuple(tints)
 
 
 def _pairs(draft: Draft, pairs: Sequence[Pair], box: Box, y: float, *, stacked: bool) -> float:
@@ -191,6 +198,21 @@ def _drawing(
     draft = Draft(paper)
     box = _foot(draft, said, number)
     return _page(draft, title, draw_doors(draft, job, said, own, box))
+
+
+def _cabinets(
+    job: Subject,
+    room: Room,
+    said: ProposalContent,
+    own: DrawingWords,
+    title: TitleBlock,
+    paper: Paper,
+    number: int,
+) -> ProposalPage:
+    """The cabinets of one room, after the doors in walls."""
+    draft = Draft(paper)
+    box = _foot(draft, said, number)
+    return _page(draft, title, draw_cabinets_page(draft, job, room, said, own, box))
 
 
 def _get(said: ProposalContent, title: TitleBlock, paper: Paper) -> ProposalPage:

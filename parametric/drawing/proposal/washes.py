@@ -23,10 +23,19 @@ def _wood_colour(said: ProposalContent) -> str:
     return wood.colour if isinstance(wood, Paint) else wood.early
 
 
+def wood_wash(said: ProposalContent) -> str:
+    """Wood from the front, pale enough for lines and sizes to stand on it."""
+    return mixed(_wood_colour(said), "#ffffff", 0.52)
+
+
+def glass_wash(said: ProposalContent) -> str:
+    """A pane from the front, as pale."""
+    return mixed(said.dress.glass.colour, "#ffffff", 0.80)
+
+
 def tinted_front(job: Subject, view: View, said: ProposalContent) -> list[Tint]:
     """The leaves from the front, washed with their colour, the glass with its own."""
-    wash = mixed(_wood_colour(said), "#ffffff", 0.52)
-    pane = mixed(said.dress.glass.colour, "#ffffff", 0.80)
+    wash, pane = wood_wash(said), glass_wash(said)
     door = job.resolved.door
     boxes = leaf_boxes(door)
     found = []
