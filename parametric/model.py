@@ -488,6 +488,21 @@ class Placement:
             x[2] * local[0] + y[2] * local[1] + z[2] * local[2],
         )
 
+    def seen_from(self, frame: Placement) -> Placement:
+        """The same place as another frame has it; both stand in one world."""
+        if frame == Placement():
+            return self
+
+        def turned(way: Vector) -> Vector:
+            x, y, z = (
+                float(sum(a * b for a, b in zip(way, axis, strict=True)))
+                for axis in (frame.x, frame.y, frame.z)
+            )
+            return (x, y, z)
+
+        x, y, z = (float(a - b) for a, b in zip(self.origin, frame.origin, strict=True))
+        return Placement(origin=turned((x, y, z)), x=turned(self.x), y=turned(self.y))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:

@@ -44,10 +44,11 @@ class Subject:
         return tuple(self.of(door) for door in self.resolved.doors)
 
     def of(self, door: Door) -> Subject:
-        """The job narrowed to one of its doors, in that door's own frame; itself where it has one."""
-        if not door.place:
-            return self if self.resolved.casework is None else self._without_cases()
-        assembly, before = parts_of(door, self.assembly), f"{door.place}{SEPARATOR}"
+        """The job narrowed to one of its doors, in that door's own frame; itself where that is all."""
+        if not door.place and self.resolved.casework is None:
+            return self
+        assembly = parts_of(door, self.assembly)
+        before = f"{door.place}{SEPARATOR}" if door.place else ""
         return dataclasses.replace(
             self,
             resolved=self.resolved.of(door),
@@ -57,19 +58,6 @@ class Subject:
             shut=_shut(assembly),
             figures={name.removeprefix(before): one for name, one in self.figures.items()},
         )
-
-    def _without_cases(self) -> Subject:
-        """The job's one door, without the cabinets that stand in other walls."""
-        casework = self.resolved.casework
-        assert casework is not None, "the job has casework"
-        names = {case.name for case in casework.cases} | {run.name for run in casework.runs}
-        groups = tuple(
-            group
-            for group in self.assembly.groups
-            if group.name.split(SEPARATOR, 1)[0] not in names
-        )
-        assembly = dataclasses.replace(self.assembly, groups=groups)
-        return dataclasses.replace(self, assembly=assembly, shut=_shut(assembly))
 
     @property
     def third_angle(self) -> bool:

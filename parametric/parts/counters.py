@@ -111,7 +111,7 @@ def lid_groups(casework: Casework) -> list[Group]:
         out = standing.case.spec.overhang + standing.case.front_out
         name = join(standing.name, "lid")
         part = room_board(
-            name,
+            join(name, "board"),
             "lid",
             sheet_of(standing.board.name, float(standing.board.density)),
             (box.width, box.depth + out, thick),

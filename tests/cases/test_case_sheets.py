@@ -18,6 +18,7 @@ from parametric.drawing.sheet import Sheet, TitleBlock, primitives
 from parametric.drawing.subject import Subject, subject
 from parametric.figures import collect
 from parametric.job import check
+from parametric.model import Placement
 from parametric.pack.verifying.drawings import check_drawings
 from parametric.pack.verifying.known import known_design
 from parametric.trade.paperwork import paperwork
@@ -295,7 +296,7 @@ def test_a_front_drawn_out_of_its_place_is_found() -> None:
     job = job_of(FEN_ROAD)
     known = known_design(job.resolved, job.assembly, job.loads)
     (room,) = known.rooms
-    moved = dataclasses.replace(room, begins=room.begins + 10)
+    moved = dataclasses.replace(room, stands=Placement(origin=(10.0, 0.0, 0.0)))
     files = {"shop/drawing-1.dxf": write_dxf(sheet_of(FEN_ROAD, "Cabinets"))}
     verdict = check_drawings(files, dataclasses.replace(known, rooms=(moved,)))
     assert any("is not drawn" in fault for fault in verdict.faults)

@@ -14,7 +14,7 @@ from parametric.drawing.pieces import Piece
 from parametric.drawing.plane import Box, Point, Polygon
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
-from parametric.model import Placement, Vector
+from parametric.model import Placement
 from parametric.names import join
 from parametric.resolve.casework import Edges, StandingCase, StandingRun
 from parametric.resolve.door import Door
@@ -155,7 +155,7 @@ def _room(job: Subject, heading: str) -> Room:
         *leaves,
     }
     pieces = tuple(
-        dataclasses.replace(p, stands=_within(about, p.stands))
+        dataclasses.replace(p, stands=p.stands.seen_from(about))
         for p in job.shut
         if p.group in groups and p.part.noun != "dowel"
     )
@@ -167,7 +167,7 @@ def _room(job: Subject, heading: str) -> Room:
         runs=runs,
         own_edges=tuple((name, edges) for name, edges in casework.edges if name in names),
         fronts=tuple(
-            Front(leaf=leaf, door=door, box=_outline(_within(about, door.stands), leaf))
+            Front(leaf=leaf, door=door, box=_outline(door.stands.seen_from(about), leaf))
             for door in doors
             for leaf in door.leaves
         ),
@@ -180,18 +180,6 @@ def _room(job: Subject, heading: str) -> Room:
 def of_a_drawer(piece: Piece) -> bool:
     """Whether a piece of a front's group belongs to the box behind it."""
     return " / drawer / " in piece.part.name
-
-
-def _within(room: Placement, stands: Placement) -> Placement:
-    """Where something stands, in the frame of its own wall, whichever way that runs."""
-    axes = (room.x, room.y, room.z)
-
-    def seen(way: Vector) -> Vector:
-        x, y, z = (sum(a * b for a, b in zip(axis, way, strict=True)) for axis in axes)
-        return x, y, z
-
-    (x, y, z), (x0, y0, z0) = stands.origin, room.origin
-    return Placement(origin=seen((x - x0, y - y0, z - z0)), x=seen(stands.x), y=seen(stands.y))
 
 
 def _outline(stands: Placement, leaf: Leaf) -> Box:

@@ -59,8 +59,7 @@ def room_fronts(assembly: Assembly, room: DrawnRoom) -> tuple[Front, ...]:
     found = []
     for group in assembly.groups:
         if group.name in room.groups:
-            x, y, z = group.placement.origin
-            here = dataclasses.replace(group.placement, origin=(x - room.begins, y, z))
+            here = group.placement.seen_from(room.stands)
             for part in group.parts:
                 front = _front(part, here)
                 # a board seen on its edge shows its whole outline, what is cut out of it or not

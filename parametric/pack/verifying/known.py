@@ -9,7 +9,7 @@ from typing import Any
 
 from parametric.catalog.layer_names import OURS, LayerNames
 from parametric.figures import Figure
-from parametric.model import Assembly, Part
+from parametric.model import Assembly, Part, Placement
 from parametric.pack.numbers import figures
 from parametric.parts import parts_of
 from parametric.problems import Problem
@@ -30,10 +30,10 @@ class DrawnDoor:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnRoom:
-    """One opening with cabinets as its own sheet shows it: what stands in it, and its left foot."""
+    """One opening with cabinets as its own sheet shows it: what stands in it, and where its left foot is."""
 
     groups: frozenset[str]
-    begins: float
+    stands: Placement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,7 +138,7 @@ def _rooms(resolved: Resolved) -> Iterator[DrawnRoom]:
                     ),
                 }
             ),
-            begins=first.stands.origin[0] - float(first.left),
+            stands=first.room,
         )
 
 

@@ -157,7 +157,11 @@ def _stands(group: Group, part: Part, node: Node, skin: Skin) -> Iterator[str]:
 
 def _bounded_by_arc(part: Part) -> bool:
     """Whether a part may end at the crown of an arc, which its chords do not quite reach."""
-    return any(isinstance(cut, Shaped) and any(_arcs(part, cut)) for cut in part.cuts)
+    return any(
+        isinstance(cut, (RoundArrises, RoundCorners))
+        or (isinstance(cut, Shaped) and any(_arcs(part, cut)))
+        for cut in part.cuts
+    )
 
 
 def _axes(placement: Placement) -> tuple[Vector, Vector, Vector]:
