@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from parametric.drawing.cases.room import rooms
+from parametric.drawing.cases.room import Room, rooms
 from parametric.drawing.proposal import DrawingWords
 from parametric.drawing.subject import Subject
 from parametric.model import Assembly
@@ -94,16 +94,23 @@ def rooms_words(job: Subject, page: PreviewPage) -> tuple[DrawingWords, ...]:
         if alone and fact.key in _TOLD
     )
     return tuple(
-        DrawingWords(head=head, floor=on_paper(floor), key=SAID["key hinges"])
-        for head in rooms_heads(job.resolved, [room.name for room in found])
+        DrawingWords(head=head, floor=on_paper(floor), key=" ".join(_key(room)))
+        for room, head in zip(found, _heads(job.resolved, found), strict=True)
     )
 
 
-def rooms_heads(resolved: Resolved, names: Sequence[str]) -> Iterator[str]:
-    """`The drawing`; of several, with the name of its survey."""
-    for name in names:
-        where = name.removeprefix("survey").strip() or in_words(SAID["the cabinets"])
-        if len(names) == 1:
-            where = in_words(SAID["the cabinets"])
-        several = len(names) > 1 or resolved.walls
+def _key(room: Room) -> Iterator[str]:
+    """What the drawing's lines mean."""
+    if any(front.leaf.hinges for front in room.fronts):
+        yield SAID["key hinges"]
+    yield SAID["key"]
+
+
+def _heads(resolved: Resolved, found: Sequence[Room]) -> Iterator[str]:
+    """`The drawing`; of several, each with the name of its survey."""
+    for room in found:
+        where = in_words(SAID["the cabinets"])
+        if len(found) > 1:
+            where = room.name.removeprefix("survey").strip() or where
+        several = len(found) > 1 or resolved.walls
         yield SAID["of place"].format(SAID["drawing"], where) if several else SAID["drawing"]

@@ -42,6 +42,7 @@ from parametric.drawing.proposal.drawing_page import (
     INCH_SCALES,
     MM_SCALES,
     draw_head,
+    draw_key,
     words_of_scale,
 )
 from parametric.drawing.proposal.setting import NOTE, Tint, lines_of, pitch, set_lines, set_text
@@ -67,7 +68,7 @@ class _Room:
     step: float
     under: float
     over: float
-    floor: str
+    own: DrawingWords
 
     @property
     def chains(self) -> float:
@@ -97,7 +98,7 @@ class _Room:
 
     def lines(self, scale: float) -> int:
         """How many lines the words about the floor take."""
-        return len(lines_of(self.floor, self.wide(scale), NOTE)) if self.floor else 0
+        return len(lines_of(self.own.floor, self.wide(scale), NOTE)) if self.own.floor else 0
 
     def upper(self, scale: float) -> float:
         """From the head to what stands under the elevation."""
@@ -135,7 +136,7 @@ def draw_cabinets_page(
         step=step,
         under=widths_under(room, step - 1.0),
         over=over,
-        floor=own.floor,
+        own=own,
     )
     scales = MM_SCALES if job.rules.unit == "mm" else INCH_SCALES
     high = top - box.y0
@@ -200,9 +201,9 @@ def _draw(
             draft.add(name)
     left, right = placing.ends
     low = elevation.y(room.box.y0) - STUB - 1.0
-    if shown.floor:
+    if shown.own.floor:
         words = Box(left, 0.0, right, low)
-        set_text(draft, shown.floor, words, low, NOTE, stacked=said.fractions)
+        set_text(draft, shown.own.floor, words, low, NOTE, stacked=said.fractions)
     head = elevation.y(room.box.y1) + STUB + shown.over + 1.4
     draft.add(Label(text=said.front, at=(left, head), height=NOTE, layer="table"))
     middle = (placing.section_right + section.x(0.0)) / 2
@@ -210,6 +211,7 @@ def _draw(
     draft.add(Label(text=said.side, at=(x, head), height=NOTE, anchor="centre", layer="table"))
     above = placing.plan[1] + shown.behind(scale) + 1.2 + pitch(NOTE)
     set_lines(draft, [said.above], (left, above), NOTE, layer="table")
+    draw_key(draft, shown.own, (right + shown.chains, plan.y(float(room.depth) / 2)))
     wood, glass = wood_wash(said), glass_wash(said)
     return tuple(
         Tint(

@@ -256,7 +256,8 @@ def _draw(
     ):
         y = view.y(deep * place.scale) + 1.2 + over + pitch(NOTE)
         set_lines(draft, [words], (view.x(extent.x0) - STUB, y), NOTE, layer="table")
-    _key(draft, own, extent, shut)
+    x = shut.x(extent.x1) + STUB + 7.0
+    draw_key(draft, own, (x, shut.y(0.0)))
     return (
         *tinted_front(job, elevation, said),
         *tinted(job, shut, said),
@@ -289,10 +290,9 @@ def _names(
     draft.add(Label(text=said.side, at=(x, y), height=NOTE, anchor="centre", layer="table"))
 
 
-def _key(draft: Draft, own: DrawingWords, extent: Extent, view: View) -> None:
+def draw_key(draft: Draft, own: DrawingWords, at: tuple[float, float]) -> None:
     """Beside the plan, what the lines mean; where there is no room it goes without."""
     frame = draft.paper.frame
-    box = Box(view.x(extent.x1) + STUB + 7.0, frame.y0, frame.x1, 0.0)
+    box = Box(at[0], frame.y0, frame.x1, 0.0)
     if box.width >= _KEY:
-        y = view.y(0.0) + pitch(NOTE)
-        set_text(draft, own.key, box, y, NOTE, layer="table")
+        set_text(draft, own.key, box, at[1] + pitch(NOTE), NOTE, layer="table")
