@@ -20,7 +20,7 @@ from parametric.design.starters import templates
 from parametric.job import check
 from parametric.problems import exit_status, stops
 
-DESIGNS = Path(__file__).parents[1] / "scenarios/designs"
+EXAMPLES = Path(__file__).parents[2] / "examples"
 HOUSE = Path(__file__).parents[2] / "examples/house.yaml"
 
 
@@ -367,8 +367,8 @@ def test_the_right_sentence_line_level_and_exit(
 
 
 LINES = {
-    name: (DESIGNS / f"{name}.yaml").read_text(encoding="utf-8").splitlines()
-    for name in ("fen-road", "quarry-street")
+    name: (EXAMPLES / f"{name}/design.yaml").read_text(encoding="utf-8").splitlines()
+    for name in ("fen-road-wardrobe", "quarry-street-alcove")
 }
 VALUES = [
     "0",

@@ -21,7 +21,7 @@ ROOT = Path(__file__).parents[2]
 @cache
 def job() -> Job:
     return check(
-        ROOT / "tests/scenarios/designs/fen-road.yaml",
+        ROOT / "examples/fen-road-wardrobe/design.yaml",
         house=ROOT / "examples/house.yaml",
         user_house=False,
     )

@@ -11,8 +11,8 @@ from parametric.trade.delivery_item import DeliveryItem
 from parametric.trade.paperwork import Paperwork, paperwork
 
 ROOT = Path(__file__).parents[1]
-WARDROBE = ROOT / "scenarios/designs/fen-road.yaml"
-ALCOVE = ROOT / "scenarios/designs/quarry-street.yaml"
+WARDROBE = ROOT.parent / "examples/fen-road-wardrobe/design.yaml"
+ALCOVE = ROOT.parent / "examples/quarry-street-alcove/design.yaml"
 BOOKCASE = ROOT / "rules/bookcase.yaml"
 HOUSE = ROOT.parent / "examples/house.yaml"
 LB = 0.45359237

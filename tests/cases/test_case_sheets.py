@@ -26,8 +26,8 @@ from parametric.writers.dxf_sheets import write_dxf
 
 ROOT = Path(__file__).parents[2]
 HOUSE = ROOT / "examples/house.yaml"
-FEN_ROAD = ROOT / "tests/scenarios/designs/fen-road.yaml"
-QUARRY_STREET = ROOT / "tests/scenarios/designs/quarry-street.yaml"
+FEN_ROAD = ROOT / "examples/fen-road-wardrobe/design.yaml"
+QUARRY_STREET = ROOT / "examples/quarry-street-alcove/design.yaml"
 OTHERS = (
     "tests/cases/kitchen.yaml",
     "tests/designs/old/version-1-casework.yaml",

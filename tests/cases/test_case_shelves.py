@@ -52,7 +52,7 @@ def test_as_the_brief_prints_them(numbers: dict[str, Figure]) -> None:
 def test_explain_goes_down_to_what_was_written(numbers: dict[str, Figure]) -> None:
     lines = "\n".join(explain(numbers[f"{PLACE} / sag"], "inch"))
     assert "= 5 * [cabinet upper / shelf 1 / load along it]" in lines
-    assert "quarry-street.yaml:" in lines
+    assert "design.yaml:" in lines
     assert "standard gravity" in lines
 
 

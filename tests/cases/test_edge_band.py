@@ -15,7 +15,7 @@ from parametric.trade.order_tables import edge_band_table
 from parametric.trade.printed import printed
 
 ROOT = Path(__file__).parents[2]
-DESIGN = ROOT / "tests/scenarios/designs/fen-road.yaml"
+DESIGN = ROOT / "examples/fen-road-wardrobe/design.yaml"
 
 
 @pytest.fixture(scope="module")

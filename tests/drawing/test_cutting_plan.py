@@ -41,7 +41,7 @@ def planned(folder: Path, units: str) -> Planned:
         # the same sizes, each with its unit, in a job that is drawn in inches
         house = folder / "house.yaml"
         house.write_text(f"stilewright: 1\nunits: mm\n{FULL}", encoding="utf-8")
-        design = ROOT / "tests/scenarios/designs/quarry-street.yaml"
+        design = ROOT / "examples/quarry-street-alcove/design.yaml"
         text = design.read_text(encoding="utf-8")
     path = folder / "design.yaml"
     path.write_text(text, encoding="utf-8")

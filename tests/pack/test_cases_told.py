@@ -21,11 +21,11 @@ from parametric.writers.client_page import PreviewPage, plain
 from parametric.writers.page_markup import numbers_in
 
 PROJECT = Path(__file__).resolve().parents[2]
-FEN_ROAD = "tests/scenarios/designs/fen-road.yaml"
+FEN_ROAD = "examples/fen-road-wardrobe/design.yaml"
 CORNER = "tests/designs/old/version-1-corner.yaml"
 ALL = (
     CORNER,
-    *(FEN_ROAD, "tests/scenarios/designs/quarry-street.yaml"),
+    *(FEN_ROAD, "examples/quarry-street-alcove/design.yaml"),
     *(
         f"templates/{name}.yaml"
         for name in ("alcove pair", "bookcase", "pantry tower", "under stair", "window seat")

@@ -25,7 +25,7 @@ from tests.rules.test_every_rule import HOUSE, Lines, written
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
 CHEST = Path(__file__).with_name("chest.yaml")
 ALCOVE = Path(__file__).with_name("alcove.yaml")
-WARDROBE = Path(__file__).parents[1] / "scenarios/designs/fen-road.yaml"
+WARDROBE = Path(__file__).parents[2] / "examples/fen-road-wardrobe/design.yaml"
 CORNER = Path(__file__).parents[1] / "designs/old/version-1-corner.yaml"
 
 LIP = "  lip: 3/4 x 1-1/2\n"

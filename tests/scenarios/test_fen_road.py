@@ -20,7 +20,7 @@ from parametric.trade.case_loads import case_loads
 from parametric.trade.cutlist import cut_list
 from parametric.trade.paperwork import Paperwork, paperwork
 
-DESIGN = Path(__file__).parent / "designs/fen-road.yaml"
+DESIGN = Path(__file__).parents[2] / "examples/fen-road-wardrobe/design.yaml"
 HOUSE = Path(__file__).parents[2] / "examples/house.yaml"
 HIGH_FLOOR = 2
 """The highest floor above the laser line."""

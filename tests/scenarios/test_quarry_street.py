@@ -17,7 +17,7 @@ from parametric.trade.case_shelves import case_shelves
 from parametric.trade.cutlist import cut_list
 from parametric.trade.timber import timber_order
 
-DESIGN = Path(__file__).parent / "designs/quarry-street.yaml"
+DESIGN = Path(__file__).parents[2] / "examples/quarry-street-alcove/design.yaml"
 HOUSE = Path(__file__).parents[2] / "examples/house.yaml"
 INCH = 25.4
 

@@ -25,7 +25,7 @@ from tests.stock.replay import faults_of_sheets
 ROOT = Path(__file__).parents[2]
 CABINET = (ROOT / "templates/cabinet.yaml").read_text(encoding="utf-8")
 STOCK = ROOT / "tests/designs/old/version-1-stock.yaml"
-FEN_ROAD = ROOT / "tests/scenarios/designs/fen-road.yaml"
+FEN_ROAD = ROOT / "examples/fen-road-wardrobe/design.yaml"
 HOUSE = ROOT / "examples/house.yaml"
 
 

@@ -9,7 +9,7 @@ from parametric.job import check
 from parametric.trade.hardware_item import HardwareItem
 from parametric.trade.hardware_list import hardware_list
 
-DESIGNS = Path(__file__).parents[1] / "scenarios/designs"
+EXAMPLES = Path(__file__).parents[2] / "examples"
 HOUSE = Path(__file__).parents[2] / "examples/house.yaml"
 
 
@@ -22,7 +22,7 @@ def items(text: str, folder: Path) -> dict[str, HardwareItem]:
     return {item.what: item for item in hardware_list(job.resolved, job.loads)}
 
 
-FEN_ROAD = (DESIGNS / "fen-road.yaml").read_text(encoding="utf-8")
+FEN_ROAD = (EXAMPLES / "fen-road-wardrobe/design.yaml").read_text(encoding="utf-8")
 
 
 def test_the_wardrobe_is_dowelled(tmp_path: Path) -> None:

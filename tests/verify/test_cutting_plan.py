@@ -39,8 +39,8 @@ def plan_of(design: str) -> tuple[bytes, Known]:
     return write_csv(table.header, table.rows), known
 
 
-WARDROBE = "tests/scenarios/designs/fen-road.yaml"
-ALCOVE = "tests/scenarios/designs/quarry-street.yaml"
+WARDROBE = "examples/fen-road-wardrobe/design.yaml"
+ALCOVE = "examples/quarry-street-alcove/design.yaml"
 
 
 @pytest.mark.parametrize("design", [WARDROBE, ALCOVE, "templates/cabinet.yaml"])
