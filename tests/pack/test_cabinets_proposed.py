@@ -14,7 +14,7 @@ from parametric.writers.page_words import WORDS
 from tests.pack.proposals import proposed, read
 
 ROOT = Path(__file__).parents[2]
-DESIGNS = ROOT / "tests/scenarios/designs"
+EXAMPLES = ROOT / "examples"
 CORNER = ROOT / "tests/designs/old/version-1-corner.yaml"
 DOORS = ROOT / "tests/several/study_and_hall.yaml"
 BESIDE = """
@@ -44,12 +44,12 @@ back: {held: rebate, thickness: 9}
 def scenario(name: str, folder: Path) -> Path:
     """A design of a brief beside the house file that it was written for."""
     shutil.copy(ROOT / "examples/house.yaml", folder / "house.yaml")
-    return Path(shutil.copy(DESIGNS / f"{name}.yaml", folder / "design.yaml"))
+    return Path(shutil.copy(EXAMPLES / name / "design.yaml", folder / "design.yaml"))
 
 
 def test_a_wardrobe_is_told_and_drawn_and_signed(tmp_path: Path) -> None:
     """Two surveyed inner walls 2391 and 2388 high; three cabinets of 789 by 2273, 580 deep."""
-    made = proposed(scenario("fen-road", tmp_path))
+    made = proposed(scenario("fen-road-wardrobe", tmp_path))
     assert made.findings == ()
     first, drawing, get, yes = read(made.file)
     assert "Three fitted cabinets, six doors, three drawers" in first.words
@@ -68,7 +68,7 @@ def test_a_wardrobe_is_told_and_drawn_and_signed(tmp_path: Path) -> None:
 
 
 def test_a_face_frame_in_inches_is_drawn_as_one(tmp_path: Path) -> None:
-    made = proposed(scenario("quarry-street", tmp_path))
+    made = proposed(scenario("quarry-street-alcove", tmp_path))
     assert made.findings == ()
     assert made.pages == 4
     assert "Face frame, fillers and counter, cut to your room" in read(made.file)[2].words
