@@ -13,6 +13,7 @@ from parametric.problems import Problem
 from parametric.resolve.casework import Casework, StandingCase
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.trade.drawn_sizes import in_room
 from parametric.trade.loads import LeafLoad
 from parametric.trade.printed import weight
 from parametric.writers.case_words import CABINET_WORDS as SAID
@@ -121,7 +122,9 @@ class CaseFacts:
 
     def _between(self, one: CaseNiche, which: str) -> Fact:
         opening, y = one.opening, self._before(one)
-        wide, high = self._size(opening.narrowest), self._size(opening.high)
+        wide, high = (
+            self._size(in_room(size, one.place)) for size in (opening.narrowest, opening.high)
+        )
         place = min(opening.widths, key=lambda p: float(opening.widths[p]))
         up = {"bottom": 0.05, "middle": 0.5, "top": 0.95}.get(place, 0.5) * float(opening.high)
         left = float(opening.lean.get(place, 0.0))
@@ -143,11 +146,11 @@ class CaseFacts:
             yield Fact(
                 key="wall",
                 label=SAID["left wall"] + which,
-                value=filled(SAID[f"leans {way}"], self._size(leaning)),
+                value=filled(SAID[f"leans {way}"], self._size(in_room(leaning, one.place))),
                 note=said(SAID[f"leans {way} why"]),
             )
         if float(opening.floor_fall):
-            rise = self._size(opening.floor_fall)
+            rise = self._size(in_room(opening.floor_fall, one.place))
             low, high = (pick(opening.floor.values(), key=float) for pick in (min, max))
             x = float(opening.widest) / 2
             ends = [one.room.point((x, y, float(z))) for z in (low, high)]

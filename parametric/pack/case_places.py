@@ -9,6 +9,7 @@ from parametric.model import Group, Placement
 from parametric.resolve.casework import Casework
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import Opening
+from parametric.trade.drawn_sizes import room_place
 from parametric.writers.case_words import CABINET_WORDS as SAID
 
 Corner = tuple[float, float, float]
@@ -16,10 +17,13 @@ HERE = Placement()
 
 
 class CaseNiche:
-    """An opening that casework stands in, in its own wall, whose frame is `room`."""
+    """An opening that casework stands in, in its own wall, whose frame is `room`.
 
-    def __init__(self, room: Placement, opening: Opening) -> None:
-        self.room, self.opening = room, opening
+    `place` is what its numbers begin with, "" where there is one.
+    """
+
+    def __init__(self, room: Placement, opening: Opening, place: str) -> None:
+        self.room, self.opening, self.place = room, opening, place
         self.begins = room.origin[0]
 
     @property
@@ -59,7 +63,7 @@ def niches_of(casework: Casework) -> tuple[CaseNiche, ...]:
     found: dict[tuple[float, ...], CaseNiche] = {}
     for case in casework.cases:
         key = tuple(round(v, 3) for v in (*case.room.origin, *case.room.x))
-        found.setdefault(key, CaseNiche(case.room, case.opening))
+        found.setdefault(key, CaseNiche(case.room, case.opening, room_place(casework, case)))
     return tuple(sorted(found.values(), key=lambda one: one.middle))
 
 

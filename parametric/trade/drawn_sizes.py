@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from parametric.figures import Figure
+from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
+from parametric.names import join
 from parametric.resolve.casework import Casework, StandingCase
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.resolve.opening import Opening
 from parametric.trade.along_wall import Stretch, along_wall, clear_width, frame_openings, tiers
 from parametric.trade.case_kinds import Level, behind_the_back, levels
 from parametric.trade.up_the_wall import Height, floor_to_ceiling, up_the_front, up_the_wall
@@ -24,7 +26,7 @@ class DrawnSizes:
     along: tuple[Stretch, ...]
     up: tuple[Height, ...]
     rooms: tuple[Figure, ...]
-    """The plumb clear width and the heights of each of several rooms."""
+    """The plumb clear width and the heights of each of several rooms, and what its client is told."""
     faces: tuple[Height, ...]
     openings: tuple[Figure, ...]
     levels: tuple[Level, ...]
@@ -58,6 +60,7 @@ def drawn_sizes(resolved: Resolved) -> DrawnSizes | None:
             for size in (
                 clear_width(cases[0].opening, place),
                 *(floor_to_ceiling(cases[0].opening, place, side) for side in _SIDES),
+                *(in_room(size, place) for size in _told(cases[0].opening) if place),
             )
         ),
         faces=tuple(
@@ -78,6 +81,16 @@ def room_place(casework: Casework, case: StandingCase) -> str:
     """What the numbers of a case's room begin with: its survey, where there are several."""
     headings = {one.survey.heading for one in casework.cases}
     return case.survey.heading if len(headings) > 1 else ""
+
+
+def in_room(size: Figure, place: str) -> Figure:
+    """A size of a room under the name that tells it from the others; `place` is "" of a job's only one."""
+    return named(join(place, size.name or ""), size) if place else size
+
+
+def _told(opening: Opening) -> tuple[Figure, ...]:
+    """What a client is told of a room: how tight it is, how its wall leans and its floor rises."""
+    return (opening.narrowest, opening.high, opening.floor_fall, *opening.lean.values())
 
 
 def front_gap(resolved: Resolved, case: StandingCase) -> Figure:

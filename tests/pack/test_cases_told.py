@@ -13,10 +13,12 @@ from pathlib import Path
 
 import pytest
 
+from parametric.figures import collect
 from parametric.job import Job, check
 from parametric.model import Placement, Vector
 from parametric.pack.numbers import figures
 from parametric.pack.preview import preview_page
+from parametric.trade.drawn_sizes import drawn_sizes
 from parametric.writers.client_page import PreviewPage, plain
 from parametric.writers.page_markup import numbers_in
 
@@ -92,7 +94,7 @@ def test_whatever_moves_in_the_model_moves_on_the_page(design: str) -> None:
 def test_every_number_is_one_of_the_job(design: str) -> None:
     job, page = job_of(design), page_of(design)
     assert job.resolved is not None
-    known = figures(job.resolved, job.loads)
+    known = figures(job.resolved, job.loads) | collect(drawn_sizes(job.resolved))
     numbers = numbers_in(page)
     assert len(numbers) >= 4
     assert [number.figure for number in numbers if number.figure not in known] == []

@@ -253,6 +253,12 @@ def _pocket_faces(job: Subject, setting: Setting) -> str:
     return f"{'; '.join(faces)}: {where}"
 
 
+_BROAD, _ROUND_POCKET = 400.0, 60.0
+"""A board wider than this is drawn shortened, with this much past its pocket, mm."""
+_PICTURE_ROOM = (4.0, 16.0)
+"""For the fence, and between a shortened board and its section, mm of paper."""
+
+
 def _pocket_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> None:
     part, index = part_of(job, setting)
     cut = part.cuts[index]
@@ -263,6 +269,14 @@ def _pocket_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     half = long / 2 + 30.0
     fence, apart = 12.0, 46.0
     inner = Box(box.x0 + 18.0, box.y0 + 2.0, box.x1 - 18.0, box.y1 - 2.0)
+    if wide > _BROAD:
+        # of a broad board only what is round the pocket, both edges brought near to it
+        past = across / 2 + _ROUND_POCKET
+        wide, v = min(v, past) + min(wide - v, past), min(v, past)
+        inner = Box(inner.x0, inner.y0 + 8.0, inner.x1, inner.y1)
+        room = (wide + thick) / (inner.height - _PICTURE_ROOM[0] - _PICTURE_ROOM[1])
+        fence, apart = (size * room for size in _PICTURE_ROOM)
+        half = long / 2 + 12.0 * room
     extent = Box(-half, -apart - thick, half, wide + fence)
     own = sketch(draft, inner, extent, largest=1.0)
     # Seen on the face: the edge that bears lies at the top, against the fence.

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
-from parametric.model import Face, Group, Part, RoundCorners, Shaped, Vector
+from parametric.model import Face, Group, Part, Shaped, Vector
 from parametric.pack.verifying.hollows import Hollow, hollow, wood
 from parametric.pack.verifying.outlines import Bounds, Outline, Point, inwards
 
@@ -43,34 +43,15 @@ def _corners(part: Part) -> Iterator[Vector]:
 
 
 def placed_box(group: Group, part: Part) -> Box:
-    """The finished part's box where it stands, shut, in the world, mm: however it is turned.
-
-    In every direction a part reaches no further than the least of the prisms that hold it:
-    its wood, and what shapes that go right through leave of each pair of its faces.
-    """
-    return _within(
-        [group.placement.point(part.placement.point(at)) for at in prism] for prism in _prisms(part)
-    )
+    """A box round the finished part where it stands, shut, in the world, mm: round its own, turned."""
+    xs, ys, zs = zip(*finished_box(part), strict=True)
+    corners = itertools.product(xs, ys, zs)
+    return _around([group.placement.point(part.placement.point(corner)) for corner in corners])
 
 
 def finished_box(part: Part) -> Box:
     """The box of what is left of a part in its own frame: less than its wood where shapes go through."""
-    return _within(_prisms(part))
-
-
-def _within(prisms: Iterable[list[Vector]]) -> Box:
-    """How far something reaches that lies in all of some prisms."""
-    lows, highs = zip(*map(_around, prisms), strict=True)
-    low, high = map(max, zip(*lows, strict=True)), map(min, zip(*highs, strict=True))
-    return ((next(low), next(low), next(low)), (next(high), next(high), next(high)))
-
-
-def _prisms(part: Part) -> Iterator[list[Vector]]:
-    """The corners of the wood's box, and of what is left of each face that shapes go through."""
-    low, high = _wood_box(part)
-    xs, ys, zs = zip(low, high, strict=True)
-    yield list(itertools.product(xs, ys, zs))
-    yield from ([*_rounded(part, cut)] for cut in part.cuts if isinstance(cut, RoundCorners))
+    low, high = (list(corner) for corner in _wood_box(part))
     through: dict[Face, list[Outline]] = {}
     for cut in part.cuts:
         if isinstance(cut, Shaped):
@@ -79,31 +60,11 @@ def _prisms(part: Part) -> Iterator[list[Vector]]:
                 through.setdefault(cut.face, []).append(made.shape)
     for face, shapes in through.items():
         limits = _wood_of_face(part, face)
-        first, second = _ways(face)
-        behind = 3 - first - second
-        corners: list[Vector] = []
-        for u, v in (*_left_of_rim(limits, shapes), *_left_by_walls(limits, shapes)):
-            for deep in (low[behind], high[behind]):
-                at = [deep] * 3
-                at[first], at[second] = u, v
-                corners.append((at[0], at[1], at[2]))
-        yield corners
-
-
-def _rounded(part: Part, cut: RoundCorners) -> Iterator[Vector]:
-    """What is left of the wood's upright edges, at every degree of their rounds."""
-    low, high = _wood_box(part)
-    r = float(cut.radius)
-    for x, y, turn in (
-        (low[0] + r, low[1] + r, 180),
-        (high[0] - r, low[1] + r, 270),
-        (high[0] - r, high[1] - r, 0),
-        (low[0] + r, high[1] - r, 90),
-    ):
-        for degree in range(turn, turn + 91):
-            way = math.radians(degree)
-            for z in (low[2], high[2]):
-                yield (x + r * math.cos(way), y + r * math.sin(way), z)
+        left = [*_left_of_rim(limits, shapes), *_left_by_walls(limits, shapes)]
+        for which, way in enumerate(_ways(face)):
+            low[way] = max(low[way], min(at[which] for at in left))
+            high[way] = min(high[way], max(at[which] for at in left))
+    return ((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _left_of_rim(limits: Bounds, shapes: Sequence[Outline]) -> Iterator[Point]:

@@ -28,7 +28,7 @@ from parametric.model import (
     Vector,
     face_point,
 )
-from parametric.pack.verifying.boxes import placed_box
+from parametric.pack.verifying.boxes import finished_box
 from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import centre_of_volume, in_hollow
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
@@ -142,14 +142,17 @@ def _stands(group: Group, part: Part, node: Node, skin: Skin) -> Iterator[str]:
     if abs(size - 1) > 1e-5:
         yield f"{part.name}: is {'mirrored' if size < 0 else 'stretched'} on its way into the scene"
     corners = skin.corners @ matrix[:3, :3].T + matrix[:3, 3] * 1000
-    low, high = placed_box(group, part)
+    axes = [group.placement.direction(way) for way in _axes(part.placement)]
+    origin = group.placement.point(part.placement.origin)
+    # as the part's own frame has them, which is the same however its wall runs
+    corners = (corners - np.array(origin)) @ np.array(axes).T
+    low, high = finished_box(part)
     off = max(
         float(np.abs(corners.min(axis=0) - low).max()),
         float(np.abs(corners.max(axis=0) - high).max()),
     )
     if off > PLACE + (_CHORD if _bounded_by_arc(part) else 0.0):
         yield f"{part.name}: its box is {off:.3f} off where the part stands"
-    axes = [group.placement.direction(way) for way in _axes(part.placement)]
     turned = float(np.abs(matrix[:3, :3] - np.array(axes).T).max())
     if turned > 1e-5:
         yield f"{part.name}: is turned otherwise than the part"
