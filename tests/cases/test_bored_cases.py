@@ -40,6 +40,7 @@ leaf:
 joint: {kind: stub tenon, length: 10}
 panel: {kind: board, thickness: 9, groove: 9 x 10, clearance: 1}
 hinge: {kind: cup, cup: 35, cup from edge: 5, from ends: 100, depth: 12.5, pilot: 2.5 x 8}
+board fibreboard: {sheet: 2800 x 2070}
 """
 OPEN = """
 cabinet:
