@@ -12,14 +12,13 @@ goes over it; the plinth does not go through it.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Any, Literal, Self
 
 from pydantic import ConfigDict, Field, ModelWrapValidatorHandler, model_validator
 
 from parametric.cases.at_least import AtLeast, Filling, least_of
-from parametric.figures import Figure, exceeds, named, origin_line
+from parametric.figures import Figure, exceeds, named, origin_line, whole_down
 from parametric.hangings.fronts import names_one_thing
 from parametric.names import join
 from parametric.problems import Problem
@@ -134,13 +133,6 @@ def share_run(spec: RunSpec, *, name: str, left: Figure, room: Figure) -> Across
         lefts.append(named(join(name, _place(lines, i), "begins"), at))
         at = at + widths[i]
     return Across(widths=tuple(widths), lefts=tuple(lefts), over=over)
-
-
-def whole_down(value: float) -> Figure:
-    """The next whole number down; exact wholes stay, whatever the last bit says."""
-    return Figure(
-        math.floor(float(value) + 1e-9), op="whole number down from", args=(value,), unit=""
-    )
 
 
 def _filler(lines: tuple[RunLine, ...], index: int) -> str:
