@@ -12,6 +12,18 @@ from parametric.problems import Problem
 def stub_tenons_need(leaf: LeafSpec) -> list[Problem]:
     """Of a leaf whose joint is a stub tenon: what its tenons have no groove for."""
     problems = []
+    if all(band.is_rail for band in leaf.top_to_bottom):
+        problems.append(
+            stop(
+                "stub_tenon_without_groove",
+                f"Your {leaf.heading} has rails only, and a stub tenon stands in a panel's groove.",
+                leaf.line("top to bottom"),
+                about=leaf.heading,
+                found="no panel",
+                allowed="a panel, or `kind: loose tenon`",
+                fix="Put a panel between its rails, or join them with loose tenons.",
+            )
+        )
     lite = next((band for band in leaf.top_to_bottom if band.kind == "lite"), None)
     if lite is not None:
         problems.append(
