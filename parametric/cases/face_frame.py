@@ -59,6 +59,8 @@ class FaceFrame:
     thickness: Figure
     left: Scribe
     right: Scribe
+    between: Figure
+    """From wall to wall where each lies farthest back: what the frame must reach."""
     width: Figure
     """As made, edge to edge."""
     opening_left: Figure
@@ -113,6 +115,7 @@ def size_face_frame(
         right=Scribe(
             side="right", edge=right_edge, away=right_away, blank=right_blank, shows=shows
         ),
+        between=at("widest between the walls", right_out - left_out),
         width=width,
         opening_left=at("left of the opening", left_edge + left_blank),
         opening=opening,

@@ -75,7 +75,7 @@ def run_edges(spec: RunSpec, ends: Ends, spare: Figure) -> Edges:
     def filler(word: str, seen: Mapping[str, Figure]) -> Filler:
         return size_filler(join(name, word), seen, spare)
 
-    left = right = top = plinth = None
+    left = right = top = plinth = from_line = None
     if lines[0].filler is not None:
         left = filler("left filler", {p: ends.left - x for p, x in left_wall.items()})
     if lines[-1].filler is not None:
@@ -84,7 +84,12 @@ def run_edges(spec: RunSpec, ends: Ends, spare: Figure) -> Edges:
         top = filler("top filler", {p: up - ends.head for p, up in opening.ceiling.items()})
     if exceeds(spec.plinth, 0.0) and spec.above_floor is None:
         plinth = filler("plinth", {p: ends.foot - z for p, z in opening.floor.items()})
-    return Edges(name=name, left=left, right=right, top=top, plinth=plinth)
+        if opening.high_floor is not None:
+            above = ends.foot + opening.high_floor
+            from_line = named(join(name, "plinth", "top from the line"), above)
+    return Edges(
+        name=name, left=left, right=right, top=top, plinth=plinth, plinth_from_line=from_line
+    )
 
 
 def walls(opening: Opening) -> tuple[dict[str, Figure], dict[str, Figure]]:

@@ -82,13 +82,18 @@ class StandingCase:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Edges:
-    """What closes cabinets to a wall, a ceiling and a floor that are not true."""
+    """What closes cabinets to a wall, a ceiling and a floor that are not true.
+
+    `plinth_from_line` is the top of the plinth above the level line that the floor was read from,
+    mm; None where it was read from none.
+    """
 
     name: str
     left: Filler | None
     right: Filler | None
     top: Filler | None
     plinth: Filler | None
+    plinth_from_line: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

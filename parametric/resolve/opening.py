@@ -29,7 +29,8 @@ class Opening:
 
     `widths` by height place, `heights` (head to floor) by place across; `lean` is how far
     the left side stands in from a plumb line at its foot; `floor` is the floor below its
-    highest point (0 there, negative elsewhere); `head` the head height at that point. Of an
+    highest point (0 there, negative elsewhere), `high_floor` that point above the level line it was
+    read from, None where it was read from none; `head` the head height at that point. Of an
     opening that begins above the floor, as a case's does, `foot` is how high where its foot is
     highest; `head` still counts from the floor, and the floor of the room is taken as level.
     """
@@ -47,6 +48,7 @@ class Opening:
     fixing: str
     board: Figure | None
     foot: Figure | None = None
+    high_floor: Figure | None = None
     slopes: bool = False
     """Whether the ceiling is meant to slope, from the height at the left to that at the right."""
 
@@ -165,6 +167,7 @@ def resolve_opening(
             foot=foot,
             floor=floor,
             floor_fall=named("fall of the floor", -smallest(*floor.values())),
+            high_floor=_high_floor(survey),
             fixing=survey.fixing or "not known",
             board=board if isinstance(board, Figure) else None,
             slopes=survey.rake is not None,
@@ -237,6 +240,12 @@ def _floor(
     least = smallest(*heights.values())
     floor = {p: named(f"floor {p} below the highest", least - h) for p, h in heights.items()}
     return floor, named("head height at the highest floor", least)
+
+
+def _high_floor(survey: SurveySpec) -> Figure | None:
+    """The highest floor above the line that it was read from."""
+    read = _taken(survey.floor, "floor from the line")
+    return largest(*read.values()) if read else None
 
 
 def _missing(survey: SurveySpec, key: str, what: str, example: str) -> Problem:

@@ -103,8 +103,10 @@ def _plinths(casework: Casework, said: Printed) -> Iterator[Said]:
     for run in casework.runs:
         plinth = run.edges.plinth
         if plinth is not None:
+            line = run.edges.plinth_from_line
+            read = "" if line is None else f", {said.wood(line)} over the line it was read from"
             yield (
-                f"{begun(run.name)}: a level line {said.wood(run.foot)} over the highest floor; the "
+                f"{begun(run.name)}: a level line {said.wood(run.foot)} over the highest floor{read}; the "
                 f"{run.spec.levelled_by} to it, from the floor "
                 f"{_by_place(plinth.seen.items(), said)}.",
                 f"Level along and across, its front {said.wood(run.spec.plinth_back)} behind the "

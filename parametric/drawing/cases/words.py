@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from parametric.cases.case import Space
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, said
@@ -31,7 +31,11 @@ def room_items(job: Subject, room: Room) -> list[Item]:
         *_measured(job, room),
         _scribed(job, room),
         *_closed(job, room),
-        Sentences(title="Notes", kind="numbered", texts=(*_notes(room), *cabinet_notes(job))),
+        Sentences(
+            title="Notes",
+            kind="numbered",
+            texts=(*_notes(room), *_frames(job, room), *cabinet_notes(job)),
+        ),
     ]
 
 
@@ -155,6 +159,17 @@ def _notes(room: Room) -> tuple[str, ...]:
     if any(doubtful(value) for value in readings):
         notes.append("* a reading in doubt: measure again before anything is cut.")
     return tuple(notes)
+
+
+def _frames(job: Subject, room: Room) -> Iterator[str]:
+    """What each face frame must reach: the walls where they lie farthest back."""
+    for case in room.cases:
+        frame = case.case.frame
+        if frame is not None:
+            yield (
+                f"From wall to wall {job.wood(frame.between)} at the widest: the face frame of "
+                f"{case.name} is made {job.wood(frame.width)} wide, to be scribed at both."
+            )
 
 
 def cautions(job: Subject) -> tuple[str, ...]:
