@@ -18,6 +18,7 @@ from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
 from parametric.rules.cannot_be_stood_up import cannot_be_stood_up
 from parametric.rules.case_cannot_be_bored import case_cannot_be_bored
 from parametric.rules.case_cannot_be_brought_in import case_cannot_be_brought_in
+from parametric.rules.case_cutter_too_big import case_cutter_too_big
 from parametric.rules.checked import Checked
 from parametric.rules.checked_cases import CheckedCases, cases_of
 from parametric.rules.cutter_too_big import cutter_too_big
@@ -154,6 +155,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     slides_overloaded,
     slides_need_packing,
     case_cannot_be_bored,
+    case_cutter_too_big,
     board_not_measured,
     board_larger_than_sheet,
 )

@@ -81,6 +81,15 @@ CASES = (
         {"board: {": "board: {sheet: 2273 x 1220, "},
         "is 2273 long and a sheet of plywood is 2272.5.",
     ),
+    # The house has cutters of 6, 8 and 12.
+    Case(
+        "case_cutter_too_big",
+        "stop",
+        CHEST,
+        {"board: {": "back: {held: groove, thickness: 5.9}\nboard: {"},
+        {"board: {": "back: {held: groove, thickness: 6}\nboard: {"},
+        "The groove for the back of cabinet press is 5.9 wide and your smallest cutter is 6.",
+    ),
     # Across a sheet 2300 wide they lie; 2273 long it takes them along it.
     Case(
         "board_lies_across",
