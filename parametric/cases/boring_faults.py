@@ -18,7 +18,7 @@ Said = Callable[[float], str]
 def pin_faults(
     rows: PinRows | NoPins, spec: BoringSpec, said: Said, *, case: str
 ) -> Iterator[Problem]:
-    """A bay without pins is a stop, heights that are left out a note, shallow ones a caution.
+    """A bay without pins is a stop; heights that are left out, and shallow pins, are a note.
 
     Args:
         rows: of one bay.
@@ -32,7 +32,7 @@ def pin_faults(
     if exceeds(rows.asked, rows.deep):
         yield _problem(
             "pins_shallow",
-            "caution",
+            "note",
             f"{case}: pins are bored {said(rows.deep)} deep, not {said(rows.asked)}: the board "
             "that has them, or has them on both of its faces, is too thin for more.",
             rows.asked,
@@ -40,7 +40,7 @@ def pin_faults(
             spec,
             found=said(rows.asked),
             allowed=f"at most {said(rows.deep)}",
-            fix="Use pins that hold in that, or a thicker board.",
+            fix=f"Buy pins that go in no more than {said(rows.deep)}.",
         )
     if rows.left_out:
         heights = ", ".join(said(one.height) for one in rows.left_out)

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 
 from parametric.catalog.boards import Board, sold_between
 from parametric.figures import Figure, Where, exceeds, origin_line
+from parametric.names import join
 from parametric.problems import Problem
 
 Said = Callable[[float], str]
@@ -25,15 +26,15 @@ _MISREAD = 0.1
 def sheet_faults(
     board: Board, thickness: Figure, *, name: str, let_in: bool, said: Said, here: Where
 ) -> Iterator[Problem]:
-    """What is to be said of the board of one case.
+    """What is to be said of the board of one case, or of several alike.
 
     Args:
         board: the board.
         thickness: what the case goes by, mm.
-        name: of the case.
+        name: of the case, or of all of them, as a sentence begins.
         let_in: whether dadoes are cut to that.
         said: how a length is said.
-        here: the line of the case.
+        here: the line of the case, or of the first.
     """
     if board.measured is not None and board.nominal is not None:
         yield from _misread(board, board.measured, board.nominal, said, here)
@@ -56,7 +57,7 @@ def _not_measured(board: Board, thickness: Figure, name: str, said: Said, here: 
         message=f"{name}: dadoes are cut {said(thickness)} wide, as the board is sold, and "
         f"{board.name} sold as {said(thickness)} {far}.",
         where=origin_line(thickness) or here,
-        about=name,
+        about=join(board.name, "thickness"),
         found=said(thickness),
         allowed="what a gauge says, on the sheets themselves",
         fix=f"Measure the sheets, and write it: board {board.name}: {{measured: ...}}.",

@@ -10,22 +10,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.cases.sheet_faults import sheet_faults
+from parametric.catalog.boards import Board
 from parametric.problems import Problem
+from parametric.resolve.casework import StandingCase
 from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun, together
 
 
 def board_not_measured(cases: CheckedCases) -> Iterator[Problem]:
-    """A caution for every block of cases whose boards are let in; a note where it hardly matters."""
-    told: set[str] = set()
+    """A caution, once a board, for the cases whose boards are let in; a note where it hardly matters."""
+    alike: dict[tuple[Board, float, bool], list[StandingCase]] = {}
     for standing in cases.casework.cases:
-        own = standing.case
-        if own.spec.heading not in told:
-            told.add(own.spec.heading)
-            yield from sheet_faults(
-                standing.board,
-                own.box.thickness,
-                name=own.spec.heading,
-                let_in=own.box.let_in > 0,
-                said=cases.job.fine,
-                here=own.spec.here,
-            )
+        box = standing.case.box
+        key = standing.board, float(box.thickness), box.let_in > 0
+        alike.setdefault(key, []).append(standing)
+    for (board, _, let_in), own in alike.items():
+        yield from sheet_faults(
+            board,
+            own[0].case.box.thickness,
+            name=begun(together([standing.name for standing in own])),
+            let_in=let_in,
+            said=cases.job.fine,
+            here=own[0].case.spec.here,
+        )

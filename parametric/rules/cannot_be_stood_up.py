@@ -80,7 +80,7 @@ def _problem(cases: CheckedCases, loads: list[CaseLoad], up: StandingUp) -> Prob
         level="caution",
         message=f"{begun(together(names))}: {message}",
         where=first.case.spec.here,
-        about=names[0],
+        about=f"{names[0]} stood up",
         found=found,
         allowed=allowed,
         fix=fix,

@@ -8,24 +8,38 @@ Source: the line 37 from the front and the pitch of 32 are common practice, no s
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 
 from parametric.cases.boring_faults import joint_faults, pin_faults, plate_faults
 from parametric.problems import Problem
 from parametric.resolve.bored_case import BoredCase
 from parametric.rules.checked_cases import CheckedCases
+from parametric.trade.case_names import begun, together
 
 
 def case_cannot_be_bored(cases: CheckedCases) -> Iterator[Problem]:
-    """Everything that the boring of each case meets; cases of one block are told once."""
-    told: set[tuple[object, ...]] = set()
+    """Everything that the boring of each case meets.
+
+    Cases of one block are told once, and what is said of whole cases in the same words names them
+    together.
+    """
+    told: dict[tuple[str, ...], tuple[Problem, list[str]]] = {}
     for own in cases.casework.bored:
         heading = cases.casework.case(own.name).case.spec.heading
         for problem in _of_case(cases, own):
-            words = (heading, problem.code, problem.message.replace(own.name, heading))
-            if words not in told:
-                told.add(words)
-                yield problem
+            of_the_case = problem.message.startswith(f"{own.name}: ")
+            said = problem.message.removeprefix(own.name) if of_the_case else problem.message
+            words = (problem.code, "" if of_the_case else heading, said.replace(own.name, heading))
+            _, names = told.setdefault(words, (problem, []))
+            if own.name not in names:
+                names.append(own.name)
+    for problem, names in told.values():
+        if len(names) > 1 and problem.message.startswith(f"{names[0]}: "):
+            message = begun(together(names)) + problem.message.removeprefix(names[0])
+            yield dataclasses.replace(problem, message=message)
+        else:
+            yield problem
 
 
 def _of_case(cases: CheckedCases, own: BoredCase) -> Iterator[Problem]:

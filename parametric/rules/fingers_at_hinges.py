@@ -10,16 +10,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from parametric.figures import Where
 from parametric.problems import Problem
+from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked
 
 
 def fingers_at_hinges(job: Checked) -> Iterator[Problem]:
     """Caution, always, where a leaf turns."""
-    turning = [leaf.hung for leaf in job.door.leaves if leaf.hung.swing is not None]
+    turning = [leaf for leaf in job.door.leaves if leaf.hung.swing is not None]
     if not turning:
         return
-    folds = any("fold" in (hung.left_edge, hung.right_edge) for hung in turning)
+    folds = any("fold" in (leaf.hung.left_edge, leaf.hung.right_edge) for leaf in turning)
     where = "at the hinge edge of every leaf"
     if folds:
         where += " and between the leaves that fold together"
@@ -28,10 +30,17 @@ def fingers_at_hinges(job: Checked) -> Iterator[Problem]:
         level="caution",
         message=f"Fingers can be caught {where}: the gap opens with the leaf and shuts with all "
         "its force.",
-        where=job.door.written.here,
+        where=_line(job, turning[0]),
         about="fingers at the hinges",
         found="finger trap",
         allowed="no finger trap",
         fix="Tell the client, above all where there are children; strips that cover the gap can "
         "be bought.",
     )
+
+
+def _line(job: Checked, leaf: Leaf) -> Where:
+    """Of the door; of the hinges, which cabinets share, so that it is said of all of them once."""
+    if job.door.case and leaf.hinges:
+        return leaf.hinges[0].hinges.written.here
+    return job.door.written.here

@@ -135,7 +135,7 @@ def test_pins_back_to_back_leave_wood_between_them() -> None:
     rows = rows_in(space(both_faces=True))
     assert rows.deep == 8
     (fault,) = pin_faults(rows, boring(), plain, case="cabinet outer 1")
-    assert (fault.code, fault.level) == ("pins_shallow", "caution")
+    assert (fault.code, fault.level) == ("pins_shallow", "note")
     assert "8 deep, not 13" in fault.message
 
 

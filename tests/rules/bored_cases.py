@@ -50,7 +50,7 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
     # 13 and 2 behind
     (
         "pins_shallow",
-        "caution",
+        "note",
         BORED,
         {BOARD: "board: {thickness: 14.9}"},
         {BOARD: "board: {thickness: 15}"},
@@ -137,7 +137,7 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         BORED,
         {DEPTH: f"{DEPTH}  dado: 6\n"},
         {DEPTH: f"{DEPTH}  dado: 6\n", BOARD: "board: {thickness: 26, measured: 25.8}"},
-        "cabinet: dadoes are cut 26 wide, as the board is sold",
+        "Cabinet: dadoes are cut 26 wide, as the board is sold",
     ),
     # bays of (900 - 3 x 26) / 2 = 411, less twice 205.5
     (

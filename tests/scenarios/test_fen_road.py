@@ -361,7 +361,6 @@ def test_what_must_be_said_and_no_false_alarm(job: Job) -> None:
     assert sorted((p.code, p.level) for p in job.problems) == [
         ("cannot_be_stood_up", "caution"),
         ("fingers_at_hinges", "caution"),
-        ("fingers_at_hinges", "caution"),
         ("heavy_case", "note"),
         ("heavy_case", "note"),
         ("hinge_step_just_passed", "note"),

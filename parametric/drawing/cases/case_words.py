@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from parametric.cases.cabinet import Corners
 from parametric.drawing.arrangement_words import ON_CASE, said
 from parametric.drawing.cases.words import listed
@@ -98,11 +100,17 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
 
 def _said(job: Subject, kind: CaseKind, level: Level) -> tuple[str, ...]:
     """What the check found of the boards of these cases."""
-    names = tuple(case.name for case in kind.cases)
+    names = {case.name for case in kind.cases}
+    headings = "|".join(sorted({re.escape(case.case.spec.heading) for case in kind.cases}))
     return tuple(
         said(p)
         for p in job.problems
-        if p.level == level and p.code in ON_CASE and p.about.split(SEPARATOR)[0] in names
+        if p.level == level
+        and p.code in ON_CASE
+        and (
+            p.about.split(SEPARATOR)[0] in names
+            or re.search(rf"\b({headings})\b", p.message, re.IGNORECASE)
+        )
     )
 
 
