@@ -505,6 +505,20 @@ class Placement:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Matched:
+    """Which matched set a piece is of, and its place in it: its grain runs on into the next."""
+
+    set: str
+    number: int
+    of: int
+
+    @property
+    def words(self) -> str:
+        """`set 1: 2 of 3`."""
+        return f"{self.set}: {self.number} of {self.of}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """One piece of one leaf or case.
 
@@ -512,7 +526,8 @@ class Part:
     (twins share one). `noun` is what the shop calls it ("lock rail", "stile, with pull").
     `faces` gives the shop's word for each face that has one ("inner edge", "face").
     `supplied` parts are bought and shown, not made. `banded` are the faces that wear an edge
-    band: the blank is the size as sawn, and the band, being thin, is no solid of its own.
+    band: the blank is the size as sawn, and the band, being thin, is no solid of its own. What is
+    `matched` has its own place among others, and no twin.
     """
 
     name: str
@@ -525,6 +540,7 @@ class Part:
     faces: Mapping[Face, str] = dataclasses.field(default_factory=dict)
     supplied: bool = False
     banded: tuple[Face, ...] = dataclasses.field(default=(), metadata=CAME_LATER)
+    matched: Matched | None = dataclasses.field(default=None, metadata=CAME_LATER)
 
     @property
     def volume(self) -> float:

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from parametric.cases.at_least import Filling
 from parametric.cases.lines import CaseBayLine, CaseLine, InsideLine
+from parametric.hangings.case_fronts import Matching
 from parametric.hangings.front_places import FrontsLie
 from parametric.hangings.fronts import DOORS, Front, FrontKind
 from parametric.written import (
@@ -54,6 +55,9 @@ class CabinetSpec(Block):
     fronts: FrontsLie
     front_gap: Length = Field(description="between fronts, and round those that are inset")
     edge_reveal: Length = Field(description="what an overlay leaves to be seen of the case's edge")
+    fronts_matched: Matching = Field(
+        description="which way their grain runs on from one to the next; or none"
+    )
     corners: Corners
     dado: Length = Field(description="how deep level boards are let into upright ones; 0 for none")
     stretchers: Length | None = Field(

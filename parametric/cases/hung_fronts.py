@@ -43,6 +43,7 @@ def hung_fronts(
         partition=partition,
         drawer_leaf=spec.drawer_leaf,
         drawer_travel=travel,
+        fronts_matched=spec.fronts_matched,
         left_to_right=tuple(_bay(spec, index) for index in range(len(spec.bays))),
         top_to_bottom=None,
     )

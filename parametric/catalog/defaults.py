@@ -96,7 +96,9 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             split_joint="rebated",
             split_rebate="12",
         ),
-        "door cabinet": _habits(front_gap="3", edge_reveal="1.5", case_edge="18"),
+        "door cabinet": _habits(
+            front_gap="3", edge_reveal="1.5", case_edge="18", fronts_matched="none"
+        ),
         "run": _habits(
             plinth="0", levelled_by="plinth", plinth_back="50", overhang="20", board="plywood"
         ),
@@ -104,6 +106,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             kind="frameless",
             front_gap="3",
             edge_reveal="1.5",
+            fronts_matched="none",
             corners="dowel",
             dado="0",
             overhang="20",

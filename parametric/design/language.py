@@ -197,8 +197,8 @@ DOOR_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
             f"{_SWINGS} hinge_side lock_gap edge_bevel split split_gap split_joint split_rebate upper_leaf lower_leaf"
         ),
         "cabinet": _words(
-            f"{_DOOR_ALL} fronts front_gap edge_reveal case_edge partition drawer_leaf "
-            "drawer_travel left_to_right top_to_bottom"
+            f"{_DOOR_ALL} fronts fronts_matched front_gap edge_reveal case_edge partition "
+            "drawer_leaf drawer_travel left_to_right top_to_bottom"
         ),
     }
 )
@@ -314,6 +314,7 @@ WAYS: Mapping[str, str] = MappingProxyType(
         "corners": "a way for mouldings to meet",
         "underside": "an underside",
         "fronts": "a way for fronts to lie",
+        "fronts matched": "a way for the grain of fronts to run on",
         "held": "a way to hold a back",
         "levelled by": "a thing to level a run by",
         "joined by": "a way to join a face frame",

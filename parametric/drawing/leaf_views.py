@@ -277,9 +277,9 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
     draft.add_first_clear(options, f"leaf {leaf.letter}")
     for field in leaf.panels:
         run: Literal["across", "up"] = "up" if field.panel.grain == "upright" else "across"
-        height = float(field.height) / view.scale
-        if height < _GRAIN_LEAST:
-            # No arrow stands in so low a field; the cut list gives the length along the grain.
+        room = float(field.height if run == "up" else leaf.shoulder) / view.scale
+        if room < _GRAIN_LEAST:
+            # No arrow stands in so small a field; the cut list gives the length along the grain.
             continue
         arrows = [
             grain(
@@ -289,10 +289,10 @@ def name_leaf(draft: Draft, job: Subject, leaf: Leaf, index: int, view: View) ->
                 ),
                 run,
                 view.name,
-                min(14.0, height * share),
+                min(14.0, room * share),
             )
             for up, share in ((0.5, 0.4), (0.68, 0.25), (0.32, 0.25), (0.5, 0.2))
-            for across in (0.8, 0.2, 0.7, 0.3, 0.86, 0.14)
+            for across in ((0.8, 0.2, 0.7, 0.3, 0.86, 0.14) if run == "up" else (0.5, 0.7, 0.3))
         ]
         draft.add_first_clear(arrows, f"grain of {field.name}")
 

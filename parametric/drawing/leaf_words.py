@@ -15,7 +15,7 @@ from parametric.drawing.tables import Column, fitted, table_height
 from parametric.infill.panel_kinds import PANEL_NOUNS, AnyPanel
 from parametric.joints.loose_tenon import LooseTenon
 from parametric.joints.stub_tenon import StubTenon
-from parametric.names import short
+from parametric.names import SEPARATOR, short
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cutlist import cut_list
 
@@ -37,7 +37,11 @@ def leaf_items(job: Subject, chosen: Sequence[int], note: str = "") -> list[Item
     """
     first = chosen[0] == 0
     leaf = job.resolved.door.leaves[chosen[0]]
-    notes = (*((note,) if note else ()), *_notes(job, leaf, len(chosen)))
+    notes = (
+        *((note,) if note else ()),
+        *_matched(job, chosen),
+        *_notes(job, leaf, len(chosen)),
+    )
     if not first:
         notes = ("Cut list and warnings on the first leaf's sheet.", *notes)
     return [
@@ -46,6 +50,18 @@ def leaf_items(job: Subject, chosen: Sequence[int], note: str = "") -> list[Item
         Sentences(title="Mind", kind="warning", texts=_cautions(job) if first else ()),
         Sentences(title="Notes", kind="numbered", texts=notes),
     ]
+
+
+def _matched(job: Subject, chosen: Sequence[int]) -> tuple[str, ...]:
+    """Which panel of a matched set goes into which leaf."""
+    names = [field.name for i in chosen for field in job.resolved.door.leaves[i].panels]
+    parts = {part.name: part for part in job.assembly.parts}
+    said = [
+        f"{short(name)} of {name.partition(SEPARATOR)[0]} is {mark.words}"
+        for name in names
+        if (mark := parts[name].matched) is not None
+    ]
+    return (f"Matched panels, in no other place: {'; '.join(said)}.",) if said else ()
 
 
 def _reading_order(mark: str) -> tuple[int, int]:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from pydantic import Field
 
 from parametric.hangings.front_places import FrontsLie, hinge_side
 from parametric.hangings.fronts import DOORS, BayLine, FrontLine
 from parametric.hangings.hanging import DoorBlock, EdgeRole, Fit
 from parametric.written import Group, Length, Name, Rest
+
+Matching = Literal["none", "up", "across"]
+"""Which way the grain of fronts runs on: up through each bay, or across from bay to bay."""
 
 
 class CaseFronts(DoorBlock):
@@ -22,6 +27,9 @@ class CaseFronts(DoorBlock):
     )
     drawer_leaf: Name | None = None
     drawer_travel: Length | None = Field(default=None, description="how far drawers draw out")
+    fronts_matched: Matching = Field(
+        description="which way their grain runs on from one to the next; or none"
+    )
     left_to_right: tuple[BayLine, ...] | None = None
     top_to_bottom: tuple[FrontLine, ...] | None = None
 
@@ -52,6 +60,16 @@ class CaseFronts(DoorBlock):
     def leaf_count(self) -> int:
         """One for each drawer, single door and fixed front, two for a pair."""
         return len(self.leaf_blocks)
+
+    @property
+    def leaf_bays(self) -> tuple[int, ...]:
+        """The bay that each leaf stands in, from the left."""
+        return tuple(
+            index
+            for index, bay in enumerate(self.bays)
+            for front in bay.fronts
+            for _ in range({"open": 0, "door pair": 2}.get(front.kind, 1))
+        )
 
     @property
     def leaf_blocks(self) -> tuple[str | None, ...]:

@@ -10,6 +10,7 @@ from parametric.model import (
     Assembly,
     Face,
     Group,
+    Matched,
     Material,
     Part,
     Placement,
@@ -31,6 +32,7 @@ from parametric.parts.room import states_of_job, stood
 from parametric.parts.shelf_lips import with_shelf_lips
 from parametric.resolve.door import Door, Resolved
 from parametric.resolve.leaf import Leaf
+from parametric.resolve.matched_fronts import with_matches
 
 STEEL = Material(name="track", look="metal", density=0.0)
 
@@ -39,13 +41,14 @@ def make_parts(resolved: Resolved) -> Assembly:
     """Every part of the job, in its group, with its mark.
 
     Twins share a mark: two parts have the same one exactly when they are of one material, one
-    solid serves for both, and they are banded alike.
+    solid serves for both, and they are banded alike; what has its place in a matched set has none.
     """
     groups = [
         dataclasses.replace(stood(group, door.stands), see_through=bool(door.case))
         for door in resolved.doors
         for group in _groups(door)
     ]
+    groups = with_matches(groups, resolved.doors)
     if resolved.casework is not None:
         groups = with_drawer_boxes(groups, resolved)
         groups += inner_drawers(resolved)
@@ -141,12 +144,13 @@ def _track_bars(door: Door) -> tuple[Part, ...]:
 def marked(groups: Iterable[Group]) -> list[Group]:
     """Number the types of each letter in the order they come; a part arrives with its letter."""
     counted: dict[str, int] = {}
-    known: dict[tuple[str, str, tuple[Face, ...]], KnownShapes] = {}
+    known: dict[tuple[str, str, tuple[Face, ...], Matched | None], KnownShapes] = {}
     marked = []
     for group in groups:
         parts = []
         for part in group.parts:
-            types = known.setdefault((part.mark, part.material.name, part.banded), KnownShapes())
+            alike = (part.mark, part.material.name, part.banded, part.matched)
+            types = known.setdefault(alike, KnownShapes())
             mark = types.find(part)
             if mark is None:
                 counted[part.mark] = counted.get(part.mark, 0) + 1

@@ -27,6 +27,7 @@ from parametric.rules.fingers_at_hinges import fingers_at_hinges
 from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
+from parametric.rules.fronts_cannot_be_matched import fronts_cannot_be_matched
 from parametric.rules.fronts_meet_at_corner import fronts_meet_at_corner
 from parametric.rules.glass_clearance_too_small import glass_clearance_too_small
 from parametric.rules.glass_not_safety import glass_not_safety
@@ -96,6 +97,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     panel_cannot_be_cut,
     panel_will_not_move,
     panel_larger_than_sheet,
+    fronts_cannot_be_matched,
     field_stands_proud,
     stops_too_deep,
     glass_out_of_rebate,

@@ -27,13 +27,17 @@ MITRE_ANGLE = Figure(
     source="half of a right angle: both pieces of a corner alike",
 )
 
+CUTTING_PLAN = "cutting plan"
+"""The page of steps that are done from the cutting plan."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShopStep:
     """One step: what is done, the number of its set-up, what passes it.
 
     `page` is the list or the set-up whose sheet it is done from: a set-up's number, or one
-    of "cut list", "by door", "rough sizes", "stop blocks", "finish", "glue-up P1".
+    of "cut list", "by door", "rough sizes", "stop blocks", "finish", "glue-up P1"; `CUTTING_PLAN`
+    is drawn by itself.
     """
 
     work: str
@@ -65,7 +69,9 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     later = [s for s in paper.milling if s.when != "before glue-up"]
     steps = [
         ShopStep(
-            work=f"Saw rough blanks; rest them to {float(paper.timber.moisture):g} %",
+            work="Saw rough blanks"
+            + (", bars by the cutting plan" if paper.bars else "")
+            + f"; rest them to {float(paper.timber.moisture):g} %",
             page="rough sizes",
             marks=planed,
         ),
@@ -89,10 +95,23 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     if boards:
         steps.append(
             ShopStep(
-                work="Saw board panels from their sheet, grain along it, better face up",
-                page="cut list",
+                work="Saw boards from their sheets, grain along, better face up",
+                page=CUTTING_PLAN,
                 marks=boards,
             )
+        )
+    matched = tuple(
+        row.mark for lot in paper.boards for row in lot.pieces if row.matched is not None
+    )
+    if matched:
+        steps.insert(
+            -1,
+            ShopStep(
+                work="Matched sets: saw each blank whole, draw its triangle, number its panels; "
+                "only then saw it apart, and keep them in order",
+                page=CUTTING_PLAN,
+                marks=matched,
+            ),
         )
     rounded = {m for s in paper.milling if s.kind == "edges" for m in s.marks}
     square = tuple(

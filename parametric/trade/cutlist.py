@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from parametric.model import Assembly, Mitre, Part
+from parametric.model import Assembly, Matched, Mitre, Part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,6 +22,7 @@ class CutRow:
     look: str
     note: str
     names: tuple[str, ...]
+    matched: Matched | None = None
 
 
 def cut_list(assembly: Assembly) -> tuple[CutRow, ...]:
@@ -62,6 +63,7 @@ def _row(mark: str, parts: list[Part]) -> CutRow:
         look=first.material.look,
         note=_note(first),
         names=tuple(part.name for part in parts),
+        matched=first.matched,
     )
 
 
@@ -72,6 +74,8 @@ def mitred_ends(part: Part) -> int:
 
 def _note(part: Part) -> str:
     """What the saw bench must know beside the size."""
+    if part.matched is not None:
+        return part.matched.words
     length, _, _ = part.finished
     if length != part.blank.length:
         return "trimmed after glue-up"

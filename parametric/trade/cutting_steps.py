@@ -60,12 +60,15 @@ def _alike(cut: SheetCut, before: SheetCut) -> bool:
 
 
 def _given(sheet: SawnSheet, cut: SheetCut) -> tuple[str, ...]:
-    past = [sawn.piece.mark for sawn in sheet.pieces if sawn.area == cut.second]
+    past = [sawn.piece.mark for sawn in (*sheet.blanks, *sheet.pieces) if sawn.area == cut.second]
     return (_what(sheet, cut.first), *past)
 
 
 def _what(sheet: SawnSheet, area: Area) -> str:
-    """A part by the mark of its piece, or as what is still to be cut."""
+    """A part by the mark of its piece, a set's blank by its name, or as what is still to be cut."""
+    for blank in sheet.blanks:
+        if blank.area == area:
+            return blank.piece.mark
     for sawn in sheet.pieces:
         if sawn.area == area:
             return sawn.piece.mark

@@ -8,9 +8,11 @@ from typing import assert_never
 from parametric.catalog.shop import Shop
 from parametric.trade.bar_order import BarLot
 from parametric.trade.cutting_steps import SHEET, cut_steps, gives, numbers, pieces_on
+from parametric.trade.matched_blanks import MatchedBlank
 from parametric.trade.printed import Printed, several
 from parametric.trade.sheet_order import BoardLot
 from parametric.trade.stock.bars import SawnBar
+from parametric.trade.stock.blanks import in_order
 from parametric.trade.stock.sheet_plan import SawnSheet, SheetStock, kept
 from parametric.trade.tables import Table
 
@@ -233,3 +235,21 @@ def given(lot: BoardLot, sheet: SawnSheet) -> str:
     """`2 C1 side, 1 C4 shelf`: what comes off a sheet."""
     nouns = {row.mark: row.noun for row in lot.pieces}
     return ", ".join(f"{count} {mark} {nouns[mark]}" for mark, count in pieces_on(sheet))
+
+
+def matched_words(one: MatchedBlank, kerf: float, said: Printed) -> str:
+    """How a set's blank is marked and kept, and what of its figure is lost against what is hidden."""
+    marks = ", ".join(piece.mark for piece in in_order(one.piece.rows))
+    end, top = ("foot", "top") if one.of.way == "up" else ("left", "top")
+    hidden = sorted(float(row.hidden) for row in one.rows[1:] if row.hidden is not None)
+    lost = ""
+    if hidden:
+        low, high = said.wood(hidden[0]), said.wood(hidden[-1])
+        lost = (
+            f" A saw cut takes {said.setting(kerf)} of the figure where frames and gap hide "
+            f"{low if low == high else f'{low} to {high}'}."
+        )
+    return (
+        f"{one.name.capitalize()}: triangle over the blank before it is sawn apart, its point to "
+        f"the {top}; {marks} follow from the {end}.{lost}"
+    )

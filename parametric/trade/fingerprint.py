@@ -49,6 +49,7 @@ def _made(part: Part) -> list[Any]:
         part.placement,
         [_cut(cut) for cut in part.cuts],
         *([list(part.banded)] if part.banded else []),
+        *([part.matched] if part.matched is not None else []),
     ]
 
 

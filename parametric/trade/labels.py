@@ -27,6 +27,7 @@ class Label:
     Pieces that are all alike and go anywhere get one label to the bundle: `number` says
     how many are in it. `stuck_on` is the side it goes on; `top` the end or edge towards the
     top of the leaf and `arrow` where that lies as the label is read; "" and None on a bundle.
+    `matched` says which place it has in a matched set, "" where it has none.
     """
 
     code: str
@@ -42,6 +43,7 @@ class Label:
     revision: str
     fingerprint: str
     names: tuple[str, ...]
+    matched: str = ""
 
     @property
     def readable(self) -> str:
@@ -53,6 +55,7 @@ class Label:
                 self.code,
                 self.leaf,
                 self.place,
+                self.matched,
                 self.revision,
                 self.fingerprint,
             )
@@ -92,6 +95,7 @@ def labels(resolved: Resolved, assembly: Assembly) -> tuple[Label, ...]:
                 revision=revision,
                 fingerprint=short,
                 names=(part.name,),
+                matched="" if part.matched is None else part.matched.words,
             )
         )
     found += [

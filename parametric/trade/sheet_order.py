@@ -7,6 +7,7 @@ goes right across, a kerf between any two pieces.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.catalog.boards import Board
@@ -15,8 +16,10 @@ from parametric.figures import Figure, named, plain
 from parametric.model import Assembly
 from parametric.names import join
 from parametric.resolve.door import Resolved
+from parametric.resolve.matched_fronts import MatchedSet, matched_sets
 from parametric.resolve.panel_field import resolve_board
 from parametric.trade.cutlist import CutRow, cut_list, of_sheets
+from parametric.trade.matched_blanks import MatchedBlank, matched_blanks
 from parametric.trade.sheet_pieces import SheetPart, sheet_part
 from parametric.trade.stock.sheet_plan import SheetPlan, SheetStock
 from parametric.trade.stock.sheets import plan_sheets
@@ -41,6 +44,8 @@ class BoardLot:
     sheets: Figure
     pieces: tuple[CutRow, ...]
     plan: SheetPlan
+    matched: tuple[MatchedBlank, ...] = ()
+    """Blanks among what is laid out, each sawn apart into the panels of a set."""
 
 
 def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
@@ -49,8 +54,9 @@ def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
     for part in sheet_parts(resolved, assembly):
         sold = round(float(part.board.sold_as(part.row.thickness)), 6)
         lots.setdefault((part.board.name, sold), []).append(part)
+    sets = matched_sets(resolved.doors)
     return tuple(
-        _lot(parts, resolved.shop)
+        _lot(parts, resolved.shop, sets)
         for _, parts in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
     )
 
@@ -68,14 +74,15 @@ def sheet_parts(resolved: Resolved, assembly: Assembly) -> tuple[SheetPart, ...]
     return tuple(found)
 
 
-def _lot(parts: list[SheetPart], shop: Shop) -> BoardLot:
+def _lot(parts: list[SheetPart], shop: Shop, sets: Sequence[MatchedSet]) -> BoardLot:
     board, rows = parts[0].board, [part.row for part in parts]
     place = join("board order", f"{board.name} {plain(Figure(rows[0].thickness))} mm")
     kerf = named("saw kerf", shop.saw.kerf)
     trim = named("sheet trim", shop.blanks.sheet_trim)
     thickness = named(join(place, "thickness"), board.sold_as(rows[0].thickness))
+    blanks, others = matched_blanks(sets, parts, kerf)
     plan = plan_sheets(
-        [part.piece for part in parts],
+        [*(blank.piece for blank in blanks), *(part.piece for part in others)],
         SheetStock(
             length=float(board.sheet_length), width=float(board.sheet_width), trim=float(trim)
         ),
@@ -104,6 +111,7 @@ def _lot(parts: list[SheetPart], shop: Shop) -> BoardLot:
         ),
         pieces=tuple(rows),
         plan=plan,
+        matched=blanks,
     )
 
 

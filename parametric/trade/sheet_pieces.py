@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from parametric.catalog.boards import Board
 from parametric.figures import exceeds
 from parametric.trade.cutlist import CutRow
-from parametric.trade.stock.sheet_plan import SheetPiece
+from parametric.trade.stock.blanks import SheetPiece
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,6 +17,7 @@ import pytest
 from parametric.job import Job, check
 from parametric.problems import Level
 from parametric.rules import RULES
+from tests.rules.matched_fronts import PAIRS
 
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
 PAIR = Path(__file__).with_name("hinged-pair.yaml")
@@ -1244,6 +1245,10 @@ CASES = (
         {STUB: STUB + "\nlimits: {one person: 8 kg}"},
         "The leaf weighs 7.9 kg, and its rails hold on stub tenons 10 long",
         design=WARDROBE,
+    ),
+    *(
+        case(code, level, bad, at_limit, says, design=design)
+        for code, level, design, bad, at_limit, says in PAIRS
     ),
 )
 

@@ -6,7 +6,8 @@ from collections import Counter
 from collections.abc import Sequence
 
 from parametric.trade.stock.bars import BarPiece, BarPlan, BarStock
-from parametric.trade.stock.sheet_plan import Area, SheetPiece, SheetPlan, SheetStock
+from parametric.trade.stock.blanks import SheetPiece
+from parametric.trade.stock.sheet_plan import Area, SheetPlan, SheetStock
 
 CLOSE = 1e-5
 """mm: sizes are whole millionths, and there are never a dozen on one sheet that are rounded."""

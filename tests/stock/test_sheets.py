@@ -11,8 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from parametric.trade.stock.blanks import SheetPiece
 from parametric.trade.stock.laying import Kind, Stocked, laid_freely, laid_in_strips
-from parametric.trade.stock.sheet_plan import SheetPiece, SheetPlan, SheetStock, kept
+from parametric.trade.stock.sheet_plan import SheetPlan, SheetStock, kept
 from parametric.trade.stock.sheets import plan_sheets
 from tests.stock.replay import faults_of_sheets
 
@@ -201,7 +202,8 @@ def test_what_is_proved_is_what_trying_everything_finds(rows: list[tuple[int, in
 
 PLAN = """
 import sys
-from parametric.trade.stock.sheet_plan import SheetPiece, SheetStock
+from parametric.trade.stock.blanks import SheetPiece
+from parametric.trade.stock.sheet_plan import SheetStock
 from parametric.trade.stock.sheets import plan_sheets
 rows = ((720, 580, 8), (564, 580, 6), (564, 100, 6), (720, 564, 4), (2100, 580, 2),
         (564, 560, 8), (397, 715, 6), (797, 140, 4), (797, 280, 4))

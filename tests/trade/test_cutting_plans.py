@@ -18,7 +18,8 @@ from parametric.trade.cutting_tables import (
 )
 from parametric.trade.printed import printed
 from parametric.trade.sheet_order import BoardLot, board_order
-from parametric.trade.stock.sheet_plan import SheetPiece, SheetStock
+from parametric.trade.stock.blanks import SheetPiece
+from parametric.trade.stock.sheet_plan import SheetStock
 from parametric.trade.timber import timber_order
 from tests.stock.replay import faults_of_sheets
 

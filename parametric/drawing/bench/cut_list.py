@@ -76,7 +76,7 @@ def _glued(say: Numbers, paper: Paperwork | None) -> dict[str, str]:
     """What is said of panels that are not sawn from one board of timber, by mark."""
     glue_ups = () if paper is None else paper.panel_glue_ups
     sawn = {
-        row.mark: f"from {several(int(lot.sheets), 'sheet')} {say.say.wood(lot.sheet_length)} × "
+        row.mark: f"{row.note}{'; ' if row.note else ''}from {several(int(lot.sheets), 'sheet')} {say.say.wood(lot.sheet_length)} × "
         f"{say.say.wood(lot.sheet_width)}"
         for lot in (() if paper is None else paper.boards)
         for row in lot.pieces

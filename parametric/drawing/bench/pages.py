@@ -44,12 +44,15 @@ from parametric.drawing.bench.words_sheets import all_cautions, paragraphs, word
 from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Sheet, TitleBlock
 from parametric.drawing.subject import Subject
+from parametric.trade.bench_order import CUTTING_PLAN
 from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.router_setups import LooseTenonSetUp, stops_of
 
 _LETTERS = "ABCDEFGHKLMNPRSTUVWXYZ"
 """Capitals that stay on their line: under the number runs a rule."""
+PLAN = "plan"
+"""The cutting plan is found by its name: its sheets are a group of their own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +77,7 @@ def draw_bench(job: Subject, paper: Paperwork | None, title: TitleBlock) -> tupl
     waiting = dict.fromkeys(_known_keys(job, paper), "00")
     lists = _lists(job, title, paper, cut, waiting)
     found = {key: str(number) for key, number in _counted(lists).items()}
+    found[CUTTING_PLAN] = PLAN
     found |= _stops_of_set_ups(paper, int(found["stop blocks"]), lists[-1][1])
     start = sum(len(own) for _, own in lists)
     drawn: list[Sheet] = []

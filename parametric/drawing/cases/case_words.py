@@ -12,6 +12,7 @@ from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
 from parametric.names import SEPARATOR, short
 from parametric.problems import Level
+from parametric.resolve.matched_fronts import matched_sets
 from parametric.trade.case_kinds import CaseKind
 
 _HELD: dict[Corners, str] = {
@@ -95,7 +96,20 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
     ]
     if letters:
         notes.append(f"Its fronts: {', '.join(letters)}, on sheets of their own.")
+    notes += _matched(job, kind)
     return tuple(notes)
+
+
+def _matched(job: Subject, kind: CaseKind) -> list[str]:
+    """Which fronts are matched, and in which order they follow one another."""
+    names = [case.name for case in kind.cases]
+    return [
+        f"Panels matched {one.way}, {one.name}: "
+        + ", ".join(dict.fromkeys(panel.leaf.removeprefix("leaf ") for panel in one.panels))
+        + (" from the foot." if one.way == "up" else " from the left.")
+        for one in matched_sets(job.resolved.doors)
+        if one.case in names
+    ]
 
 
 def _said(job: Subject, kind: CaseKind, level: Level) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Sequence
 
 from parametric.drawing.cutting.bar_view import bar_blocks
 from parametric.drawing.cutting.sheet_view import MARGIN, draw_sheet_view, grain_arrow
@@ -21,6 +22,7 @@ from parametric.trade.cutting_tables import (
     counted,
     cut_rows,
     given,
+    matched_words,
     offcut_lines,
     proof_words,
     sheet_name,
@@ -35,7 +37,7 @@ _LIST = 90.0
 """The list of cuts beside a sheet, mm wide."""
 _GAP = 8.0
 _UNDER = 21.0
-"""Under the picture: the grain, and what comes off the sheet."""
+"""Under the picture: the grain, and what comes off the sheet in two lines."""
 
 
 def draw_cutting_plan(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -130,12 +132,14 @@ def _sheet_page(
     draft = Draft(paper)
     body = draw_page(draft, dataclasses.replace(title, document=heading, second_line=under))
     room = Box(body.x0, body.y0, body.x1 - _LIST - _GAP, body.y1)
+    lines = [w for text in _words(lot, sheet, said) for w in wrap(text, room.width - MARGIN, TITLE)]
+    under_it = _UNDER + max(0, len(lines) - 2) * TITLE * 1.6
     scale = next(
         (
             one
             for one in _SCALES[said.unit]
             if sheet.stock.length / one + MARGIN <= room.width
-            and sheet.stock.width / one + MARGIN + _UNDER <= room.height
+            and sheet.stock.width / one + MARGIN + under_it <= room.height
         ),
         _SCALES[said.unit][-1],
     )
@@ -145,8 +149,8 @@ def _sheet_page(
     draft = Draft(paper)
     draw_page(draft, dataclasses.replace(own, second_line=f"{under} · {own.scale}"))
     corner = (room.x0 + MARGIN, room.y1 - sheet.stock.width / scale - 1.0)
-    taken = draw_sheet_view(draft, job, sheet, f"sheet {number}", scale, corner)
-    _under_picture(draft, lot, sheet, Box(room.x0, room.y0, room.x1, taken.y0))
+    taken = draw_sheet_view(draft, job, sheet, f"sheet {number}", scale, corner, lot.matched)
+    _under_picture(draft, lot, lines, Box(room.x0, room.y0, room.x1, taken.y0))
     aside = Box(body.x1 - _LIST, body.y0, body.x1, body.y1)
     if ruled_height(cuts, _LIST) <= aside.height:
         draw_ruled(draft, cuts, aside)
@@ -184,12 +188,21 @@ def _cut_list(sheet: SawnSheet, said: Printed) -> Ruled:
     )
 
 
-def _under_picture(draft: Draft, lot: BoardLot, sheet: SawnSheet, box: Box) -> None:
+def _under_picture(draft: Draft, lot: BoardLot, lines: Sequence[str], box: Box) -> None:
     """Which way the grain runs, and what the sheet gives."""
     words = "may lie either way: no grain" if lot.turned else "grain"
     y = box.y1 - 3.0
     grain_arrow(draft, (box.x0 + MARGIN, y), words)
     y -= 6.0
-    for line in wrap(f"Gives {given(lot, sheet)}.", box.width - MARGIN, TITLE):
+    for line in lines:
         draft.add(Label(text=line, at=(box.x0 + MARGIN, y - TITLE), height=TITLE))
         y -= TITLE * 1.6
+
+
+def _words(lot: BoardLot, sheet: SawnSheet, said: Printed) -> list[str]:
+    """What the sheet gives, and how the blanks of matched sets are kept in order."""
+    names = {blank.piece.mark for blank in sheet.blanks}
+    return [
+        f"Gives {given(lot, sheet)}.",
+        *(matched_words(one, float(lot.kerf), said) for one in lot.matched if one.name in names),
+    ]

@@ -19,10 +19,11 @@ from dataclasses import dataclass
 from parametric.drawing.draft import Draft, Segment
 from parametric.drawing.hatching import metal, wall
 from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE
-from parametric.drawing.plane import Box, Point, along
+from parametric.drawing.plane import Box, Point, along, edges
 from parametric.drawing.primitives import Circle, Fill, Label, Stroke, Turn, arrowhead
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.trade.matched_blanks import MatchedBlank
 from parametric.trade.stock.sheet_plan import Area, SawnPiece, SawnSheet, SheetCut, is_kept
 
 MARGIN = 15.0
@@ -50,7 +51,13 @@ class _Line:
 
 
 def draw_sheet_view(
-    draft: Draft, job: Subject, sheet: SawnSheet, name: str, scale: float, corner: Point
+    draft: Draft,
+    job: Subject,
+    sheet: SawnSheet,
+    name: str,
+    scale: float,
+    corner: Point,
+    matched: Sequence[MatchedBlank] = (),
 ) -> Box:
     """Draw it, its low left corner at a point; returns what it takes of the page.
 
@@ -61,6 +68,7 @@ def draw_sheet_view(
         name: of the view.
         scale: model mm to one of paper.
         corner: where the sheet's corner lies; numbers stand up to `MARGIN` before and below it.
+        matched: blanks of matched sets, which wear their triangle.
     """
     view = draft.view(name, scale, corner)
     stock = sheet.stock
@@ -69,8 +77,11 @@ def draw_sheet_view(
         draft.path("hidden", _box(view, sheet.whole).polygon, name, closed=True)
     _hatch_rests(draft, job, sheet, view)
     lines = [_line(view, sheet, cut) for cut in sheet.cuts]
-    _number_cuts(draft, lines, outline, name)
+    triangles = _mark_sets(draft, sheet, view, matched)
+    _number_cuts(draft, lines, outline, name, triangles)
     draft.path("cut", outline.polygon, name, closed=True)
+    for blank in sheet.blanks:
+        _name_blank(draft, blank, view)
     for sawn in sheet.pieces:
         _name_piece(draft, job, sawn, view)
     _name_rests(draft, job, sheet, view)
@@ -111,10 +122,12 @@ def _line(view: View, sheet: SawnSheet, cut: SheetCut) -> _Line:
 # --- cuts and their numbers ----------------------------------------------------------------
 
 
-def _number_cuts(draft: Draft, lines: Sequence[_Line], outline: Box, name: str) -> None:
+def _number_cuts(
+    draft: Draft, lines: Sequence[_Line], outline: Box, name: str, marks: Sequence[Segment]
+) -> None:
     """Each cut with its number in a ring: before the sheet where it begins there, else on it."""
     for line in lines:
-        others: list[Segment] = [(o.start, o.end) for o in lines if o is not line]
+        others: list[Segment] = [*((o.start, o.end) for o in lines if o is not line), *marks]
         rings = [*_outside(line, outline), *_on(line), *_beside(line)]
         ring = next((at for at in rings if _is_free(draft, at, others, outline)), None)
         crowded = ring is None
@@ -245,7 +258,38 @@ def _around_ring(line: _Line, ring: Point) -> Iterator[Segment]:
         yield at(middle + _RING), at(high)
 
 
+def _mark_sets(
+    draft: Draft, sheet: SawnSheet, view: View, matched: Sequence[MatchedBlank]
+) -> list[Segment]:
+    """The cabinetmaker's triangle over every blank that is kept in order, its point to the top.
+
+    The grain of fronts matched up runs to their top, that of fronts matched across from the left:
+    either way the sheet's face is seen as the fronts will be. Returns its lines.
+    """
+    drawn: list[Segment] = []
+    ways = {one.name: one.of.way for one in matched}
+    for own in sheet.blanks:
+        box = _box(view, own.area)
+        if ways[own.piece.mark] == "up":
+            corners = ((box.x0, box.y0), (box.x0, box.y1), (box.x1, box.centre[1]))
+        else:
+            corners = ((box.x0, box.y0), (box.x1, box.y0), (box.centre[0], box.y1))
+        draft.path("edge_fine", corners, view.name, closed=True)
+        drawn += edges(corners)
+    return drawn
+
+
 # --- pieces and rests ----------------------------------------------------------------------
+
+
+def _name_blank(draft: Draft, blank: SawnPiece, view: View) -> None:
+    """Which set it is."""
+    box, mark = _box(view, blank.area), blank.piece.mark
+    tries: tuple[tuple[float, Turn], ...] = ((TEXT, 0), (TEXT, 90), (CELL_LABEL, 0))
+    if any(_write(draft, box, ((mark, tall),), turn, mask=False) for tall, turn in tries):
+        return
+    if not _write_over(draft, box, mark):
+        draft.unplaced.append(mark)
 
 
 def _name_piece(draft: Draft, job: Subject, sawn: SawnPiece, view: View) -> None:

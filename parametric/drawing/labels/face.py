@@ -72,7 +72,9 @@ class Face:
     def what(self) -> str:
         """What the piece is and where it goes; a bundle is named by what is in it."""
         own = self.label
-        return f"{own.place}, {own.leaf}" if own.arrow is not None else own.noun
+        if own.arrow is None:
+            return own.noun
+        return ", ".join(word for word in (own.place, own.leaf, own.matched) if word)
 
     @property
     def how(self) -> tuple[str, ...]:

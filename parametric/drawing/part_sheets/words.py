@@ -32,6 +32,7 @@ def notes(job: Subject, own: PartCuts, part: Unfolded, all_cuts: Sequence[PartCu
         _blank(job, own, part),
         *_measured(own, part),
         *_banded(own),
+        *_matched(own),
         *_bare(part),
         *_tools(own),
     ]
@@ -112,6 +113,12 @@ def _banded(own: PartCuts) -> Iterator[str]:
     if edges:
         said = " and ".join(edges)
         yield f"{said[0].upper()}{said[1:]} banded; sizes are before the band."
+
+
+def _matched(own: PartCuts) -> Iterator[str]:
+    """Its place in a matched set."""
+    if (matched := own.part.matched) is not None:
+        yield f"Matched {matched.words}. Out of the set's blank and no other; keep it in its place."
 
 
 def _bare(part: Unfolded) -> Iterator[str]:

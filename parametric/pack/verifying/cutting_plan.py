@@ -2,6 +2,7 @@
 
 Each sheet begins as large as it says, less its trim. A cut takes what it is made in, sets the
 fence's size off it and leaves the rest less the kerf; a piece must be as large as what gives it.
+The panels of a matched set come out of one blank, in the order they stand in their case.
 """
 
 from __future__ import annotations
@@ -10,9 +11,17 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from parametric.model import Part
 from parametric.pack.verifying.known import Known, Verdict, in_file
+from parametric.pack.verifying.matched_sets import (
+    NOWHERE,
+    Blank,
+    Rectangle,
+    faults_of_sets,
+    of_set,
+)
 from parametric.pack.verifying.printed import length
 from parametric.pack.verifying.rebuilt import rows
 
@@ -45,19 +54,35 @@ def check_cutting_plan(files: Mapping[str, bytes], known: Known) -> Verdict:
     faults: list[str] = []
     given: Counter[str] = Counter()
     lengths: dict[str, int] = {}
+    blanks: list[Blank] = []
     for own in sheets.values():
         sawn, wrong = _sawn(own, wanted, known, lengths)
         faults += wrong
-        for mark, count in sawn.items():
+        blanks += sawn.blanks
+        for mark, count in sawn.given.items():
             given[mark] += count * int(own[0]["cut alike"])
     for mark, parts in wanted.items():
         wants = len(parts) * lengths.get(mark, 1)
         if given[mark] != wants:
             faults.append(f"{mark}: {given[mark]} are sawn, there are {wants}")
+    whole = {
+        row["board"]: _size_of(row["whole sheet"], known) for own in sheets.values() for row in own
+    }
+    faults += faults_of_sets(blanks, known, {name: size for name, size in whole.items() if size})
     return Verdict(
-        looked_at={"layouts": len(sheets), "pieces": given.total()},
+        looked_at={"layouts": len(sheets), "pieces": given.total(), "matched blanks": len(blanks)}
+        if blanks
+        else {"layouts": len(sheets), "pieces": given.total()},
         faults=tuple(in_file(PLAN, faults)),
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sawn:
+    """What one sheet gives: how many of each mark, and the blanks of matched sets."""
+
+    given: Counter[str]
+    blanks: list[Blank]
 
 
 def _sawn(
@@ -65,52 +90,61 @@ def _sawn(
     wanted: Mapping[str, list[Part]],
     known: Known,
     lengths: dict[str, int],
-) -> tuple[Counter[str], list[str]]:
+) -> tuple[_Sawn, list[str]]:
     """What one sheet gives, and what is wrong with how it is sawn."""
     given: Counter[str] = Counter()
+    blanks: list[Blank] = []
     faults: list[str] = []
     first = own[0]
     name = f"{first['board']} {first['thick']}, no. {first['no.']}"
     whole = _whole(first, known)
     if whole is None:
-        return given, [f"{name}: {first['from']!r} is no sheet"]
-    there: dict[str, Size] = {"sheet": whole}
+        return _Sawn(given=given, blanks=blanks), [f"{name}: {first['from']!r} is no sheet"]
+    there: dict[str, Rectangle] = {"sheet": (0.0, 0.0, *whole)}
     kerf = float(known.figures["saw kerf"])
     for row in own:
         run = _RUN.fullmatch(row["cuts"])
         marks = list(_marks(row["gives"]))
-        sizes: list[Size] = []
+        places: list[Rectangle] = []
         place = row["cut in"]
         if run is None:
-            sizes.append(there.pop(place, (0.0, 0.0)))
+            places.append(there.pop(place, NOWHERE))
         else:
             low, high = int(run[1]), int(run[2] or run[1])
             at = length(row["fence at"], known.unit) or 0.0
             for number in range(low, high + 1):
-                of = there.pop(place, (0.0, 0.0))
+                x, y, long, wide = there.pop(place, NOWHERE)
                 rip = row["way"] == "rip"
-                left = (of[1] if rip else of[0]) - at
+                left = (wide if rip else long) - at
                 if left < -_CLOSE:
                     faults.append(f"{name}: cut {number} finds too little in {place}")
-                part = (of[0], at) if rip else (at, of[1])
-                sizes.append(part)
+                part = (x, y, long, at) if rip else (x, y, at, wide)
+                places.append(part)
                 there[f"part {number}"] = part
-                place = f"past {number}"
-                there[place] = (of[0], left - kerf) if rip else (left - kerf, of[1])
-            sizes.append(there[place])
+                place, past = f"past {number}", at + kerf
+                there[place] = (
+                    (x, y + past, long, left - kerf) if rip else (x + past, y, left - kerf, wide)
+                )
+            places.append(there[place])
         for index, mark in enumerate(marks):
             if mark in _NO_PIECE:
                 continue
+            found_at = places[min(index, len(places) - 1)]
+            if of_set(mark, known) is not None:
+                blanks.append(Blank(name=mark, at=found_at))
+                continue
             given[mark] += 1
-            size = sizes[min(index, len(sizes) - 1)]
+            size = found_at[2:]
             if mark not in wanted:
                 faults.append(f"{name}: there is no such piece as {mark}")
                 continue
+            for blank in blanks:
+                blank.take(mark, found_at)
             found = _lengths(size, wanted[mark][0], first, known)
             lengths[mark] = max(found, lengths.get(mark, 1))
             if not found:
                 faults.append(f"{name}: what becomes {mark} is {size[0]:.2f} x {size[1]:.2f}")
-    return given, faults
+    return _Sawn(given=given, blanks=blanks), faults
 
 
 def _marks(text: str) -> Iterator[str]:

@@ -17,20 +17,10 @@ import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from parametric.trade.stock.blanks import SheetPiece, apart, in_order
 from parametric.trade.stock.exact import in_mm, piece_size, stock_size
 from parametric.trade.stock.proof import Proof
 from parametric.trade.stock.spots import NOTHING, Spot, Way, likeness
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetPiece:
-    """Pieces of one mark, mm: length along the grain; `turns` may lie across the sheet as well."""
-
-    mark: str
-    length: float
-    width: float
-    count: int
-    turns: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +72,10 @@ class SawnPiece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SawnSheet:
-    """Sheets that are cut alike: every cut, piece and rest, in the order of the saw."""
+    """Sheets that are cut alike: every cut, piece and rest, in the order of the saw.
+
+    `blanks` lie where they are cut apart.
+    """
 
     stock: SheetStock
     times: int
@@ -90,6 +83,7 @@ class SawnSheet:
     cuts: tuple[SheetCut, ...]
     pieces: tuple[SawnPiece, ...]
     rests: tuple[Area, ...]
+    blanks: tuple[SawnPiece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,13 +174,20 @@ def sawn_sheet(
 
     cuts: list[SheetCut] = []
     sawn: list[SawnPiece] = []
+    blanks: list[SawnPiece] = []
     rests: list[Area] = []
     numbers = itertools.count(1)
 
-    def follow(spot: Spot) -> None:
+    def follow(spot: Spot, pieces: Iterator[SheetPiece]) -> None:
         if spot.way is None:
             if spot.kind != NOTHING:
-                sawn.append(SawnPiece(piece=next(pieces), area=area(spot), turned=spot.turned))
+                piece = next(pieces)
+                own = SawnPiece(piece=piece, area=area(spot), turned=spot.turned)
+                if piece.rows:
+                    blanks.append(own)
+                    follow(apart(spot, piece.rows, saw), in_order(piece.rows))
+                else:
+                    sawn.append(own)
             elif spot.long > saw and spot.wide > saw:
                 rests.append(area(spot))
             return
@@ -209,9 +210,9 @@ def sawn_sheet(
                 )
             )
         for part in spot.parts:
-            follow(part)
+            follow(part, pieces)
 
-    follow(top)
+    follow(top, pieces)
     return SawnSheet(
         stock=stock,
         times=times,
@@ -219,6 +220,7 @@ def sawn_sheet(
         cuts=tuple(cuts),
         pieces=tuple(sawn),
         rests=tuple(rests),
+        blanks=tuple(blanks),
     )
 
 

@@ -13,6 +13,7 @@ import itertools
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
+from parametric.trade.stock.blanks import SheetPiece
 from parametric.trade.stock.exact import piece_size, stock_size
 from parametric.trade.stock.laying import Kind, Laid, Stocked, laid_freely, laid_in_strips
 from parametric.trade.stock.proof import Proof
@@ -20,7 +21,6 @@ from parametric.trade.stock.scales import by_area, by_scales
 from parametric.trade.stock.sheet_patterns import on_one_sheet, planned_by_patterns
 from parametric.trade.stock.sheet_plan import (
     SawnSheet,
-    SheetPiece,
     SheetPlan,
     SheetStock,
     sawn_sheet,
