@@ -1,4 +1,4 @@
-"""How this workshop bores a case: pins, hinge plates, dowels, screws, and what must stay between holes.
+"""How this workshop bores a case: pins, hinge plates, dowels, tenons, screws, and the wood between.
 
 All are habits of a line of holes 32 apart, its first line 37 from the front edges; a design or a
 house file may change each.
@@ -20,7 +20,7 @@ from typing import Literal
 from pydantic import Field
 
 from parametric.model import Making
-from parametric.written import Block, Length, LengthPair
+from parametric.written import Block, Length, LengthPair, LengthTriple
 
 IN_FACE = Making(by="router", tool="bit in the router; else a drill, a stop and a template")
 IN_END = Making(by="bench", tool="dowelling jig, bit with a stop")
@@ -50,6 +50,8 @@ class BoringSpec(Block):
     dowel_from_edge: Length = Field(
         description="from the front edge to the first, least behind the last"
     )
+    loose_tenon: LengthTriple = Field(description="thick x wide x long; slots are as wide as thick")
+    tenon_play: Length = Field(description="a slot is so much longer than its tenon is wide")
     screw: LengthPair = Field(description="thick x long, of a one-piece carcass screw")
     screw_head: LengthPair = Field(description="across x deep")
     screw_pilot: Length = Field(description="across the hole that its thread cuts into")

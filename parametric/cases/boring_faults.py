@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from parametric.cases.boring import Bite, BoringSpec, clashes
-from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews, TooShort
+from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews
+from parametric.cases.case_tenons import Tenons
+from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
 from parametric.figures import Figure, exceeds, origin_line
@@ -157,7 +159,7 @@ def plate_faults(
 
 
 def joint_faults(
-    held: Dowels | CarcassScrews | PocketScrews | TooShort,
+    held: Dowels | CarcassScrews | PocketScrews | Tenons | TooShort,
     spec: BoringSpec,
     said: Said,
     *,
@@ -179,8 +181,8 @@ def joint_faults(
         yield _problem(
             "joint_short",
             "stop",
-            f"{held.name}: {said(held.has)} of joint is too short for two, and one alone lets the "
-            "board turn.",
+            f"{held.name}: {said(held.has)} of joint is too short for "
+            + ("a tenon." if held.one else "two, and one alone lets the board turn."),
             held.has,
             held.name,
             spec,
@@ -206,13 +208,13 @@ def joint_faults(
         )
     if isinstance(held, PocketScrews):
         return
-    across = held.thick if isinstance(held, Dowels) else held.thread
+    across = held.thread if isinstance(held, CarcassScrews) else held.thick
     beside = (end - across) / 2
     if exceeds(spec.behind, beside):
         yield _problem(
             "end_splits",
             "stop",
-            f"{name}: {said(across)} holes leave {said(beside)} on either side in the end of a "
+            f"{name}: what is {said(across)} wide leaves {said(beside)} on either side in the end of a "
             f"board of {said(end)}.",
             across,
             name,

@@ -15,7 +15,8 @@ from dataclasses import dataclass
 
 from parametric.cases.boring import IN_END, IN_FACE, Bite, BoringSpec, round_bite
 from parametric.cases.drawer_corners import DEEP_IN_SIDE, GLUE_ROOM
-from parametric.figures import Figure, exceeds, named, smallest, tangent, whole_down
+from parametric.cases.fixings import Fixings, Joint, TooShort, fixings
+from parametric.figures import Figure, named, smallest, tangent
 from parametric.model import Drilled, End, Face
 from parametric.names import join
 
@@ -26,47 +27,6 @@ POCKET_ANGLE = Figure(
     unit="deg",
     source="common practice, no source",
 )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fixings:
-    """Where fixings stand along a joint, mm: the first from the front edge of the boards."""
-
-    name: str
-    first: Figure
-    count: Figure
-    pitch: Figure
-
-    @property
-    def places(self) -> tuple[float, ...]:
-        """Each of them, from the front edge."""
-        return tuple(float(self.first) + n * float(self.pitch) for n in range(int(self.count)))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TooShort:
-    """A joint too short for two fixings, mm: one alone lets the board turn."""
-
-    name: str
-    has: Figure
-    needs: Figure
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
-    """A joint before it is bored, mm: `length` along it, and the two boards' thicknesses.
-
-    The end of the one stands on the face of the other. `staggered` moves its fixings back by
-    half a step, where another board stands on the other side of the same place. `shared` says that
-    others hold the same end too, so that one fixing is enough where there is no room for two.
-    """
-
-    name: str
-    length: Figure
-    end: Figure
-    face: Figure
-    staggered: bool = False
-    shared: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,60 +71,6 @@ class PocketScrews:
     thick: Figure
     long: Figure
     mouth: Figure
-
-
-def fixings(spec: BoringSpec, joint: Joint, across: Figure) -> Fixings | TooShort:
-    """Where fixings stand along a joint: equal steps, each a whole number of the pitch.
-
-    Args:
-        spec: how the workshop bores.
-        joint: the joint.
-        across: the widest hole of a fixing, mm.
-
-    Of the distances from two thirds to four thirds of what is asked, the one that leaves least
-    behind the last; of equals the nearest to what is asked, then the closer. A joint too short
-    for the edge distance has two in its middle, one step apart, with twice their width of wood
-    beside them. Common practice, no source.
-    """
-
-    def at(quantity: str, value: float, unit: str = "mm") -> Figure:
-        return named(join(joint.name, quantity), value, unit)
-
-    step, edge = spec.pitch, spec.dowel_from_edge
-    room = joint.length - 2 * edge
-    aside = step / 2 if joint.staggered else Figure(0.0)
-    if exceeds(step, room):
-        beside = (joint.length - step) / 2
-        if exceeds(2 * across, beside):
-            if joint.shared and not exceeds(2 * across, joint.length / 2):
-                one = at("count", Figure(1, unit=""), "")
-                first = at("first", joint.length / 2)
-                return Fixings(name=joint.name, first=first, count=one, pitch=at("apart", step))
-            return TooShort(name=joint.name, has=joint.length, needs=step + 4 * across)
-        return Fixings(
-            name=joint.name,
-            first=at("first", beside + aside if joint.staggered else beside),
-            count=at("count", Figure(2, unit=""), ""),
-            pitch=at("apart", step),
-        )
-    asked = float(spec.dowel_pitch) / float(step)
-    most = int(whole_down(room / step))
-    tried = [
-        n for n in range(1, most + 1) if n / asked + 1e-9 >= 2 / 3 and n / asked <= 4 / 3 + 1e-9
-    ]
-
-    def left(steps: int) -> float:
-        each = steps * float(step)
-        return float(room) - int(float(room) / each + 1e-9) * each
-
-    steps = min(tried, key=lambda n: (round(left(n), 6), abs(n - asked), n), default=most)
-    pitch = at("apart", steps * step)
-    return Fixings(
-        name=joint.name,
-        first=at("first", edge + aside if joint.staggered else edge),
-        count=at("count", whole_down(room / pitch) + 1, ""),
-        pitch=pitch,
-    )
 
 
 def size_dowels(spec: BoringSpec, joint: Joint) -> Dowels | TooShort:

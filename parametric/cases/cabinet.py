@@ -24,7 +24,7 @@ from parametric.written import (
 )
 
 CaseKind = Literal["frameless", "face frame"]
-Corners = Literal["dowel", "screw", "pocket screw", "glue"]
+Corners = Literal["dowel", "screw", "pocket screw", "loose tenon", "glue"]
 """What holds a case's level boards to its upright ones; glue alone only where they are let in."""
 Ends = Literal["none", "left", "right", "both"]
 

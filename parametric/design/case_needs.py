@@ -116,7 +116,7 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             "corners_hold_nothing",
             f"{spec.heading} is glued at its corners, with nothing let in: a butt does not hold.",
             "corners",
-            "dowel, screw, pocket screw; or a dado",
+            "dowel, loose tenon, screw, pocket screw; or a dado",
             "Write a `dado`, or another word for its corners.",
         )
     return found

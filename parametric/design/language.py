@@ -259,7 +259,6 @@ NOT_BUILT_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 NOT_BUILT_VALUES: Mapping[tuple[str, str], tuple[str, ...]] = MappingProxyType(
     {
         ("pull", "stile"): ("meeting", "both", "closing"),
-        ("cabinet", "corners"): ("loose tenon",),
     }
 )
 """Legal values of keys that build which do not build themselves."""

@@ -1,4 +1,4 @@
-"""What is bored in each board of a case: holes for joints, hinge plates and pins, as its cuts."""
+"""What is bored in each board of a case: joints, hinge plates and pins, as its cuts."""
 
 from __future__ import annotations
 
@@ -9,21 +9,22 @@ from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
     PocketScrews,
-    TooShort,
     dowels_in_end,
     dowels_in_face,
     screws_in_end,
     screws_in_face,
 )
 from parametric.cases.case import CaseBoard
+from parametric.cases.case_tenons import Tenons, tenons_in_end, tenons_in_face
+from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows, pin_cuts
 from parametric.cases.plate_holes import plate_cuts
-from parametric.model import Drilled
+from parametric.model import Cut
 from parametric.resolve.bored_case import BoredCase, CaseJoint
 
 
-def bored(case: BoredCase, board: CaseBoard) -> Iterator[Drilled]:
-    """Every hole of one board.
+def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
+    """Every hole and slot of one board.
 
     Args:
         case: what is bored in its case.
@@ -43,7 +44,7 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Drilled]:
                 yield from pin_cuts(pins.rows, face="high face", foot=board.z, front=board.y)
 
 
-def _joint(joint: CaseJoint, board: str) -> Iterator[Drilled]:
+def _joint(joint: CaseJoint, board: str) -> Iterator[Cut]:
     """What one joint takes from a board; pockets are bored with a jig, where it is set to."""
     match joint.held:
         case Dowels():
@@ -56,6 +57,11 @@ def _joint(joint: CaseJoint, board: str) -> Iterator[Drilled]:
                 yield from screws_in_face(joint.held, joint.on)
             if joint.board == board:
                 yield from screws_in_end(joint.held, joint.at)
+        case Tenons():
+            if joint.into == board:
+                yield from tenons_in_face(joint.held, joint.on)
+            if joint.board == board:
+                yield from tenons_in_end(joint.held, joint.at)
         case PocketScrews() | TooShort():
             return
         case _:

@@ -37,6 +37,7 @@ from parametric.names import join
 from parametric.outlines import rectangle
 from parametric.parts.case_boring import bored
 from parametric.parts.case_drawers import case_runners
+from parametric.parts.case_tenons import loose_tenons
 from parametric.parts.services import service_cuts
 from parametric.parts.sloping import back_cuts, top_cuts, top_placement, upright_cuts
 from parametric.resolve.bored_case import BoredCase
@@ -67,6 +68,7 @@ def case_groups(casework: Casework) -> list[Group]:
             placement=standing.stands,
             parts=(
                 *case_parts(standing, bored_in),
+                *loose_tenons(standing.case, bored_in),
                 *hanging_rails(standing),
                 *case_runners(casework, standing.name),
             ),

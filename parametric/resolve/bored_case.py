@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import assert_never
 
 from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.butt_joints import (
@@ -11,15 +12,16 @@ from parametric.cases.butt_joints import (
     InEnd,
     OnFace,
     PocketScrews,
-    TooShort,
 )
 from parametric.cases.case import CaseBoard
+from parametric.cases.case_tenons import Tenons
+from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
 from parametric.figures import Figure
 from parametric.model import Face
 
-Held = Dowels | CarcassScrews | PocketScrews | TooShort
+Held = Dowels | CarcassScrews | PocketScrews | Tenons | TooShort
 """What holds a joint, or that it is too short for it."""
 
 
@@ -40,6 +42,19 @@ class CaseJoint:
     end: Figure
     own: tuple[Bite, ...]
     taken: tuple[Bite, ...] = ()
+
+    @property
+    def reach(self) -> Figure:
+        """How deep it goes from the face that it looks at, mm."""
+        match self.held:
+            case Dowels() | Tenons():
+                return self.held.in_face
+            case CarcassScrews():
+                return self.held.through
+            case PocketScrews() | TooShort():
+                return Figure(0.0)
+            case _:
+                assert_never(self.held)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

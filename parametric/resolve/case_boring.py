@@ -14,7 +14,7 @@ from parametric.cases.case import Case, CaseBay, CaseBoard, Space
 from parametric.cases.pin_rows import NoPins, PinRows, PinSpace, lying_on, pin_rows
 from parametric.cases.plate_holes import plate_holes
 from parametric.design import Design
-from parametric.figures import Figure, named
+from parametric.figures import Figure, exceeds, named
 from parametric.hangings.hanging import Side
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.model import Face
@@ -88,6 +88,17 @@ def _taken(
     )
 
 
+def _from_behind(
+    spec: BoringSpec, board: CaseBoard, face: Face, joints: Sequence[CaseJoint], deep: Figure
+) -> Iterator[Bite]:
+    """What joints cut into the other face of a board, where it reaches holes so deep from this one."""
+    for joint in joints:
+        if joint.into != board.name or joint.looks == face:
+            continue
+        if exceeds(joint.reach + deep + spec.behind, board.thickness):
+            yield from joint.own
+
+
 def _beside(case: Case, x: float, side: Side) -> tuple[CaseBoard, Face]:
     """The upright board to the left or the right of a place, and its face there."""
     if side == "left":
@@ -137,7 +148,11 @@ def _plates(
             board=board,
             face=face,
             depth=case.behind,
-            taken=(*_taken(case, board, face, joints), *every),
+            taken=(
+                *_taken(case, board, face, joints),
+                *_from_behind(spec, board, face, joints, plates.deep),
+                *every,
+            ),
         )
 
 

@@ -9,7 +9,6 @@ from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
     InEnd,
-    Joint,
     OnFace,
     bites_of,
     size_carcass_screws,
@@ -17,6 +16,8 @@ from parametric.cases.butt_joints import (
     size_pocket_screws,
 )
 from parametric.cases.case import Case, CaseBoard
+from parametric.cases.case_tenons import Tenons, size_tenons, tenon_bites
+from parametric.cases.fixings import Joint
 from parametric.figures import Figure, named
 from parametric.model import End, Face
 from parametric.names import join
@@ -103,6 +104,7 @@ def _level_joint(
 ) -> Iterator[CaseJoint]:
     let_in = case.box.let_in
     name = join(level.name, "left end" if end == "low end" else "right end")
+    taken = tuple(back_in(case, upright, face))
     joint = Joint(
         name=name,
         length=level.width,
@@ -110,6 +112,8 @@ def _level_joint(
         face=upright.thickness - let_in if let_in > _SAME else upright.thickness,
         # of two boards on either side of a partition the right one's fixings stand farther back
         staggered=upright.role == "partition" and end == "low end",
+        both_faces=upright.role == "partition",
+        taken=tuple((bite.near - level.y, bite.far - level.y) for bite in taken),
     )
     held = _held(spec, case, joint, let_in=let_in > _SAME)
     if held is None:
@@ -124,7 +128,7 @@ def _level_joint(
         looks=face,
         end=level.thickness,
         own=_own(held, middle + upright.z, level.y),
-        taken=tuple(back_in(case, upright, face)),
+        taken=taken,
     )
 
 
@@ -173,7 +177,7 @@ def _standing_joint(
 def _held(spec: BoringSpec, case: Case, joint: Joint, *, let_in: bool) -> Held | None:
     """What holds it; None where glue does, or nothing that is bored.
 
-    A dado holds a board where it is: dowels in it would hold nothing more. A partition stands on
+    A dado holds a board where it is: dowels or tenons in it would hold nothing more. A partition stands on
     boards that it is not let into, however they are held.
     """
     match case.spec.held_by if let_in else case.spec.corners:
@@ -183,6 +187,8 @@ def _held(spec: BoringSpec, case: Case, joint: Joint, *, let_in: bool) -> Held |
             return size_carcass_screws(spec, joint)
         case "pocket screw":
             return None if let_in else size_pocket_screws(spec, joint)
+        case "loose tenon":
+            return None if let_in else size_tenons(spec, joint)
         case "glue":
             return None
 
@@ -195,4 +201,6 @@ def _bored_from(held: Held, face: Face) -> Face:
 
 
 def _own(held: Held, up: Figure, front: float) -> tuple[Bite, ...]:
+    if isinstance(held, Tenons):
+        return tenon_bites(held, up=up, front=front)
     return bites_of(held, up=up, front=front) if isinstance(held, Dowels | CarcassScrews) else ()

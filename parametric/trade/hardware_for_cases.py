@@ -1,11 +1,13 @@
-"""What cases are put together with, and what their shelves lie on: dowels, screws, pins."""
+"""What cases are put together with, and what their shelves lie on: dowels, tenons, screws, pins."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import assert_never
 
-from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews, TooShort
+from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews
+from parametric.cases.case_tenons import Tenons
+from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows
 from parametric.resolve.bored_case import BoredCase
 from parametric.resolve.casework import Casework
@@ -63,6 +65,11 @@ def _fixings(own: BoredCase, said: Printed) -> Iterator[tuple[_Line, int]]:
             case PocketScrews():
                 what, thick = "pocket screw", held.thick
                 asked = f"coarse; pockets open {said.fine(held.mouth)} from the end, on the jig"
+            case Tenons():
+                size = " × ".join(said.fine(v) for v in (held.thick, held.wide, held.long))
+                asked = f"beech, its edges rounded, to slots {said.fine(held.slot_long)} long"
+                yield ("loose tenon", size, asked, held.long), int(held.places.count)
+                continue
             case TooShort():
                 continue
             case _:

@@ -107,6 +107,23 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
             )
         case Groove():
             yield from _groove(cut, part, work)
+        case Pocket() if slot_across(cut, part):
+            across, bears = _from_nearer_end(cut.u, part)
+            yield (
+                replace(
+                    work,
+                    kind="pocket",
+                    title=f"{cut.name}s across the face",
+                    width=cut.length,
+                    length=cut.width,
+                    across=across,
+                    fence_from=bears,
+                    depth=cut.depth,
+                    corner=cut.corner,
+                ),
+                face_word(part, cut.face),
+                f"{cut.face} {cut.u} {cut.v}",
+            )
         case Pocket():
             yield (
                 replace(
@@ -207,9 +224,26 @@ def _beside_row(cut: Drilled, part: Part) -> tuple[float, str]:
     """How far a row that runs across is from the edge or the nearer end, and the word for that."""
     if cut.face in ("low end", "high end"):
         return cut.u, face_word(part, "low edge")
-    if float(cut.u) <= float(part.blank.length) / 2:
-        return cut.u, face_word(part, "low end")
-    return part.blank.length - cut.u, face_word(part, "high end")
+    return _from_nearer_end(cut.u, part)
+
+
+def _from_nearer_end(along: float, part: Part) -> tuple[float, str]:
+    """How far what lies across a piece is from the nearer end of it, and the word for that."""
+    if float(along) <= float(part.blank.length) / 2:
+        return along, face_word(part, "low end")
+    return part.blank.length - along, face_word(part, "high end")
+
+
+def slot_across(cut: Pocket, part: Part) -> bool:
+    """Whether a pocket is a slot with round ends, across a broad face and not through it."""
+    broad = cut.face in ("low face", "high face")
+    round_ended = abs(float(cut.length) - 2 * float(cut.corner)) < 1e-6
+    return (
+        broad
+        and round_ended
+        and float(cut.width) > float(cut.length)
+        and float(cut.depth) < float(part.blank.thickness) - 1e-6
+    )
 
 
 def _groove(cut: Groove, part: Part, work: Work) -> Iterator[tuple[Work, str, str]]:

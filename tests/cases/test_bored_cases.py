@@ -16,7 +16,7 @@ import pytest
 
 from parametric.cases.pin_rows import PinRows
 from parametric.job import Job, check
-from parametric.model import Assembly, Drilled, Part, Vector, face_point
+from parametric.model import Assembly, Drilled, Part, Pocket, Slot, Vector, face_point
 from parametric.pack.verifying.expected import outwards
 from parametric.resolve.bored_case import BoredCase
 from parametric.resolve.casework import Casework, StandingCase
@@ -76,6 +76,7 @@ cabinet:
 CASES = {
     "open": HEAD + OPEN,
     "screwed": HEAD + OPEN + "  corners: screw\n",
+    "tenons": HEAD + OPEN + "  corners: loose tenon\n",
     "let in": HEAD + OPEN + "  dado: 6\n",
     "about the middle": HEAD + OPEN + "boring: {rows: about the middle}\n",
     "stretchers": HEAD + OPEN + "  stretchers: 100\n",
@@ -83,6 +84,11 @@ CASES = {
     "three, inset": HEAD + LEAF + THREE + "  fronts: inset\n",
     "three, half overlay": HEAD + LEAF + THREE + "  fronts: half overlay\n",
     "three, screwed": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: screw\n",
+    "three, tenons": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: loose tenon\n",
+    "three, tenons, stretchers": HEAD
+    + LEAF
+    + THREE
+    + "  fronts: overlay\n  corners: loose tenon\n  stretchers: 90\n",
     "three, let in": HEAD + LEAF + THREE + "  fronts: overlay\n  dado: 6\n",
     "three, stretchers": HEAD + LEAF + THREE + "  fronts: overlay\n  stretchers: 90\n",
 }
@@ -192,6 +198,77 @@ def test_each_screw_goes_through_into_its_thread(job: Job) -> None:
         (shank,) = (hole for hole in shanks if apart(hole.floor, thread.mouth) < 1e-4)
         (head,) = (hole for hole in heads if apart(hole.floor, shank.mouth) < 1e-4)
         assert head.part == shank.part != thread.part
+
+
+def test_each_tenon_fills_its_two_slots(job: Job) -> None:
+    """A tenon stands in the middle of a slot in a face and of one in an end, as thick as both are
+    wide and 2 shorter than they are long; from the one floor to the other its length and 2 for glue.
+    """
+    assembly = parts_of(job)
+    tenons = [part for part in assembly.parts if part.noun == "loose tenon"]
+    slots = list(_slots(assembly))
+    assert len(slots) == 2 * len(tenons)
+    for tenon in tenons:
+        middle = tenon.placement.point((15.0, 15.0, 3.0))
+        along = tenon.placement.x
+        own = [slot for slot in slots if _on_axis(slot.middle, middle, along) < 16.0]
+        assert len({slot.part for slot in own}) == len(own) == 2
+        for slot in own:
+            across = [b - a for a, b in zip(middle, slot.middle, strict=True)]
+            assert math.hypot(*(c for c, a in zip(across, along, strict=True) if not a)) < 1e-4
+            assert (slot.wide, slot.long) == pytest.approx((6.0, 32.0))
+        assert sum(slot.deep for slot in own) == pytest.approx(32.0)
+
+
+@dataclasses.dataclass(frozen=True)
+class SlotIn:
+    """A slot where it stands in its case: the middle of its mouth, and its sizes."""
+
+    part: str
+    middle: Vector
+    wide: float
+    long: float
+    deep: float
+
+
+def _slots(assembly: Assembly) -> Iterator[SlotIn]:
+    for part in assembly.parts:
+        for cut in part.cuts:
+            if cut.name != "tenon slot":
+                continue
+            assert isinstance(cut, (Slot, Pocket))
+            u = (cut.u0 + cut.u1) / 2 if isinstance(cut, Slot) else cut.u
+            sizes = (
+                (cut.width, cut.u1 - cut.u0) if isinstance(cut, Slot) else (cut.length, cut.width)
+            )
+            yield SlotIn(
+                part=part.name,
+                middle=part.placement.point(face_point(cut.face, part.blank, u, cut.v, 0.0)),
+                wide=float(sizes[0]),
+                long=float(sizes[1]),
+                deep=float(cut.depth),
+            )
+
+
+def _on_axis(a: Vector, b: Vector, along: Vector) -> float:
+    """How far two places are apart along a way; far, where they are not on one line that way."""
+    off = [q - p for p, q in zip(a, b, strict=True)]
+    ahead = sum(o * d for o, d in zip(off, along, strict=True))
+    beside = math.sqrt(max(0.0, sum(o * o for o in off) - ahead**2))
+    return abs(ahead) if beside < 1e-4 else math.inf
+
+
+@pytest.mark.kernel
+def test_tenons_stand_in_wood_of_neither_board(job: Job) -> None:
+    """No board and no tenon shares wood with another."""
+    from parametric.solids.clash import clashes_in_all_states
+    from parametric.solids.solid_set import build_solids
+
+    assembly = parts_of(job)
+    if not any(part.noun == "loose tenon" for part in assembly.parts):
+        pytest.skip("held otherwise")
+    solids = build_solids(assembly.parts)
+    assert list(clashes_in_all_states(assembly, solids)) == []
 
 
 def test_holes_of_one_board_keep_their_web(job: Job) -> None:

@@ -16,21 +16,19 @@ from hypothesis import strategies as st
 from parametric.cases.boring import Bite
 from parametric.cases.boring_faults import joint_faults
 from parametric.cases.butt_joints import (
-    Fixings,
     InEnd,
-    Joint,
     OnFace,
-    TooShort,
     bites_of,
     dowels_in_end,
     dowels_in_face,
-    fixings,
     screws_in_end,
     screws_in_face,
     size_carcass_screws,
     size_dowels,
     size_pocket_screws,
 )
+from parametric.cases.case_tenons import Tenons, size_tenons
+from parametric.cases.fixings import Fixings, Joint, TooShort, fixings
 from parametric.figures import plain
 from parametric.model import Drilled, Part, Vector
 from tests.cases.boards import board, boring, ends_of, mm
@@ -88,6 +86,65 @@ def test_an_end_that_others_hold_too_may_have_one(
     own = dataclasses.replace(joint(length), shared=True)
     found = fixings(boring(), own, mm(8.0))
     assert (found.places if isinstance(found, Fixings) else None) == places
+
+
+@pytest.mark.parametrize(
+    ("length", "places"),
+    [
+        # as dowels: 480 over 3 x 160 or 5 x 96, and 96 - 32 = 64 between two slots
+        (580.0, (50, 146, 242, 338, 434, 530)),
+        # 164 - 100 = 64: one step of 64 leaves 32 between the slots
+        (164.0, (50, 114)),
+        # 163 - 100 = 63 is less than 2 steps of 32, which 32 + 5 ask for: one, in the middle
+        (163.0, (81.5,)),
+        (100.0, (50,)),
+        # the least: 32 + 4 x 6
+        (56.0, (28,)),
+    ],
+)
+def test_tenons_along_a_joint(length: float, places: tuple[float, ...]) -> None:
+    found = size_tenons(boring(), joint(length))
+    assert isinstance(found, Tenons)
+    assert found.places.places == places
+
+
+def test_a_joint_too_short_for_a_tenon_is_a_stop() -> None:
+    found = size_tenons(boring(), joint(55.0))
+    assert isinstance(found, TooShort)
+    (fault,) = joint_faults(found, boring(), plain, end=mm(18.0))
+    assert (fault.code, fault.found, fault.allowed) == ("joint_short", "55", "at least 56")
+
+
+def test_a_tenon_is_shared_between_face_and_end() -> None:
+    """12 of 18 and 18 + 2 for glue; in a partition (18 - 2) / 2 = 8 from either face, 22 + 2."""
+    tenons, parted = (
+        size_tenons(boring(), dataclasses.replace(joint(), both_faces=both))
+        for both in (False, True)
+    )
+    assert isinstance(tenons, Tenons)
+    assert isinstance(parted, Tenons)
+    assert (tenons.in_face, tenons.in_end, tenons.slot_long) == (12, 20, 32)
+    assert (parted.in_face, parted.in_end) == (8, 24)
+
+
+def test_fixings_move_clear_of_a_groove() -> None:
+    """A stretcher 80 wide has dowels at 24 and 56; a groove from 62 leaves 62 - 60 = 2 beside the
+    second: moved 3 to the front, 5 are left and 21 - 16 to spare. What takes 28 to 52 leaves no
+    place: both stay, and are told. Of six along 580 with a groove from 532, the row moves 3.
+    """
+
+    def placed(length: float, low: float, high: float) -> tuple[float, ...]:
+        own = dataclasses.replace(joint(length), taken=((low, high),))
+        found = fixings(boring(), own, mm(8.0))
+        assert isinstance(found, Fixings)
+        return found.places
+
+    assert placed(80.0, 90.0, 96.0) == (24, 56)
+    assert placed(80.0, 62.0, 68.0) == (21, 53)
+    assert placed(80.0, 28.0, 52.0) == (24, 56)
+    assert placed(580.0, 536.0, 542.0) == (47, 143, 239, 335, 431, 527)
+    # 580 with 200 to 580 taken: 50, 146 of the six are clear, and 242 is not: two are left
+    assert placed(580.0, 200.0, 580.0) == (50, 146)
 
 
 def test_dowels_are_shared_between_face_and_end() -> None:

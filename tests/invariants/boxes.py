@@ -16,7 +16,9 @@ from parametric.model import (
     Group,
     Part,
     Placement,
+    Pocket,
     Shaped,
+    Slot,
     State,
     Trim,
     Vector,
@@ -49,7 +51,7 @@ def wood(part: Part) -> Box:
 
 
 def taken(part: Part) -> Iterator[Box]:
-    """What its grooves and its square recesses take, in its own frame."""
+    """What its grooves, slots and square recesses take, in its own frame: of round ends the box."""
     for cut in part.cuts:
         if box := _of_cut(cut, part):
             yield box
@@ -60,6 +62,13 @@ def _of_cut(cut: Cut, part: Part) -> Box | None:
         case Groove():
             half = float(cut.width) / 2
             sides = ((float(cut.u0), float(cut.v) - half), (float(cut.u1), float(cut.v) + half))
+        case Slot():
+            half = float(cut.width) / 2
+            sides = ((float(cut.u0), float(cut.v) - half), (float(cut.u1), float(cut.v) + half))
+        case Pocket():
+            along, across = float(cut.length) / 2, float(cut.width) / 2
+            u, v = float(cut.u), float(cut.v)
+            sides = ((u - along, v - across), (u + along, v + across))
         case Shaped():
             us, vs = [v.x for v in cut.outline], [v.y for v in cut.outline]
             on_it = all(

@@ -28,6 +28,12 @@ def fixed_shelf(high: str) -> Lines:
     return {FIRST: inside, "from ends: 100": "from ends: 200", DEPTH: f"{DEPTH}  dado: 6\n"}
 
 
+def shelf_behind(high: str) -> Lines:
+    """A fixed shelf on dowels so far below the top, and plates on the other face of its partition."""
+    inside = f"hinge side: left}}], inside: [shelf space: {high}, shelf space: rest], shelves: 3}}"
+    return {FIRST: inside, "from ends: 100": "from ends: 200", **boring(from_front="45")}
+
+
 PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
     # between 26 and 1874 are 1848: twice 924
     (
@@ -76,6 +82,16 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         "at 1714.5 from the foot of the case leaves less than 5 of wood beside the dado for the "
         "fixed shelf 1",
     ),
+    # the screw's middle at 1698.5 + 16 = 1714.5; a dowel of 8 from behind goes 17.3 of 26 deep, and
+    # wants 4 + 5 + 2.5 = 11.5 between the two: the shelf's middle is at 1874 - 135 - 13 = 1726
+    (
+        "plate_meets",
+        "stop",
+        BORED,
+        shelf_behind("135.1"),
+        shelf_behind("135"),
+        "leaves less than 5 of wood beside cabinet / bay 1 / fixed shelf 1 / right end, a dowel",
+    ),
     # (25.6 - 2) / 2 = 11.8, (26 - 2) / 2 = 12
     (
         "plates_shallow",
@@ -112,15 +128,25 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         {DEPTH: f"{DEPTH}  stretchers: 64\n", "from back: 10": "from back: 0"},
         "63 of joint is too short for two",
     ),
-    # 350 - 20 = 330 are 10 steps: 5 x 64, wider ones leave more; the last at 10 + 320 = 330, in the
-    # web of the groove at 334. From 20 on: 310, 3 x 96, the last at 308
+    # a stretcher of 74 lies from 276 on: dowels at 21 and 53 moved to 16 and 48, their wood's end at
+    # 276 + 52 = 328, 6 before the groove at 334. Of 73 they would be at 20.5 and 52.5, and at 16.5
+    # and 48.5 the second ends at 277 + 52.5 = 329.5
     (
         "joint_meets",
         "stop",
         BORED,
-        boring(dowel_from_edge="10"),
-        boring(dowel_from_edge="20"),
-        "a dowel 330 from the front leaves less than 5 of wood beside the groove for the back",
+        {DEPTH: f"{DEPTH}  stretchers: 73\n"},
+        {DEPTH: f"{DEPTH}  stretchers: 74\n"},
+        "a dowel 329.5 from the front leaves less than 5 of wood beside the groove for the back",
+    ),
+    # the narrowest of the house's cutters is 6
+    (
+        "case_cutter_too_big",
+        "stop",
+        BORED,
+        {DEPTH: f"{DEPTH}  corners: loose tenon\n", **boring(loose_tenon="5.9 x 30 x 30")},
+        {DEPTH: f"{DEPTH}  corners: loose tenon\n", **boring(loose_tenon="6 x 30 x 30")},
+        "The slot for the loose tenons of cabinet is 5.9 wide and your smallest cutter is 6",
     ),
     # (26 - 22.4) / 2 = 1.8, (26 - 22) / 2 = 2
     (
@@ -129,7 +155,7 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         BORED,
         boring(dowel="22.4 x 40"),
         boring(dowel="22 x 40"),
-        "22.4 holes leave 1.8 on either side in the end of a board of 26",
+        "what is 22.4 wide leaves 1.8 on either side in the end of a board of 26",
     ),
     (
         "board_not_measured",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from parametric.drawing.bench.saw_sheets import part_of
-from parametric.drawing.bench.saying import Numbers, said
+from parametric.drawing.bench.saying import Numbers, listed, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import sketch
 from parametric.drawing.bench.words import (
@@ -21,11 +21,16 @@ from parametric.drawing.plane import Box, Point, arc_points
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.model import Pocket
+from parametric.trade.machine_work import face_word, slot_across
 from parametric.trade.milling import Setting
 from parametric.trade.router_setups import LooseTenonSetUp
 
 _SPARE = 24.0
 """How much of a piece is shown beyond a cut, mm."""
+
+
+_SLOT_APART = 30.0
+"""Between a slot's section and its edge from above, for a letter and its arrow, mm."""
 
 
 # --- slots ---------------------------------------------------------------------------------
@@ -106,7 +111,7 @@ def _slot_picture(
     cutter, depth, long = (float(v) for v in (setting.cutter, setting.depth, setting.length))
     middle = float(setting.fence[0])
     tall = depth + _SPARE * 0.7
-    apart, fence, above = thick * 0.95, 14.0, 20.0
+    apart, fence, above = max(thick * 0.95, _SLOT_APART), 14.0, 20.0
     right = thick + apart + thick
     # The section, its edge up at 0; beside it the edge from above, the slot across the middle.
     half = max(long * 0.5 + 12.0, (tall + above) / 2)
@@ -218,21 +223,60 @@ def pocket_sheet(
         rows=(
             pieces_row(say, setting),
             Row(head="Into", text=_pocket_faces(job, setting)),
-            Row(head="Along", text=stops_at),
-            Row(
-                head="Guide",
-                text="template from its full-size sheet, rounded corners too: no straight edges",
-            ),
+            *_along_or_across(job, say, setting, stops_at),
             Row(
                 head="Check with",
                 text="the pull: in by hand, its flange on the ledge"
                 if last and pulls
+                else "a tenon in the test piece: in by hand, stays in"
+                if _across(job, setting)
                 else "callipers, before the template is moved",
             ),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _pocket_picture(draft, job, box, setting),
         seen=f"{setting.fence_from.capitalize()} up; below, cut through",
+    )
+
+
+def _across(job: Subject, setting: Setting) -> bool:
+    """Whether what is cut are slots across the piece, along a straight edge clamped over it."""
+    part, index = part_of(job, setting)
+    cut = part.cuts[index]
+    return isinstance(cut, Pocket) and slot_across(cut, part)
+
+
+def _along_or_across(
+    job: Subject, say: Numbers, setting: Setting, stops_at: str
+) -> tuple[Row, ...]:
+    """Where the places are, and what guides the router there."""
+    if not _across(job, setting):
+        return (
+            Row(head="Along", text=stops_at),
+            Row(
+                head="Guide",
+                text="template from its full-size sheet, rounded corners too: no straight edges",
+            ),
+        )
+    parts = {part.name: part for part in job.assembly.parts}
+    middles: dict[float, tuple[float, list[str]]] = {}
+    for run in setting.runs:
+        for name, index in run.covers:
+            cut = parts[name].cuts[index]
+            assert isinstance(cut, Pocket)
+            _, marks = middles.setdefault(round(float(cut.v), 4), (cut.v, []))
+            if run.mark not in marks:
+                marks.append(run.mark)
+    every = tuple(dict.fromkeys(run.mark for run in setting.runs))
+    said_each = [
+        said("{}" if tuple(marks) == every else f"{{}} ({', '.join(marks)})", say.set_to(middle))
+        for _, (middle, marks) in sorted(middles.items())
+    ]
+    part, _ = part_of(job, setting)
+    edge = face_word(part, "low edge")
+    return (
+        Row(head="Middles", text=said(f"from the {edge}: {{}}", listed(said_each, ", "))),
+        Row(head="Guide", text="a straight edge clamped square across, a stop at either end"),
     )
 
 
@@ -266,6 +310,9 @@ def _pocket_picture(draft: Draft, job: Subject, box: Box, setting: Setting) -> N
     wide, thick = float(part.blank.width), float(part.blank.thickness)
     long, across, corner = float(cut.length), float(cut.width), float(cut.corner)
     v, depth = float(cut.v), float(cut.depth)
+    if slot_across(cut, part):
+        wide, long, across = float(part.blank.length), across, long
+        v = float(setting.fence[0])
     half = long / 2 + 30.0
     fence, apart = 12.0, 46.0
     inner = Box(box.x0 + 18.0, box.y0 + 2.0, box.x1 - 18.0, box.y1 - 2.0)

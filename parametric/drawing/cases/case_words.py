@@ -19,6 +19,7 @@ _HELD: dict[Corners, str] = {
     "dowel": "dowelled",
     "screw": "screwed",
     "pocket screw": "screwed through pockets",
+    "loose tenon": "held by loose tenons",
     "glue": "glued",
 }
 

@@ -147,11 +147,20 @@ def _words(draft: Draft, job: Subject, set_up: MachineSetUp, columns: Sequence[B
         *_clamps(job, set_up),
         Points(title="", mark="warning", texts=(*_upright(job, set_up), *_PROVE)),
     ]
+    left: list[Box] = []
     for box in columns:
         y = box.y1
         while waiting and block_height(waiting[0], box.width) <= y - box.y0 + 1e-9:
             y = draw_block(draft, waiting.pop(0), Box(box.x0, box.y0, box.x1, y)) - _BETWEEN
-    draft.unplaced += [type(block).__name__ for block in waiting]
+        left.append(Box(box.x0, box.y0, box.x1, y))
+    for block in waiting:
+        # what follows no column may still stand under one that another block ended
+        own = next((b for b in left if block_height(block, b.width) <= b.y1 - b.y0 + 1e-9), None)
+        if own is None:
+            draft.unplaced.append(type(block).__name__)
+            continue
+        y = draw_block(draft, block, own) - _BETWEEN
+        left[left.index(own)] = Box(own.x0, own.y0, own.x1, y)
 
 
 def _tools(job: Subject, tools: Sequence[MachineTool]) -> Ruled:
@@ -162,7 +171,7 @@ def _tools(job: Subject, tools: Sequence[MachineTool]) -> Ruled:
         rows.append(
             Row(
                 cells=(
-                    ", ".join(map(str, tool.cuts)),
+                    _in_ranges(tool.cuts),
                     tool.layer,
                     _of_file(tool.cutter),
                     _of_file(tool.depth),
@@ -186,6 +195,19 @@ def _tools(job: Subject, tools: Sequence[MachineTool]) -> Ruled:
         rows=tuple(rows),
         foot=("Cutter, depth and corner in mm as the file has them.",),
         height=TEXT,
+    )
+
+
+def _in_ranges(numbers: Sequence[int]) -> str:
+    """`1, 3 to 6, 9`: three or more that follow each other from and to."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(
+        f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs
     )
 
 

@@ -276,7 +276,9 @@ def _sides(draft: Draft, set_up: MachineSetUp, piece: Box, low: float, view: str
     middle = piece.centre[1] - TEXT / 2
     draft.add_first(
         [
-            Label(text=lies.left, at=(piece.x0 - 3.0, y), anchor="right", view=view)
+            Label(text=lies.left, at=(piece.x0 - far, y), anchor="right", view=view)
+            # past the numbers of cuts that lie along that side
+            for far in (3.0, 11.0)
             for y in (middle, middle + 4.0, piece.y1 - TEXT, piece.y1 + 2.0)
         ]
         if width(lies.left) < 18.0
