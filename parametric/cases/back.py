@@ -31,6 +31,10 @@ class BackSpec(Block):
     groove: Length = Field(description="how deep the groove or the rebate's width")
     from_back: Length = Field(description="from the groove to the back edges of the case")
     clearance: Length = Field(description="free at each edge")
+    strip: Length | None = Field(
+        default=None,
+        description="how wide a strip is behind a joint that stands on no partition or shelf",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +50,10 @@ class Back:
     front: Figure
     reach: Figure
     """How far each edge stands past the clear opening."""
+    room_behind: Figure
+    """From its back face to the back edges of the case."""
+    strip: Figure | None = None
+    """How wide a strip over a joint is, where one is allowed."""
 
 
 def size_back(
@@ -75,6 +83,7 @@ def size_back(
     clearance = at("clearance", spec.clearance)
     groove = at("let in", edge if spec.held == "planted" else spec.groove)
     reach = at("past the opening at each edge", groove - clearance)
+    front = back_front(spec, depth)
     return Back(
         held=spec.held,
         thickness=thickness,
@@ -82,8 +91,10 @@ def size_back(
         clearance=clearance,
         width=at("width", clear_width + 2 * groove - 2 * clearance),
         height=at("height", clear_height + 2 * groove - 2 * clearance),
-        front=at("front face", back_front(spec, depth)),
+        front=at("front face", front),
         reach=reach,
+        room_behind=depth - front - thickness,
+        strip=spec.strip,
     )
 
 

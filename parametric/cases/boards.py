@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from parametric.cases.back import Back
+from parametric.cases.back_pieces import BackPiece
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import CaseBay, CaseBoard, CaseBox, Lies, Role
 from parametric.figures import Figure, largest, named
@@ -14,8 +15,14 @@ from parametric.names import join
 class Boards:
     """One case's boards as they are worked out from its box."""
 
-    def __init__(self, spec: CabinetSpec, box: CaseBox, back: Back | None) -> None:
-        self.spec, self.box, self.back = spec, box, back
+    def __init__(
+        self,
+        spec: CabinetSpec,
+        box: CaseBox,
+        back: Back | None,
+        back_pieces: Sequence[BackPiece] = (),
+    ) -> None:
+        self.spec, self.box, self.back, self.back_pieces = spec, box, back, back_pieces
         self.behind = box.depth if back is None else back.front
         """Where shelves and partitions end: at the back's front face, mm."""
 
@@ -72,7 +79,7 @@ class Boards:
             at = (float(t), float(box.kick_deep), 0.0)
             yield self._board("kick board", "kick board", "facing, level", size, at)
         if self.back is not None:
-            yield self._back(self.back)
+            yield from (self._back(self.back, piece) for piece in self.back_pieces)
 
     def _up_to(self, x: float, z: float, level: Figure) -> Figure:
         """How long an upright board is: as the case is high, or to a sloping top at its longer side."""
@@ -90,14 +97,19 @@ class Boards:
         x = float(box.thickness - box.let_in)
         return self._board(word, role, "level", (long, width, box.thickness), (x, y, z), banded)
 
-    def _back(self, back: Back) -> CaseBoard:
-        box = self.box
-        x, z = float(box.thickness - back.reach), float(box.bottom - back.reach)
-        high = back.height
-        if box.slope is not None:
-            high = largest(box.slope.left, box.slope.right) - z
-        size = (high, back.width, back.thickness)
-        return self._board("back", "back", "facing", size, (x, float(back.front), z))
+    def _back(self, back: Back, piece: BackPiece) -> CaseBoard:
+        """The back or a piece of it, or a strip behind it, its grain upright but in a level strip."""
+        slope, x, z = self.box.slope, float(piece.x), float(piece.z)
+        high = piece.height
+        if slope is not None:
+            high = largest(slope.left, slope.right) - z
+        if not piece.strip:
+            size = (high, piece.width, back.thickness)
+            return self._board(piece.word, "back", "facing", size, (x, float(back.front), z))
+        at = (x, float(back.front + back.thickness), z)
+        lies: Lies = "facing" if piece.height > piece.width else "facing, level"
+        long, wide = sorted((piece.height, piece.width), key=float, reverse=True)
+        return self._board(piece.word, "cover strip", lies, (long, wide, back.thickness), at)
 
     def partitions(self, lefts: Sequence[Figure]) -> Iterator[CaseBoard]:
         """One between each two bays, from the bottom to the top."""

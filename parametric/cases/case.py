@@ -33,9 +33,12 @@ Role = Literal[
     "fixed shelf",
     "shelf",
     "back",
+    "cover strip",
     "kick board",
     "packing",
 ]
+OF_THE_BACK: tuple[Role, ...] = ("back", "cover strip")
+"""What is sawn from the back's own board."""
 Lies = Literal["upright", "level", "facing", "facing, level", "inwards", "sloping"]
 """How a board lies: `upright` a side (grain up, its face to left and right), `level` a shelf,
 `facing` a back (grain up, its face to the front), `facing, level` a kick board, `inwards` a
@@ -269,6 +272,11 @@ class Service:
     room: tuple[Figure, Figure, Figure, Figure]
     """Left and width, foot and head of the space."""
     free_area: Figure
+
+    @property
+    def holes(self) -> tuple[tuple[Figure, Figure], ...]:
+        """The middles of all that is cut through the back."""
+        return self.slots if self.cable is None else (*self.slots, self.cable)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

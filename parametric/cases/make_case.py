@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.cases.back import BackSpec, size_back
+from parametric.cases.back_pieces import BackPiece, SheetRoom, back_pieces
 from parametric.cases.boards import Boards
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import (
@@ -103,6 +104,7 @@ def make_case(
     frame_left: Figure,
     back: BackSpec | None,
     shelf: ShelfSpec,
+    sheet: SheetRoom | None = None,
 ) -> Case:
     """A case with every board of it.
 
@@ -113,6 +115,7 @@ def make_case(
         frame_left: the left of the frame's opening in the case's frame, mm.
         back: its back as written; None for none.
         shelf: its shelves as written.
+        sheet: what its back is sawn from.
     """
     box, fronts = fronts_and_box(spec, outside, frame, frame_left)
     opening = front_opening(box, frame, frame_left)
@@ -129,8 +132,13 @@ def make_case(
             depth=box.depth,
             edge=box.thickness,
         )
-    making = Boards(spec, box, sized)
     bays = _bays(spec, box, fronts, measures, partitions)
+    served = tuple(services(spec, box, bays))
+    pieces: tuple[BackPiece, ...] = ()
+    if sized is not None:
+        holes = [place for one in served for place in one.holes]
+        pieces = back_pieces(sized, box, partitions, bays, sheet, holes)
+    making = Boards(spec, box, sized, pieces)
     behind_fronts = front_back(spec, outside, frame)
     front = behind_fronts if float(behind_fronts) > 0 else Figure(0.0)
     room = making.behind - front - shelf.set_back
@@ -161,7 +169,7 @@ def make_case(
         behind=making.behind,
         front_back=behind_fronts,
         front_out=front_out(spec, outside, frame),
-        services=tuple(services(spec, box, bays)),
+        services=served,
     )
 
 

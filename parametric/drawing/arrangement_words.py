@@ -70,6 +70,7 @@ ON_CABINETS = frozenset(
 """Problems of cabinets, for the client and the fitter."""
 ON_CASE = frozenset(
     {
+        "back_in_pieces",
         "board_measured_wrong",
         "board_not_measured",
         "end_splits",

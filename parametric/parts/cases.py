@@ -17,7 +17,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from parametric.cases.back import Back
-from parametric.cases.case import Case, CaseBoard, Lies
+from parametric.cases.case import OF_THE_BACK, Case, CaseBoard, Lies
 from parametric.cases.slope import Slope
 from parametric.figures import exceeds
 from parametric.model import (
@@ -90,8 +90,8 @@ def case_parts(standing: StandingCase, bored_in: BoredCase) -> tuple[Part, ...]:
         Part(
             name=board.name,
             noun=_noun(board),
-            mark="X" if board.role == "back" else "C",
-            material=thin if board.role == "back" else sheet,
+            mark="X" if board.role in OF_THE_BACK else "C",
+            material=thin if board.role in OF_THE_BACK else sheet,
             blank=Blank(length=board.length, width=board.width, thickness=board.thickness),
             placement=_placement(case, board),
             cuts=(*_cuts(case, board), *bored(bored_in, board)),

@@ -17,6 +17,8 @@ def service_cuts(case: Case, back: CaseBoard) -> Iterator[Cut]:
         if service.slot is not None:
             long, high = service.slot
             for x, z in service.slots:
+                if not _in(back, x, z):
+                    continue
                 yield Pocket(
                     name="air slot",
                     face="low face",
@@ -28,7 +30,7 @@ def service_cuts(case: Case, back: CaseBoard) -> Iterator[Cut]:
                     depth=float(back.thickness),
                     making=SLOTTED,
                 )
-        if service.cable is not None and service.across is not None:
+        if service.cable is not None and service.across is not None and _in(back, *service.cable):
             x, z = service.cable
             yield Drilled(
                 name="cable way",
@@ -39,3 +41,10 @@ def service_cuts(case: Case, back: CaseBoard) -> Iterator[Cut]:
                 depth=float(back.thickness),
                 making=SAWN,
             )
+
+
+def _in(back: CaseBoard, x: float, z: float) -> bool:
+    """Whether a place is in this back, or in another piece of it."""
+    return back.x <= float(x) <= back.x + float(back.width) and back.z <= float(
+        z
+    ) <= back.z + float(back.length)

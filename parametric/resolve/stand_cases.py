@@ -21,6 +21,7 @@ from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, exceeds, largest, named, smallest
 from parametric.names import join
 from parametric.problems import Problem, stops
+from parametric.resolve.case_backs import back_board, back_of, sheet_room
 from parametric.resolve.case_drawers import drawer_of, stuff_of
 from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
 from parametric.resolve.case_misfits import case_misfits
@@ -354,7 +355,8 @@ class _Cabinets:
             front_thickness=self._front_thickness(spec) if spec.has_fronts else None,
             slopes=slope_over(spec, opening, left, width, foot),
         )
-        back = self._back(spec)
+        back = back_of(self.design, spec)
+        behind = back_board(self.design, spec, back)
         if faults := slope_faults(spec, opening, back):
             self.problems += faults
             return None
@@ -369,7 +371,15 @@ class _Cabinets:
             return None
         shelf = self.design.block("shelf", spec.shelf)
         assert isinstance(shelf, ShelfSpec), "every job has one"
-        case = make_case(spec, outside, frame=frame, frame_left=frame_left, back=back, shelf=shelf)
+        case = make_case(
+            spec,
+            outside,
+            frame=frame,
+            frame_left=frame_left,
+            back=back,
+            shelf=shelf,
+            sheet=sheet_room(behind, self.shop),
+        )
         case = placed_in(case, name, (outside, frame, frame_left))
         unit = self.design.unit
         amiss = case_misfits(case, shelf, counter, unit) or let_in_from_both(case, unit)
@@ -384,9 +394,7 @@ class _Cabinets:
         standing = StandingCase(
             case=case,
             board=board,
-            back_board=None
-            if back is None
-            else resolve_board(self.design, str(back.board or spec.board)),
+            back_board=behind,
             left=left,
             front=float(self.depth - spec.depth),
             room=self.rooms.of(survey),
@@ -413,13 +421,6 @@ class _Cabinets:
     def _front_thickness(self, spec: CabinetSpec) -> Figure | None:
         leaf = self.design.block("leaf", None if spec.leaf is None else str(spec.leaf))
         return leaf.thickness if isinstance(leaf, LeafSpec) else None
-
-    def _back(self, spec: CabinetSpec) -> BackSpec | None:
-        if spec.back is not None and str(spec.back) == "none":
-            return None
-        found = self.design.block("back", None if spec.back is None else str(spec.back))
-        assert isinstance(found, BackSpec), "every job has one"
-        return found
 
     def _travel(
         self,

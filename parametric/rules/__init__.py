@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from parametric.problems import Problem, in_order
 from parametric.rules.among_doors import told_of_doors
 from parametric.rules.astragal_too_wide import astragal_too_wide
+from parametric.rules.back_in_pieces import back_in_pieces
 from parametric.rules.bars_leave_no_daylight import bars_leave_no_daylight
 from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
@@ -160,6 +161,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     case_cutter_too_big,
     board_not_measured,
     board_larger_than_sheet,
+    back_in_pieces,
 )
 """Those that look at every cabinet of a job at once."""
 

@@ -50,7 +50,17 @@ def _too_large(cases: CheckedCases, part: SheetPart) -> Problem:
         about=row.names[0],
         found=said(size),
         allowed=f"{said(sheet)} or less",
-        fix="Write the larger sheet under `board`, or make the cabinet smaller.",
+        fix=_what_to_do(row.noun),
+    )
+
+
+def _what_to_do(noun: str) -> str:
+    if noun != "back":
+        return "Write the larger sheet under `board`, or make the cabinet smaller."
+    return (
+        "Write the larger sheet under `board`; or let a partition or a fixed shelf stand where the "
+        "back may be joined; or write `strip: 80` in the back, with as much room behind it (`from "
+        "back`) as it is thick, and it is joined over a strip."
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
-from parametric.cases.case import CaseBoard
+from parametric.cases.case import OF_THE_BACK, CaseBoard
 from parametric.catalog.case_facts import UPRIGHT
 from parametric.figures import Figure, exceeds, largest, named
 from parametric.model import Assembly, Part
@@ -165,7 +165,7 @@ def _middle(standing: StandingCase) -> Figure:
     moment, weight = Figure(0.0), Figure(0.0)
     for board in standing.case.boards:
         of = standing.board
-        if board.role == "back" and standing.back_board is not None:
+        if board.role in OF_THE_BACK and standing.back_board is not None:
             of = standing.back_board
         own = board.length * board.width * board.thickness * of.density / 1e9
         moment, weight = moment + own * (board.y + _deep(board) / 2), weight + own

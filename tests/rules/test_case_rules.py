@@ -24,6 +24,7 @@ from tests.rules.test_every_rule import HOUSE, Lines, written
 
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
 CHEST = Path(__file__).with_name("chest.yaml")
+WIDE = Path(__file__).parents[1] / "cases/wide.yaml"
 ALCOVE = Path(__file__).with_name("alcove.yaml")
 WARDROBE = Path(__file__).parents[2] / "examples/fen-road-wardrobe/design.yaml"
 SLOPE = Path(__file__).parents[1] / "designs/old/version-1-rake.yaml"
@@ -328,6 +329,19 @@ CASES = (
         },
         "off the left stile come 1/8 at the bottom, 1/4 at the middle and 3/8 at the top; off the "
         "right stile come 1/2 at the bottom, 1/2 at the middle and 1/8 at the top.",
+    ),
+    # 1900 - 36 = 1864 clear, and 6 - 1 into each groove: 1874.
+    Case(
+        "back_in_pieces",
+        "note",
+        WIDE,
+        {"board plywood: {": "board plywood: {grain: along, "},
+        {
+            "sheet: 3200 x 1220": "sheet: 3200 x 1874",
+            "birch ply: {density: 700 kg/m3, sheet: 2440": "birch ply: {density: 700 kg/m3, sheet: 3078",
+        },
+        "its back, 1874 wide and 1574 high. It is made in 2, joined on the middle of a partition: "
+        "left back 937 x 1574 and right back 937 x 1574.",
     ),
     *(Case(*pair) for pair in PAIRS),
 )

@@ -294,6 +294,7 @@ def _level(draft: Draft, shown: _Shown, view: View, rule: Rule) -> None:
     if case.back is None:
         return
     low = view.y(0.0)
-    side = (float(case.box.width) - float(case.back.width)) / 2
-    ends = [side, side + float(case.back.width)]
-    place_chains(draft, [_run(view, low - FIRST + 1.0, low, ends, [case.back.width], rule)])
+    pieces = sorted({b.x: b for b in case.of_role("back")}.values(), key=lambda b: b.x)
+    ends = [pieces[0].x, *(b.x + float(b.width) for b in pieces)]
+    widths = [b.width for b in pieces]
+    place_chains(draft, [_run(view, low - FIRST + 1.0, low, ends, widths, rule)])

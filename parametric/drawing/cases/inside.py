@@ -36,6 +36,8 @@ from parametric.trade.along_wall import tiers
 
 _UPS = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82)
 """How far up a space its words may stand, as a part of its height."""
+_ACROSS = (0.5, 0.3, 0.7)
+"""And how far across it, as a part of its width."""
 
 
 def draw_inside(job: Subject, room: Room, title: TitleBlock) -> Sheet:
@@ -135,7 +137,7 @@ def _clear_widths(room: Room, view: View, rule: Rule, step: float) -> Iterator[C
 
 def _say(draft: Draft, view: View, case: StandingCase, bay: CaseBay) -> None:
     """What each space of a bay holds, in it."""
-    middle = float(case.left + bay.left) + float(bay.width) / 2
+    left, wide = float(case.left + bay.left), float(bay.width)
     foot = float(case.case.box.foot)
     for space in bay.spaces:
         words = space_words(space)
@@ -143,10 +145,11 @@ def _say(draft: Draft, view: View, case: StandingCase, bay: CaseBay) -> None:
         places = [
             Label(
                 text=words,
-                at=(view.x(middle), view.y(low + part * (high - low)) - TEXT / 2),
+                at=(view.x(left + share * wide), view.y(low + part * (high - low)) - TEXT / 2),
                 anchor="centre",
                 view=view.name,
             )
+            for share in _ACROSS
             for part in _UPS
         ]
         draft.add_first(places)

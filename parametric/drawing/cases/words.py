@@ -248,5 +248,5 @@ def space_words(space: Space) -> str:
     """What a space holds, in shop words."""
     several = f"{space.shelves} {'shelf' if space.shelves == 1 else 'shelves'}"
     if space.what == "shelves":
-        return several
+        return several if space.shelves else "no shelf"
     return f"{space.what}, {several}" if space.shelves else space.what
