@@ -166,6 +166,7 @@ def joint_faults(
     taken: Sequence[Bite] = (),
     own: Sequence[Bite] = (),
     end: Figure,
+    covered: str = "",
 ) -> Iterator[Problem]:
     """A joint too short for two fixings, wood too thin beside one, holes on something else.
 
@@ -176,6 +177,7 @@ def joint_faults(
         taken: what else is cut into the face.
         own: its own holes there, as `bites_of` gives them.
         end: thickness of the board that is bored in its end, mm.
+        covered: the board whose end stands where its screws go in; empty where none does.
     """
     if isinstance(held, TooShort):
         yield _problem(
@@ -208,6 +210,20 @@ def joint_faults(
         )
     if isinstance(held, PocketScrews):
         return
+    if covered:
+        yield _problem(
+            "screws_covered",
+            "stop",
+            f"{name}: its screws go in where the end of {covered} stands on the other side: one of "
+            "the two cannot be driven.",
+            spec.screw[0],
+            name,
+            spec,
+            found="an end over the heads",
+            allowed="heads that stay free",
+            fix="Let them in (`dado`) and glue them, dowel them (`corners: dowel`), or move one up "
+            "or down.",
+        )
     across = held.thread if isinstance(held, CarcassScrews) else held.thick
     beside = (end - across) / 2
     if exceeds(spec.behind, beside):

@@ -236,7 +236,7 @@ def screws_in_end(screws: CarcassScrews, on: InEnd) -> tuple[Drilled, ...]:
 
 
 def bites_of(held: Dowels | CarcassScrews, *, up: Figure, front: float = 0.0) -> tuple[Bite, ...]:
-    """What a joint takes from the face that looks into the bay, as bites in the case.
+    """What a joint takes from the board that it stands on, as bites in the case; of screws the heads.
 
     Args:
         held: dowels or screws.
@@ -247,5 +247,5 @@ def bites_of(held: Dowels | CarcassScrews, *, up: Figure, front: float = 0.0) ->
         case Dowels():
             name, across = f"{held.places.name}, a dowel", held.thick
         case CarcassScrews():
-            name, across = f"{held.places.name}, a screw", held.shank
+            name, across = f"{held.places.name}, a screw", held.head
     return tuple(round_bite(name, up, front + place, across) for place in held.places.places)

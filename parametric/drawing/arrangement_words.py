@@ -73,6 +73,7 @@ ON_CASE = frozenset(
         "back_in_pieces",
         "board_measured_wrong",
         "board_not_measured",
+        "bores_meet",
         "end_splits",
         "joint_meets",
         "joint_short",
@@ -84,6 +85,7 @@ ON_CASE = frozenset(
         "plate_past_back",
         "plate_through",
         "plates_shallow",
+        "screws_covered",
     }
 )
 """Problems of a case's boards, for the bench: on the sheet of the case."""

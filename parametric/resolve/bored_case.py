@@ -30,7 +30,8 @@ class CaseJoint:
     """A joint: the board whose end it is, and where that stands on the face of another.
 
     `own` are its holes in the face that looks at the end, `taken` what else is cut there; `end`
-    is the thickness of the board that is bored in its end, mm.
+    is the thickness of the board that is bored in its end, mm. `covered` is the board whose end
+    stands where screws go in, from the other side; empty where none does.
     """
 
     held: Held
@@ -42,6 +43,7 @@ class CaseJoint:
     end: Figure
     own: tuple[Bite, ...]
     taken: tuple[Bite, ...] = ()
+    covered: str = ""
 
     @property
     def reach(self) -> Figure:

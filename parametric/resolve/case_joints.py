@@ -129,7 +129,21 @@ def _level_joint(
         end=level.thickness,
         own=_own(held, middle + upright.z, level.y),
         taken=taken,
+        covered=_covered(case, upright, face, middle + upright.z, held),
     )
+
+
+def _covered(case: Case, upright: CaseBoard, face: Face, up: float, held: Held) -> str:
+    """The board whose end stands on the other side of an upright one, where screws go in."""
+    if not isinstance(held, CarcassScrews):
+        return ""
+    head = float(held.head) / 2
+    for level in levels(case):
+        found = met(case, level, upright)
+        over = level.z - head < up < level.z + float(level.thickness) + head
+        if found is not None and found[1] != face and over:
+            return level.name.removeprefix(f"{case.name} / ")
+    return ""
 
 
 def _standing_joint(

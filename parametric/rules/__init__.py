@@ -13,6 +13,7 @@ from parametric.rules.bars_stand_proud import bars_stand_proud
 from parametric.rules.blade_will_not_reach import blade_will_not_reach
 from parametric.rules.board_larger_than_sheet import board_larger_than_sheet
 from parametric.rules.board_not_measured import board_not_measured
+from parametric.rules.bores_meet import bores_meet
 from parametric.rules.cabinet_in_the_wall import cabinet_in_the_wall
 from parametric.rules.cabinets_overlap import cabinets_overlap
 from parametric.rules.cannot_be_brought_in import cannot_be_brought_in
@@ -159,6 +160,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     slides_need_packing,
     case_cannot_be_bored,
     case_cutter_too_big,
+    bores_meet,
     board_not_measured,
     board_larger_than_sheet,
     back_in_pieces,

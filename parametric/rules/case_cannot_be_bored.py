@@ -48,7 +48,13 @@ def _of_case(cases: CheckedCases, own: BoredCase) -> Iterator[Problem]:
         problem
         for joint in own.joints
         for problem in joint_faults(
-            joint.held, own.spec, said, taken=joint.taken, own=joint.own, end=joint.end
+            joint.held,
+            own.spec,
+            said,
+            taken=joint.taken,
+            own=joint.own,
+            end=joint.end,
+            covered=joint.covered,
         )
     )
     # what is wrong with one joint of a case is wrong with most of them

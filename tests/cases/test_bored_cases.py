@@ -73,6 +73,8 @@ cabinet:
     - bay: equal
       shelves: 2
 """
+# Of screwed shelves on both sides of a partition one stands lower, or neither could be driven.
+STEPPED = THREE.replace("space: 700, shelf space: rest", "space: 800, shelf space: rest", 1)
 CASES = {
     "open": HEAD + OPEN,
     "screwed": HEAD + OPEN + "  corners: screw\n",
@@ -83,7 +85,7 @@ CASES = {
     "three bays": HEAD + LEAF + THREE + "  fronts: overlay\n",
     "three, inset": HEAD + LEAF + THREE + "  fronts: inset\n",
     "three, half overlay": HEAD + LEAF + THREE + "  fronts: half overlay\n",
-    "three, screwed": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: screw\n",
+    "three, screwed": HEAD + LEAF + STEPPED + "  fronts: overlay\n  corners: screw\n",
     "three, tenons": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: loose tenon\n",
     "three, tenons, stretchers": HEAD
     + LEAF

@@ -53,11 +53,12 @@ def wood(part: Part) -> Box:
 def taken(part: Part) -> Iterator[Box]:
     """What its grooves, slots and square recesses take, in its own frame: of round ends the box."""
     for cut in part.cuts:
-        if box := _of_cut(cut, part):
+        if box := cut_box(cut, part):
             yield box
 
 
-def _of_cut(cut: Cut, part: Part) -> Box | None:
+def cut_box(cut: Cut, part: Part) -> Box | None:
+    """What a groove or a square recess takes, in the part's own frame; None of any other cut."""
     match cut:
         case Groove():
             half = float(cut.width) / 2

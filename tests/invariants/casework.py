@@ -90,8 +90,20 @@ def stacks(draw: st.DrawFn, high: float) -> list[str]:
     return lines
 
 
+CORNERS = ("dowel", "screw", "loose tenon", "pocket screw")
+BORED = ("dowel", "screw", "loose tenon")
+"""Those that both boards are cut for."""
+
+
 @st.composite
-def cabinets(draw: st.DrawFn, *, framed: bool, high: float, width: str = "") -> list[str]:
+def cabinets(
+    draw: st.DrawFn,
+    *,
+    framed: bool,
+    high: float,
+    width: str = "",
+    corners: tuple[str, ...] = CORNERS,
+) -> list[str]:
     """One cabinet's keys."""
     fronts = "inset" if framed else draw(st.sampled_from(["overlay", "inset", "half overlay"]))
     lines = [
@@ -100,7 +112,7 @@ def cabinets(draw: st.DrawFn, *, framed: bool, high: float, width: str = "") -> 
         f"height: {high}",
         f"fronts: {fronts}",
         f"front gap: {draw(halves(2, 4))}",
-        f"corners: {draw(st.sampled_from(['dowel', 'screw', 'loose tenon', 'pocket screw']))}",
+        f"corners: {draw(st.sampled_from(corners))}",
         f"dado: {draw(st.sampled_from([0, 0, 4, 6, 9]))}",
     ]
     if fronts != "inset":
@@ -171,12 +183,13 @@ def backs(draw: st.DrawFn) -> str:
 
 
 @st.composite
-def lone_cabinets(draw: st.DrawFn) -> str:
+def lone_cabinets(draw: st.DrawFn, corners: tuple[str, ...] = CORNERS) -> str:
     """A cabinet by itself between two walls, with a face frame or without."""
     framed = draw(st.booleans())
     width = draw(halves(1300, 1900))
     high = draw(st.sampled_from([720.0, 860.0, 1500.0, 2100.0]))
-    own = draw(cabinets(framed=framed, high=high, width=f"{width - draw(halves(40, 90))}"))
+    wide = f"{width - draw(halves(40, 90))}"
+    own = draw(cabinets(framed=framed, high=high, width=wide, corners=corners))
     return "\n".join(
         [
             "stilewright: 1\njob: A cabinet at random\nunits: mm",
@@ -187,6 +200,30 @@ def lone_cabinets(draw: st.DrawFn) -> str:
             BUTT if framed else CUP,
         ]
     )
+
+
+@st.composite
+def bored_cabinets(draw: st.DrawFn) -> str:
+    """A cabinet by itself of any board, bored by one workshop's habits or another's."""
+    habits = {
+        "dowel": st.sampled_from(["6 x 30", "8 x 30", "8 x 40", "10 x 40"]),
+        "dowel pitch": st.sampled_from([64, 96, 128, 160]),
+        "dowel from edge": halves(30, 60),
+        "screw": st.sampled_from(["7 x 50", "6 x 60"]),
+        "pitch": st.sampled_from([25, 30, 32]),
+        "pins": st.sampled_from(["5 x 13", "3 x 9", "7 x 10"]),
+        "rows": st.sampled_from(["shared out", "about the middle"]),
+        "from front": halves(25, 50),
+        "from ends": halves(30, 90),
+        "plate holes": st.sampled_from(["5 x 12", "3.5 x 10"]),
+    }
+    changed = draw(st.lists(st.sampled_from(list(habits)), max_size=4, unique=True))
+    own = ", ".join(f"{key}: {draw(habits[key])}" for key in changed)
+    parts = [draw(lone_cabinets(corners=BORED))]
+    if changed:
+        parts.append(f"boring: {{{own}}}")
+    parts.append(f"board: {{thickness: {draw(st.sampled_from([15, 16, 18, 19, 22, 25]))}}}")
+    return "\n".join(parts)
 
 
 @st.composite

@@ -34,6 +34,19 @@ def shelf_behind(high: str) -> Lines:
     return {FIRST: inside, "from ends: 100": "from ends: 200", **boring(from_front="45")}
 
 
+def screwed(high: str) -> Lines:
+    """A fixed shelf 900 below the top of the left bay, and so far below it in the right one."""
+    return {
+        FIRST: "hinge side: right}], inside: [shelf space: 900, shelf space: rest]}",
+        "hinge side: left}]}": f"hinge side: left}}], inside: [shelf space: {high}, "
+        "shelf space: rest]}",
+        DEPTH: f"{DEPTH}  corners: screw\n",
+    }
+
+
+DEEP = {"plate_holes": "5 x 13"}
+"""Plates' screws to the middle of a board of 26."""
+
 PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
     # between 26 and 1874 are 1848: twice 924
     (
@@ -147,6 +160,27 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         {DEPTH: f"{DEPTH}  corners: loose tenon\n", **boring(loose_tenon="5.9 x 30 x 30")},
         {DEPTH: f"{DEPTH}  corners: loose tenon\n", **boring(loose_tenon="6 x 30 x 30")},
         "The slot for the loose tenons of cabinet is 5.9 wide and your smallest cutter is 6",
+    ),
+    # a screw's head of 10 in the middle of a shelf's end, 18 of shelf over it: the other 13 + 5 lower
+    (
+        "screws_covered",
+        "stop",
+        BORED,
+        screwed("917.9"),
+        screwed("918"),
+        "its screws go in where the end of bay 2 / fixed shelf 1 stands on the other side",
+    ),
+    # cups 52.5 from the ends of a door that stands 1.5 short of the case: 54 - 26 - 16 = 12 from the
+    # partition's end, where dowels of 8 go 30 - 17.33 + 2 = 14.67 in. Side by side the screw of 5
+    # leaves 37 - 2.5 - 28.6 - 4 = 1.9 beside the first dowel
+    (
+        "bores_meet",
+        "stop",
+        BORED,
+        {**LEFT, "from ends: 100": "from ends: 52.5", **boring(dowel_from_edge="28.6", **DEEP)},
+        {**LEFT, "from ends: 100": "from ends: 52.5", **boring(dowel_from_edge="28.5", **DEEP)},
+        "Cabinet / partition 1: its dowel holes in the foot leave 1.9 of wood before its plate "
+        "holes in the right face",
     ),
     # (26 - 22.4) / 2 = 1.8, (26 - 22) / 2 = 2
     (
