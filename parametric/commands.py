@@ -338,13 +338,14 @@ def explain(
 
 
 def lists(job: Job) -> dict[str, Table]:
-    """The cut list and the glass order of a checked job, by title."""
+    """The cut list of a checked job, and its glass order where it has glass, by title."""
     assert job.resolved is not None
     assert job.assembly is not None
     unit, shop = job.resolved.design.unit, job.resolved.shop
+    panes = glass_order(job.resolved, job.assembly)
     return {
         "Cut list": cut_table(cut_list(job.assembly), unit, shop),
-        "Glass": glass_table(glass_order(job.resolved, job.assembly), unit, shop),
+        **({"Glass": glass_table(panes, unit, shop)} if panes else {}),
     }
 
 

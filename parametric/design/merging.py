@@ -60,6 +60,7 @@ def merge(layers: Layers, kind: str, name: str, problems: list[Problem]) -> Bran
     for tree in written:
         if kind in KINDS and _of_another_kind(tree, word, layers):
             continue
+        _make_way(merged, tree, kind)
         _put(merged, tree, leave=_leave(tree, kind, word, layers))
         merged.here = tree.here
     if word is not None:
@@ -225,6 +226,28 @@ def _put(merged: Branch, tree: Branch, leave: tuple[str, ...] = ()) -> None:
             merged[key] = value
             merged.lines[key] = tree.lines.get(key)
             merged.origins[key] = tree.origins.get(key, "assumed")
+
+
+_SHAPES: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = MappingProxyType(
+    {
+        "door": (("left to right",), ("top to bottom",)),
+        "cabinet": (("left to right",), ("top to bottom", "inside", "shelves")),
+    }
+)
+"""Two ways to say what stands in a block, of which it takes one: as bays, or as one bay."""
+
+
+def _make_way(merged: Branch, tree: Branch, kind: str) -> None:
+    """A list that is written replaces the other shape of list that lay under it, by `like` or habit."""
+    one, other = _SHAPES.get(kind, ((), ()))
+    for own, others in ((one, other), (other, one)):
+        if not any(isinstance(tree.get(key), list) for key in own) or any(
+            k in tree for k in others
+        ):
+            continue
+        for key in others:
+            for of in (merged, merged.lines, merged.origins):
+                of.pop(key, None)
 
 
 def _defaults(heading: str, unit: Unit) -> Branch:

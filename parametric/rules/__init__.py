@@ -59,6 +59,7 @@ from parametric.rules.moisture_out_of_range import moisture_out_of_range
 from parametric.rules.moulding_leaves_no_wood import moulding_leaves_no_wood
 from parametric.rules.near_equal_panes import near_equal_panes
 from parametric.rules.no_way_through import no_way_through
+from parametric.rules.offcuts_not_planned import offcuts_not_planned
 from parametric.rules.panel_cannot_be_cut import panel_cannot_be_cut
 from parametric.rules.panel_larger_than_sheet import panel_larger_than_sheet
 from parametric.rules.panel_moves_upright import panel_moves_upright
@@ -167,6 +168,9 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
 )
 """Those that look at every cabinet of a job at once."""
 
+JOB_RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (offcuts_not_planned,)
+"""Those that look at the whole job."""
+
 
 def check(job: Checked) -> tuple[Problem, ...]:
     """Every rule on every door and on the cabinets, all problems, stops first."""
@@ -176,7 +180,8 @@ def check(job: Checked) -> tuple[Problem, ...]:
     )
     cases = cases_of(job)
     of_cases = () if cases is None else (p for rule in CASE_RULES for p in rule(cases))
-    return in_order((*told_of_doors(found), *_once(iter(of_cases))))
+    of_the_job = (p for rule in JOB_RULES for p in rule(job))
+    return in_order((*told_of_doors(found), *_once(iter(of_cases)), *of_the_job))
 
 
 def _once(problems: Iterator[Problem]) -> Iterator[Problem]:

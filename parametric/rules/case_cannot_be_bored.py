@@ -12,8 +12,13 @@ import dataclasses
 from collections.abc import Iterator
 
 from parametric.cases.boring_faults import joint_faults, pin_faults, plate_faults
+from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.case import Case
+from parametric.cases.lines import CaseBayLine, CaseLine, InsideLine
+from parametric.cases.pin_rows import NoPins
+from parametric.figures import Where
 from parametric.problems import Problem
-from parametric.resolve.bored_case import BoredCase
+from parametric.resolve.bored_case import BayPins, BoredCase
 from parametric.rules.checked_cases import CheckedCases
 from parametric.trade.case_names import begun, together
 
@@ -69,5 +74,20 @@ def _of_case(cases: CheckedCases, own: BoredCase) -> Iterator[Problem]:
             depth=side.depth,
             case=own.name,
         )
+    case = cases.casework.case(own.name).case
     for pins in own.pins:
-        yield from pin_faults(pins.rows, own.spec, said, case=own.name)
+        for problem in pin_faults(pins.rows, own.spec, said, case=own.name):
+            if isinstance(pins.rows, NoPins):
+                yield dataclasses.replace(problem, where=_shelves_line(case, pins))
+            else:
+                yield problem
+
+
+def _shelves_line(case: Case, pins: BayPins) -> Where:
+    """Where the shelves of a bay are asked for: in its inside, at a front, of the bay or the case."""
+    left = pins.left.x + float(pins.left.thickness)
+    bay = min(case.bays, key=lambda one: abs(float(one.left) - left))
+    line = case.spec.bays[bay.number - 1]
+    asks: tuple[InsideLine | CaseLine | CaseBayLine | CabinetSpec, ...]
+    asks = (*(line.inside or ()), *(line.top_to_bottom or ()), line, case.spec)
+    return next((one for one in asks if one.shelves), case.spec).line("shelves")

@@ -153,6 +153,15 @@ ALL: tuple[Bad, ...] = (
         'cabinet has bays; "shelves" is said of each bay, not beside them.',
         2,
     ),
+    # 200 shelves, and a pin every 32 of some 600
+    Bad(
+        "wall cupboard",
+        (("  shelves: 2", "  shelves: 200"),),
+        "shelves: 200",
+        "no_pins",
+        "cabinet has fewer heights for pins, 17, than shelves, 200: not every shelf has something to "
+        "lie on.",
+    ),
     Bad(
         "base cupboard",
         (("- bay: equal", "- bay drawer: equal"),),

@@ -16,7 +16,7 @@ import pytest
 
 from parametric.job import Job, check
 from parametric.problems import Level
-from parametric.rules import RULES
+from parametric.rules import JOB_RULES, RULES
 from tests.rules.matched_fronts import PAIRS
 
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
@@ -1246,6 +1246,17 @@ CASES = (
         "The leaf weighs 7.9 kg, and its rails hold on stub tenons 10 long",
         design=WARDROBE,
     ),
+    # An offcut of the leaves' own timber, and the yard's lengths beside it.
+    case(
+        "offcuts_not_planned",
+        "note",
+        {"guide: {": "offcuts: {tulipwood: [150 x 52 x 1210, 120 x 52 x 900]}\n\nguide: {"},
+        {
+            "guide: {": "offcuts: {tulipwood: [150 x 52 x 1210]}\n\nguide: {",
+            "timber tulipwood: {": "timber tulipwood: {lengths: [3000], ",
+        },
+        "2 offcuts of tulipwood in stock: none is planned for",
+    ),
     *(
         case(code, level, bad, at_limit, says, design=design)
         for code, level, design, bad, at_limit, says in PAIRS
@@ -1293,7 +1304,7 @@ def test_at_the_limit(tmp_path: Path, one: Case) -> None:
 def test_every_rule_has_its_pair() -> None:
     """Every code that a rule's file can raise stands among the cases."""
     tried = {one.code for one in CASES}
-    for rule in RULES:
+    for rule in (*RULES, *JOB_RULES):
         source = inspect.getsource(inspect.getmodule(rule) or rule)
         codes = set(re.findall(r'code="(\w+)"', source))
         assert codes, rule.__name__

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from ruamel.yaml import YAML
 
+from parametric.commands import lists
 from parametric.job import Job, check
 from parametric.trade.bar_order import bar_order
 from parametric.trade.cutting_tables import (
@@ -202,3 +203,9 @@ def test_what_cannot_be_is_answered(tmp_path: Path, block: str, said: str) -> No
     job = check(path, user_house=False)
     assert any(said in message for message in stops(job)), stops(job)
     assert all(p.where is not None for p in job.problems if p.level == "stop")
+
+
+def test_a_job_without_glass_has_no_list_of_it(fen_road: Job) -> None:
+    assert list(lists(fen_road)) == ["Cut list"]
+    glazed = check(ROOT / "examples/mill-lane-study/design.yaml", house=HOUSE, user_house=False)
+    assert list(lists(glazed)) == ["Cut list", "Glass"]
