@@ -66,13 +66,16 @@ def back_pieces(
     """
     x, z = box.thickness - back.reach, box.bottom - back.reach
     whole = (BackPiece(word="back", x=x, z=z, width=back.width, height=back.height),)
-    if sheet is None or box.slope is not None or _comes_out(back.width, back.height, sheet, True):
+    tall = back.height if box.slope is None else box.highest - z
+    if sheet is None or _comes_out(back.width, tall, sheet, True):
         return whole
     half = box.thickness / 2
     on_partitions = [left + half - x for left in partitions]
     on_shelves = [space.foot - half - z for bay in bays for space in bay.spaces if space.floored]
-    if joints := _joints(on_partitions, back.width, lambda w: _comes_out(w, back.height, sheet)):
+    if joints := _joints(on_partitions, back.width, lambda w: _comes_out(w, tall, sheet)):
         return _apart(whole[0], joints, "beside")
+    if box.slope is not None:
+        return whole
     if len(bays) == 1 and (
         joints := _joints(on_shelves, back.height, lambda h: _comes_out(back.width, h, sheet))
     ):

@@ -102,7 +102,7 @@ class Boards:
         slope, x, z = self.box.slope, float(piece.x), float(piece.z)
         high = piece.height
         if slope is not None:
-            high = largest(slope.left, slope.right) - z
+            high = largest(slope.outer(x), slope.outer(x + float(piece.width))) - z
         if not piece.strip:
             size = (high, piece.width, back.thickness)
             return self._board(piece.word, "back", "facing", size, (x, float(back.front), z))

@@ -22,6 +22,7 @@ from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.face_frame import FaceFrame
 from parametric.cases.slope import Slope, size_slope
 from parametric.figures import Figure, named
+from parametric.hangings.hanging import Side
 from parametric.names import join
 
 Role = Literal[
@@ -129,6 +130,18 @@ class CaseBox:
     slope: Slope | None = None
     """Of a top that follows a sloping ceiling; `height`, `top` and what is clear are then the least."""
 
+    @property
+    def highest(self) -> Figure:
+        """Its height outside, where a top that slopes is highest."""
+        slope = self.slope
+        return self.height if slope is None else max(slope.left, slope.right, key=float)
+
+    def high_at(self, side: Side) -> Figure:
+        """Its height outside at its left or its right."""
+        if self.slope is None:
+            return self.height
+        return self.slope.left if side == "left" else self.slope.right
+
     def top_over(self, left: float, right: float) -> Figure:
         """The under face of the top where it is lowest over a stretch, from its own foot, mm."""
         return self.top if self.slope is None else self.slope.lowest(left, right)
@@ -173,7 +186,9 @@ def size_box(
     slope = None
     if slopes is not None:
         left, right = slopes
-        slope = size_slope(name=name, left=left, right=right, width=wide, thickness=thick)
+        slope = size_slope(
+            name=name, left=left, right=right, width=wide, thickness=thick, gap=spec.top_gap
+        )
     low = high - thick if slope is None else slope.lowest(0.0, wide)
     top = at("top's under face", low)
     return CaseBox(

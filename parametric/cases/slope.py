@@ -22,7 +22,7 @@ class Slope:
     """The outer face of a sloping top, mm from the case's foot, at its left and its right.
 
     `angle` is off the level, deg, more than 0 where it rises to the right; `down` is from its
-    outer to its under face, plumb.
+    outer to its under face, `gap` from the ceiling to its outer face, both plumb.
     """
 
     left: Figure
@@ -30,6 +30,7 @@ class Slope:
     width: Figure
     angle: Figure
     down: Figure
+    gap: Figure
 
     def outer(self, x: float) -> Figure:
         """The outer face over a place from the case's left, mm."""
@@ -50,7 +51,7 @@ class Slope:
 
 
 def size_slope(
-    *, name: str, left: Figure, right: Figure, width: Figure, thickness: Figure
+    *, name: str, left: Figure, right: Figure, width: Figure, thickness: Figure, gap: Figure
 ) -> Slope:
     """The slope of a case's top.
 
@@ -60,6 +61,7 @@ def size_slope(
         right: at the right, mm.
         width: of the case, mm.
         thickness: of the top, mm.
+        gap: from the ceiling to it, plumb, mm.
     """
     angle = named(join(name, "slope of its top"), tilt(right - left, width), "deg")
     return Slope(
@@ -68,4 +70,5 @@ def size_slope(
         width=width,
         angle=angle,
         down=named(join(name, "top, plumb"), thickness / cosine(angle)),
+        gap=named(join(name, "under the ceiling"), gap),
     )

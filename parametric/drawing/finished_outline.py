@@ -125,6 +125,24 @@ def finished_outlines(part: Part) -> tuple[Outline, ...]:
     return tuple(loops)
 
 
+def edge_outline(part: Part) -> Outline:
+    """The outline of a finished part seen on its edge, in its own x and z: ends bevelled as sawn."""
+    low, high, _, thick = _sawn_size(part.blank, part.cuts)
+    loops: list[Outline] = [rectangle(low, 0.0, high, thick)]
+    for cut in part.cuts:
+        if isinstance(cut, Shaped) and bevels(cut, part):
+            loops = _less(
+                loops, tuple(Vertex(float(v.x), float(v.y), v.bulge) for v in cut.outline)
+            )
+    return max(loops, key=area_of)
+
+
+def bevels(cut: Shaped, part: Part) -> bool:
+    """Whether a shaped cut in an edge goes right through the width, as the bevel of an end does."""
+    through = float(cut.depth) >= float(part.blank.width) - SAME and float(cut.surface) <= SAME
+    return "edge" in cut.face and through
+
+
 def finished_outline(part: Part) -> Outline:
     """The outer one of them, the largest where there are several."""
     return max(finished_outlines(part), key=area_of)
@@ -132,10 +150,7 @@ def finished_outline(part: Part) -> Outline:
 
 def _sawn(blank: Blank, cuts: Sequence[Cut]) -> Outline:
     """The face trimmed, mitred or with its corners rounded."""
-    low = sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
-    high = float(blank.length)
-    high -= sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
-    wide = float(blank.width)
+    low, high, wide, _ = _sawn_size(blank, cuts)
     corners = list(rectangle(low, 0.0, high, wide))
     for cut in cuts:
         if isinstance(cut, RoundCorners):
@@ -146,6 +161,13 @@ def _sawn(blank: Blank, cuts: Sequence[Cut]) -> Outline:
             short = corners[index]
             corners[index] = short._replace(x=short.x + wide if at_low else short.x - wide)
     return tuple(corners)
+
+
+def _sawn_size(blank: Blank, cuts: Sequence[Cut]) -> tuple[float, float, float, float]:
+    """Where a piece begins and ends once it is trimmed, its width and its thickness, mm."""
+    low = sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "low end")
+    off = sum(float(c.length) for c in cuts if isinstance(c, Trim) and c.end == "high end")
+    return low, float(blank.length) - off, float(blank.width), float(blank.thickness)
 
 
 def inside_point(outline: Outline) -> Point:

@@ -303,7 +303,7 @@ def bevels(leaf: Leaf) -> list[tuple[Side, Figure]]:
     return [(side, bevel) for side in sides if (bevel := leaf.hung.bevel(side)) is not None]
 
 
-def degrees(value: Figure) -> str:
+def degrees(value: float) -> str:
     """An angle to the tenth."""
     return f"{mm_text(float(value), 0.1)}°"
 

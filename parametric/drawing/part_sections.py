@@ -6,6 +6,7 @@ import itertools
 import math
 
 from parametric.drawing import shaped
+from parametric.drawing.finished_outline import bevels, through_cuts
 from parametric.drawing.moulded_fronts import goes_over_stiles
 from parametric.drawing.moulded_sections import ends_along, past_the_shoulders, run_across
 from parametric.drawing.plane import Point, Polygon, rectangle, without_spikes
@@ -143,7 +144,15 @@ def faceways(part: Part, at: float, outline: Polygon) -> Polygon:
         if isinstance(cut, Shaped) and "face" in cut.face and not past_the_shoulders(cut, part):
             behind = at if cut.face == "low face" else float(part.blank.thickness) - at
             ring = less(ring, flattened(cut.outline)) if open_to(cut, behind) else ring
+        elif isinstance(cut, Shaped) and bevels(cut, part):
+            for x0, x1 in shaped.across(_turned(flattened(cut.outline)), at):
+                ring = less(ring, rectangle(x0, 0.0, x1, float(part.blank.width)))
     return ring
+
+
+def _turned(outline: Polygon) -> Polygon:
+    """An outline with its two ways changed over, still anticlockwise."""
+    return tuple((y, x) for x, y in reversed(outline))
 
 
 def _ring(
@@ -175,8 +184,11 @@ def _ring(
     return tuple(dict.fromkeys((*bottom, *right, *reversed(top), *reversed(left))))
 
 
-def lengthwise(part: Part) -> Polygon:
-    """The section along the length through the middle of the width, in the part's x and z."""
+def lengthwise(part: Part, at: float) -> Polygon:
+    """The section along the length at a place across the width, in the part's x and z.
+
+    What is let into the ends is shown as it is in the middle of the width.
+    """
     low, high = trimmed(part)
     thick = float(part.blank.thickness)
     ring = _raised_profile(part, float(part.blank.length)) or (
@@ -187,6 +199,14 @@ def lengthwise(part: Part) -> Polygon:
     )
     for taken in ends_along(part):
         ring = less(ring, taken)
+    for cut in part.cuts:
+        if not isinstance(cut, Shaped):
+            continue
+        if bevels(cut, part):
+            ring = less(ring, flattened(cut.outline))
+        elif cut in through_cuts(part):
+            for x0, x1 in shaped.across(_turned(flattened(cut.outline)), at):
+                ring = less(ring, rectangle(x0, 0.0, x1, thick))
     return ring
 
 

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.drawing.finished_outline import finished_outline, through_cuts
+from parametric.drawing.finished_outline import edge_outline, finished_outline, through_cuts
 from parametric.drawing.layers import Layer
 from parametric.drawing.moulded_fronts import (
     edge_runs,
@@ -32,8 +32,10 @@ from parametric.drawing.plane import (
     edges,
     grown,
     outside_all,
+    rectangle,
     swollen,
 )
+from parametric.drawing.shaped import across as across_at
 from parametric.drawing.shaped import flattened
 from parametric.model import (
     Assembly,
@@ -155,15 +157,21 @@ def high_face_in_front(piece: Piece) -> bool:
 
 
 def silhouette(piece: Piece) -> Polygon:
-    """The finished outline seen in the elevation, mm; of a piece seen on its edge, the box."""
+    """The finished outline seen in the elevation, mm; of a piece seen on its end, the box."""
     if abs(piece.stands.z[1]) > 0.5:
         return tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
+    if _seen_on_its_edge(piece):
+        return tuple(elevation(piece, x, 0.0, z) for x, z in flattened(edge_outline(piece.part)))
     low, high = trimmed(piece.part)
     far = (float(piece.part.blank.width), float(piece.part.blank.thickness))
     corners = [
         elevation(piece, x, y, z) for x in (low, high) for y in (0.0, far[0]) for z in (0.0, far[1])
     ]
     return around(corners).polygon
+
+
+def _seen_on_its_edge(piece: Piece) -> bool:
+    return abs(piece.stands.y[1]) > 0.5
 
 
 def face_outline(part: Part) -> Polygon:
@@ -213,7 +221,7 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
     for line in moulding_lines(part, face):
         yield Shown(layer="edge_fine", points=tuple(elevation(piece, *p) for p in line))
     shaped = any(isinstance(cut, Shaped) and "face" in cut.face for cut in part.cuts)
-    shaped = shaped or goes_over_stiles(part)
+    shaped = shaped or goes_over_stiles(part) or (len(outline) > 4 and _seen_on_its_edge(piece))
     if shaped:
         # What is set back from the face, a tongue or a lap, lies behind its neighbours there.
         behind = [swollen(step) for step, _ in set_back(piece)]
@@ -281,6 +289,8 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
         at: the height of a level cut, the X of an upright one, the Y of a flat one, mm.
     """
     part, stands = piece.part, piece.stands
+    if _leans(piece):
+        return _cut_leaning(piece, plane, at)
     index = {"upright": 0, "flat": 1, "level": 2}[plane]
     directions = (stands.x, stands.y, stands.z)
     axis = next(i for i, d in enumerate(directions) if abs(d[index]) > 0.5)
@@ -297,10 +307,35 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
         points = [stands.point((local, p, q)) for p, q in flat]
         run = "end"
     else:
-        flat = lengthwise(part)
+        flat = lengthwise(part, local)
         points = [stands.point((p, local, q)) for p, q in flat]
         run = "long across" if plane == "level" else "long up"
     return CutPiece(piece=piece, outline=tuple(section(plane, point) for point in points), run=run)
+
+
+def _leans(piece: Piece) -> bool:
+    """Whether a piece runs neither level nor plumb in the elevation, as a board under a slope does."""
+    x, _, z = piece.stands.x
+    return abs(x) > _HAIR and abs(z) > _HAIR and _seen_on_its_edge(piece)
+
+
+def _cut_leaning(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
+    """What a section shows of a board that leans: its outline where the section meets it, as deep as it is."""
+    outline = silhouette(piece)
+    near, far = sorted(piece.stands.point((0.0, y, 0.0))[1] for y in (0.0, piece.part.blank.width))
+    points: Polygon
+    if plane == "flat":
+        if not near < at < far:
+            return None
+        return CutPiece(piece=piece, outline=outline, run="long across")
+    if plane == "upright":
+        meets = across_at(outline, at)
+        points = rectangle(-far, meets[0][0], -near, meets[0][1]) if meets else ()
+    else:
+        meets = across_at(tuple((z, x) for x, z in outline), at)
+        points = rectangle(meets[0][0], near, meets[0][1], far) if meets else ()
+    run: Run = "end" if plane == "upright" else "long across"
+    return CutPiece(piece=piece, outline=points, run=run) if points else None
 
 
 def covers(all_pieces: Sequence[Piece]) -> tuple[Cover, ...]:

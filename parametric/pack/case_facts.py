@@ -96,14 +96,21 @@ class CaseFacts:
         alike: dict[tuple[str, ...], list[StandingCase]] = {}
         for standing in self.casework.cases:
             box = standing.case.box
-            sizes = tuple(self._size(f).text for f in (box.width, box.height, box.depth))
+            sizes = tuple(
+                self._size(f).text for f in (box.width, box.highest, box.depth, box.height)
+            )
             alike.setdefault(sizes, []).append(standing)
         for standing, *others in alike.values():
             box = standing.case.box
-            wide, high, deep = (self._size(f) for f in (box.width, box.height, box.depth))
+            wide, high, deep = (self._size(f) for f in (box.width, box.highest, box.depth))
             place, y = standing.stands.point, -float(standing.case.front_out) - _BEFORE
-            end, head = float(box.width), float(box.height)
+            end, head = float(box.width), float(box.highest)
+            # where a top slopes its height is read at its higher end, its width under the lower
+            up = 60.0 if float(box.high_at("left")) >= head else end - 60.0
+            across = float(box.height) - 60
             note = filled(SAID["deep"], deep)
+            if box.slope is not None:
+                note = filled(SAID["deep under slope"], deep, self._size(box.height))
             name = plainly(standing.name, number=not others)
             if others:
                 note = filled(SAID["deep each"], deep, counted(len(others) + 1))
@@ -115,8 +122,8 @@ class CaseFacts:
                 value=filled(SAID["wide high"], wide, high),
                 note=note,
                 chalk=(
-                    _line(place((0.0, y, head - 60)), place((end, y, head - 60)), wide),
-                    _line(place((60.0, y, 0.0)), place((60.0, y, head)), high),
+                    _line(place((0.0, y, across)), place((end, y, across)), wide),
+                    _line(place((up, y, 0.0)), place((up, y, head)), high),
                 ),
             )
 

@@ -173,7 +173,8 @@ def _faces(board: CaseBoard) -> dict[Face, str]:
         case "level" | "sloping":
             return {**EDGES, "high face": "upper face", "low face": "under face"}
         case "facing":
-            return {**FOOT_UP, "low face": "inside"}
+            sides: dict[Face, str] = {"low edge": "left edge", "high edge": "right edge"}
+            return {**FOOT_UP, **sides, "low face": "inside"}
         case "inwards":
             return {}
         case "facing, level":

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 
 from parametric.cases.case import CaseBoard
 from parametric.cases.slope import Slope
-from parametric.model import Cut, Making, Placement, Shaped
+from parametric.model import Cut, Face, Making, Placement, Shaped
 from parametric.outlines import Outline, Vertex, area_of
+from parametric.units import mm_text
 
-BEVELLED = Making(by="saw", tool="blade or fence tilted to the slope")
 SAWN = Making(by="saw", tool="circular saw along a straightedge, to the line")
 _SAME = 1e-6
 
@@ -31,10 +31,10 @@ def top_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
     x = min(0.0, s * t)
     low = [((s * w - x) / c, w) for w in (0.0, t)]
     high = [((float(slope.width) + s * w - x) / c, w) for w in (0.0, t)]
-    yield from _beyond("plumb end, left", [*low, (0.0, t), (0.0, 0.0)], float(board.width), True)
-    yield from _beyond(
-        "plumb end, right", [*high, (long, t), (long, 0.0)], float(board.width), True
-    )
+    making, deep = _bevelled(slope), float(board.width)
+    for ends, edge in ((low, 0.0), (high, long)):
+        corners = [*ends, (edge, t), (edge, 0.0)]
+        yield from _beyond("plumb end", corners, "low edge", deep, making)
 
 
 def upright_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
@@ -42,9 +42,9 @@ def upright_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
     t, long = float(board.thickness), float(board.length)
     # its thickness runs to the left, from its right face
     ends = [(float(slope.under(board.x + t - w)) - board.z, w) for w in (0.0, t)]
-    yield from _beyond(
-        "end to the slope", [*ends, (long, t), (long, 0.0)], float(board.width), True
-    )
+    corners = [*ends, (long, t), (long, 0.0)]
+    making = _bevelled(slope)
+    yield from _beyond("end to the slope", corners, "low edge", float(board.width), making)
 
 
 def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
@@ -52,7 +52,12 @@ def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
     long, wide = float(board.length), float(board.width)
     ends = [(float(slope.outer(board.x + v)) - board.z, v) for v in (0.0, wide)]
     corners = [*ends, (long, wide), (long, 0.0)]
-    yield from _beyond("edge to the slope", corners, float(board.thickness), False)
+    yield from _beyond("end to the slope", corners, "low face", float(board.thickness), SAWN)
+
+
+def _bevelled(slope: Slope) -> Making:
+    """At the saw, its blade tilted by as much as the slope is off the level."""
+    return Making(by="saw", tool=f"blade or fence tilted {mm_text(abs(float(slope.angle)), 0.1)}°")
 
 
 def _turn(slope: Slope) -> tuple[float, float]:
@@ -61,7 +66,7 @@ def _turn(slope: Slope) -> tuple[float, float]:
 
 
 def _beyond(
-    name: str, corners: Sequence[tuple[float, float]], depth: float, edge: bool
+    name: str, corners: Sequence[tuple[float, float]], face: Face, depth: float, making: Making
 ) -> Iterator[Cut]:
     """The wood inside corners on the front edge, or on the front face, right through; none if there is none."""
     outline = _outline(corners)
@@ -69,10 +74,10 @@ def _beyond(
         return
     yield Shaped(
         name=name,
-        face="low edge" if edge else "low face",
+        face=face,
         outline=outline if area_of(outline) > 0 else tuple(reversed(outline)),
         depth=depth,
-        making=BEVELLED if edge else SAWN,
+        making=making,
     )
 
 

@@ -76,7 +76,6 @@ from parametric.rules.shelf_sags import shelf_sags
 from parametric.rules.short_grain_in_stop import short_grain_in_stop
 from parametric.rules.slides_need_packing import slides_need_packing
 from parametric.rules.slides_overloaded import slides_overloaded
-from parametric.rules.sloping_top_not_drawn import sloping_top_not_drawn
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
 from parametric.rules.stops_too_deep import stops_too_deep
@@ -149,7 +148,6 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     case_part_has_no_size,
     cabinets_overlap,
     cabinet_in_the_wall,
-    sloping_top_not_drawn,
     fronts_meet_at_corner,
     shelf_sags,
     cannot_be_stood_up,

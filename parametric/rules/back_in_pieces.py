@@ -25,7 +25,9 @@ def back_in_pieces(cases: CheckedCases) -> Iterator[Problem]:
         if len(pieces) < 2 or case.back is None:
             continue
         said = cases.said.wood
-        whole = f"{said(case.back.width)} wide and {said(case.back.height)} high"
+        # under a slope its pieces are as high as each must be
+        high = case.back.height if case.box.slope is None else max(p.length for p in pieces)
+        whole = f"{said(case.back.width)} wide and {said(high)} high"
         each = listed(
             f"{short(piece.name)} {said(piece.width)} x {said(piece.length)}" for piece in pieces
         )

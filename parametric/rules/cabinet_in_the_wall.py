@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from parametric.figures import exceeds
+from parametric.hangings.hanging import Side
 from parametric.problems import Problem
 from parametric.resolve.casework import StandingCase
 from parametric.resolve.room_lines import between, wall_line
@@ -39,12 +40,16 @@ def cabinet_in_the_wall(cases: CheckedCases) -> Iterator[Problem]:
 def _into(case: StandingCase) -> Iterator[tuple[str, float]]:
     box, left = case.case.box, float(case.left)
     foot = float(box.foot)
-    head = foot + float(box.height)
-    for side in ("left", "right"):
+    sides: tuple[Side, ...] = ("left", "right")
+    for side in sides:
+        head = foot + float(box.high_at(side))
         wall = [x for _, x in between(wall_line(case.opening, side), foot, head)]
         if side == "left":
             yield "left wall", max(wall) - left
         else:
             yield "right wall", left + float(box.width) - min(wall)
     if not case.opening.slopes:
-        yield "ceiling", head - min(float(up) for up in case.opening.ceiling.values())
+        yield (
+            "ceiling",
+            foot + float(box.height) - min(float(up) for up in case.opening.ceiling.values()),
+        )

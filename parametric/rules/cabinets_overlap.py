@@ -59,14 +59,13 @@ def cabinets_overlap(cases: CheckedCases) -> Iterator[Problem]:
 
 
 def _case(case: StandingCase) -> _Thing:
-    box, slope = case.case.box, case.case.box.slope
-    high = box.height if slope is None else max(slope.left, slope.right, key=float)
+    box = case.case.box
     return _Thing(
         name=case.name,
         run=case.run,
         corners=_corners(case.stands, 0.0, float(box.width), 0.0, float(box.depth)),
         low=float(box.foot),
-        high=float(box.foot + high),
+        high=float(box.foot + box.highest),
         where=case.case.spec.here,
         filler=False,
     )

@@ -54,7 +54,7 @@ def _case(load: CaseLoad) -> DeliveryItem:
         what=load.standing.name,
         mark="",
         number=1,
-        sizes=(box.width, box.height, box.depth),
+        sizes=(box.width, box.highest, box.depth),
         weight=load.carried,
         glazed=None,
         people=load.people,

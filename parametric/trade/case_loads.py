@@ -88,8 +88,8 @@ def _load(
             behind=named(join(name, "middle behind its foot line"), _middle(standing) - foot),
             opens=tuple(what_opens(casework, standing, fronts, foot)),
         )
-        on_a_case = bool(standing.on) and exceeds(box.height, box.depth)
-        tipped = on_a_case or exceeds(box.height, _upright(standing))
+        on_a_case = bool(standing.on) and exceeds(box.highest, box.depth)
+        tipped = on_a_case or exceeds(box.highest, _upright(standing))
         if standing.opening.ceiling and tipped:
             up = _stood_up(standing)
     return CaseLoad(
@@ -100,7 +100,7 @@ def _load(
             join(name, "people"),
             carried,
             one_person,
-            named(join(name, "face"), box.width * box.height / 1e6, "m2"),
+            named(join(name, "face"), box.width * box.highest / 1e6, "m2"),
         ),
         fronts=tuple(sorted((mass for _, mass in fronts), key=float, reverse=True)),
         up=up,
@@ -108,7 +108,7 @@ def _load(
         doors=sum(leaf.hung.swing is not None for leaf, _ in fronts),
         drawers=sum(drawer.case == name for drawer in casework.drawers),
         in_the_rule=within_the_rule(
-            height=box.foot + box.height, weight=weight, enclosed=_enclosed(standing)
+            height=box.foot + box.highest, weight=weight, enclosed=_enclosed(standing)
         ),
         hangs=hangs,
     )
@@ -128,7 +128,7 @@ def _stood_up(standing: StandingCase) -> StandingUp:
     highest = named("highest ceiling", largest(*opening.ceiling.values()))
     return standing_up(
         standing.name,
-        height=box.height,
+        height=box.highest,
         width=box.width,
         depth=box.depth,
         base=box.foot,

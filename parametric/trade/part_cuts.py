@@ -20,7 +20,6 @@ from parametric.model import (
     Assembly,
     Cut,
     Drilled,
-    Edge,
     End,
     Face,
     Groove,
@@ -43,7 +42,14 @@ from parametric.outlines import arc_of, bounds_of, edges
 from parametric.trade.cut_order import place_of
 from parametric.trade.groove_ends import runs_out
 from parametric.trade.moulded_runs import edge_beside, run_sizes
-from parametric.trade.shaped_sizes import Curve, bevel_of, curve_of, is_rectangle, narrow_side
+from parametric.trade.shaped_sizes import (
+    Curve,
+    bevel_of,
+    curve_of,
+    is_rectangle,
+    narrow_side,
+    slant_of,
+)
 
 Quantity = Literal[
     "from",
@@ -350,6 +356,10 @@ class _Degrees:
                 yield self._size("outside", Figure(curve.radii[-1]), before="r")
         elif radii:
             yield self._size("ends", Figure(min(radii)), before="r")
+        elif (slant := slant_of(cut, self._part.blank)) is not None:
+            lean = tilt(Figure(slant.along), Figure(slant.across))
+            yield Size(quantity="angle", figure=named(join(self._place, "angle"), lean, "deg"))
+            yield Said(quantity="ends", words=_long_side(self._part, slant.long))
         else:
             square = is_rectangle(cut.outline)
             yield Said(quantity="ends", words="square" if square else "aslant")
@@ -429,8 +439,8 @@ class _Degrees:
             quantity="angle",
             figure=named(join(self._place, "angle"), tilt(wide, wide), "deg"),
         )
-        yield Said(quantity="ends", words=_long_edge(part, cut.keeps))
+        yield Said(quantity="ends", words=_long_side(part, cut.keeps))
 
 
-def _long_edge(part: Part, keeps: Edge) -> str:
+def _long_side(part: Part, keeps: Face) -> str:
     return f"{face_name(part, keeps)} stays long"

@@ -10,7 +10,7 @@ import itertools
 import math
 from dataclasses import dataclass
 
-from parametric.model import Blank, Edge, Shaped, face_size
+from parametric.model import Blank, Edge, Face, Shaped, face_depth, face_size
 from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges
 
 _SAME = 1e-6
@@ -132,6 +132,51 @@ def bevel_of(cut: Shaped, blank: Blank) -> Bevel | None:
         over=abs(a.y - b.y),
         edge=edge,
         long=float(cut.depth) - float(cut.surface),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slant:
+    """An end that is not sawn square: how far it runs along the piece, over what it runs across, mm.
+
+    `tilted` says that it leans through the thickness, as a blade must; else it runs over the
+    broad face, to a line. `long` is the face, or the edge, that it leaves the longer.
+    """
+
+    along: float
+    across: float
+    tilted: bool
+    long: Face
+
+    @property
+    def angle(self) -> float:
+        """Off square, deg."""
+        return math.degrees(math.atan2(self.along, self.across))
+
+
+def slant_of(cut: Shaped, blank: Blank) -> Slant | None:
+    """The end that a cut right through a piece leaves aslant; None for any other cut."""
+    tilted = cut.face in ("low edge", "high edge")
+    through = float(cut.depth) - float(cut.surface) >= float(face_depth(cut.face, blank)) - _SAME
+    if cut.face in ("low end", "high end") or not through:
+        return None
+    runs = _runs(cut, blank)
+    if len(runs) != 1 or len(runs[0]) != 1 or runs[0][0][0].bulge:
+        return None
+    if not tilted and _goes_along(runs[0]):
+        return None
+    low, high = sorted(runs[0][0], key=lambda v: v.y)
+    _, tall = face_size(cut.face, blank)
+    if abs(low.y) > _SAME or abs(high.y - float(tall)) > _SAME:
+        return None
+    at_top = max(v.x for v in cut.outline) >= float(blank.length) - _SAME
+    longer_low = (low.x > high.x) == at_top
+    faces: tuple[Face, Face] = ("low face", "high face") if tilted else ("low edge", "high edge")
+    return Slant(
+        along=abs(high.x - low.x),
+        across=high.y - low.y,
+        tilted=tilted,
+        long=faces[0] if longer_low else faces[1],
     )
 
 

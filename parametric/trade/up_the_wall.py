@@ -58,8 +58,8 @@ def up_the_wall(
         plinth = None if own is None or own.plinth is None or found else own.plinth.seen
         under = join(case.name, f"room under it at the {side}")
         found += _between("plinth", plinth, side, under, at, foot)
-        found.append(Height(what=case.name, begins=float(foot), size=box.height))
-        at = foot + box.height
+        found.append(Height(what=case.name, begins=float(foot), size=box.high_at(side)))
+        at = foot + box.high_at(side)
         if case.counter is not None:
             counter = named(join(case.name, "counter"), case.counter)
             found.append(Height(what="counter", begins=float(at), size=counter))

@@ -25,6 +25,7 @@ CABINET_WORDS = {
     "each": "Each cabinet",
     "wide high": "{0} wide, {1} high",
     "deep": "{0} deep.",
+    "deep under slope": "{0} deep. Its top slopes: {1} high where it is lowest.",
     "deep each": "{0} deep. {1} of them.",
     "thick": "{0} thick.",
     "between walls": "Between your walls",

@@ -11,10 +11,18 @@ from pathlib import Path
 
 import pytest
 
+from parametric.cnc.setups import set_ups
+from parametric.drawing import draw
+from parametric.drawing.audit import audit
+from parametric.drawing.primitives import Label, Stroke
+from parametric.drawing.sheet import Sheet, primitives
 from parametric.figures import Figure
 from parametric.job import Job, check
-from parametric.model import Drilled, Part, removed_volume
+from parametric.model import Drilled, Part, Shaped, removed_volume
+from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import figures
+from parametric.trade.paperwork import paperwork
+from parametric.trade.printed import printed
 
 DESIGN = Path(__file__).parents[1] / "designs/old/version-1-rake.yaml"
 FALL = 1345 / 2310
@@ -113,3 +121,82 @@ def test_a_slope_is_no_fall_of_the_floor(tmp_path: Path) -> None:
         "left": 1985,
         "right": 640,
     }
+
+
+@pytest.fixture(scope="module")
+def sheets(job: Job) -> dict[str, tuple[Sheet, ...]]:
+    """Every set of sheets, each of which stands clear."""
+    assert job.resolved is not None
+    assert job.assembly is not None
+    resolved, assembly = job.resolved, job.assembly
+    paper = paperwork(resolved, assembly, job.loads)
+    router, layers = resolved.shop.router, resolved.shop.layers
+    work = machine_work(assembly, set_ups(assembly, router.cutters, layers), printed(resolved).fine)
+    drawn = draw(
+        resolved, assembly, job.loads, job.problems, mark="0123-4567", paper=paper, machine=work
+    )
+    for own in drawn.sets:
+        assert [fault for sheet in own.sheets for fault in audit(sheet)] == [], own.file
+    return {own.file: own.sheets for own in drawn.sets}
+
+
+def _texts(sheet: Sheet) -> list[str]:
+    """Every line of text on a sheet, tables too."""
+    return [
+        primitive.text
+        for element in sheet.elements
+        for primitive in primitives(element)
+        if isinstance(primitive, Label)
+    ]
+
+
+def _of_part(sheets: dict[str, tuple[Sheet, ...]], mark: str) -> Sheet:
+    return next(s for s in sheets["shop/drawings"] if s.title.document == f"Part {mark}")
+
+
+def test_every_sheet_stands_clear_and_tells_the_angle(
+    sheets: dict[str, tuple[Sheet, ...]],
+) -> None:
+    """Atan(1345 / 2310) = 30.21 deg: on the case's sheet, its parts' and the saw's."""
+    case = next(s for s in sheets["shop/drawings"] if s.title.document == "Case")
+    assert "30.2°" in _texts(case)
+    for mark in ("C1", "C2", "C4", "C5", "X1"):
+        assert "30.2°" in _texts(_of_part(sheets, mark)), mark
+    told = [" ".join(_texts(sheet)) for sheet in sheets["shop/bench"]]
+    tilted = [text for text in told if "the blade tilted, off square" in text]
+    # uprights, and the plumb ends of the tops
+    assert len(tilted) == 2
+    for text in tilted:
+        assert "30.2°" in text
+        # 18 tan a = 18 x 1345 / 2310 = 10.48
+        assert "10.5" in text
+
+
+def test_the_back_is_cut_from_its_rectangle(job: Job, sheets: dict[str, tuple[Sheet, ...]]) -> None:
+    """Planted 1 in from either side, from the bottom's under face up to the top's outer face.
+
+    At its left edge, x = 1: 1985 - 21 FALL - 10 - 50; at its right, 1098 on, 1098 FALL lower.
+    """
+    high = 1985 - 21 * FALL - 10 - 50
+    low = high - 1098 * FALL
+    back = _part(job, "cabinet low / back")
+    foot = back.placement.origin[2]
+    assert float(back.blank.length) + foot == pytest.approx(high)
+    (cut,) = (cut for cut in back.cuts if isinstance(cut, Shaped))
+    # the triangle sawn off: low at the right edge, high at both
+    corners = sorted((round(x + foot, 6), y) for x, y, _ in cut.outline)
+    assert [x for x, _ in corners] == pytest.approx([low, high, high])
+    assert [y for _, y in corners] == pytest.approx([1098, 0, 1098])
+    (shape,) = (
+        element
+        for sheet in sheets["shop/cutting-plan"]
+        for element in sheet.elements
+        if isinstance(element, Stroke)
+        and element.layer == "hidden"
+        and len(element.points) == 2
+        and "X1" in _texts(sheet)
+    )
+    (x0, y0), (x1, y1) = shape.points
+    # on paper at 1:15, its face up: 1098 across, 1098 FALL along
+    assert abs(y1 - y0) * 15 == pytest.approx(1098)
+    assert abs(x1 - x0) * 15 == pytest.approx(1098 * FALL)

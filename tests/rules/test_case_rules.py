@@ -27,7 +27,6 @@ CHEST = Path(__file__).with_name("chest.yaml")
 WIDE = Path(__file__).parents[1] / "cases/wide.yaml"
 ALCOVE = Path(__file__).with_name("alcove.yaml")
 WARDROBE = Path(__file__).parents[2] / "examples/fen-road-wardrobe/design.yaml"
-SLOPE = Path(__file__).parents[1] / "designs/old/version-1-rake.yaml"
 CORNER = Path(__file__).parents[1] / "designs/old/version-1-corner.yaml"
 
 LIP = "  lip: 3/4 x 1-1/2\n"
@@ -214,18 +213,6 @@ CASES = (
         {"middle: 2385": "middle: 2340"},
         {"middle: 2385": "middle: 2353"},
         "Cabinet press stands 13 in the ceiling.",
-    ),
-    # Its boards would be drawn level; a level top under the same ceiling is drawn as it is.
-    Case(
-        "not_built_yet",
-        "stop",
-        SLOPE,
-        {},
-        {
-            "  top: follows rake\n": "  height: 500\n",
-            "cabinet other: {like: low, ": "cabinet other: {like: low, above floor: 50, ",
-        },
-        "boards under a slope cannot be drawn by this version yet.",
     ),
     # The corner cabinet is 560 deep: 540 from the corner 20 of the next are in it, 560 none.
     Case(

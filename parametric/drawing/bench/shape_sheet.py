@@ -17,7 +17,7 @@ from parametric.drawing.subject import Subject
 from parametric.model import Face, Shaped, face_depth, face_size
 from parametric.outlines import HALF, arc_of, area_of, bounds_of, edges
 from parametric.trade.milling import Setting
-from parametric.trade.shaped_sizes import curve_of, is_rectangle
+from parametric.trade.shaped_sizes import Slant, curve_of, is_rectangle, slant_of
 
 _SEEN: Mapping[Face, str] = {
     "low end": "end",
@@ -39,7 +39,7 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
     cuts = _cuts(job, setting)
     first = cuts[0]
     part, _ = part_of(job, setting)
-    bevel = _bevel(first)
+    bevel, slant = _bevel(first), slant_of(first, part.blank)
     keys: list[Key] = []
     if setting.cutter is not None:
         keys.append(Key(number=say.set_to(setting.cutter), name="cutter, or a smaller one"))
@@ -48,13 +48,21 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
             Key(letter="a", number=say.degrees(bevel), name="out of square"),
             Key(letter="b", number=say.set_to(_extents(first)[0]), name="off the far side"),
         ]
+    elif slant is not None and slant.tilted:
+        keys += [
+            Key(letter="a", number=say.degrees(slant.angle), name="the blade tilted, off square"),
+            Key(letter="b", number=say.set_to(slant.along), name="the longer side is longer by"),
+        ]
+    elif slant is not None:
+        keys.append(Key(number=say.degrees(slant.angle), name="off square"))
+        keys += _sizes(say, cuts)
     else:
         curve = curve_of(first, part.blank)
         if curve is not None and curve.wide is not None:
             keys.append(Key(number=say.set_to(curve.wide), name="wide, gauged from the curve"))
         keys += _sizes(say, cuts)
     through = abs(float(first.depth - first.surface) - face_depth(first.face, part.blank)) < _SAME
-    if setting.depth is not None and bevel is None:
+    if setting.depth is not None and bevel is None and not (slant and slant.tilted):
         words = "through the whole thickness" if through else deep(say, setting)
         keys.append(Key(number=say.set_to(setting.depth), name=words))
     alike = len({_rounded(cut) for cut in cuts}) == 1
@@ -75,8 +83,8 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
                 if sizes
                 else "each from its part's own sheet: the outlines are not all alike",
             ),
-            Row(head="Guide", text=_guide(setting, first)),
-            Row(head="Check with", text=_check(setting, first)),
+            Row(head="Guide", text=_guide(setting, first, slant)),
+            Row(head="Check with", text=_check(setting, first, slant)),
         ),
         warning=setting.cautions[0],
         picture=lambda draft, box: _picture(
@@ -200,7 +208,11 @@ def _recess(cut: Shaped) -> float | None:
     return radius if same and 2 * radius < min(long, wide) + _SAME else None
 
 
-def _guide(setting: Setting, cut: Shaped) -> str:
+def _guide(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
+    if slant is not None and slant.tilted:
+        return "square to the edge; the stop at the longer side, which each part's sheet names"
+    if slant is not None:
+        return "a straightedge from mark to mark on both edges; the waste side marked"
     if _bore(cut) is not None:
         return "a drill in its stand or guide, square to the face, the middle pricked"
     if _bevel(cut) is not None:
@@ -218,7 +230,11 @@ def _guide(setting: Setting, cut: Shaped) -> str:
     }[setting.by]
 
 
-def _check(setting: Setting, cut: Shaped) -> str:
+def _check(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
+    if slant is not None and not slant.tilted:
+        return "a tape along both edges"
+    if slant is not None:
+        return "a sliding bevel set to the angle, in the test piece"
     if _bevel(cut) is not None:
         return "a sliding bevel set to the angle, along the whole edge"
     if _bore(cut) is not None:
@@ -263,10 +279,10 @@ def _picture(draft: Draft, box: Box, job: Subject, setting: Setting, *, lettered
         else:
             own.torn(a, b)
     if lettered:
-        _lettered(own, cut, shape)
+        _lettered(own, cut, shape, slant_of(cut, part.blank))
 
 
-def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
+def _lettered(own: Sketch, cut: Shaped, shape: Box, slant: Slant | None) -> None:
     """The letters of the sizes, beside what they measure."""
     if _bevel(cut) is not None:
         widest = max(cut.outline, key=lambda v: v.x)
@@ -275,6 +291,11 @@ def _lettered(own: Sketch, cut: Shaped, shape: Box) -> None:
         own.span(((0.0, level), (shape.x1, level)), "b", out=out)
         x, y = own.at((shape.x1, shape.centre[1]))
         own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x - 9.0, y)])
+        return
+    if slant is not None and slant.tilted:
+        own.span(((shape.x0, shape.y0), (shape.x1, shape.y0)), "b", out=(0.0, -9.0))
+        x, y = own.at(shape.centre)
+        own.letter("a", [(x - 12.0, y), (x + 12.0, y), (x, y + 12.0)])
         return
     if _bore(cut) is not None:
         x, y = own.at((shape.x1, shape.centre[1]))

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 
 from parametric.drawing.cases.case_words import case_items
 from parametric.drawing.cases.from_front import draw_cabinets
+from parametric.drawing.cases.under_slope import beyond, draw_slope
 from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
 from parametric.drawing.column import WIDTH, list_width, place_items
 from parametric.drawing.draft import Draft
@@ -89,11 +90,11 @@ def _attempt(
 ) -> Sheet | None:
     rule, frame, block = job.rules.wood, paper.frame, title_block_box(paper, title)
     box, step = shown.kind.first.case.box, job.rules.wood.next_chain
-    wide, high, deep = (float(v) / scale for v in (box.width, box.height, box.depth))
+    wide, high, deep = (float(v) / scale for v in (box.width, box.highest, box.depth))
     says = [_words(shown, own, rule) for own in shown.heights]
     lanes = [_JOG + max(map(width, own)) + 2.0 if own else 0.0 for own in says]
     under = FIRST + step + 4.0
-    front = frame.x0 + _SIDE + lanes[0]
+    front = frame.x0 + _SIDE + lanes[0] + (0.0 if box.slope is None else FIRST + 4.0)
     side = front + wide + lanes[1] + FIRST + step * (2 if box.kick_high else 1) + _APART
     plan = side + deep + _APART + 6.0
     right = plan + wide + _APART
@@ -183,13 +184,14 @@ def _front(
             )
         )
         at += step
-    whole = (Stop(at=0.0, foot=edge), Stop(at=float(box.height), foot=edge))
-    chains.append(
-        Chain(
-            view=view, axis="up", line=at, stops=whole, links=(Link(figure=box.height, rule=rule),)
-        )
-    )
+    chains.append(_whole(view, at, edge, box.high_at("right"), rule))
+    if box.slope is not None:
+        # its lines begin past the heights of level boards
+        past = view.x(0.0) - lanes[0]
+        chains.append(_whole(view, past - FIRST + 1.0, past, box.high_at("left"), rule))
     place_chains(draft, chains)
+    if box.slope is not None:
+        draw_slope(draft, view, box.slope)
     for own, start, way in (
         (shown.heights[0], view.x(0.0), -1.0),
         (shown.heights[1], view.x(wide), 1.0),
@@ -208,6 +210,14 @@ def _front(
             place_ordinates(draft, view, "up", places, start + way * _JOG)
 
 
+def _whole(view: View, line: float, edge: float, high: Figure, rule: Rule) -> Chain:
+    """From the case's foot to its top at one side."""
+    stops = (Stop(at=0.0, foot=edge), Stop(at=float(high), foot=edge))
+    return Chain(
+        view=view, axis="up", line=line, stops=stops, links=(Link(figure=high, rule=rule),)
+    )
+
+
 def _upright(
     draft: Draft, shown: _Shown, view: View, rule: Rule, step: float, *, third_angle: bool
 ) -> None:
@@ -216,17 +226,9 @@ def _upright(
     bay = case.bays[0]
     at = float(bay.left) + _CUT * float(bay.width)
     way = 1.0 if third_angle else -1.0
-    box = case.box
-    outline = [
-        view.at((way * y, z))
-        for y, z in (
-            (0.0, 0.0),
-            (float(box.depth), 0.0),
-            (float(box.depth), float(box.height)),
-            (0.0, float(box.height)),
-        )
-    ]
-    draft.path("edge_fine", tuple(outline), view.name, closed=True)
+    for seen in beyond(case.box, at, "left" if third_angle else "right"):
+        points = tuple(view.at((way * y, z)) for y, z in seen)
+        draft.path("edge_fine", points, view.name, closed=len(points) > 2)
     cuts = [
         replace(cut, outline=tuple((-way * off, z) for off, z in cut.outline))
         for cut in cuts_through(shown.pieces, "upright", at)

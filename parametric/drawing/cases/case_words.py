@@ -6,7 +6,7 @@ import re
 
 from parametric.cases.cabinet import Corners
 from parametric.drawing.arrangement_words import ON_CASE, said
-from parametric.drawing.cases.words import listed
+from parametric.drawing.cases.words import listed, sloping_notes
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
@@ -85,6 +85,7 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
             "planted": "planted on the back edges",
         }[back.held]
         notes.append(f"Back {job.wood(back.thickness)} thick, {where}.")
+    notes += sloping_notes(kind.cases, job.rules.wood)
     shelves = [board for board in case.boards if board.role == "shelf"]
     if shelves:
         notes.append("Shelves can be moved but for fixed ones; drawn where they stand at first.")

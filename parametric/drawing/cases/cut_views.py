@@ -13,11 +13,11 @@ from dataclasses import replace
 
 from parametric.drawing.cases.layout import STUB
 from parametric.drawing.cases.room import Room
+from parametric.drawing.cases.under_slope import beyond
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import wave
-from parametric.drawing.plane import rectangle
 from parametric.drawing.primitives import Label
 from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import View
@@ -133,7 +133,7 @@ def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> 
         wave(draft, point(out, low), point(out, high), view.name)
     for case in room.cases:
         if float(case.left) < at < float(case.left + case.case.box.width):
-            _side_beyond(draft, view, case, way)
+            _side_beyond(draft, view, case, at, third_angle=third_angle)
     draw_cuts(
         draft,
         view,
@@ -144,11 +144,12 @@ def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> 
     )
 
 
-def _side_beyond(draft: Draft, view: View, case: StandingCase, way: float) -> None:
+def _side_beyond(
+    draft: Draft, view: View, case: StandingCase, at: float, *, third_angle: bool
+) -> None:
     """The case's side past the cut: its edges from foot to top."""
-    box = case.case.box
-    y0, z0 = case.stands.origin[1], float(box.foot)
-    y1, z1 = y0 + float(box.depth), z0 + float(box.height)
-    xs = sorted((way * y0, way * y1))
-    outline = view.path(rectangle(xs[0], z0, xs[1], z1))
-    draft.path("edge_fine", outline, view.name, closed=True)
+    _, front, foot = case.stands.origin
+    way = 1.0 if third_angle else -1.0
+    for seen in beyond(case.case.box, at - float(case.left), "left" if third_angle else "right"):
+        points = view.path(tuple((way * (front + y), foot + z) for y, z in seen))
+        draft.path("edge_fine", points, view.name, closed=len(points) > 2)

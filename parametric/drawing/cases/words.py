@@ -9,13 +9,19 @@ from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, sa
 from parametric.drawing.cases.room import Room
 from parametric.drawing.cases.scribe_words import scribed_in
 from parametric.drawing.column import Item, Sentences, TableItem
+from parametric.drawing.leaf_views import degrees
+from parametric.drawing.printing import Rule
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
+from parametric.hangings.hanging import Side
 from parametric.problems import stops
+from parametric.resolve.casework import StandingCase
+from parametric.trade.case_names import begun, together
 from parametric.trade.printed import weight_cell, weight_head
 
 UP = ("bottom", "middle", "top")
+SIDES: tuple[Side, ...] = ("left", "right")
 ACROSS = ("left", "middle", "right")
 
 
@@ -34,7 +40,11 @@ def room_items(job: Subject, room: Room) -> list[Item]:
         Sentences(
             title="Notes",
             kind="numbered",
-            texts=(*_notes(room), *_frames(job, room), *cabinet_notes(job)),
+            texts=(
+                *_notes(room, job.rules.arrangement),
+                *_frames(job, room),
+                *cabinet_notes(job),
+            ),
         ),
     ]
 
@@ -140,7 +150,7 @@ def _closed(job: Subject, room: Room) -> list[Item]:
     return [_table(job, "", heads, rows, first=36.0)]
 
 
-def _notes(room: Room) -> tuple[str, ...]:
+def _notes(room: Room, rule: Rule) -> tuple[str, ...]:
     """Facts in shop words, each from a number of the job."""
     notes = ["All heights from the datum: the highest point of the floor."]
     if scribed_in(room):
@@ -155,6 +165,7 @@ def _notes(room: Room) -> tuple[str, ...]:
     turning = [front for front in room.fronts if front.leaf.hinges]
     if turning:
         notes.append("Thin lines on a front meet at the edge it is hinged by.")
+    notes += sloping_notes(room.cases, rule)
     readings = (*room.opening.widths.values(), *room.opening.heights.values())
     if any(doubtful(value) for value in readings):
         notes.append("* a reading in doubt: measure again before anything is cut.")
@@ -170,6 +181,21 @@ def _frames(job: Subject, room: Room) -> Iterator[str]:
                 f"From wall to wall {job.wood(frame.between)} at the widest: the face frame of "
                 f"{case.name} is made {job.wood(frame.width)} wide, to be scribed at both."
             )
+
+
+def sloping_notes(cases: Sequence[StandingCase], rule: Rule) -> list[str]:
+    """How tops lie that follow the ceiling, those that lie alike together."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for case in cases:
+        slope = case.case.box.slope
+        if slope is not None:
+            lies = degrees(abs(float(slope.angle))), rule.text(slope.gap)
+            alike.setdefault(lies, []).append(case.name)
+    return [
+        f"{begun(together(names))}: {'tops follow' if len(names) > 1 else 'the top follows'} the "
+        f"ceiling, {angle} off the level, {gap} under it, plumb."
+        for (angle, gap), names in alike.items()
+    ]
 
 
 def cautions(job: Subject) -> tuple[str, ...]:
@@ -207,7 +233,8 @@ def cabinets_table(job: Subject, room: Room) -> TableItem:
     rows = []
     for case in room.cases:
         box = case.case.box
-        size = " × ".join(job.wood(v) for v in (box.width, box.height, box.depth))
+        high = dict.fromkeys(job.wood(box.high_at(side)) for side in SIDES)
+        size = " × ".join((job.wood(box.width), " to ".join(high), job.wood(box.depth)))
         heavy = sum(part.mass for part in groups[case.name].parts)
         rows.append((case_words(case.name), size, weight_cell(heavy, job.rules.unit)))
     columns = (

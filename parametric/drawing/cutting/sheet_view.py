@@ -16,6 +16,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from parametric.drawing.cutting.shapes import draw_shape
 from parametric.drawing.draft import Draft, Segment
 from parametric.drawing.hatching import metal, wall
 from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE
@@ -83,6 +84,7 @@ def draw_sheet_view(
     for blank in sheet.blanks:
         _name_blank(draft, blank, view)
     for sawn in sheet.pieces:
+        draw_shape(draft, job, sawn, view)
         _name_piece(draft, job, sawn, view)
     _name_rests(draft, job, sheet, view)
     return Box(outline.x0 - MARGIN, outline.y0 - MARGIN, outline.x1, outline.y1)

@@ -11,11 +11,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.drawing.finished_outline import finished_outlines, inside_point, opens
+from parametric.drawing.finished_outline import (
+    bevels,
+    edge_outline,
+    finished_outlines,
+    inside_point,
+    not_left,
+    opens,
+)
 from parametric.drawing.layers import Layer
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
-from parametric.drawing.plane import Point, Polygon, arc_points
-from parametric.model import Face, Shaped
+from parametric.drawing.plane import Point, Polygon, arc_points, rectangle
+from parametric.model import Face, Shaped, face_size
 from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges, moved
 
 _SAME = 1e-6
@@ -108,6 +115,16 @@ def edge_line(a: Vertex, b: Vertex, side: Side, layer: Layer) -> Iterator[Line |
     )
 
 
+def bevelled_lines(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
+    """The outline of the finished part on an edge whose ends are bevelled, and what is sawn off."""
+    face, blank = part.of(side), part.part.blank
+    own = edge_outline(part.part)
+    yield from outline_lines(on_side(own, face, part, side), side, "edge")
+    whole = tuple(Vertex(*at) for at in rectangle(0.0, 0.0, blank.length, blank.thickness))
+    for stretch in not_left(whole, (own,)):
+        yield Line(side=side, layer="adjacent", points=part.path(face, stretch, side), closed=False)
+
+
 def finished_lines(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
     """The outline of the finished part on its face or its back, with what is cut through it."""
     for loop in finished_outlines(part.part):
@@ -124,7 +141,8 @@ def shaped_lines(cut: Shaped, part: Unfolded) -> Iterator[Line | Bow]:
         yield from outline_lines(on_side(cut.outline, cut.face, part, side), side, "edge")
         yield from _out_of_edges(cut, part)
         return
-    yield from _edge_outline(cut, part, side)
+    if not bevels(cut, part.part):
+        yield from _edge_outline(cut, part, side)
     yield from _through_face(cut, part)
 
 
@@ -208,15 +226,15 @@ def _on_border(ends: Polygon, part: Unfolded) -> bool:
 def shaped_target(cut: Shaped, part: Unfolded) -> Point:
     """Where the leader of its balloon ends, on its own side: on the edge of what is cut through."""
     u, v = inside_point(cut.outline)
-    if "face" in cut.face and opens(cut, part.part):
+    if ("face" in cut.face and opens(cut, part.part)) or bevels(cut, part.part):
         u, v = _on_wall(cut, part)
     return part.on_face(cut.face, u, v, 0.0, part.side(cut.face))
 
 
 def _on_wall(cut: Shaped, part: Unfolded) -> Point:
     """Off the middle of the longest edge that does not lie along the piece's own."""
-    blank = part.part.blank
-    rims = ((0, 0.0), (0, float(blank.length)), (1, 0.0), (1, float(blank.width)))
+    long, wide = face_size(cut.face, part.part.blank)
+    rims = ((0, 0.0), (0, float(long)), (1, 0.0), (1, float(wide)))
     own = [
         (a, b)
         for a, b in edges(cut.outline)

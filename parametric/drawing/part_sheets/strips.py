@@ -11,21 +11,21 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.draft import Draft
-from parametric.drawing.finished_outline import cut_off, finished_outline, through_cuts
+from parametric.drawing.finished_outline import bevels, cut_off, finished_outline, through_cuts
 from parametric.drawing.lettering import TEXT, TITLE
 from parametric.drawing.marks import grain, wave
 from parametric.drawing.part_sheets.balloons import Call
 from parametric.drawing.part_sheets.breaks import Lie, kept
 from parametric.drawing.part_sheets.cut_shapes import lines_of, own_side, span_along, target
 from parametric.drawing.part_sheets.drilled_cuts import drilled_middles
-from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, finished_lines
+from parametric.drawing.part_sheets.shaped_cuts import Bow, Line, bevelled_lines, finished_lines
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.pieces import face_outline
 from parametric.drawing.plane import Box, Point, Polygon, around, inside
 from parametric.drawing.primitives import Arc, Label, Stroke
 from parametric.drawing.shaped import flattened
 from parametric.drawing.sheet import View
-from parametric.model import Drilled, Groove, Mitre, Pocket, RoundCorners, Slot
+from parametric.model import Drilled, Groove, Mitre, Pocket, RoundCorners, Shaped, Slot
 from parametric.trade.part_cuts import CutRow
 
 _PAST = 2.5
@@ -128,6 +128,11 @@ def _outline(part: Unfolded, side: Side) -> Iterator[Line | Bow]:
         for stretch in cut_off(part.part):
             ends = part.path("high face", stretch, side)
             yield Line(side=side, layer="adjacent", points=ends, closed=False)
+        return
+    if side in ("over", "under") and any(
+        isinstance(cut, Shaped) and bevels(cut, part.part) for cut in part.part.cuts
+    ):
+        yield from bevelled_lines(part, side)
         return
     shaped = any(isinstance(cut, (Mitre, RoundCorners)) for cut in part.part.cuts)
     if side != "face" or not shaped:
@@ -267,6 +272,10 @@ _WIDE = 25.0
 """A strip higher than this on paper has more than one place beside it for its name, mm."""
 
 
+_ASIDE = (3.0, 8.0, 11.0, 14.0)
+"""How far farther out the name of a side may stand together, mm."""
+
+
 def word_beside(draft: Draft, strip: Strip, word: str) -> None:
     """What the shop calls a side, before its left end."""
     words = word.split(" ", 1)
@@ -279,8 +288,23 @@ def word_beside(draft: Draft, strip: Strip, word: str) -> None:
         return all(draft.free(Label(text=t, at=(x, y), anchor="right").box) for t, y in rows)
 
     rows = next((rows for rows in tries if high > _WIDE and stands(rows)), tries[0])
+    # one word past a thing that stands in its way; both past the name of an end, where that does
+    for text, y in rows:
+        own = [Label(text=text, at=(x - dx, y), anchor="right") for dx in (0.0, 3.0)]
+        if draft.first_free(own) is None and _both_aside(draft, rows, x):
+            return
     for text, y in rows:
         draft.add_first([Label(text=text, at=(x - dx, y), anchor="right") for dx in (0.0, 3.0)])
+
+
+def _both_aside(draft: Draft, rows: Sequence[tuple[str, float]], x: float) -> bool:
+    """Letter the words of a side farther out, together; False where they do not stand clear there."""
+    for aside in _ASIDE:
+        labels = [Label(text=t, at=(x - aside, y), anchor="right") for t, y in rows]
+        if all(draft.free(label.box) for label in labels):
+            draft.add(*labels)
+            return True
+    return False
 
 
 def _rows(words: Sequence[str], middle: float) -> list[tuple[str, float]]:

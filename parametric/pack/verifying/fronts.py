@@ -62,8 +62,9 @@ def room_fronts(assembly: Assembly, room: DrawnRoom) -> tuple[Front, ...]:
             here = group.placement.seen_from(room.stands)
             for part in group.parts:
                 front = _front(part, here)
-                # a board seen on its edge shows its whole outline, what is cut out of it or not
-                found.append(dataclasses.replace(front, deeper=(*front.deeper, *_box(part, here))))
+                # a board seen on its edge shows its whole outline, what is let into it or not
+                whole = () if _bevels(part) else _box(part, here)
+                found.append(dataclasses.replace(front, deeper=(*front.deeper, *whole)))
     return tuple(found)
 
 
@@ -98,6 +99,12 @@ def _front(part: Part, group: Placement | None) -> Front:
     low, high = wood(part)
     nearest = min(seen(x, y, z)[1] for x in (low, high) for y in (0.0, wide) for z in (0.0, thick))
     sides: list[Side] = []
+    bevels = _bevels(part)
+    if bevels and abs(seen(0.0, wide, 0.0)[1] - seen(0.0, 0.0, 0.0)[1]) > wide / 2:
+        for (ax, az), (bx, bz) in _left_in_plane((low, high, thick), bevels):
+            (px, _, pz), (qx, _, qz) = seen(ax, 0.0, az), seen(bx, 0.0, bz)
+            sides.append(((px, pz), (qx, qz)))
+        return Front(part=part, nearest=nearest, sides=tuple(_with_length(sides)))
     near_z = thick if seen(0.0, 0.0, thick)[1] < seen(0.0, 0.0, 0.0)[1] else 0.0
     near_face: Face = "low face" if near_z == 0.0 else "high face"
     cut = [made.shape for made in _shapes(part, near_face) if made.shape is not None]
@@ -143,6 +150,17 @@ def _shapes(part: Part, face: Face) -> list[Hollow]:
     ]
 
 
+def _bevels(part: Part) -> list[Outline]:
+    """What is sawn off ends through the whole width, in the plane of the edges."""
+    wide = float(part.blank.width)
+    return [
+        made.shape
+        for cut in part.cuts
+        if isinstance(cut, Shaped) and "edge" in cut.face and float(cut.depth) >= wide - _SAME
+        if (made := hollow(part, cut, at_machine=False)).shape is not None
+    ]
+
+
 def _runs_at_the_face(part: Part, face: Face) -> Iterator[Outline]:
     """What mouldings take off a face, in its own plane."""
     for cut in part.cuts:
@@ -152,12 +170,16 @@ def _runs_at_the_face(part: Part, face: Face) -> Iterator[Outline]:
 
 
 def _left_in_front(part: Part, cut: Sequence[Outline]) -> Iterator[Side]:
-    """The straight sides of what is left of a face in its own plane.
+    """The straight sides of what is left of a face in its own plane."""
+    yield from _left_in_plane((*wood(part), float(part.blank.width)), cut)
 
-    A side of the wood or of a cut bounds it where there is face on one side of it only.
+
+def _left_in_plane(size: tuple[float, float, float], cut: Sequence[Outline]) -> Iterator[Side]:
+    """The straight sides of what cuts leave of a rectangle: from where to where along, how wide.
+
+    A side of the wood or of a cut bounds it where there is wood on one side of it only.
     """
-    low, high = wood(part)
-    wide = float(part.blank.width)
+    low, high, wide = size
     outer = [(low, 0.0), (high, 0.0), (high, wide), (low, wide)]
     sides: list[Side] = list(zip(outer, [*outer[1:], outer[0]], strict=True))
     sides += [(edge.a, edge.b) for shape in cut for edge in shape.edges if edge.bulge == 0]
