@@ -285,11 +285,54 @@ class Drilled:
         return tuple((u + along * n, v + across * n) for n in range(self.count))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScrewPocket:
+    r"""A pocket for a screw, or a row of equal ones across the face: stepped, at a flat angle.
+
+        face  _____        ______        |<-mouth->|
+              |    \  wide /      end      the axis enters the face there, and dips by `angle`
+              |     \_:___/....pilot...|   towards the end
+
+    The pocket is `wide` across and ends square to its axis `deep` along it; from there the pilot
+    goes on until out of the end. `v` is of the first one.
+    """
+
+    name: str
+    face: Literal["low face", "high face"]
+    end: End
+    mouth: float
+    v: float
+    angle: float
+    wide: float
+    deep: float
+    pilot: float
+    making: Making
+    count: int = 1
+    pitch: float = 0.0
+
+    @property
+    def along(self) -> float:
+        """The whole axis, from the face to the end, mm."""
+        return float(self.mouth) / math.cos(math.radians(float(self.angle)))
+
+    @property
+    def reach(self) -> float:
+        """From the end to the far side of the mouth, mm."""
+        half = float(self.wide) / 2
+        return float(self.mouth) + half / math.sin(math.radians(float(self.angle)))
+
+    @property
+    def places(self) -> tuple[float, ...]:
+        """Each of them across the face."""
+        return tuple(float(self.v) + n * float(self.pitch) for n in range(self.count))
+
+
 Cut = (
     Slot
     | Pocket
     | Groove
     | Drilled
+    | ScrewPocket
     | Trim
     | Mitre
     | RaisedBevel
@@ -406,6 +449,11 @@ def removed_volume(cut: Cut, blank: Blank) -> float:
         case Drilled():
             deep = cut.depth - cut.surface
             return cut.count * math.pi * cut.diameter**2 / 4 * deep
+        case ScrewPocket():
+            # a cylinder cut off aslant is as long as its axis, as long as no cut meets its floor
+            pocket = float(cut.wide) ** 2 * float(cut.deep)
+            pilot = float(cut.pilot) ** 2 * (cut.along - float(cut.deep))
+            return cut.count * math.pi / 4 * (pocket + pilot)
         case Trim():
             return cut.length * blank.width * blank.thickness
         case Mitre():

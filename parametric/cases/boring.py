@@ -55,7 +55,10 @@ class BoringSpec(Block):
     screw: LengthPair = Field(description="thick x long, of a one-piece carcass screw")
     screw_head: LengthPair = Field(description="across x deep")
     screw_pilot: Length = Field(description="across the hole that its thread cuts into")
-    pocket_screw: LengthPair = Field(description="thick x long")
+    pocket_screw: LengthPair = Field(
+        description="thick x long; where nobody says, as long as the boards let it be"
+    )
+    pocket: Length = Field(description="across a pocket that a screw's head sinks into")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from parametric.cases.boring import Bite, BoringSpec, clashes
-from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews
+from parametric.cases.butt_joints import CarcassScrews, Dowels
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
+from parametric.cases.pocket_screws import PocketScrews
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Level, Problem
 
@@ -209,6 +210,7 @@ def joint_faults(
             fix="Write another `dowel from edge` or `dowel pitch` under `boring`.",
         )
     if isinstance(held, PocketScrews):
+        yield from _pocket_faults(held, spec, said, end=end)
         return
     if covered:
         yield _problem(
@@ -238,6 +240,51 @@ def joint_faults(
             found=said(beside),
             allowed=f"at least {said(spec.behind)}",
             fix="Use thinner ones, or a thicker board.",
+        )
+
+
+def _pocket_faults(
+    held: PocketScrews, spec: BoringSpec, said: Said, *, end: Figure
+) -> Iterator[Problem]:
+    """A board too thin to hold a screw's head, a screw too short to hold, or out of the other side."""
+    name = held.places.name
+    if exceeds(held.least, held.seat):
+        yield _problem(
+            "pocket_thin",
+            "stop",
+            f"{name}: pockets {said(held.wide)} wide leave {said(held.seat)} along a screw in a board "
+            f"of {said(end)}: its head pulls through.",
+            held.wide,
+            name,
+            spec,
+            found=said(held.seat),
+            allowed=f"at least {said(held.least)}",
+            fix="Use a thicker board, narrower pockets, or another way to hold it.",
+        )
+    elif exceeds(held.into + spec.behind, held.face):
+        yield _problem(
+            "pocket_screw_long",
+            "stop",
+            f"{name}: screws {said(held.long)} long go {said(held.into)} into a board of "
+            f"{said(held.face)}, and leave less than {said(spec.behind)} behind.",
+            held.long,
+            name,
+            spec,
+            found=said(held.into),
+            allowed=f"at most {said(held.face - spec.behind)}",
+            fix="Use shorter ones, or a thicker board.",
+        )
+    elif exceeds(held.least, held.into):
+        yield _problem(
+            "pocket_screw_short",
+            "stop",
+            f"{name}: screws {said(held.long)} long go only {said(held.into)} into the other board.",
+            held.long,
+            name,
+            spec,
+            found=said(held.into),
+            allowed=f"at least {said(held.least)}",
+            fix="Use longer ones, or another way to hold it.",
         )
 
 

@@ -1,4 +1,4 @@
-"""What holds a board that butts against another: dowels, stepped screws, screws from a pocket.
+"""What holds a board that butts against another: dowels, stepped screws.
 
 One set of numbers bores both members, so that each hole of the one meets its own of the other.
 
@@ -16,17 +16,9 @@ from dataclasses import dataclass
 from parametric.cases.boring import IN_END, IN_FACE, Bite, BoringSpec, round_bite
 from parametric.cases.drawer_corners import DEEP_IN_SIDE, GLUE_ROOM
 from parametric.cases.fixings import Fixings, Joint, TooShort, fixings
-from parametric.figures import Figure, named, smallest, tangent
+from parametric.figures import Figure, named, smallest
 from parametric.model import Drilled, End, Face
 from parametric.names import join
-
-POCKET_ANGLE = Figure(
-    15.0,
-    "angle of a pocket's bit",
-    origin="catalogue",
-    unit="deg",
-    source="common practice, no source",
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,20 +49,6 @@ class CarcassScrews:
     thread: Figure
     in_end: Figure
     middle: Figure
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PocketScrews:
-    """Screws from pockets in the end's board, mm; bored with a jig, so no cut of the model.
-
-    `mouth` is how far from the end the bit's axis enters the face: it leaves in the middle of
-    the end.
-    """
-
-    places: Fixings
-    thick: Figure
-    long: Figure
-    mouth: Figure
 
 
 def size_dowels(spec: BoringSpec, joint: Joint) -> Dowels | TooShort:
@@ -128,24 +106,6 @@ def size_carcass_screws(spec: BoringSpec, joint: Joint) -> CarcassScrews | TooSh
         thread=at("thread hole", spec.screw_pilot),
         in_end=at("into the end", long - (joint.face - head_deep) + GLUE_ROOM),
         middle=at("middle of the end", joint.end / 2),
-    )
-
-
-def size_pocket_screws(spec: BoringSpec, joint: Joint) -> PocketScrews | TooShort:
-    """Pocket screws of one joint: half the board's thickness over the tangent of the jig's angle."""
-    thick, long = spec.pocket_screw
-    places = fixings(spec, joint, thick)
-    if isinstance(places, TooShort):
-        return places
-
-    def at(quantity: str, value: float) -> Figure:
-        return named(join(joint.name, quantity), value)
-
-    return PocketScrews(
-        places=places,
-        thick=at("thick", thick),
-        long=at("long", long),
-        mouth=at("pocket from the end", joint.end / 2 / tangent(POCKET_ANGLE)),
     )
 
 

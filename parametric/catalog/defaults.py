@@ -287,6 +287,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             screw_head="10 x 4",
             screw_pilot="5",
             pocket_screw="4 x 32",
+            pocket="9.5",
         ),
         "shelf": _habits(
             clearance="1",

@@ -24,6 +24,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -147,6 +148,16 @@ def described(cut: Cut, part: Part, n: Callable[[float], str] = depth_text) -> s
             return (
                 f"{_bore(cut, n)}, {_down(n, cut.depth, cut.surface)}, "
                 f"in the {face_word(part, cut.face)}"
+            )
+        case ScrewPocket():
+            row = (
+                f", {cut.count} of them, then every {n(cut.pitch)} across" if cut.count > 1 else ""
+            )
+            return (
+                f"bore a screw pocket {n(cut.wide)} dia, {n(cut.deep)} deep along it at "
+                f"{n(cut.angle)} degrees, in the {face_word(part, cut.face)} {n(cut.mouth)} from "
+                f"the {face_word(part, cut.end)} at {n(cut.v)}{row}, and a pilot {n(cut.pilot)} dia "
+                "out of the end"
             )
         case Trim():
             return f"trim {n(cut.length)} off the {face_word(part, cut.end)}"

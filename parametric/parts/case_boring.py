@@ -8,7 +8,6 @@ from typing import assert_never
 from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
-    PocketScrews,
     dowels_in_end,
     dowels_in_face,
     screws_in_end,
@@ -19,6 +18,7 @@ from parametric.cases.case_tenons import Tenons, tenons_in_end, tenons_in_face
 from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows, pin_cuts
 from parametric.cases.plate_holes import plate_cuts
+from parametric.cases.pocket_screws import PocketScrews, pockets_in_face
 from parametric.model import Cut
 from parametric.resolve.bored_case import BoredCase, CaseJoint
 
@@ -45,7 +45,7 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
 
 
 def _joint(joint: CaseJoint, board: str) -> Iterator[Cut]:
-    """What one joint takes from a board; pockets are bored with a jig, where it is set to."""
+    """What one joint takes from a board."""
     match joint.held:
         case Dowels():
             if joint.into == board:
@@ -62,7 +62,10 @@ def _joint(joint: CaseJoint, board: str) -> Iterator[Cut]:
                 yield from tenons_in_face(joint.held, joint.on)
             if joint.board == board:
                 yield from tenons_in_end(joint.held, joint.at)
-        case PocketScrews() | TooShort():
+        case PocketScrews():
+            if joint.board == board:
+                yield pockets_in_face(joint.held, joint.at, joint.hidden)
+        case TooShort():
             return
         case _:
             assert_never(joint.held)

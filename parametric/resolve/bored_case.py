@@ -11,13 +11,13 @@ from parametric.cases.butt_joints import (
     Dowels,
     InEnd,
     OnFace,
-    PocketScrews,
 )
 from parametric.cases.case import CaseBoard
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
+from parametric.cases.pocket_screws import BroadFace, PocketScrews
 from parametric.figures import Figure
 from parametric.model import Face
 
@@ -30,8 +30,9 @@ class CaseJoint:
     """A joint: the board whose end it is, and where that stands on the face of another.
 
     `own` are its holes in the face that looks at the end, `taken` what else is cut there; `end`
-    is the thickness of the board that is bored in its end, mm. `covered` is the board whose end
-    stands where screws go in, from the other side; empty where none does.
+    is the thickness of the board that is bored in its end, mm, and `hidden` the face of that
+    board that is seen least, where pockets open. `covered` is the board whose end stands where
+    screws go in, from the other side; empty where none does.
     """
 
     held: Held
@@ -40,6 +41,7 @@ class CaseJoint:
     into: str
     on: OnFace
     looks: Face
+    hidden: BroadFace
     end: Figure
     own: tuple[Bite, ...]
     taken: tuple[Bite, ...] = ()
@@ -53,7 +55,9 @@ class CaseJoint:
                 return self.held.in_face
             case CarcassScrews():
                 return self.held.through
-            case PocketScrews() | TooShort():
+            case PocketScrews():
+                return self.held.into
+            case TooShort():
                 return Figure(0.0)
             case _:
                 assert_never(self.held)

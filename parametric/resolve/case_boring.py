@@ -13,6 +13,7 @@ from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.case import Case, CaseBay, CaseBoard, Space
 from parametric.cases.pin_rows import NoPins, PinRows, PinSpace, lying_on, pin_rows
 from parametric.cases.plate_holes import plate_holes
+from parametric.cases.pocket_screws import PocketScrews, pocket_bites, pockets_in_face
 from parametric.design import Design
 from parametric.figures import Figure, exceeds, named
 from parametric.hangings.hanging import Side
@@ -85,7 +86,23 @@ def _taken(
             if (joint.into, joint.looks) == (upright.name, face)
             for bite in joint.own
         ),
+        *_pockets_in(upright, face, joints),
     )
+
+
+def _pockets_in(upright: CaseBoard, face: Face, joints: Sequence[CaseJoint]) -> Iterator[Bite]:
+    """The pockets of screws at the ends of an upright board itself."""
+    for joint in joints:
+        if (joint.board, joint.hidden) == (upright.name, face) and isinstance(
+            joint.held, PocketScrews
+        ):
+            yield from pocket_bites(
+                joint.held,
+                pockets_in_face(joint.held, joint.at, joint.hidden),
+                low=upright.z,
+                high=upright.z + float(upright.length),
+                front=upright.y,
+            )
 
 
 def _from_behind(

@@ -13,11 +13,11 @@ from parametric.cases.butt_joints import (
     bites_of,
     size_carcass_screws,
     size_dowels,
-    size_pocket_screws,
 )
 from parametric.cases.case import Case, CaseBoard
 from parametric.cases.case_tenons import Tenons, size_tenons, tenon_bites
 from parametric.cases.fixings import Joint
+from parametric.cases.pocket_screws import BroadFace, PocketScrews, screw_bites, size_pocket_screws
 from parametric.figures import Figure, named
 from parametric.model import End, Face
 from parametric.names import join
@@ -126,6 +126,7 @@ def _level_joint(
         into=upright.name,
         on=OnFace(face=_bored_from(held, face), up=middle, front=level.y - upright.y),
         looks=face,
+        hidden=_hidden(level),
         end=level.thickness,
         own=_own(held, middle + upright.z, level.y),
         taken=taken,
@@ -183,6 +184,7 @@ def _standing_joint(
         into=level.name,
         on=OnFace(face=_bored_from(held, face), up=middle, front=near - level.y),
         looks=face,
+        hidden=_hidden(partition),
         end=partition.thickness,
         own=_own(held, middle, near),
     )
@@ -214,7 +216,14 @@ def _bored_from(held: Held, face: Face) -> Face:
     return "high face" if face == "low face" else "low face"
 
 
+def _hidden(board: CaseBoard) -> BroadFace:
+    """Where pockets are seen least: over a top, under a bottom or a shelf, on a partition's left."""
+    return "high face" if board.role in ("top", "stretcher", "partition") else "low face"
+
+
 def _own(held: Held, up: Figure, front: float) -> tuple[Bite, ...]:
+    if isinstance(held, PocketScrews):
+        return screw_bites(held, up=up, front=front)
     if isinstance(held, Tenons):
         return tenon_bites(held, up=up, front=front)
     return bites_of(held, up=up, front=front) if isinstance(held, Dowels | CarcassScrews) else ()

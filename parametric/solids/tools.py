@@ -7,6 +7,7 @@ so that no face of a tool lies in a face of the wood.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from typing import assert_never
 
 from OCP.TopoDS import TopoDS_Shape
@@ -20,6 +21,7 @@ from parametric.model import (
     Moulded,
     Placement,
     Pocket,
+    ScrewPocket,
     Shaped,
     Slot,
     Vector,
@@ -45,14 +47,15 @@ TOUCH = 1e-6
 
 Single = Slot | Pocket | Groove | Island | Shaped | Moulded
 """Cuts of one body."""
-Sunk = Single | Drilled
+Sunk = Single | Drilled | ScrewPocket
 """Cuts that are taken out of the rough shape by a boolean."""
 
 
 def cutting_tools(
     cut: Sunk, blank: Blank, wood: tuple[float, float], over: float = OVER
 ) -> list[TopoDS_Shape]:
-    """The bodies that a cut takes away: one for each hole of a row, one for every other cut.
+    """The bodies that a cut takes away: one for each hole of a row, two for each screw pocket, one for
+    every other cut.
 
     The arguments are those of `cutting_tool`.
     """
@@ -71,7 +74,33 @@ def cutting_tools(
             )
             for u, v in cut.places
         ]
+    if isinstance(cut, ScrewPocket):
+        return [tool for v in cut.places for tool in _pocket_and_pilot(cut, v, blank)]
     return [cutting_tool(cut, blank, wood, over)]
+
+
+def _pocket_and_pilot(cut: ScrewPocket, v: float, blank: Blank) -> Iterator[TopoDS_Shape]:
+    """A pocket from outside the face to its floor, and its pilot from there until out of the end."""
+    angle = math.radians(cut.angle)
+    low = cut.end == "low end"
+    u = cut.mouth if low else blank.length - cut.mouth
+    enters = face_point(cut.face, blank, u, v, 0.0)
+    _, inwards = _outside(cut.face, blank)
+    ahead = -1.0 if low else 1.0
+    axis = (ahead * math.cos(angle), 0.0, inwards[2] * math.sin(angle))
+    half, pin = cut.wide / 2, cut.pilot / 2
+    before = (half * math.cos(angle) + OVER) / math.sin(angle)
+    past = cut.along + pin * math.tan(angle) + OVER
+    for radius, begins, ends in (
+        (half, -before, cut.deep),
+        # from within the pocket, so that no face of the one lies in a face of the other
+        (pin, cut.deep - min(OVER, cut.deep / 2), past),
+    ):
+        x, y, z = enters
+        origin = (x + axis[0] * begins, y, z + axis[2] * begins)
+        plane = Placement(origin=origin, x=(0.0, 1.0, 0.0), y=(-axis[2], 0.0, axis[0]))
+        ring = rounded_rectangle(plane, (-radius, -radius), (radius, radius), radius)
+        yield prism(flat(plane, ring), _times(axis, ends - begins))
 
 
 def cutting_tool(

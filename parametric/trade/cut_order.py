@@ -18,6 +18,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -55,6 +56,9 @@ def place_of(cut: Cut, part: Part) -> tuple[float, int]:
             return round(float(cut.u - cut.length / 2), 6), _AFTER[cut.face]
         case Drilled():
             return round(float(cut.u), 6), _AFTER[cut.face]
+        case ScrewPocket():
+            low = 0.0 if cut.end == "low end" else float(part.blank.length) - cut.reach
+            return round(low, 6), _AFTER[cut.face]
         case Trim() if cut.end == "low end":
             return -1.0, 0
         case Trim() | Mitre():

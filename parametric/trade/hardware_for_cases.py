@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
-from parametric.cases.butt_joints import CarcassScrews, Dowels, PocketScrews
+from parametric.cases.butt_joints import CarcassScrews, Dowels
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows
+from parametric.cases.pocket_screws import PocketScrews
 from parametric.resolve.bored_case import BoredCase
 from parametric.resolve.casework import Casework
 from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
@@ -64,7 +65,9 @@ def _fixings(own: BoredCase, said: Printed) -> Iterator[tuple[_Line, int]]:
                 )
             case PocketScrews():
                 what, thick = "pocket screw", held.thick
-                asked = f"coarse; pockets open {said.fine(held.mouth)} from the end, on the jig"
+                asked = (
+                    f"pan head, to sink into pockets of {said.fine(held.wide)}; no hole before it"
+                )
             case Tenons():
                 size = " × ".join(said.fine(v) for v in (held.thick, held.wide, held.long))
                 asked = f"beech, its edges rounded, to slots {said.fine(held.slot_long)} long"

@@ -20,6 +20,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -37,6 +38,7 @@ Kind = Literal[
     "squaring",
     "pocket",
     "bore",
+    "screw pocket",
     "trim",
     "mitre",
     "bevel",
@@ -155,6 +157,20 @@ def machine_work(cut: Cut, part: Part) -> Iterator[tuple[Work, str, str]]:
                 ),
                 face_word(part, cut.face),
                 f"{cut.face} {cut.u} {cut.v}",
+            )
+        case ScrewPocket():
+            yield (
+                replace(
+                    work,
+                    kind="screw pocket",
+                    width=cut.wide,
+                    length=cut.pilot,
+                    across=cut.mouth,
+                    fence_from="the end",
+                    depth=cut.deep,
+                ),
+                face_word(part, cut.face),
+                f"{cut.face} {cut.end} {cut.v}",
             )
         case Trim():
             yield (

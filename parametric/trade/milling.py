@@ -25,6 +25,7 @@ from parametric.model import (
     Groove,
     Part,
     RaisedBevel,
+    ScrewPocket,
     Shaped,
     When,
 )
@@ -309,6 +310,10 @@ def _strokes(work: Work, piece: _Piece) -> int:
             cut = piece.part.cuts[piece.index]
             assert isinstance(cut, Drilled)
             return cut.count
+        case "screw pocket":
+            cut = piece.part.cuts[piece.index]
+            assert isinstance(cut, ScrewPocket)
+            return cut.count
         case "slot" | "groove" | "pocket" | "trim" | "mitre" | "shape" | "cope" | "moulding":
             return 1
 
@@ -341,7 +346,7 @@ def _trial_piece(place: str, work: Work, part: Part) -> TrialPiece | None:
             width = BEVEL_TRIAL_RUNS * bevel.run
         case "mitre":
             number = MITRES_IN_A_FRAME
-        case "slot" | "groove" | "pocket" | "bore" | "cope" | "moulding":
+        case "slot" | "groove" | "pocket" | "bore" | "screw pocket" | "cope" | "moulding":
             pass
     return TrialPiece(
         section=part.mark,

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal, assert_never
+from typing import assert_never
 
 from parametric.figures import Figure, named, tilt
 from parametric.model import (
@@ -31,6 +31,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -40,6 +41,7 @@ from parametric.model import (
 from parametric.names import join
 from parametric.outlines import arc_of, bounds_of, edges
 from parametric.trade.cut_order import place_of
+from parametric.trade.cut_quantities import Quantity
 from parametric.trade.groove_ends import runs_out
 from parametric.trade.moulded_runs import edge_beside, run_sizes
 from parametric.trade.shaped_sizes import (
@@ -50,32 +52,6 @@ from parametric.trade.shaped_sizes import (
     narrow_side,
     slant_of,
 )
-
-Quantity = Literal[
-    "from",
-    "to",
-    "first at",
-    "holes",
-    "apart",
-    "across",
-    "width",
-    "narrow",
-    "left height",
-    "right height",
-    "crown",
-    "deep",
-    "begins",
-    "ends",
-    "run in",
-    "at the edge",
-    "at the fillet",
-    "angle",
-    "thick",
-    "long",
-    "off the back",
-    "round",
-    "outside",
-]
 
 _PLAIN: Mapping[Face, str] = {
     "low end": "left end",
@@ -162,7 +138,9 @@ def face_side(part: Part) -> Face:
     if part.faces.get("low face") == "face":
         return "low face"
     cut = {
-        cut.face for cut in part.cuts if isinstance(cut, Slot | Pocket | Groove | Drilled | Shaped)
+        cut.face
+        for cut in part.cuts
+        if isinstance(cut, Slot | Pocket | Groove | Drilled | ScrewPocket | Shaped)
     }
     turned = part.material.look == "board" and "low face" in cut and "high face" not in cut
     return "low face" if turned else "high face"
@@ -216,6 +194,8 @@ def _into(cut: Cut, part: Part) -> str:
             return face_name(part, bevel.edge)
         case Slot() | Pocket() | Groove() | Drilled() | Island() | Shaped():
             return face_name(part, cut.face)
+        case ScrewPocket():
+            return f"{face_name(part, cut.face)}, to the {face_name(part, cut.end)}"
         case Moulded():
             return f"{face_name(part, cut.face)}, {face_name(part, edge_beside(cut))}"
         case Trim() | Mitre():
@@ -266,6 +246,8 @@ class _Degrees:
                 yield self._groove_ends(cut)
             case Drilled():
                 yield from self._drilled(cut)
+            case ScrewPocket():
+                yield from self._screw_pocket(cut)
             case Shaped():
                 yield from self._shaped(cut)
             case Moulded():
@@ -319,6 +301,21 @@ class _Degrees:
         through = float(cut.depth) >= float(behind) - 1e-9
         yield Said(quantity="deep", words="through") if through else deep
         yield from begins
+
+    def _screw_pocket(self, cut: ScrewPocket) -> Iterator[Size | Said]:
+        """Where its axis enters the face, how it goes on from there; of a row how many, and apart."""
+        length = self._part.blank.length
+        at = cut.mouth if cut.end == "low end" else length - cut.mouth
+        yield self._size("first at", at - trimmed(self._part, "low end"))
+        if cut.count > 1:
+            yield Said(quantity="holes", words=str(cut.count))
+            yield self._size("apart", cut.pitch, after="across")
+        yield self._across(cut.face, cut.v)
+        yield self._size("width", cut.wide, after="dia")
+        yield self._size("deep", cut.deep, after="along it")
+        angle = named(join(self._place, "angle"), cut.angle, "deg")
+        yield Size(quantity="angle", figure=angle)
+        yield self._size("narrow", cut.pilot, before="pilot", after="dia")
 
     def _shaped(self, cut: Shaped) -> Iterator[Size | Said]:
         """A bevel by its angle, a curve by its heights; any other shape by its box."""

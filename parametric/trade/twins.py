@@ -28,6 +28,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -81,6 +82,14 @@ def mirrored(cut: Cut, blank: Blank, way: Way = "thickness") -> Cut | None:
         case Island() if way == "thickness":
             other = "high face" if cut.face == "low face" else "low face"
             return dataclasses.replace(cut, face=other)  # type: ignore[arg-type]
+        case ScrewPocket() if way == "thickness":
+            over = "high face" if cut.face == "low face" else "low face"
+            return dataclasses.replace(cut, face=over)  # type: ignore[arg-type]
+        case ScrewPocket() if way == "length":
+            return dataclasses.replace(cut, end=_other_end(cut.end))
+        case ScrewPocket():
+            last = cut.v + cut.pitch * (cut.count - 1)
+            return dataclasses.replace(cut, v=blank.width - last)
         case Trim() if way == "length":
             return dataclasses.replace(cut, end=_other_end(cut.end))
         case Mitre() if way == "length":

@@ -21,6 +21,7 @@ from parametric.model import (
     Groove,
     Part,
     Pocket,
+    ScrewPocket,
     Shaped,
     Slot,
     Vector,
@@ -88,11 +89,45 @@ def taken(part: Part) -> Iterator[Taken]:
                 along, across = float(cut.length) / 2, float(cut.width) / 2
                 low, high = (cut.u - along, cut.v - across), (cut.u + along, cut.v + across)
                 yield _taken(part, cut, low, high)
+            case ScrewPocket():
+                for v in cut.places:
+                    yield from _of_pocket(part, cut, v)
             case Shaped() if _is_square(cut):
                 us, vs = [v.x for v in cut.outline], [v.y for v in cut.outline]
                 yield _taken(part, cut, (min(us), min(vs)), (max(us), max(vs)))
             case _:
                 pass
+
+
+def _of_pocket(part: Part, cut: ScrewPocket, v: float) -> Iterator[Taken]:
+    """A screw's pocket and its pilot: the box about each, along the board."""
+    turn = math.radians(float(cut.angle))
+    sin, cos = math.sin(turn), math.cos(turn)
+    half, pin, mouth = float(cut.wide) / 2, float(cut.pilot) / 2, float(cut.mouth)
+    floor = (mouth - float(cut.deep) * cos, float(cut.deep) * sin)
+    length = float(part.blank.length)
+    for across, from_end, depth in (
+        (half, (floor[0] - half * sin, cut.reach), (0.0, floor[1] + half * cos)),
+        (pin, (0.0, floor[0] + pin * sin), (floor[1] - pin * cos, mouth * sin / cos + pin * cos)),
+    ):
+        along = [at if cut.end == "low end" else length - at for at in from_end]
+        points = [
+            face_point(cut.face, part.blank, u, v + way * across, down)
+            for u, way, down in zip(along, (-1.0, 1.0), depth, strict=True)
+        ]
+        lows, highs = (
+            tuple(pick(axis) for axis in zip(*points, strict=True)) for pick in (min, max)
+        )
+        yield Taken(
+            name=cut.name,
+            face=cut.face,
+            low=(lows[0], lows[1], lows[2]),
+            high=(highs[0], highs[1], highs[2]),
+            axis=0,
+            round=False,
+            bored=True,
+            through=False,
+        )
 
 
 def _is_square(cut: Shaped) -> bool:

@@ -15,8 +15,9 @@ from pathlib import Path
 import pytest
 
 from parametric.cases.pin_rows import PinRows
+from parametric.cases.pocket_screws import PocketScrews
 from parametric.job import Job, check
-from parametric.model import Assembly, Drilled, Part, Pocket, Slot, Vector, face_point
+from parametric.model import Assembly, Drilled, Part, Pocket, ScrewPocket, Slot, Vector, face_point
 from parametric.pack.verifying.expected import outwards
 from parametric.resolve.bored_case import BoredCase
 from parametric.resolve.casework import Casework, StandingCase
@@ -79,6 +80,7 @@ CASES = {
     "open": HEAD + OPEN,
     "screwed": HEAD + OPEN + "  corners: screw\n",
     "tenons": HEAD + OPEN + "  corners: loose tenon\n",
+    "pockets": HEAD + OPEN + "  corners: pocket screw\n",
     "let in": HEAD + OPEN + "  dado: 6\n",
     "about the middle": HEAD + OPEN + "boring: {rows: about the middle}\n",
     "stretchers": HEAD + OPEN + "  stretchers: 100\n",
@@ -86,6 +88,11 @@ CASES = {
     "three, inset": HEAD + LEAF + THREE + "  fronts: inset\n",
     "three, half overlay": HEAD + LEAF + THREE + "  fronts: half overlay\n",
     "three, screwed": HEAD + LEAF + STEPPED + "  fronts: overlay\n  corners: screw\n",
+    "three, pockets": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: pocket screw\n",
+    "three, pockets, stretchers": HEAD
+    + LEAF
+    + THREE
+    + "  fronts: overlay\n  corners: pocket screw\n  stretchers: 90\n",
     "three, tenons": HEAD + LEAF + THREE + "  fronts: overlay\n  corners: loose tenon\n",
     "three, tenons, stretchers": HEAD
     + LEAF
@@ -200,6 +207,71 @@ def test_each_screw_goes_through_into_its_thread(job: Job) -> None:
         (shank,) = (hole for hole in shanks if apart(hole.floor, thread.mouth) < 1e-4)
         (head,) = (hole for hole in heads if apart(hole.floor, shank.mouth) < 1e-4)
         assert head.part == shank.part != thread.part
+
+
+def test_each_pocket_leads_into_another_board(job: Job) -> None:
+    """Its axis leaves the middle of the end, where that stands on a face, 15 degrees off square; from
+    there a screw of 32 goes 15.41 deep, and no groove, dado or hole of that board is within 5 of it.
+    """
+    assembly = parts_of(job)
+    turn = math.radians(15)
+    pocketed = [(p, c) for p in assembly.parts for c in p.cuts if isinstance(c, ScrewPocket)]
+    pockets = sum(cut.count for _, cut in pocketed)
+    screws = [
+        int(joint.held.places.count)
+        for bored in casework(job).bored
+        for joint in bored.joints
+        if isinstance(joint.held, PocketScrews)
+    ]
+    assert pockets == sum(screws)
+    for part, cut in pocketed:
+        low = cut.end == "low end"
+        down = 1.0 if cut.face == "low face" else -1.0
+        ahead = -1.0 if low else 1.0
+        for v in cut.places:
+            out = face_point(cut.end, part.blank, v, float(part.blank.thickness) / 2, 0.0)
+            on = face_point(
+                cut.face,
+                part.blank,
+                float(cut.mouth) if low else float(part.blank.length - cut.mouth),
+                v,
+                0.0,
+            )
+            along = [b - a for a, b in zip(on, out, strict=True)]
+            axis = (ahead * math.cos(turn), 0.0, down * math.sin(turn))
+            assert along == pytest.approx([a * cut.along for a in axis])
+            leaves = part.placement.point(out)
+            way = part.placement.direction(axis)
+            tip = tuple(a + b * 15.954 for a, b in zip(leaves, way, strict=True))
+            (into,) = (
+                other
+                for other in assembly.parts
+                if other is not part and other.mark.startswith("C") and _within(other, tip)  # type: ignore[arg-type]
+            )
+            face, depth = _face_and_depth(into, leaves, tip)  # type: ignore[arg-type]
+            assert depth == pytest.approx(15.410, abs=5e-4)
+            for hole in holes(assembly):
+                if hole.part == into.name and hole.out == face:
+                    assert apart(hole.mouth, leaves) >= 2 + hole.across / 2 + 5 - 1e-4
+
+
+def _within(part: Part, point: Vector) -> bool:
+    """Whether a point lies in a part's blank."""
+    off = [a - b for a, b in zip(point, part.placement.origin, strict=True)]
+    stands = part.placement
+    local = [
+        sum(a * b for a, b in zip(off, way, strict=True)) for way in (stands.x, stands.y, stands.z)
+    ]
+    sizes = (part.blank.length, part.blank.width, part.blank.thickness)
+    return all(-1e-6 <= at <= float(size) + 1e-6 for at, size in zip(local, sizes, strict=True))
+
+
+def _face_and_depth(part: Part, leaves: Vector, tip: Vector) -> tuple[Vector, float]:
+    """Which way out of a board's faces a screw came in by, and how deep it goes from there."""
+    z = part.placement.z
+    deep = sum((b - a) * w for a, b, w in zip(leaves, tip, z, strict=True))
+    out = part.placement.direction((0.0, 0.0, -1.0 if deep > 0 else 1.0))
+    return out, abs(deep)
 
 
 def test_each_tenon_fills_its_two_slots(job: Job) -> None:

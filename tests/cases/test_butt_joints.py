@@ -25,10 +25,10 @@ from parametric.cases.butt_joints import (
     screws_in_face,
     size_carcass_screws,
     size_dowels,
-    size_pocket_screws,
 )
 from parametric.cases.case_tenons import Tenons, size_tenons
 from parametric.cases.fixings import Fixings, Joint, TooShort, fixings
+from parametric.cases.pocket_screws import PocketScrews, size_pocket_screws
 from parametric.figures import plain
 from parametric.model import Drilled, Part, Vector
 from tests.cases.boards import board, boring, ends_of, mm
@@ -174,11 +174,43 @@ def test_stepped_screws() -> None:
 
 
 def test_a_pocket_opens_where_its_bit_leaves_in_the_middle_of_the_end() -> None:
-    """9 / tan 15 = 33.588."""
+    """9 / tan 15 = 33.588 from the end; 4.75 / tan 15 = 17.727 along the bit until a head of 9.5 is
+    sunk, and 1 more; of 33.588 / cos 15 = 34.773 along it 16.046 are left to the end, and of a screw
+    of 32 15.954 go on, 15.954 cos 15 = 15.410 deep. One of 38 would go 21.206 deep, and 18 - 2 = 16.
+    """
     screws = size_pocket_screws(boring(), joint())
-    assert not isinstance(screws, TooShort)
+    assert isinstance(screws, PocketScrews)
     assert screws.mouth == pytest.approx(9 / math.tan(math.radians(15)))
-    assert screws.mouth == pytest.approx(33.588, abs=5e-4)
+    found = (screws.mouth, screws.deep, screws.seat, screws.into)
+    assert found == pytest.approx((33.588, 18.727, 16.046, 15.410), abs=5e-4)
+    assert (screws.thick, screws.long) == (4, 32)
+
+
+@pytest.mark.parametrize(
+    ("end", "face", "long"),
+    [
+        # seats of t / 2 / sin 15 - 18.727: 10.250, 17.978, 29.568, 54.684; the longest of 19, 25, 32, 38,
+        # 51, 64 within that and (t - 2) / cos 15
+        (15.0, 15.0, 19.0),
+        (19.0, 19.0, 32.0),
+        (25.0, 25.0, 51.0),
+        (38.0, 38.0, 64.0),
+        # a thick board before a thin one, and the other way about
+        (25.0, 12.0, 38.0),
+        (18.0, 38.0, 51.0),
+    ],
+)
+def test_a_screw_is_as_long_as_its_boards_let_it_be(end: float, face: float, long: float) -> None:
+    screws = size_pocket_screws(boring(), joint(end=end, face=face))
+    assert isinstance(screws, PocketScrews)
+    assert screws.long == long
+    assert screws.into <= face - 2 + 1e-6
+
+
+def test_a_written_screw_is_taken_as_it_is() -> None:
+    screws = size_pocket_screws(boring(pocket_screw="4.5 x 25"), joint())
+    assert isinstance(screws, PocketScrews)
+    assert (screws.thick, screws.long) == (4.5, 25)
 
 
 # --- both members --------------------------------------------------------------------------

@@ -182,6 +182,33 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         "Cabinet / partition 1: its dowel holes in the foot leave 1.9 of wood before its plate "
         "holes in the right face",
     ),
+    # t / 2 / sin 15 - 18.727: of 13.8 26.660 - 18.727 = 7.933, of 13.9 8.126; twice 4 are wanted
+    (
+        "pocket_thin",
+        "stop",
+        BORED,
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", BOARD: "board: {thickness: 13.8}"},
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", BOARD: "board: {thickness: 13.9}"},
+        "along a screw in a board of 13.8: its head pulls through",
+    ),
+    # of 26 13 / sin 15 - 18.727 = 31.501; (56.4 - 31.501) cos 15 = 24.051, (56.3 - 31.501) cos 15 = 23.954
+    (
+        "pocket_screw_long",
+        "stop",
+        BORED,
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", **boring(pocket_screw="4 x 56.4")},
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", **boring(pocket_screw="4 x 56.3")},
+        "into a board of 26, and leave less than 2 behind",
+    ),
+    # (39.7 - 31.501) cos 15 = 7.920, (39.8 - 31.501) cos 15 = 8.016
+    (
+        "pocket_screw_short",
+        "stop",
+        BORED,
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", **boring(pocket_screw="4 x 39.7")},
+        {DEPTH: f"{DEPTH}  corners: pocket screw\n", **boring(pocket_screw="4 x 39.8")},
+        "screws 39.7 long go only 7.9 into the other board",
+    ),
     # (26 - 22.4) / 2 = 1.8, (26 - 22) / 2 = 2
     (
         "end_splits",

@@ -48,14 +48,14 @@ def test_it_may_be_screwed(tmp_path: Path) -> None:
     assert screw.asked == "stepped: head 10, shank 7, thread to cut into a hole of 5"
 
 
-def test_pockets_say_where_they_open(tmp_path: Path) -> None:
-    """9 / tan 15 = 33.59."""
+def test_it_may_be_screwed_through_pockets(tmp_path: Path) -> None:
+    """As many, 32 long in boards of 18."""
     text = FEN_ROAD.replace(
         "  kind: frameless\n", "  kind: frameless\n  corners: pocket screw\n", 1
     )
     found = items(text, tmp_path)["pocket screw"]
     assert (found.number, found.size) == (72, "4 × 32")
-    assert found.asked == "coarse; pockets open 33.6 from the end, on the jig"
+    assert found.asked == "pan head, to sink into pockets of 9.5; no hole before it"
 
 
 def test_it_may_be_held_by_loose_tenons(tmp_path: Path) -> None:

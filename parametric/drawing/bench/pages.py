@@ -36,6 +36,7 @@ from parametric.drawing.bench.panel_saw_sheets import (
 from parametric.drawing.bench.router_sheets import pocket_sheet, slot_sheet
 from parametric.drawing.bench.saw_sheets import lengths_of, mitre_sheet, trim_sheet
 from parametric.drawing.bench.saying import Numbers, numbers
+from parametric.drawing.bench.screw_pocket_sheet import screw_pocket_sheet
 from parametric.drawing.bench.set_up import SetUp, draw_set_up
 from parametric.drawing.bench.shape_sheet import shape_sheet
 from parametric.drawing.bench.squaring_sheet import squaring_sheet
@@ -280,6 +281,8 @@ def _setting(
             set_ups = (pocket_sheet(job, say, one, at, last=one is pockets[-1]),)
         case "bore":
             set_ups = (bore_sheet(job, say, one),)
+        case "screw pocket":
+            set_ups = (screw_pocket_sheet(job, say, one),)
         case "edges":
             set_ups = tuple(
                 tenon_sheet(job, say, one, tenon, _slots_of(tenon, paper))

@@ -30,7 +30,8 @@ from parametric.model import (
     Slot,
     face_point,
 )
-from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Size
+from parametric.trade.cut_quantities import Quantity
+from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
 FIRST = 6.5
 """From the section to its innermost dimension, mm on paper."""

@@ -22,7 +22,8 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.printing import Rules
 from parametric.model import Shaped
 from parametric.outlines import arc_of
-from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Size
+from parametric.trade.cut_quantities import Quantity
+from parametric.trade.part_cuts import CutRow, PartCuts, Size
 from parametric.trade.shaped_sizes import Curve, curve_of
 
 _IN = 5.0

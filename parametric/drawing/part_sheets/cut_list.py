@@ -13,7 +13,8 @@ from parametric.drawing.lettering import TEXT, width
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, Table
 from parametric.model import Making
-from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Said, Size
+from parametric.trade.cut_quantities import Quantity
+from parametric.trade.part_cuts import CutRow, PartCuts, Said, Size
 
 PITCH = 5.0
 _AIR = 3.4

@@ -11,6 +11,11 @@ from typing import assert_never
 
 from parametric.drawing.part_sheets.drilled_cuts import drilled_lines, drilled_span
 from parametric.drawing.part_sheets.moulded_cuts import moulded_lines, moulded_target
+from parametric.drawing.part_sheets.screw_pockets import (
+    screw_pocket_lines,
+    screw_pocket_span,
+    screw_pocket_target,
+)
 from parametric.drawing.part_sheets.shaped_cuts import (
     Bow,
     Line,
@@ -33,6 +38,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -49,7 +55,16 @@ Milled = Slot | Pocket | Groove
 def own_side(cut: Cut, part: Unfolded) -> Side:
     """The side on which a cut is seen and wears its balloon."""
     match cut:
-        case Slot() | Pocket() | Groove() | Drilled() | Island() | Shaped() | Moulded():
+        case (
+            Slot()
+            | Pocket()
+            | Groove()
+            | Drilled()
+            | ScrewPocket()
+            | Island()
+            | Shaped()
+            | Moulded()
+        ):
             return part.side(cut.face)
         case Trim() | Mitre() | RaisedBevel() | Tongue() | RoundArrises() | RoundCorners():
             return "face"
@@ -64,6 +79,8 @@ def lines_of(cut: Cut, part: Unfolded) -> Iterator[Line | Bow]:
             yield from _milled(cut, part)
         case Drilled():
             yield from drilled_lines(cut, part)
+        case ScrewPocket():
+            yield from screw_pocket_lines(cut, part)
         case Shaped():
             yield from shaped_lines(cut, part)
         case Moulded():
@@ -114,6 +131,8 @@ def target(cut: Cut, part: Unfolded) -> Point:
             return _pocket_target(cut, part)
         case Drilled():
             return part.on_face(cut.face, cut.u, cut.v, 0.0, part.side(cut.face))
+        case ScrewPocket():
+            return screw_pocket_target(cut, part)
         case Shaped():
             return shaped_target(cut, part)
         case Moulded():
@@ -156,6 +175,8 @@ def span_along(cut: Cut, part: Unfolded) -> tuple[float, float] | None:
             return (float(cut.u) - half - part.foot, float(cut.u) + half - part.foot)
         case Drilled():
             return drilled_span(cut, part)
+        case ScrewPocket():
+            return screw_pocket_span(cut, part)
         case Shaped():
             return span_of(cut, part)
         case Moulded():

@@ -20,7 +20,8 @@ from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.printing import Rules
 from parametric.model import Drilled
-from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Said, Size
+from parametric.trade.cut_quantities import Quantity
+from parametric.trade.part_cuts import CutRow, PartCuts, Said, Size
 
 _BEFORE = 5.0
 """From the first hole of a row to the dimension of the row's own line, mm on paper."""

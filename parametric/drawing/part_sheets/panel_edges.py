@@ -22,7 +22,8 @@ from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.infill.raised_panel import RaisedPanel
 from parametric.model import Part, Placement, RaisedBevel, Tongue
-from parametric.trade.part_cuts import CutRow, PartCuts, Quantity, Size
+from parametric.trade.cut_quantities import Quantity
+from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
 PAST = 16.0
 """How much of the field an edge's section shows, mm."""

@@ -17,7 +17,7 @@ from parametric.drawing.plane import spread
 from parametric.drawing.primitives import Circle, Label
 from parametric.drawing.printing import Rules
 from parametric.drawing.sheet import View
-from parametric.model import Drilled, Groove, Mitre, Pocket, Shaped, Slot, Trim
+from parametric.model import Drilled, Groove, Mitre, Pocket, ScrewPocket, Shaped, Slot, Trim
 from parametric.trade.part_cuts import CutRow, PartCuts, Size
 
 _ZERO_RING = 0.9
@@ -72,6 +72,9 @@ def _along(row: CutRow, part: Unfolded) -> Iterator[tuple[float, Size]]:
             for quantity in ("from", "to"):
                 size = next(s for q, s in sizes.items() if q == quantity)
                 yield float(size.figure), size
+    elif isinstance(cut, ScrewPocket):
+        size = sizes["first at"]
+        yield float(size.figure), size
     elif isinstance(cut, Drilled):
         side = own_side(cut, part)
         if side != "right":

@@ -10,7 +10,16 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.part_sheets.cut_shapes import own_side
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.subject import Subject
-from parametric.model import Drilled, Groove, Moulded, Pocket, RaisedBevel, Shaped, Slot
+from parametric.model import (
+    Drilled,
+    Groove,
+    Moulded,
+    Pocket,
+    RaisedBevel,
+    ScrewPocket,
+    Shaped,
+    Slot,
+)
 from parametric.names import SEPARATOR
 from parametric.trade.moulded_runs import edge_beside
 from parametric.trade.part_cuts import PartCuts, face_name
@@ -91,7 +100,7 @@ def _blank(job: Subject, own: PartCuts, part: Unfolded) -> str:
 
 
 def _measured(own: PartCuts, part: Unfolded) -> Iterator[str]:
-    kinds = (Slot, Groove, Pocket, Drilled, Shaped)
+    kinds = (Slot, Groove, Pocket, Drilled, ScrewPocket, Shaped)
     cuts = [row.cut for row in own.rows if isinstance(row.cut, kinds)]
     sides = {part.side(cut.face) for cut in cuts}
     low = face_name(own.part, "low edge")
@@ -123,7 +132,7 @@ def _matched(own: PartCuts) -> Iterator[str]:
 
 def _bare(part: Unfolded) -> Iterator[str]:
     """The sides that no cut is made in."""
-    kinds = (Slot, Groove, Pocket, Drilled, Shaped)
+    kinds = (Slot, Groove, Pocket, Drilled, ScrewPocket, Shaped)
     cut = {own_side(cut, part) for cut in part.part.cuts if isinstance(cut, kinds)}
     if not cut:
         return

@@ -26,6 +26,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -56,6 +57,12 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             "bore",
             rf"bore (\d+) holes? {_N} dia(?: at|, the first at) {_N}; {_N}"
             rf"(?:, then every {_N} (along|across))?, {_DEEP}, in the (.+)",
+        ),
+        (
+            "screw pocket",
+            rf"bore a screw pocket {_N} dia, {_N} deep along it at {_N} degrees, in the (.+) {_N} from "
+            rf"the (.+) at {_N}(?:, {_N} of them, then every {_N} across)?, and a pilot {_N} dia out "
+            "of the end",
         ),
         ("bevel", rf"bevel all round the (.+): {_N} in, from {_N} thick at the edge to {_N}"),
         ("tongue", rf"tongue all round: {_N} thick, {_N} long, {_N} off the (.+)"),
@@ -160,6 +167,10 @@ def said_of(part: Part, cut: Cut) -> Said:
             way = ("along" if cut.along == "u" else "across",) if row else ()
             sizes = (*first, cut.pitch if row else 0.0, *(() if row else (0.0,)), *deep)
             return _said("bore", sizes, *way, word(cut.face))
+        case ScrewPocket():
+            many = (float(cut.count), cut.pitch) if cut.count > 1 else (0.0, 0.0)
+            stepped = (cut.wide, cut.deep, cut.angle, cut.mouth, cut.v, *many, cut.pilot)
+            return _said("screw pocket", stepped, word(cut.face), word(cut.end))
         case RaisedBevel():
             return _said("bevel", (cut.run, cut.edge, cut.foot), word("high face"))
         case Tongue():
@@ -240,6 +251,11 @@ def volume_said(said: Said, blank: Blank, others: tuple[Said, ...], round_ends: 
             return relieved_rectangle(s[0], s[1], s[2], s[3]).area * s[6]
         case "bore":
             return s[0] * math.pi * s[1] ** 2 / 4 * s[-2]
+        case "screw pocket":
+            wide_of, deep, angle, mouth, _, count, _, pilot = s
+            whole = mouth / math.cos(math.radians(angle))
+            each = math.pi / 4 * (wide_of**2 * deep + pilot**2 * (whole - deep))
+            return max(1.0, count) * each
         case "bevel":
             run, edge, foot = s
             return _round_the_edge(length, wide, run, (thick - edge, thick - foot))

@@ -23,6 +23,7 @@ from parametric.model import (
     RaisedBevel,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Tongue,
@@ -58,7 +59,8 @@ def by_router(cut: Cut) -> Flat | None:
         case Groove():
             flat = cut if cut.ramp == 0 else None
         case (
-            Trim()
+            ScrewPocket()
+            | Trim()
             | Mitre()
             | RaisedBevel()
             | Tongue()
@@ -172,6 +174,8 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
             return _centre_of_hollow(
                 part, hollow(part, cut, at_machine=False), float(cut.ramp) if cut.ramp else 0.0
             )
+        case ScrewPocket():
+            return _centre_of_pockets(part, cut)
         case Moulded():
             x, y, down = run_middle(cut.section, cut.path, cut.start, cut.end)
             return (x, y, down if cut.face == "low face" else thick - down)
@@ -194,6 +198,42 @@ def _centre_of_cut(part: Part, cut: Cut) -> Vector:
             return (length / 2, wide / 2, half if cut.face == "low face" else thick - half)
         case _:
             assert_never(cut)
+
+
+def _centre_of_pockets(part: Part, cut: ScrewPocket) -> Vector:
+    """The middle of what a row of screw pockets takes.
+
+    Each is two cylinders cut off aslant. Of one of radius r from a slope of k per mm off its axis
+    at one end, L long along the axis: the middle is off the axis towards its longer side by
+    k r2 / 4L, and along it off the middle of the axis by k2 r2 / 8L, away from the short side.
+    Source: integrals over the disc, whose second moment is r2 / 4 of its area.
+    """
+    turn = math.radians(float(cut.angle))
+    sin, cos, tan = math.sin(turn), math.cos(turn), math.tan(turn)
+    whole, deep = float(cut.mouth) / cos, float(cut.deep)
+    pieces = []
+    for wide, begins, ends, slope, at_start in (
+        (float(cut.wide), 0.0, deep, 1 / tan, True),
+        (float(cut.pilot), deep, whole, tan, False),
+    ):
+        radius, long = wide / 2, ends - begins
+        off = slope * radius**2 / (4 * long)
+        back = slope**2 * radius**2 / (8 * long)
+        along = (begins + ends) / 2 + (-back if at_start else back)
+        pieces.append((math.pi * radius**2 * long, along, off))
+    volume = sum(piece[0] for piece in pieces)
+    along = sum(piece[0] * piece[1] for piece in pieces) / volume
+    off = sum(piece[0] * piece[2] for piece in pieces) / volume
+    # off the axis towards deeper wood is away from the end too
+    from_end = float(cut.mouth) - along * cos + off * sin
+    down = along * sin + off * cos
+    length, thick = float(part.blank.length), float(part.blank.thickness)
+    across = float(cut.v) + float(cut.pitch) * (cut.count - 1) / 2
+    return (
+        from_end if cut.end == "low end" else length - from_end,
+        across,
+        down if cut.face == "low face" else thick - down,
+    )
 
 
 def in_hollow(part: Part, made: Hollow, point: Vector, margin: float = 0.0) -> bool:

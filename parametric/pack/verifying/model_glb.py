@@ -23,6 +23,7 @@ from parametric.model import (
     Pocket,
     RoundArrises,
     RoundCorners,
+    ScrewPocket,
     Shaped,
     Slot,
     Vector,
@@ -233,6 +234,10 @@ def _lost_in_chords(part: Part) -> float:
         elif isinstance(cut, Drilled):
             deep = float(cut.depth) - float(cut.surface)
             lost += cut.count * share * math.pi * float(cut.diameter) ** 2 / 4 * deep
+        elif isinstance(cut, ScrewPocket):
+            pilot = float(cut.pilot) ** 2 * (cut.along - float(cut.deep))
+            both = float(cut.wide) ** 2 * float(cut.deep) + pilot
+            lost += cut.count * share * math.pi / 4 * both
         elif isinstance(cut, Shaped):
             deep = float(cut.depth) - float(cut.surface)
             lost += sum(2 / 3 * _CHORD * arc for arc in _arcs(part, cut)) * deep
