@@ -19,8 +19,8 @@ from __future__ import annotations
 import dataclasses
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from parametric.drawing.audit import audit
 from parametric.drawing.column import Item, Sentences, TableItem, place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
@@ -30,21 +30,18 @@ from parametric.drawing.marks import section_end
 from parametric.drawing.papers import papers_and_scales, scale_words
 from parametric.drawing.part_sheets import cross_sections
 from parametric.drawing.part_sheets.balloons import RADIUS, place_balloons
-from parametric.drawing.part_sheets.breaks import Lie, lie_along
 from parametric.drawing.part_sheets.cross_sections import Chosen, Drawn
 from parametric.drawing.part_sheets.curves import dimension_curves
 from parametric.drawing.part_sheets.cut_list import PITCH, completeness, cut_list
-from parametric.drawing.part_sheets.cut_shapes import own_side, span_along
+from parametric.drawing.part_sheets.cut_shapes import own_side
 from parametric.drawing.part_sheets.drilled_rows import dimension_rows
 from parametric.drawing.part_sheets.ends import (
-    APART,
     balloon_end,
     below_bored_end,
     dimension_end,
     lay_end,
     measure_end,
     name_end,
-    widest_number,
 )
 from parametric.drawing.part_sheets.part_scales import scales_of
 from parametric.drawing.part_sheets.running_sizes import (
@@ -53,8 +50,8 @@ from parametric.drawing.part_sheets.running_sizes import (
     places_along,
     sizes_by_side,
 )
-from parametric.drawing.part_sheets.shaped_cuts import changing_stops
-from parametric.drawing.part_sheets.stacks import STACK_WIDE, balloon_stack, stacked
+from parametric.drawing.part_sheets.sides_along import EDGE, ENDS, GAP, PartOnSheet, lies_of
+from parametric.drawing.part_sheets.stacks import balloon_stack, stacked
 from parametric.drawing.part_sheets.strips import (
     Strip,
     lay_strip,
@@ -62,17 +59,15 @@ from parametric.drawing.part_sheets.strips import (
     strip_call,
     word_beside,
 )
-from parametric.drawing.part_sheets.unfolded import Side, Unfolded, unfolded
+from parametric.drawing.part_sheets.unfolded import Side, unfolded
 from parametric.drawing.part_sheets.words import how_many, notes, runs_said, scales_said
 from parametric.drawing.plane import Box
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
-from parametric.model import Drilled, Groove, Pocket, Slot
-from parametric.trade.part_cuts import CutRow, PartCuts, Size
+from parametric.model import Groove, Pocket, Slot
+from parametric.trade.part_cuts import PartCuts
 
-_EDGE = 6.0
-"""Between the frame and what is drawn, mm."""
 _BALLOONS = 5.6
 """From a side to the middle of its balloons, mm."""
 _ABOVE = _BALLOONS + RADIUS + 1.0
@@ -80,7 +75,6 @@ _MARKS = 8.0
 """Room for the ends of section lines between the face and its running sizes, mm."""
 _DROP = 4.4
 """From a side to its running sizes, mm."""
-_GAP = 6.0
 _COLUMN = 74.0
 _NARROW = 42.0
 """A column of words may be this narrow where there is no more room, mm."""
@@ -90,24 +84,6 @@ _LETTER, _TWO_LETTERS = 4.9, 7.7
 """What the letters of a section take before its line, mm."""
 _SECTION = "section "
 """What a section line without room is called among what is not placed."""
-_ENDS: tuple[Side, ...] = ("left", "right")
-_WORD = 15.0
-"""Room for the name of a side before its left end, mm."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
-    """What does not change from one scale to the next."""
-
-    job: Subject
-    own: PartCuts
-    part: Unfolded
-    all_cuts: tuple[PartCuts, ...]
-    sides: tuple[Side, ...]
-    ends: tuple[Side, ...]
-    sizes: dict[Side, list[tuple[float, Size]]]
-    sections: tuple[Chosen, ...]
-    stacks: dict[Side, list[CutRow]]
 
 
 def draw_long_part(
@@ -134,8 +110,8 @@ def draw_long_part(
     )
     sides = tuple(side for side in order if side in seen or side == "face")
     first: list[Side] = ["face", *(side for side in sides if side != "face")]
-    ends = tuple(side for side in _ENDS if side in seen)
-    plan = _Plan(
+    ends = tuple(side for side in ENDS if side in seen)
+    plan = PartOnSheet(
         job=job,
         own=own,
         part=part,
@@ -153,12 +129,15 @@ def draw_long_part(
         second_line=f"{noun[0].upper()}{noun[1:]} {mark}, {len(own.names)} off",
     )
 
+    # A broad board with cuts in both its faces has them one above the other, or, where that
+    # saves a larger sheet, side by side.
+    both = {"face", "back"} <= set(sides) and own.part.material.look == "board"
+
     def attempt(paper: Paper, scale: float, block: TitleBlock) -> Sheet | None:
-        sheet = _draw(plan, paper, scale, block)
-        if sheet is None or not any(text.startswith(_SECTION) for text in sheet.unplaced):
+        sheet = _attempt(plan, paper, scale, block)
+        if not both or (sheet is not None and not audit(sheet)):
             return sheet
-        # Ends of section lines that find no room among the balloons stand over them.
-        return _draw(plan, paper, scale, block, over=_MARKS) or sheet
+        return _attempt(plan, paper, scale, block, abreast=True) or sheet
 
     mm, inch = scales_of(own)
     sheet = first_that_fits(
@@ -170,23 +149,46 @@ def draw_long_part(
     return sheet, len(plan.sections)
 
 
-def _draw(
-    plan: _Plan, paper: Paper, scale: float, title: TitleBlock, *, over: float = 0.0
+def _attempt(
+    plan: PartOnSheet, paper: Paper, scale: float, title: TitleBlock, *, abreast: bool = False
 ) -> Sheet | None:
-    """The sheet on one paper at one scale, with `over` mm more above the face; None too large."""
+    sheet = _draw(plan, paper, scale, title, abreast=abreast)
+    if sheet is None or not any(text.startswith(_SECTION) for text in sheet.unplaced):
+        return sheet
+    # Ends of section lines that find no room among the balloons stand over them.
+    return _draw(plan, paper, scale, title, over=_MARKS, abreast=abreast) or sheet
+
+
+def _draw(
+    plan: PartOnSheet,
+    paper: Paper,
+    scale: float,
+    title: TitleBlock,
+    *,
+    over: float = 0.0,
+    abreast: bool = False,
+) -> Sheet | None:
+    """The sheet on one paper at one scale, with `over` mm more above the face; None too large.
+
+    `abreast` has the back beside the face.
+    """
     frame, part, job = paper.frame, plan.part, plan.job
-    lie = _lie(plan, frame, scale)
+    lies = lies_of(plan, frame, scale, abreast=abreast)
     drawn = [cross_sections.prepare(c, plan.own, part, job.rules) for c in plan.sections]
-    if lie is None or lie.breaks > 4:
+    if lies is None or any(lie.breaks > 4 for lie in lies.values()):
         return None
     scales = (scale, *(one.scale for one in drawn))
     title = dataclasses.replace(title, scale=scales_said(job, scales))
     draft = Draft(paper)
     draw_frame(draft, title)
     balloons: list[int] = []
-    down = frame.y1 - 3.0
+    high = frame.y1 - 3.0
+    # where each column of sides has come to; they stand in one unless the back is beside it
+    downs = dict.fromkeys(lies.values(), high)
     strips: dict[Side, Strip] = {}
     for side in plan.sides:
+        lie = lies[side]
+        down = downs[lie]
         calls = [row for row in plan.own.rows if own_side(row.cut, part) == side]
         beside = plan.stacks if side == "face" else {}
         down -= _ABOVE if calls or side == "face" else 2.5
@@ -204,7 +206,9 @@ def _draw(
         )
         for end, rows in beside.items():
             balloons += balloon_stack(draft, part, strip, end, rows)
-        down = base - (drop + numbers_tall(sizes, job.rules) + 1.0 if sizes else drop - _DROP + 2.0)
+        below = drop + numbers_tall(sizes, job.rules) + 1.0 if sizes else drop - _DROP + 2.0
+        downs[lie] = base - below
+    down = min(downs.values())
     face = strips["face"]
     for side in plan.ends:
         view = lay_end(draft, part, side, face)
@@ -235,35 +239,6 @@ def _draw(
         if cross_sections.on_end(row, part) and own_side(row.cut, part) in plan.ends
     }
     return _words(plan, draft, title, stood, balloons, (len(strips) + len(plan.ends), shown))
-
-
-def _lie(plan: _Plan, frame: Box, scale: float) -> Lie | None:
-    part, rules = plan.part, plan.job.rules
-
-    def beside(side: Side) -> float:
-        if side not in plan.ends:
-            room = _WORD if side == "left" else 4.0
-            return max(room, STACK_WIDE) if side in plan.stacks else room
-        out = widest_number(plan.own, part, side, rules)
-        return max(APART + part.thickness / scale + max(out, 2.0), _WORD if side == "left" else 0.0)
-
-    spans = [span for cut in part.part.cuts if (span := span_along(cut, part)) is not None]
-    milled = [
-        span
-        for cut in part.part.cuts
-        if isinstance(cut, (Slot, Groove, Pocket, Drilled))
-        and (span := span_along(cut, part)) is not None
-    ]
-    left, right = beside("left"), beside("right")
-    room = frame.width - 2 * _EDGE - left - right
-    return lie_along(
-        (-part.foot, part.length + part.head),
-        [*(at for span in spans for at in span), *changing_stops(part)],
-        milled,
-        scale=scale,
-        left=frame.x0 + _EDGE + left,
-        room=room,
-    )
 
 
 def call_section(draft: Draft, chosen: Chosen, face: Strip) -> None:
@@ -308,21 +283,21 @@ def _stands(
 
 
 def _place_sections(
-    draft: Draft, plan: _Plan, drawn: Sequence[Drawn], frame: Box, top: float
+    draft: Draft, plan: PartOnSheet, drawn: Sequence[Drawn], frame: Box, top: float
 ) -> Box | None:
     """The sections in rows from the left; returns what they take."""
     unit = plan.job.rules.unit
     row: list[Drawn] = []
     rows = [row]
-    at = frame.x0 + _EDGE
+    at = frame.x0 + EDGE
     for one in drawn:
         wide = _taken(one, plan)
-        if row and at + wide > frame.x1 - _EDGE:
+        if row and at + wide > frame.x1 - EDGE:
             row = []
             rows.append(row)
-            at = frame.x0 + _EDGE
+            at = frame.x0 + EDGE
         row.append(one)
-        at += wide + _GAP
+        at += wide + GAP
     low, right = top, frame.x0
     for row in rows:
         if not row:
@@ -332,18 +307,18 @@ def _place_sections(
         foot = low - above - max(one.tall for one in row)
         if foot - below < frame.y0:
             return None
-        at = frame.x0 + _EDGE
+        at = frame.x0 + EDGE
         for one in row:
             corner = (at + one.left, foot)
             scale = scale_words(one.scale, unit)
             cross_sections.draw(draft, one, plan.part, corner, _section_words(one.chosen), scale)
-            at += _taken(one, plan) + _GAP
-            right = max(right, at - _GAP)
+            at += _taken(one, plan) + GAP
+            right = max(right, at - GAP)
         low = foot - below
-    return Box(frame.x0 + _EDGE, low, right, top)
+    return Box(frame.x0 + EDGE, low, right, top)
 
 
-def _taken(one: Drawn, plan: _Plan) -> float:
+def _taken(one: Drawn, plan: PartOnSheet) -> float:
     """How wide a section stands on paper, its caption too."""
     scale = scale_words(one.scale, plan.job.rules.unit)
     letter = one.chosen.letter
@@ -359,7 +334,7 @@ def _section_words(chosen: Chosen) -> str:
 
 
 def _words(
-    plan: _Plan,
+    plan: PartOnSheet,
     draft: Draft,
     title: TitleBlock,
     sections: Box,
@@ -369,7 +344,7 @@ def _words(
     """The list at the left, what is counted and said beside it, over the title block."""
     frame, own, part = draft.paper.frame, plan.own, plan.part
     heading = f"Every cut in {own.part.mark}; datum 0 is the finished {part.word('left')}"
-    listed = cut_list(plan.job, own, (frame.x0 + _EDGE, sections.y0 - 7.0), heading)
+    listed = cut_list(plan.job, own, (frame.x0 + EDGE, sections.y0 - 7.0), heading)
     draft.add(listed)
     if listed.box.y0 < frame.y0 + 2.0:
         draft.unplaced.append("the list of cuts")
@@ -417,19 +392,19 @@ def _columns(draft: Draft, title: TitleBlock, listed: Box, sections: Box) -> lis
     """
     frame, block = draft.paper.frame, title_block_box(draft.paper, title)
     columns = []
-    end = frame.x1 - _EDGE
+    end = frame.x1 - EDGE
     beside = max(listed.x1, sections.x1) + 8.0
     if end - beside >= _COLUMN:
         # Clear of the sections too, so the column begins beside them.
         columns.append(Box(beside, _floor(block, frame, end), end, sections.y1 + 1.0))
-        end = beside - _GAP
+        end = beside - GAP
     at = listed.x1 + 8.0
-    count = max(int((end - at + _GAP) // (_COLUMN + _GAP)), int(end - at >= _NARROW))
+    count = max(int((end - at + GAP) // (_COLUMN + GAP)), int(end - at >= _NARROW))
     for k in range(count):
-        wide = (end - at - _GAP * (count - 1)) / count
-        x = at + k * (wide + _GAP)
+        wide = (end - at - GAP * (count - 1)) / count
+        x = at + k * (wide + GAP)
         columns.append(Box(x, _floor(block, frame, x + wide), x + wide, sections.y0 - 2.0))
-    under = Box(frame.x0 + _EDGE, frame.y0 + 3.0, min(listed.x1, block.x0 - 6.0), listed.y0 - 4.0)
+    under = Box(frame.x0 + EDGE, frame.y0 + 3.0, min(listed.x1, block.x0 - 6.0), listed.y0 - 4.0)
     if under.height > 12.0:
         columns.append(under)
     return columns
