@@ -149,7 +149,7 @@ def _sheet_page(
     draft = Draft(paper)
     draw_page(draft, dataclasses.replace(own, second_line=f"{under} · {own.scale}"))
     corner = (room.x0 + MARGIN, room.y1 - sheet.stock.width / scale - 1.0)
-    taken = draw_sheet_view(draft, job, sheet, f"sheet {number}", scale, corner, lot.matched)
+    taken = draw_sheet_view(draft, job, sheet, f"sheet {number}", scale, corner, lot)
     _under_picture(draft, lot, lines, Box(room.x0, room.y0, room.x1, taken.y0))
     aside = Box(body.x1 - _LIST, body.y0, body.x1, body.y1)
     if ruled_height(cuts, _LIST) <= aside.height:

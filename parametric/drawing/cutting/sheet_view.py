@@ -24,7 +24,9 @@ from parametric.drawing.plane import Box, Point, along, edges
 from parametric.drawing.primitives import Circle, Fill, Label, Stroke, Turn, arrowhead
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.trade.matched_blanks import MatchedBlank
+from parametric.trade.sheet_order import BoardLot
 from parametric.trade.stock.sheet_plan import Area, SawnPiece, SawnSheet, SheetCut, is_kept
 
 MARGIN = 15.0
@@ -58,7 +60,7 @@ def draw_sheet_view(
     name: str,
     scale: float,
     corner: Point,
-    matched: Sequence[MatchedBlank] = (),
+    lot: BoardLot,
 ) -> Box:
     """Draw it, its low left corner at a point; returns what it takes of the page.
 
@@ -69,7 +71,8 @@ def draw_sheet_view(
         name: of the view.
         scale: model mm to one of paper.
         corner: where the sheet's corner lies; numbers stand up to `MARGIN` before and below it.
-        matched: blanks of matched sets, which wear their triangle.
+        lot: the board it is of, with what every mark is, and its matched sets, which wear their
+            triangle.
     """
     view = draft.view(name, scale, corner)
     stock = sheet.stock
@@ -78,14 +81,15 @@ def draw_sheet_view(
         draft.path("hidden", _box(view, sheet.whole).polygon, name, closed=True)
     _hatch_rests(draft, job, sheet, view)
     lines = [_line(view, sheet, cut) for cut in sheet.cuts]
-    triangles = _mark_sets(draft, sheet, view, matched)
+    triangles = _mark_sets(draft, sheet, view, lot.matched)
     _number_cuts(draft, lines, outline, name, triangles)
     draft.path("cut", outline.polygon, name, closed=True)
     for blank in sheet.blanks:
         _name_blank(draft, blank, view)
+    panels = {row.mark for row in lot.pieces if row.noun in PANEL_NOUNS}
     for sawn in sheet.pieces:
         draw_shape(draft, job, sawn, view)
-        _name_piece(draft, job, sawn, view)
+        _name_piece(draft, job, sawn, view, down=sawn.piece.mark in panels)
     _name_rests(draft, job, sheet, view)
     return Box(outline.x0 - MARGIN, outline.y0 - MARGIN, outline.x1, outline.y1)
 
@@ -294,10 +298,10 @@ def _name_blank(draft: Draft, blank: SawnPiece, view: View) -> None:
         draft.unplaced.append(mark)
 
 
-def _name_piece(draft: Draft, job: Subject, sawn: SawnPiece, view: View) -> None:
-    """Its mark and its size, length first, along its own length."""
+def _name_piece(draft: Draft, job: Subject, sawn: SawnPiece, view: View, *, down: bool) -> None:
+    """Its mark and its size as the cut list has it, length first, along its own length."""
     piece = sawn.piece
-    size = f"{job.wood(piece.length, down=True)} × {job.wood(piece.width, down=True)}"
+    size = f"{job.wood(piece.length, down=down)} × {job.wood(piece.width, down=down)}"
     box = _box(view, sawn.area)
     first: Turn = 90 if sawn.turned else 0
     turns: tuple[Turn, Turn] = (first, 0 if sawn.turned else 90)

@@ -10,6 +10,7 @@ from parametric.drawing.papers import scale_words
 from parametric.drawing.part_sheets.cut_shapes import own_side
 from parametric.drawing.part_sheets.unfolded import Side, Unfolded
 from parametric.drawing.subject import Subject
+from parametric.infill.panel_kinds import PANEL_NOUNS
 from parametric.model import (
     Drilled,
     Groove,
@@ -85,7 +86,9 @@ def _homes(names: Sequence[str]) -> list[str]:
 
 
 def _blank(job: Subject, own: PartCuts, part: Unfolded) -> str:
-    size = " × ".join(job.wood(value) for value in (own.blank_length, own.width, own.thickness))
+    down = own.part.noun in PANEL_NOUNS
+    sizes = (own.blank_length, own.width, own.thickness)
+    size = " × ".join(job.wood(value, down=down) for value in sizes)
     grain = "grain along the length"
     board = own.part.material.look == "board"
     straight = "; flat, and square at every corner" if board else "; straight and out of wind"
