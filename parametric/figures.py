@@ -163,6 +163,11 @@ def cosine(angle: float) -> Figure:
     return Figure(math.cos(math.radians(angle)), op="cos", args=(angle,), unit="")
 
 
+def sine(angle: float) -> Figure:
+    """The sine of an angle in degrees."""
+    return Figure(math.sin(math.radians(angle)), op="sin", args=(angle,), unit="")
+
+
 def arc_sine(ratio: float) -> Figure:
     """The angle in degrees whose sine is the ratio."""
     return Figure(math.degrees(math.asin(ratio)), op="arc sine", args=(ratio,), unit="deg")

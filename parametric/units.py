@@ -415,6 +415,9 @@ MOVEMENT = Measure(
 )
 STANDARD_GRAVITY = Fraction(980_665, 100_000)
 """N, the weight of 1 kg: standard gravity. Source: 3rd CGPM, 1901."""
+FORCE = Measure(
+    "force", "N", {"N": Fraction(1), "lbf": POUND * STANDARD_GRAVITY}, "120 N or 27 lbf"
+)
 STIFFNESS = Measure(
     "stiffness",
     "N/mm2",

@@ -29,6 +29,7 @@ from parametric.units import (
     ANGLE,
     COVERAGE,
     DENSITY,
+    FORCE,
     MASS,
     MOVEMENT,
     PERCENT,
@@ -367,6 +368,7 @@ Angle = Annotated[Figure, *with_unit(ANGLE)]
 Percent = Annotated[Figure, *with_unit(PERCENT)]
 """`8 %`: the Figure is 8.0, in %."""
 Mass = Annotated[Figure, *with_unit(MASS)]
+Force = Annotated[Figure, *with_unit(FORCE)]
 Density = Annotated[Figure, *with_unit(DENSITY)]
 Coverage = Annotated[Figure, *with_unit(COVERAGE)]
 """m2 per litre (the gallon is the US one)"""

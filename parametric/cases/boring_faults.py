@@ -109,7 +109,7 @@ def plate_faults(
         yield _problem(
             "plate_meets",
             "stop",
-            f"{hole.name} at {said(up)} from the foot of the case leaves less than "
+            f"{hole.name} at {said(up)} from {plates.begins} leaves less than "
             f"{said(spec.web)} of wood beside {other.name}.",
             plates.line,
             plates.name,

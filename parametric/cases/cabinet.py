@@ -48,6 +48,7 @@ class CabinetSpec(Block):
     leaf: Name | None = None
     drawer_leaf: Name | None = None
     hinge: Name | None = None
+    stay: Name | None = Field(default=None, description="what holds its flaps open")
     drawer: Name | None = None
     pull: Name | None = None
     shelf: Name | None = None

@@ -6,6 +6,7 @@ from typing import Any
 
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import FrontOpening
+from parametric.cases.lines import CaseLine
 from parametric.figures import Figure
 from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
 from parametric.hangings.fronts import BayLine, FrontLine
@@ -56,20 +57,31 @@ def _bay(spec: CabinetSpec, index: int) -> BayLine:
     bay = spec.bays[index]
     lines: list[FrontLine] = []
     if bay.top_to_bottom is not None:
-        lines += bay.top_to_bottom
+        lines += [_held(line, spec) for line in bay.top_to_bottom]
     else:
         kind = "open" if bay.word == "bay" else bay.word
         named: dict[str, Any] = {kind.replace(" ", "_"): Rest()}
-        line: FrontLine = FrontLine.model_construct(
-            **named, leaf=bay.leaf, hinge_side=bay.hinge_side
+        line: CaseLine = CaseLine.model_construct(
+            **named, leaf=bay.leaf, hinge_side=bay.hinge_side, stay=bay.stay
         )
         line.stands_for(bay)
-        lines.append(line)
+        lines.append(_held(line, spec))
     made: BayLine = BayLine.model_construct(
-        bay=bay.size, leaf=bay.leaf, hinge_side=bay.hinge_side, top_to_bottom=tuple(lines)
+        bay=bay.size,
+        leaf=bay.leaf,
+        hinge_side=bay.hinge_side,
+        stay=bay.stay,
+        top_to_bottom=tuple(lines),
     )
     made.stands_for(bay)
     return made
+
+
+def _held(line: CaseLine, spec: CabinetSpec) -> CaseLine:
+    """A line with the cabinet's stay, where it is a flap's and names none itself."""
+    if line.flap is None or line.stay is not None or spec.stay is None:
+        return line
+    return line.model_copy(update={"stay": spec.stay})
 
 
 def site_of(opening: FrontOpening) -> Site:

@@ -12,7 +12,13 @@ from typing import Any, ClassVar, Literal, Self
 
 from pydantic import Field, ModelWrapValidatorHandler, model_validator
 
-from parametric.hangings.fronts import BayLine, FrontLine, Written, names_one_thing
+from parametric.hangings.fronts import (
+    CASE_FRONTS,
+    BayLine,
+    FrontLine,
+    Written,
+    names_one_thing,
+)
 from parametric.written import Block, Count, Group, Share
 
 InsideKind = Literal["shelf space", "hanging", "drawer", "equipment"]
@@ -23,7 +29,9 @@ INSIDE: tuple[InsideKind, ...] = ("shelf space", "hanging", "drawer", "equipment
 class CaseLine(FrontLine):
     """One front of a case, or a stretch left open, with the shelves behind it."""
 
-    keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side", "shelves")
+    words: ClassVar[tuple[str, ...]] = CASE_FRONTS
+    not_built: ClassVar[tuple[str, ...]] = ()
+    keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side", "stay", "shelves")
 
     shelves: Count | None = Field(default=None, description="adjustable, behind this front")
 
@@ -40,7 +48,7 @@ class InsideLine(Group):
     @model_validator(mode="wrap")
     @classmethod
     def _one_space(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        names_one_thing(data, INSIDE, keys_beside=("shelves",), not_built=())
+        names_one_thing(data, INSIDE, keys_beside=("shelves",))
         return handler(data)
 
     @property
@@ -63,9 +71,12 @@ class InsideLine(Group):
 class CaseBayLine(BayLine):
     """One bay of a case: its clear width, or how it shares, and what stands in it."""
 
+    words: ClassVar[tuple[str, ...]] = ("bay", *CASE_FRONTS)
+    not_built: ClassVar[tuple[str, ...]] = ()
     keys_beside: ClassVar[tuple[str, ...]] = (
         "leaf",
         "hinge side",
+        "stay",
         "top to bottom",
         "inside",
         "shelves",

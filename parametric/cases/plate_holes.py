@@ -17,10 +17,14 @@ from parametric.hangings.front_places import FrontsLie
 from parametric.model import Drilled, Face
 from parametric.names import join
 
+FROM_FOOT, FROM_LEFT = "the foot of the case", "the left end of its board"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlateHoles:
-    """The plate holes of one leaf's hinges, mm: `heights` of the plates' middles in the case.
+    """The plate holes of one leaf's hinges, mm: `heights` of the plates' middles in the case, or
+    in a level board their places from its left end; `begins` says in words where they are
+    measured from.
 
     `deep` is `asked` unless the board is too thin for that.
     """
@@ -32,6 +36,7 @@ class PlateHoles:
     across: Figure
     deep: Figure
     asked: Figure
+    begins: str = FROM_FOOT
 
     @property
     def bites(self) -> tuple[Bite, ...]:
@@ -53,18 +58,20 @@ def plate_holes(
     front: Figure,
     set_back: float = 0.0,
     both_faces: Figure | None = None,
+    begins: str = FROM_FOOT,
 ) -> PlateHoles:
     """Where the plates of one leaf are screwed.
 
     Args:
         spec: how the workshop bores.
         name: `leaf A / hinge plates`.
-        hinges: the middles of its hinges, from the case's foot, mm.
+        hinges: the middles of its hinges, from the case's foot or along a level board, mm.
         lie: how its front lies to the case.
         front: its thickness, mm.
         set_back: how far an inset front stands behind the case's front edges, mm.
         both_faces: thickness of a board that has plates on both of its faces, mm, so that those
             of one leaf may stand back to back with those of the other.
+        begins: where the hinges are measured from, in words.
 
     Source: common practice, no source.
     """
@@ -75,7 +82,7 @@ def plate_holes(
     return PlateHoles(
         name=name,
         heights=tuple(
-            named(join(name, f"plate {number} height"), up)
+            named(join(name, f"plate {number} {'height' if begins == FROM_FOOT else 'along'}"), up)
             for number, up in enumerate(sorted(hinges), 1)
         ),
         line=named(join(name, "line"), behind),
@@ -83,18 +90,19 @@ def plate_holes(
         across=named(join(name, "screw hole"), spec.plate_holes[0]),
         deep=named(join(name, "screw hole depth"), deep),
         asked=spec.plate_holes[1],
+        begins=begins,
     )
 
 
 def plate_cuts(
     plates: PlateHoles, *, face: Face, foot: float, front: float = 0.0
 ) -> tuple[Drilled, ...]:
-    """A row of two for each plate, in a board that lies with its length up the case.
+    """A row of two for each plate, in a board that lies with its length up the case, or level.
 
     Args:
         plates: of the leaf.
         face: of the board.
-        foot: how high its low end stands in the case, mm.
+        foot: how high its low end stands in the case, mm; 0 of a level board.
         front: how far behind the front edges its own stands, mm.
     """
     return tuple(

@@ -8,6 +8,7 @@ seen from the front, doors off
     |--------------|     drawers under doors have no board between them
     |  drawers     |
     |______________| bottom
+                         over and under a flap one does, its middle behind the gap
 """
 
 from __future__ import annotations
@@ -31,6 +32,8 @@ class Stretch:
     foot: Figure
     head: Figure
     shelves: int
+    flap: bool = False
+    """Whether its front is one, whose hinges want a board under or over it."""
 
 
 def stretches(box: CaseBox, bay: CaseBayLine, places: Sequence[FrontPlace]) -> tuple[Stretch, ...]:
@@ -49,6 +52,7 @@ def stretches(box: CaseBox, bay: CaseBayLine, places: Sequence[FrontPlace]) -> t
                 foot=foot,
                 head=foot + place.height,
                 shelves=_shelves(line),
+                flap=place.kind == "flap",
             )
         )
     return tuple(found)
@@ -60,7 +64,7 @@ def _behind(place: FrontPlace) -> SpaceUse:
             return "open"
         case "drawer":
             return "drawers"
-        case "door" | "door pair" | "fixed front":
+        case "door" | "door pair" | "fixed front" | "flap":
             return "shelves"
 
 
@@ -109,10 +113,14 @@ def spaces(
 
 
 def _joined(fronts: Sequence[Stretch]) -> list[Stretch]:
-    """Neighbours of one use as one: nothing stands between two drawers, or two doors."""
+    """Neighbours of one use as one: nothing stands between two drawers, or two doors.
+
+    A flap has its space to itself: its hinges and its stays want a board of the case.
+    """
     found: list[Stretch] = []
     for one in fronts:
-        if found and found[-1].what == one.what and one.what != "open":
+        alike = found and found[-1].what == one.what and not (found[-1].flap or one.flap)
+        if alike and one.what != "open":
             last = found[-1]
             found[-1] = Stretch(
                 what=one.what, foot=one.foot, head=last.head, shelves=last.shelves + one.shelves
@@ -132,6 +140,9 @@ def _between(
     """Head of the lower space, foot of the upper, and whether a fixed shelf parts them."""
     if "open" not in (low.what, high.what):
         middle = low.head + lapped.gap / 2
+        if low.flap or high.flap:
+            under = middle - box.thickness / 2
+            return under, under + box.thickness, True
         return middle, middle, False
     if low.what == "open":
         under = high.foot + lapped.over - box.thickness

@@ -209,6 +209,12 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             pilot="2.5 x 10",
         ),
         "hinge pivot": _habits(from_edge="40"),
+        "stay": _habits(opens="90 deg", beside="12", fixing="3 x 10"),
+        "stay lid stay": _habits(
+            behind="40",
+            leant_on=Default("20 kg", "common practice, no source: an arm and what it leans with"),
+        ),
+        "stay gas strut": _habits(spare="5"),
         "lock": _habits(fit="0.3", extra_depth="0.5", faceplate_corner="0", height="1000"),
         "drawer": _habits(
             kind="side slides",

@@ -19,6 +19,7 @@ from parametric.design.case_needs import (
     run_needs,
     survey_needs,
 )
+from parametric.design.flap_needs import flap_needs
 from parametric.design.glass_needs import lites_need
 from parametric.design.hinge_needs import hinge_needs
 from parametric.design.language import CALLS, MAY_DO_WITHOUT, OWN_NAMES, SQUARE, full_heading
@@ -88,12 +89,14 @@ def _cabinet(cabinet: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Probl
         return problems
     for line in cabinet.callers():
         problems += _call(line, "leaf", "leaf", layers)
+        problems += _call(line, "stay", "stay", layers)
     fronts = fronts_as_hung(cabinet, blocks, layers)
     return [
         *problems,
         *_hung_needs(fronts, blocks, layers),
         *fronts.faults(),
         *fronts.leaves_called(),
+        *flap_needs(cabinet, fronts, blocks),
     ]
 
 
@@ -113,7 +116,8 @@ def _called(blocks: Blocks) -> Iterator[tuple[str, str]]:
                 yield other, name
         if isinstance(block, (DoorSpec, CabinetSpec)):
             for line in block.callers():
-                yield from (("leaf", name) for name in _names(line, "leaf"))
+                for key in ("leaf", "stay"):
+                    yield from ((key, name) for name in _names(line, key))
 
 
 def _call(block: Group, key: str, other: str, layers: Layers) -> list[Problem]:

@@ -45,6 +45,7 @@ from parametric.hardware.handle import HandleSpec
 from parametric.hardware.hinge_kinds import HINGE_KINDS
 from parametric.hardware.lock import LOCK_KINDS
 from parametric.hardware.pull import PullSpec
+from parametric.hardware.stay_kinds import STAY_KINDS
 from parametric.hardware.track import TrackSpec
 from parametric.infill.glass import GlassSpec
 from parametric.infill.panel_kinds import PANEL_KINDS
@@ -68,6 +69,7 @@ KINDS: Mapping[str, Mapping[str, type[Block]]] = MappingProxyType(
         "pull": MappingProxyType({"recessed": PullSpec, "bar": HandleSpec, "knob": HandleSpec}),
         "hinge": MappingProxyType(dict[str, type[Block]](HINGE_KINDS)),
         "lock": MappingProxyType(dict[str, type[Block]](LOCK_KINDS)),
+        "stay": MappingProxyType(dict[str, type[Block]](STAY_KINDS)),
         "drawer": MappingProxyType(dict[str, type[Block]](DRAWER_KINDS)),
     }
 )
@@ -135,7 +137,7 @@ ALWAYS_OF_CASES: tuple[str, ...] = ("back", "boring", "face frame", "shelf")
 BLANK_ALLOWED: tuple[str, ...] = ("maker", "client", "sheet")
 """Blocks whose words may be left blank, to be filled in by hand on the paper."""
 
-HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock")
+HARDWARE: tuple[str, ...] = ("track", "guide", "pull", "hinge", "lock", "stay")
 
 OPTION_TAKES: tuple[str, ...] = (
     *(
@@ -156,6 +158,7 @@ OPTION_TAKES: tuple[str, ...] = (
         "hinge",
         "pull",
         "lock",
+        "stay",
         "shelf",
         "finish",
         "timber",
@@ -240,6 +243,7 @@ OTHER_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "pull": ("recessed", "edge", "bar", "knob"),
         "hinge": tuple(HINGE_KINDS),
         "lock": tuple(LOCK_KINDS),
+        "stay": tuple(STAY_KINDS),
         "drawer": tuple(DRAWER_KINDS),
         "cabinet": ("frameless", "face frame"),
     }
@@ -342,7 +346,10 @@ CALLS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             {
                 **{
                     word: word
-                    for word in ("leaf", "hinge", "pull", "finish", "back", "shelf", "drawer")
+                    for word in (
+                        *("leaf", "hinge", "pull", "finish", "back", "shelf", "drawer"),
+                        "stay",
+                    )
                 },
                 "drawer leaf": "leaf",
                 "face frame": "face frame",
@@ -359,7 +366,9 @@ OWN_NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType({"sticking": tuple(S
 block has a usual size. One that is written under such a name is of that kind."""
 SQUARE = "square"
 """What a leaf calls its sticking that has none: its sight edges are left as they are sawn."""
-MAY_DO_WITHOUT: tuple[str, ...] = ("track", "guide", "hinge", "pull", "lock", "finish", "back")
+MAY_DO_WITHOUT: tuple[str, ...] = (
+    *("track", "guide", "hinge", "pull", "lock", "finish", "back", "stay"),
+)
 """Calls that may say `none`."""
 
 

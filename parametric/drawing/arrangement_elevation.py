@@ -82,6 +82,13 @@ def _swings(draft: Draft, view: View, door: Door) -> None:
 
 def draw_swing(draft: Draft, view: View, leaf: Leaf, box: Box) -> None:
     """The two lines of one leaf; none where it does not turn."""
+    flap = leaf.hung.flap
+    if flap is not None:
+        hinge, free = (box.y1, box.y0) if flap.side == "top" else (box.y0, box.y1)
+        apex = ((box.x0 + box.x1) / 2, hinge)
+        for corner in ((box.x0, free), (box.x1, free)):
+            draft.line("centre", view.at(corner), view.at(apex), view.name)
+        return
     side = hung_by(leaf.hung)
     if leaf.hung.swing is None or side is None:
         return

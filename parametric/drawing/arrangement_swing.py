@@ -117,7 +117,7 @@ def pin_places(door: Door) -> tuple[Point, ...]:
         (float(step.point[0]), float(step.point[1]))
         for leaf in door.leaves
         for step in leaf.hung.motion
-        if isinstance(step, Turn)
+        if isinstance(step, Turn) and leaf.hung.flap is None
     ]
     return tuple(dict.fromkeys(found))
 

@@ -20,6 +20,7 @@ from parametric.drawing.full_size.shaped_panes import (
 from parametric.drawing.full_size.story_stick import draw_story_stick, draw_story_stick_tiles
 from parametric.drawing.full_size.templates import draw_templates, draw_templates_tiled
 from parametric.drawing.hardware import draw_hardware, draw_hinges
+from parametric.drawing.hardware.flaps import draw_flaps
 from parametric.drawing.labels import draw_labels
 from parametric.drawing.leaf import draw_leaves, leaf_sets
 from parametric.drawing.lettering import printable
@@ -194,7 +195,10 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
         door = kind[0]
         own = None if paper is None else paper.of(door)
         drawn = dataclasses.replace(job.of(door), alike=_letters_alike(kind))
-        doors += _door_drawings(drawn, _of_door(block, *kind), own, len(doors))
+        title = _of_door(block, *kind)
+        doors += _door_drawings(drawn, title, own, len(doors))
+        if own is not None:
+            doors += draw_flaps(job, door, _of(title, "D", "Flaps", _FLAPS))
     parts = () if paper is None else draw_part_sheets(job, paper, _of(block, "P", "Part", ""))
     return (*numbered(cases), *numbered(tuple(doors)), *numbered(parts))
 
@@ -305,6 +309,9 @@ def _install(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[Sheet, 
         title = _of_door(block, door)
         sheets += draw_install(job.of(door), paper.of(door), title, len(sheets) + 1)
     return tuple(sheets)
+
+
+_FLAPS = "How they open, and what holds them"
 
 
 def _letters_alike(kind: Sequence[Door]) -> dict[str, tuple[str, ...]]:

@@ -45,17 +45,13 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
     )
     inner = lines[level]
     level += 1
-    if leaf.hinges:
+    if leaf.hinges and leaf.hung.flap is None:
         # The ends of every hinge, as they are marked; the chain closes from foot to top.
         places = leaf.hinges[0].hinges.places[::-1]
         ends: list[Figure] = [end for place in places for end in (place.low, place.high)]
         stops_up = [0.0, *(float(end) for end in ends), float(leaf.height)]
         sizes = leaf.hinges[0].chain
-        # Named where there is most room for words, between two of them; else on the lowest.
-        named, word = max(range(2, len(sizes) - 2, 2), key=lambda index: float(sizes[index])), _FAR
-        said = width(f"{wood.dimension(sizes[named])} {word}", TEXT) + SIDES
-        if float(sizes[named]) / view.scale < said:
-            named, word = 1, "hinge"
+        named, word = _named(job, sizes, view)
         chains.append(
             Chain(
                 view=view,
@@ -120,6 +116,33 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
     return chains
 
 
+def _named(job: Subject, sizes: tuple[Figure, ...], view: View) -> tuple[int, str]:
+    """Which link of a chain of hinges is named: where there is most room for words, between two
+    of them; else the first hinge.
+    """
+    most = max(range(2, len(sizes) - 2, 2), key=lambda index: float(sizes[index]))
+    said = width(f"{job.rules.wood.dimension(sizes[most])} {_FAR}", TEXT) + SIDES
+    return (most, _FAR) if float(sizes[most]) / view.scale >= said else (1, "hinge")
+
+
+def _flap_chain(job: Subject, leaf: Leaf, view: View, line: float) -> Chain:
+    """The hinges of a flap from its left end to its right, as they are marked."""
+    hinges = leaf.hinges[0]
+    sizes, foot = hinges.chain, view.y(0.0)
+    ends = [float(end) for place in hinges.hinges.places for end in (place.low, place.high)]
+    named, word = _named(job, sizes, view)
+    return Chain(
+        view=view,
+        axis="across",
+        line=line,
+        stops=tuple(Stop(at=at, foot=foot) for at in (0.0, *ends, float(leaf.width))),
+        links=tuple(
+            Link(figure=size, after=word if index == named else "", rule=job.rules.wood)
+            for index, size in enumerate(sizes)
+        ),
+    )
+
+
 def bars_chain(
     job: Subject, lite: Lite, view: View, axis: Axis, line: float, foot: float
 ) -> Chain | None:
@@ -150,7 +173,9 @@ def bars_chain(
 
 
 def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Chain]:
-    """Panes and bars where there are any; stile, shoulder, stile; then the whole width."""
+    """Panes and bars where there are any, the hinges of a flap; stile, shoulder, stile; then the
+    whole width.
+    """
     wood = job.rules.wood
     foot = view.y(-float(leaf.trim))
     panes: list[Chain] = []
@@ -162,6 +187,9 @@ def bottom_chains(job: Subject, leaf: Leaf, view: View, first: float) -> list[Ch
     inner = bool(panes)
     if inner:
         first -= wood.next_chain
+    if leaf.hinges and leaf.hung.flap is not None:
+        panes.append(_flap_chain(job, leaf, view, first))
+        inner, first = True, first - wood.next_chain
     left, shoulder = float(leaf.left_stile), float(leaf.shoulder)
     stops = (0.0, left, left + shoulder, float(leaf.width))
     feet = (foot, view.y(0.0), view.y(0.0), foot)

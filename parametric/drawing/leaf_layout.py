@@ -72,13 +72,14 @@ def leaf_extent(job: Subject, leaves: Sequence[Leaf]) -> LeafExtent:
     """Measure one leaf or two of one height for their sheet."""
     leaf = leaves[0]
     trims, bars = float(leaf.trim) > 0, any(lite.bars for lite in leaf.lites)
+    flap = leaf.hung.flap is not None
     return LeafExtent(
         widths=tuple(float(one.width) for one in leaves),
         height=float(leaf.height),
         trim=float(leaf.trim),
         thickness=float(leaf.thickness),
-        chains_left=2 + sum((bool(leaf.pulls), trims, bars, bool(leaf.hinges))),
-        chains_below=2 + bars,
+        chains_left=2 + sum((bool(leaf.pulls), trims, bars, bool(leaf.hinges) and not flap)),
+        chains_below=2 + bars + flap,
         next_chain=job.rules.wood.next_chain,
         second_below=len(leaves) > 1 and stile_widths(leaves[1]) != stile_widths(leaf),
         column=list_width(job.rules.unit),

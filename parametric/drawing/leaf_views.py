@@ -27,6 +27,7 @@ from parametric.drawing.site import clear_of_bars, hung_words
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.hangings.hanging import Side
+from parametric.hardware.hinge import HingePlace
 from parametric.joints.stub_tenon import StubTenon
 from parametric.model import Group, Part, Shaped, Trim
 from parametric.parts.drawer import of_a_box
@@ -77,6 +78,9 @@ def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece
             outline = view.path(box.polygon)
             draft.path("adjacent", outline, view.name, closed=True)
     for hung in leaf.hinges:
+        if leaf.hung.flap is not None:
+            _flap_knuckles(draft, view, leaf, hung.hinges.places)
+            continue
         edge = 0.0 if hung.side == "left" else float(leaf.width)
         out = -_KNUCKLE * view.scale if hung.side == "left" else _KNUCKLE * view.scale
         for place in hung.hinges.places:
@@ -84,6 +88,16 @@ def draw_leaf(draft: Draft, leaf: Leaf, group: Group, view: View) -> tuple[Piece
             knuckle = Box(x0, float(place.low), x1, float(place.high))
             draft.path("adjacent", view.path(knuckle.polygon), view.name, closed=True)
     return pieces
+
+
+def _flap_knuckles(draft: Draft, view: View, leaf: Leaf, places: Sequence[HingePlace]) -> None:
+    """Where the hinges of a flap stand, past the edge that it hangs by."""
+    top = leaf.hung.flap is not None and leaf.hung.flap.side == "top"
+    edge = float(leaf.height) if top else 0.0
+    ends = sorted((edge, edge + (1.0 if top else -1.0) * _KNUCKLE * view.scale))
+    for place in places:
+        knuckle = Box(float(place.low), ends[0], float(place.high), ends[1])
+        draft.path("adjacent", view.path(knuckle.polygon), view.name, closed=True)
 
 
 def _stub_tenons(leaf: Leaf) -> Iterator[tuple[Point, Point]]:

@@ -125,6 +125,9 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
     """
     leaf = door.leaves[index]
     hung = leaf.hung
+    if hung.flap is not None:
+        turns = "lifts up" if hung.flap.side == "top" else "drops down"
+        return f"hinged at the {hung.flap.side}", turns
     if hung.swing is not None:
         side = hung_by(hung)
         word = {"hinge": "hinged", "pivot": "pivots", "fold": "folds"}

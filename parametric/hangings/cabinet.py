@@ -16,6 +16,7 @@ from typing import Literal
 
 from parametric.figures import Figure, largest, named
 from parametric.hangings.case_fronts import CaseFronts
+from parametric.hangings.flaps import FlapWay, flap_way
 from parametric.hangings.front_faults import front_faults
 from parametric.hangings.front_places import (
     FrontPlace,
@@ -107,8 +108,10 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         None if place.hinge is None else _swing(place, measures, stock[i], fittings)
         for i, place in enumerate(places)
     ]
+    flaps = _flaps(places, measures, stock, fittings)
     leaves = tuple(
-        _leaf(spec, place, i, measures, stock[i], swings[i]) for i, place in enumerate(places)
+        _leaf(spec, place, i, measures, stock[i], swings[i], flaps[i])
+        for i, place in enumerate(places)
     )
     cover = site.clear if measures.inset else measures.width + 2 * measures.over
     foot = named("foot of the fronts", measures.foot - measures.over_ends)
@@ -141,7 +144,7 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         meeting_gap=measures.gap if pairs else None,
         meeting="butt" if pairs else None,
         hinge_gap=measures.gap,
-        reach=named("reach when open", largest(*_reaches(spec, places, swings))),
+        reach=named("reach when open", largest(*_reaches(spec, places, swings, flaps))),
         clearances=_clearances(places, swings, measures, stock, fittings.least_gap),
         case=Case(
             gap=measures.gap,
@@ -171,6 +174,29 @@ def _swing(place: FrontPlace, measures: Measures, stock: Stock, fittings: Fittin
     )
 
 
+def _flaps(
+    places: tuple[FrontPlace, ...],
+    measures: Measures,
+    stock: tuple[Stock, ...],
+    fittings: Fittings,
+) -> list[FlapWay | None]:
+    """How each flap opens, as far as its stay lets it; None of what is no flap."""
+    opens = fittings.flaps_open or (None,) * len(places)
+    return [
+        None
+        if place.flap is None
+        else flap_way(
+            leaf.name,
+            place.flap,
+            foot=place.foot,
+            height=place.height,
+            face_out=_plane(measures, leaf) + leaf.thickness / 2,
+            opens=angle,
+        )
+        for place, leaf, angle in zip(places, stock, opens, strict=True)
+    ]
+
+
 def _plane(measures: Measures, stock: Stock) -> Figure:
     """Inset fronts stand flush with the case's front edges, overlays before them."""
     return -stock.thickness / 2 if measures.inset else stock.thickness / 2
@@ -183,6 +209,7 @@ def _leaf(
     measures: Measures,
     stock: Stock,
     swing: Swing | None,
+    flap: FlapWay | None,
 ) -> HungLeaf:
     left, right = spec.roles()[index]
     hung = HungLeaf(
@@ -209,6 +236,14 @@ def _leaf(
             knuckles=swing.knuckles,
             hinged=((place.hinge, swing.knuckles),),
         )
+    if flap is not None:
+        return dataclasses.replace(
+            hung,
+            motion=(flap.turn,),
+            flap=flap.hung,
+            knuckles="front",
+            hinged=((flap.hung.side, "front"),),
+        )
     if place.kind == "fixed front":
         return hung
     assert spec.drawer_travel is not None, "the reader has seen that it is written"
@@ -227,10 +262,14 @@ def _rows_open(places: tuple[FrontPlace, ...]) -> dict[str, dict[int, float]]:
 
 
 def _reaches(
-    spec: CaseFronts, places: tuple[FrontPlace, ...], swings: list[Swing | None]
+    spec: CaseFronts,
+    places: tuple[FrontPlace, ...],
+    swings: list[Swing | None],
+    flaps: list[FlapWay | None],
 ) -> list[Figure]:
     """How far each leaf comes out of the fronts' plane."""
     found = [swing.reach for swing in swings if swing is not None]
+    found += [flap.hung.reach for flap in flaps if flap is not None]
     if spec.drawer_travel is not None and any(place.kind == "drawer" for place in places):
         found.append(spec.drawer_travel)
     return found or [Figure(0.0)]

@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
 from pydantic import Field
 
 from parametric.hangings.front_places import FrontsLie, hinge_side
-from parametric.hangings.fronts import DOORS, BayLine, FrontLine
+from parametric.hangings.fronts import HINGED, BayLine, FrontLine
 from parametric.hangings.hanging import DoorBlock, EdgeRole, Fit
 from parametric.written import Group, Length, Name, Rest
 
 Matching = Literal["none", "up", "across"]
 """Which way the grain of fronts runs on: up through each bay, or across from bay to bay."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeafStay:
+    """The stay that a flap calls, None where it names none; `line` is where the flap is written."""
+
+    name: str | None
+    line: Group
 
 
 class CaseFronts(DoorBlock):
@@ -40,14 +49,18 @@ class CaseFronts(DoorBlock):
 
     @property
     def needs(self) -> tuple[str, ...]:
-        """Doors hang on hinges; drawers do not."""
-        doors = any(front.kind in DOORS for bay in self.bays for front in bay.fronts)
-        return ("hinge",) if doors else ()
+        """Doors and flaps hang on hinges; drawers do not."""
+        hung = any(front.kind in HINGED for bay in self.bays for front in bay.fronts)
+        return ("hinge",) if hung else ()
 
     @property
     def hangs_on(self) -> tuple[str, ...] | None:
-        """A butt's pin stands beside the leaf, so over an edge only an arm reaches the case."""
-        return ("cup", "butt") if self.fronts == "inset" else ("cup",)
+        """A butt's pin stands beside the leaf, so over an edge only an arm reaches the case.
+
+        A flap is reckoned to turn about the corner of its face, as it does on cup hinges.
+        """
+        flaps = any(front.kind == "flap" for bay in self.bays for front in bay.fronts)
+        return ("cup", "butt") if self.fronts == "inset" and not flaps else ("cup",)
 
     @property
     def bays(self) -> tuple[BayLine, ...]:
@@ -58,7 +71,7 @@ class CaseFronts(DoorBlock):
 
     @property
     def leaf_count(self) -> int:
-        """One for each drawer, single door and fixed front, two for a pair."""
+        """One for each drawer, single door, flap and fixed front, two for a pair."""
         return len(self.leaf_blocks)
 
     @property
@@ -85,6 +98,19 @@ class CaseFronts(DoorBlock):
                 found += [None if name is None else str(name)] * twice
         return tuple(found)
 
+    @property
+    def leaf_stays(self) -> tuple[LeafStay | None, ...]:
+        """What each leaf says of its stay, in the order of the leaves; None of what is no flap."""
+        found: list[LeafStay | None] = []
+        for bay in self.bays:
+            for front in bay.fronts:
+                if front.kind == "flap":
+                    name = None if front.stay is None else str(front.stay)
+                    found.append(LeafStay(name=name, line=front.line))
+                elif front.kind != "open":
+                    found += [None] * (2 if front.kind == "door pair" else 1)
+        return tuple(found)
+
     def callers(self) -> tuple[Group, ...]:
         """Every line."""
         return tuple(
@@ -97,7 +123,7 @@ class CaseFronts(DoorBlock):
         for index, bay in enumerate(self.bays):
             for front in bay.fronts:
                 match front.kind:
-                    case "drawer" | "fixed front":
+                    case "drawer" | "fixed front" | "flap":
                         found.append(("free", "free"))
                     case "open":
                         pass

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from typing import assert_never
+
 from parametric.figures import exceeds
 from parametric.hangings.case_fronts import CaseFronts
-from parametric.hangings.front_places import hinge_side
-from parametric.hangings.fronts import DOORS, Written
+from parametric.hangings.front_places import flap_side, hinge_side
+from parametric.hangings.fronts import DOORS, Front, Written
 from parametric.names import LEAVES
 from parametric.problems import Problem
 from parametric.written import Equal, Group, Parts, Rest
@@ -133,20 +135,15 @@ def _sizes(spec: CaseFronts) -> list[Problem]:
 
 
 def _hinges(spec: CaseFronts) -> list[Problem]:
-    """A single door says its side where neither end of the case does, and hangs on wood."""
+    """A single door says its side where neither end of the case does, a flap says its own, and
+    a door hangs on wood.
+    """
     found = []
     count = len(spec.bays)
     none = spec.partition is not None and float(spec.partition) == 0
     for index, bay in enumerate(spec.bays):
         for front in bay.fronts:
-            if front.kind != "door" and front.line.origin("hinge side") != "assumed":
-                said = {
-                    "drawer": "A drawer front has no hinges.",
-                    "fixed front": "A fixed front has no hinges.",
-                    "open": "There is no front where a bay is open.",
-                    "door pair": "A pair hangs by both its sides, one leaf on each.",
-                }[front.kind]
-                found.append(_fault(spec, "fronts_contradict", said, front.line, "no hinge side"))
+            found += _side_said(spec, front)
             if front.kind not in DOORS:
                 continue
             side = hinge_side(front, index, count)
@@ -181,6 +178,43 @@ def _hinges(spec: CaseFronts) -> list[Problem]:
                     )
                 )
     return found
+
+
+def _side_said(spec: CaseFronts, front: Front) -> list[Problem]:
+    """A word of another edge than a front can hang by, or none of a flap."""
+    written = front.line.origin("hinge side") != "assumed"
+    match front.kind:
+        case "door":
+            if not written or front.hinge in ("left", "right"):
+                return []
+            said = "A door hangs by its left or its right side; what hangs by another is a flap."
+            allowed = "`hinge side: left`, or right; or `flap` in place of `door`"
+            return [_fault(spec, "fronts_contradict", said, front.line, allowed)]
+        case "flap":
+            if flap_side(front) is not None:
+                return []
+            said = (
+                "A flap hangs by its top or its bottom; what hangs by a side is a door."
+                if written
+                else "A flap says by which edge it hangs: it lifts up by its top, and drops down by "
+                "its bottom."
+            )
+            code = "fronts_contradict" if written else "missing_key"
+            allowed = "`hinge side: top`, or bottom, on its line"
+            return [_fault(spec, code, said, front.line, allowed)]
+        case "drawer":
+            said = "A drawer front has no hinges."
+        case "fixed front":
+            said = "A fixed front has no hinges."
+        case "open":
+            said = "There is no front where a bay is open."
+        case "door pair":
+            said = "A pair hangs by both its sides, one leaf on each."
+        case _:
+            assert_never(front.kind)
+    if not written:
+        return []
+    return [_fault(spec, "fronts_contradict", said, front.line, "no hinge side")]
 
 
 def _drawers(spec: CaseFronts) -> list[Problem]:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.figures import Figure, exceeds, named, origin_line
+from parametric.hangings.flaps import FlapSide
 from parametric.hangings.fronts import DOORS, BayLine, Front, FrontKind, Written
 from parametric.hangings.hanging import Side
 from parametric.names import join
@@ -70,6 +71,7 @@ class FrontPlace:
     height: Figure
     hinge: Side | None
     meets: tuple[Meets, Meets]
+    flap: FlapSide | None = None
 
 
 Meets = Literal["side", "partition", "front", "pair"]
@@ -189,6 +191,7 @@ def _stack(
                 height=height,
                 hinge=hinge,
                 meets=beyond,
+                flap=flap_side(front),
             )
             for at, wide, hinge, beyond in stands
         ]
@@ -210,11 +213,18 @@ def hinge_side(front: Front, index: int, count: int) -> Side | None:
     """As it is written; else a door of the first or the last bay hangs on the case's side."""
     if front.kind not in DOORS:
         return None
-    if front.hinge is not None:
+    if front.hinge == "left" or front.hinge == "right":
         return front.hinge
     if count > 1 and index in (0, count - 1):
         return "left" if index == 0 else "right"
     return None
+
+
+def flap_side(front: Front) -> FlapSide | None:
+    """The level edge that a flap turns about; None of what is no flap, or does not say it."""
+    if front.kind != "flap":
+        return None
+    return front.hinge if front.hinge == "top" or front.hinge == "bottom" else None
 
 
 def _of(index: int, count: int, quantity: str) -> str:

@@ -27,14 +27,20 @@ from parametric.written import (
     spoken,
 )
 
-FrontKind = Literal["door", "door pair", "drawer", "fixed front", "open"]
+FrontKind = Literal["door", "door pair", "drawer", "fixed front", "open", "flap"]
 FRONTS: tuple[FrontKind, ...] = ("door", "door pair", "drawer", "fixed front", "open")
-"""What may stand in a bay; `open` leaves its share of the bay without a front."""
+"""What may stand in a bay of any case; `open` leaves its share of the bay without a front."""
+CASE_FRONTS: tuple[FrontKind, ...] = (*FRONTS, "flap")
+"""The same of a case that is made with them: a flap's hinges and stays are bored in its boards."""
 FRONTS_NOT_BUILT: tuple[str, ...] = ("flap",)
 DOORS: tuple[FrontKind, ...] = ("door", "door pair")
+"""Doors, which hang by an upright edge."""
+HINGED: tuple[FrontKind, ...] = (*DOORS, "flap")
 """Those that hang on hinges."""
 Written = Figure | Equal | Rest | Parts
 """A share as it is written."""
+HingeSide = Literal["left", "right", "top", "bottom"]
+"""The edge that a front hangs by: a door by an upright one, a flap by a level one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,13 +50,16 @@ class Front:
     kind: FrontKind
     size: Written
     leaf: Name | None
-    hinge: Literal["left", "right"] | None
+    hinge: HingeSide | None
     line: Group
+    stay: Name | None = None
 
 
 class FrontLine(Group):
     """One line of a bay's list: a front with its height, or how it shares."""
 
+    words: ClassVar[tuple[str, ...]] = FRONTS
+    not_built: ClassVar[tuple[str, ...]] = FRONTS_NOT_BUILT
     keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side")
 
     door: Share | None = None
@@ -58,21 +67,24 @@ class FrontLine(Group):
     drawer: Share | None = None
     fixed_front: Share | None = None
     open: Share | None = None
+    flap: Share | None = None
     leaf: Name | None = None
-    hinge_side: Literal["left", "right"] | None = Field(
-        default=None, description="of a single door, seen from the front"
+    hinge_side: HingeSide | None = Field(
+        default=None,
+        description="of a single door, seen from the front, or top or bottom of a flap",
     )
+    stay: Name | None = Field(default=None, description="what holds a flap open")
 
     @model_validator(mode="wrap")
     @classmethod
     def _one_front(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        names_one_thing(data, FRONTS, keys_beside=cls.keys_beside)
+        names_one_thing(data, cls.words, cls.keys_beside, cls.not_built)
         return handler(data)
 
     @property
     def front(self) -> FrontKind:
         """What the line names."""
-        return next(word for word in FRONTS if self._share(word) is not None)
+        return next(word for word in CASE_FRONTS if self._share(word) is not None)
 
     @property
     def size(self) -> Written:
@@ -94,6 +106,8 @@ class BayLine(Group):
             "patternProperties": {"^bay .+$": {"type": ["string", "number"]}},
         }
     )
+    words: ClassVar[tuple[str, ...]] = ("bay", *FRONTS)
+    not_built: ClassVar[tuple[str, ...]] = FRONTS_NOT_BUILT
     keys_beside: ClassVar[tuple[str, ...]] = ("leaf", "hinge side", "top to bottom")
 
     door: Share | None = None
@@ -101,11 +115,14 @@ class BayLine(Group):
     drawer: Share | None = None
     fixed_front: Share | None = None
     open: Share | None = None
+    flap: Share | None = None
     bay: Share | None = None
     leaf: Name | None = None
-    hinge_side: Literal["left", "right"] | None = Field(
-        default=None, description="of the single doors in it, seen from the front"
+    hinge_side: HingeSide | None = Field(
+        default=None,
+        description="of the single doors in it, seen from the front, or of a flap",
     )
+    stay: Name | None = Field(default=None, description="what holds a flap open")
     top_to_bottom: tuple[FrontLine, ...] | None = Field(
         default=None, description="the fronts of a bay"
     )
@@ -113,7 +130,7 @@ class BayLine(Group):
     @model_validator(mode="wrap")
     @classmethod
     def _one_bay(cls, data: Any, handler: ModelWrapValidatorHandler[Self]) -> Self:
-        names_one_thing(data, ("bay", *FRONTS), keys_beside=cls.keys_beside)
+        names_one_thing(data, cls.words, cls.keys_beside, cls.not_built)
         return handler(data)
 
     @model_validator(mode="after")
@@ -138,7 +155,7 @@ class BayLine(Group):
     @property
     def word(self) -> str:
         """What the line names."""
-        words = ("bay", *FRONTS)
+        words = ("bay", *CASE_FRONTS)
         return next(w for w in words if getattr(self, w.replace(" ", "_")) is not None)
 
     @property
@@ -151,9 +168,16 @@ class BayLine(Group):
     def fronts(self) -> tuple[Front, ...]:
         """What stands in it, from the top."""
         if self.top_to_bottom is None:
-            kind = next(word for word in FRONTS if word == self.word)
+            kind = next(word for word in CASE_FRONTS if word == self.word)
             return (
-                Front(kind=kind, size=Rest(), leaf=self.leaf, hinge=self.hinge_side, line=self),
+                Front(
+                    kind=kind,
+                    size=Rest(),
+                    leaf=self.leaf,
+                    hinge=self.hinge_side,
+                    line=self,
+                    stay=self.stay,
+                ),
             )
         return tuple(
             Front(
@@ -162,6 +186,7 @@ class BayLine(Group):
                 leaf=line.leaf or self.leaf,
                 hinge=line.hinge_side or self.hinge_side,
                 line=line,
+                stay=line.stay or self.stay,
             )
             for line in self.top_to_bottom
         )
@@ -171,7 +196,7 @@ def names_one_thing(
     data: Any,
     words: tuple[str, ...],
     keys_beside: tuple[str, ...],
-    not_built: tuple[str, ...] = FRONTS_NOT_BUILT,
+    not_built: tuple[str, ...] = (),
 ) -> None:
     """Refuse a line that names nothing a case has, or two things at once."""
     if not isinstance(data, (dict, Branch)):

@@ -15,12 +15,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.figures import Figure, named
+from parametric.hangings.flaps import FlapSide, HungFlap
 from parametric.model import State, Step
 from parametric.problems import Problem
 from parametric.units import Unit
 from parametric.written import Block, Group, Length, Name, Pins
 
 Side = Literal["left", "right"]
+HungSide = Side | FlapSide
+"""The edge of a leaf that hinges carry it by."""
 EdgeRole = Literal["free", "hinge", "closing", "back", "meeting", "fold", "pivot"]
 """What an upright edge of a leaf does: `free` slides past or over everything; `hinge` and
 `pivot` carry the leaf; `closing` meets a jamb and `back` is the other edge of a leaf that
@@ -86,6 +89,9 @@ class Fittings:
     pin_beside: Figure | None = None
     pivot_in: Figure | None = None
     least_gap: Figure | None = None
+    flaps_open: tuple[Figure | None, ...] = ()
+    """How far each leaf is held open by its stay, deg, in the order of the leaves; None where it
+    is no flap, or nothing holds it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,8 +126,9 @@ class HungLeaf:
 
     `left` is its left edge from the left edge of the opening; `foot` its foot above the
     highest floor; `plane` the middle of its thickness from the wall face, outwards positive;
-    `travel` how far it slides, right positive; `swing` how far it turns, deg. `knuckles`
-    says on which face its hinges' knuckles stand. A bevel is planed off an edge's far side.
+    `travel` how far it slides, right positive; `swing` how far it turns about an upright line,
+    deg; `flap` how it does about a level one. `knuckles` says on which face its hinges'
+    knuckles stand. A bevel is planed off an edge's far side.
     """
 
     letter: str
@@ -142,8 +149,8 @@ class HungLeaf:
     knuckles: Literal["front", "back"] | None = None
     left_bevel: Figure | None = None
     right_bevel: Figure | None = None
-    hinged: tuple[tuple[Side, Literal["front", "back"]], ...] = ()
-    """The edges that carry butt hinges, each with the face its knuckles stand on."""
+    hinged: tuple[tuple[HungSide, Literal["front", "back"]], ...] = ()
+    """The edges that carry hinges, each with the face its knuckles stand on."""
     lock_edge: Side | None = None
     """The edge that a lock is let into, if the door has one."""
     strike_edge: Side | None = None
@@ -154,15 +161,29 @@ class HungLeaf:
     strip: Strip | None = None
     stacked: bool = False
     """Others may stand over or under it, each with its own share of the height."""
+    flap: HungFlap | None = None
 
     @property
     def name(self) -> str:
         """`leaf A`."""
         return f"leaf {self.letter}"
 
-    def edge(self, side: Side) -> EdgeRole:
-        """What the left or the right edge does."""
-        return self.left_edge if side == "left" else self.right_edge
+    def edge(self, side: HungSide) -> EdgeRole:
+        """What an edge does; of the level ones, those of a flap."""
+        match side:
+            case "left":
+                return self.left_edge
+            case "right":
+                return self.right_edge
+            case "top" | "bottom":
+                if self.flap is None:
+                    return "free"
+                return "hinge" if self.flap.side == side else "closing"
+
+    @property
+    def turns(self) -> bool:
+        """Whether it turns as it opens, about an upright line or a level one."""
+        return self.swing is not None or self.flap is not None
 
     def bevel(self, side: Side) -> Figure | None:
         """The bevel of the left or the right edge, deg."""
@@ -285,8 +306,18 @@ class Hanging:
 
     @property
     def swings(self) -> bool:
-        """Whether any leaf turns as it opens."""
+        """Whether any leaf turns about an upright line as it opens."""
         return any(leaf.swing is not None for leaf in self.leaves)
+
+    @property
+    def turns(self) -> bool:
+        """Whether any leaf turns as it opens, about an upright line or a level one."""
+        return any(leaf.turns for leaf in self.leaves)
+
+    @property
+    def flaps(self) -> bool:
+        """Whether any leaf turns about a level line."""
+        return any(leaf.flap is not None for leaf in self.leaves)
 
 
 class DoorBlock(Block):

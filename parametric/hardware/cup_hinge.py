@@ -17,6 +17,8 @@ from pydantic import Field
 from parametric.figures import Figure, named
 from parametric.hardware.bore import circle
 from parametric.hardware.hinge import (
+    LEVEL_ENDS,
+    UPRIGHT_ENDS,
     CountedHinges,
     Hinges,
     HungEdge,
@@ -89,8 +91,14 @@ def size_cup_hinges(spec: CupHingeSpec, edge: HungEdge) -> CupHinges:
 
     counted = count_hinges(spec, name=place, height=edge.height, weight=edge.weight)
     cup, ends = at("cup", spec.cup), at("from the ends", spec.from_ends)
+    far, words = edge.height - ends, LEVEL_ENDS if edge.level else UPRIGHT_ENDS
     places = place_hinges(
-        edge.leaf, count=int(counted.count), top=edge.height - ends, bottom=ends, half=cup / 2
+        edge.leaf,
+        count=int(counted.count),
+        top=ends if edge.level else far,
+        bottom=far if edge.level else ends,
+        half=cup / 2,
+        ends=words,
     )
     from_edge, depth = at("cup from the edge", spec.cup_from_edge), at("cup depth", spec.depth)
     pilots = None
@@ -110,9 +118,13 @@ def size_cup_hinges(spec: CupHingeSpec, edge: HungEdge) -> CupHinges:
             spec,
             name=place,
             weight=edge.weight,
-            arm=edge.width / 2,
-            spread=places[0].centre - places[-1].centre,
+            # a flap hangs under or stands on all its hinges alike: none is pulled aside
+            arm=Figure(0.0) if edge.level else edge.width / 2,
+            spread=places[-1].centre - places[0].centre
+            if edge.level
+            else places[0].centre - places[-1].centre,
             carriers=counted.count,
+            ends=words,
         ),
         pin_out=at("pin proud of the face", 0.0),
         pin_beside=at("pin beyond the edge", 0.0),
@@ -127,21 +139,31 @@ def size_cup_hinges(spec: CupHingeSpec, edge: HungEdge) -> CupHinges:
     )
 
 
-def cup_bores(hinges: CupHinges, *, back: Face, shift: float) -> tuple[Cut, ...]:
-    """The cups and their screws' pilots in the back of a stile, from the foot up.
+def cup_bores(
+    hinges: CupHinges, *, back: Face, shift: float, far_edge: Figure | None = None
+) -> tuple[Cut, ...]:
+    """The cups and their screws' pilots in the back of a stile, from the foot up; of a flap in
+    that of a rail.
 
     Args:
         hinges: the leaf's hinges.
-        back: the face of the stile's own frame that is the leaf's back.
-        shift: turns heights above the finished foot into heights on the blank, mm.
+        back: the face of the piece's own frame that is the leaf's back.
+        shift: turns heights above the finished foot, of a flap places from its left end, into
+            places along the blank, mm.
+        far_edge: how wide the piece is whose high edge the hinges are at, mm; None where they
+            are at its low one.
     """
+
+    def across(off_edge: Figure) -> Figure:
+        return off_edge if far_edge is None else far_edge - off_edge
+
     cuts: list[Cut] = []
-    for place in reversed(hinges.places):
+    for place in sorted(hinges.places, key=lambda one: float(one.centre)):
         up = place.centre + shift
-        cuts.append(_bore("hinge cup", back, up, hinges.boring, hinges.cup, hinges.depth))
+        cuts.append(_bore("hinge cup", back, up, across(hinges.boring), hinges.cup, hinges.depth))
         if hinges.pilots is not None:
             one = hinges.pilots
-            behind = hinges.boring + one.behind
+            behind = across(hinges.boring + one.behind)
             cuts += [
                 _bore("hinge screw pilot", back, side, behind, one.width, one.depth)
                 for side in (up - one.apart / 2, up + one.apart / 2)

@@ -57,7 +57,8 @@ class Handle:
     kind: HandleKind
     level: bool
     side: Literal["left", "right"] | None
-    """The stile that it is on; None where it is in the middle of a drawer's front."""
+    """The stile that it is on; None where it is in the middle of a drawer's front, or of the rail
+    that opens a flap."""
     x: Figure
     up: Figure
     apart: Figure
@@ -85,8 +86,10 @@ def size_handle(
     width: Figure,
     height: Figure,
     side: Literal["left", "right"] | None,
+    flap: Literal["top", "bottom"] | None = None,
 ) -> Handle:
-    """Where a leaf's handle stands: up the stile that opens, near the hand; else in the middle.
+    """Where a leaf's handle stands: up the stile that opens, near the hand; level on the rail that
+    opens of a flap; else in the middle.
 
     Args:
         spec: the handle as written.
@@ -94,7 +97,8 @@ def size_handle(
         foot: of the leaf, above the highest floor, mm.
         width: of it, mm.
         height: of it, mm.
-        side: the stile that opens it; None of a drawer's front.
+        side: the stile that opens it; None of a drawer's front and of a flap.
+        flap: the edge that a flap hangs by, opposite the one that opens.
 
     Source: common practice, no source.
     """
@@ -104,7 +108,9 @@ def size_handle(
 
     apart = at("holes apart", spec.holes if spec.kind == "bar" else 0.0)
     edge = at("from the edge", spec.from_edge)
-    if side is None:
+    if flap is not None:
+        x, up = width / 2, edge if flap == "top" else height - edge
+    elif side is None:
         x, up = width / 2, height / 2
     else:
         x = edge if side == "left" else width - edge

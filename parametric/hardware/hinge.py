@@ -167,7 +167,7 @@ class HungEdge:
 
     Args:
         leaf: `leaf A`, or `leaf A / left edge` where both edges carry hinges.
-        height: of the leaf.
+        height: of the leaf; of a flap how long the edge is that it hangs by.
         width: of the leaf.
         thickness: of the leaf.
         gap: between the leaf and what it hangs on.
@@ -176,6 +176,7 @@ class HungEdge:
         weight: of the leaf.
         cutters: router cutters in the shop, diameters.
         density: of the leaf's timber, kg/m3.
+        level: whether it is a flap's: hinges are then measured from its left end.
     """
 
     leaf: str
@@ -188,11 +189,12 @@ class HungEdge:
     weight: Figure
     cutters: tuple[Figure, ...]
     density: Figure
+    level: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingePlace:
-    """One hinge, mm above the leaf's finished foot."""
+    """One hinge, mm above the leaf's finished foot; of a flap from its left end."""
 
     name: str
     centre: Figure
@@ -241,7 +243,7 @@ class HingeLoad:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hinges:
-    """The hinges of one edge of a leaf, from the top down.
+    """The hinges of one edge of a leaf, from the top down; of a flap from the left.
 
     `pin_out` is how far the pin's middle stands proud of the knuckle face, `pin_beside` how far
     beyond the leaf's hinge edge, mm; both less than nothing where the pin stands in the leaf.
@@ -330,8 +332,18 @@ def _saving(
     )
 
 
+UPRIGHT_ENDS, LEVEL_ENDS = ("top", "bottom"), ("left", "right")
+"""What the first and the last hinge of an edge are called."""
+
+
 def place_hinges(
-    leaf: str, *, count: int, top: Figure, bottom: Figure, half: Figure
+    leaf: str,
+    *,
+    count: int,
+    top: Figure,
+    bottom: Figure,
+    half: Figure,
+    ends: tuple[str, str] = UPRIGHT_ENDS,
 ) -> tuple[HingePlace, ...]:
     """Hinges from the top down, the rest shared evenly between the two that are given.
 
@@ -341,12 +353,13 @@ def place_hinges(
         top: centre of the top hinge above the finished foot, mm.
         bottom: centre of the bottom hinge, mm.
         half: half a hinge's length, mm.
+        ends: what the first and the last are called.
 
     Source: common practice, no source.
     """
     places = []
     for number in range(count):
-        word = _word(number, count)
+        word = _word(number, count, ends)
         if number in (0, count - 1):
             centre = top if number == 0 else bottom
         elif count == 3:
@@ -366,11 +379,11 @@ def place_hinges(
     return tuple(places)
 
 
-def _word(number: int, count: int) -> str:
+def _word(number: int, count: int, ends: tuple[str, str]) -> str:
     if number == 0:
-        return "top hinge"
+        return f"{ends[0]} hinge"
     if number == count - 1:
-        return "bottom hinge"
+        return f"{ends[1]} hinge"
     return "middle hinge" if count == 3 else f"hinge {number + 1}"
 
 
@@ -382,6 +395,7 @@ def load_of(
     arm: Figure,
     spread: Figure,
     carriers: Figure,
+    ends: tuple[str, str] = UPRIGHT_ENDS,
 ) -> HingeLoad:
     """What hinges carry of a leaf, and how hard the top one is pulled away from the jamb.
 
@@ -392,6 +406,7 @@ def load_of(
         arm: from the hinges' line to the middle of the leaf, mm.
         spread: between the top and the bottom hinge, mm.
         carriers: how many share the weight.
+        ends: what the first and the last hinge are called.
 
     Source: moments about the bottom hinge: pull x spread = weight x arm (statics).
     """
@@ -400,7 +415,7 @@ def load_of(
         rating = named(join(name, "rating"), spec.carries, "kg")
     elif spec.set_carries is not None:
         rating = named(join(name, "rating"), spec.set_carries / carriers, "kg")
-    apart = named(join(name, "top to bottom"), spread)
+    apart = named(join(name, f"{ends[0]} to {ends[1]}"), spread)
     return HingeLoad(
         weight=weight,
         share=named(join(name, "load on each"), weight / carriers, "kg"),

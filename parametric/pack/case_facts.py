@@ -63,7 +63,7 @@ class CaseFacts:
         swing, drawn = kinds.count("door"), kinds.count("drawer")
         draw = drawn + sum(not drawer.leaf for drawer in self.casework.drawers)
         words = [self.subtitle()]
-        for what, count in (("doors", swing), ("drawers", draw)):
+        for what, count in (("doors", swing), ("flaps", kinds.count("flap")), ("drawers", draw)):
             if count:
                 many = SAID[f"{what} {'1' if count == 1 else 'n'}"]
                 words.append(many.format(in_words(counted(count))))
@@ -222,7 +222,7 @@ class CaseFacts:
                 key="drawn",
                 label=SAID["drawn"],
                 value=filled(SAID["drawn value"], self._size(farthest)),
-                opened={leaf.name: 1.0 for leaf in self.resolved.leaves if leaf.hung.swing is None},
+                opened={leaf.name: 1.0 for leaf in self.resolved.leaves if not leaf.hung.turns},
             )
 
     def _weight(self) -> Iterator[Fact]:
@@ -252,7 +252,11 @@ class CaseFacts:
             yield said(SAID["tick sample"])
 
 
-_TICKED: Mapping[str, str] = {"may_tip_over": "tick tips", "fingers_at_hinges": "tick hinges"}
+_TICKED: Mapping[str, str] = {
+    "may_tip_over": "tick tips",
+    "flap_falls": "tick flaps",
+    "fingers_at_hinges": "tick hinges",
+}
 """By a caution's code, the gravest first."""
 
 

@@ -98,12 +98,14 @@ def plainly(name: str, *, number: bool = True) -> str:
 
 
 def front_name(leaf: Leaf) -> str:
-    """`Door A`, `Drawer E`."""
+    """`Door A`, `Flap B`, `Drawer E`."""
     return SAID[front_kind(leaf)].format(leaf.letter)
 
 
 def front_kind(leaf: Leaf) -> str:
-    """What a front is: a door, a drawer's, or one that is fixed."""
+    """What a front is: a door, a flap, a drawer's, or one that is fixed."""
+    if leaf.hung.flap is not None:
+        return "flap"
     if leaf.hung.swing is not None:
         return "door"
     return "drawer" if leaf.hung.motion else "front"

@@ -141,10 +141,7 @@ def _which(door: Door) -> tuple[str, ...]:
     if count == 1:
         return (DOOR_WORDS["only"],)
     if door.hanging.case is not None:
-        return tuple(
-            DOOR_WORDS["drawer" if leaf.hung.swing is None else "door"].format(leaf.letter)
-            for leaf in door.leaves
-        )
+        return tuple(DOOR_WORDS[_front(leaf)].format(leaf.letter) for leaf in door.leaves)
     if _halves(door):
         top = max(float(leaf.hung.foot) for leaf in door.leaves)
         return tuple(
@@ -155,6 +152,13 @@ def _which(door: Door) -> tuple[str, ...]:
     for rank, index in enumerate(order):
         found[index] = _place(rank, count)
     return tuple(found)
+
+
+def _front(leaf: Leaf) -> str:
+    """What a front of a case is."""
+    if leaf.hung.flap is not None:
+        return "flap"
+    return "drawer" if leaf.hung.swing is None else "door"
 
 
 def _place(rank: int, count: int) -> str:
@@ -179,6 +183,8 @@ def _how(door: Door, leaf: Leaf, moves: Moves) -> str:
     """By what one leaf is told from the others."""
     if moves == "fold":
         return DOOR_WORDS["folds"]
+    if leaf.hung.flap is not None:
+        return DOOR_WORDS["lifts up" if leaf.hung.flap.side == "top" else "drops down"]
     side = leaf.hung.side_of("hinge") or leaf.hung.side_of("pivot")
     if side is not None:
         first = first_to_open(door)

@@ -171,11 +171,11 @@ class _Cases:
         return f"{front_name(leaf)}{comma}{how}"
 
     def _before(self, case: str) -> tuple[str, ...]:
-        """The doors before a cabinet's inner drawers."""
+        """The doors and flaps before a cabinet's inner drawers."""
         return tuple(
             leaf.name
             for door in self.resolved.doors
             if door.case == case
             for leaf in door.leaves
-            if leaf.hung.swing is not None
+            if leaf.hung.turns
         )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from parametric.cases.boring import IN_FACE
 from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
@@ -19,8 +20,8 @@ from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows, pin_cuts
 from parametric.cases.plate_holes import plate_cuts
 from parametric.cases.pocket_screws import PocketScrews, pockets_in_face
-from parametric.model import Cut
-from parametric.resolve.bored_case import BoredCase, CaseJoint
+from parametric.model import Cut, Drilled
+from parametric.resolve.bored_case import BoredCase, CaseJoint, StayHole
 
 
 def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
@@ -34,7 +35,11 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
         yield from _joint(joint, board.name)
     for own in case.plates:
         if own.board.name == board.name:
-            yield from plate_cuts(own.plates, face=own.face, foot=board.z, front=board.y)
+            foot = 0.0 if board.lies == "level" else board.z
+            yield from plate_cuts(own.plates, face=own.face, foot=foot, front=board.y)
+    for hole in case.stays:
+        if hole.board.name == board.name:
+            yield _stay(hole)
     for pins in case.pins:
         if isinstance(pins.rows, PinRows):
             # a bay looks at the right face of the board on its left
@@ -42,6 +47,19 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
                 yield from pin_cuts(pins.rows, face="low face", foot=board.z, front=board.y)
             if pins.right.name == board.name:
                 yield from pin_cuts(pins.rows, face="high face", foot=board.z, front=board.y)
+
+
+def _stay(hole: StayHole) -> Drilled:
+    """The pilot of a stay, in an upright board."""
+    return Drilled(
+        name="stay fixing",
+        face=hole.face,
+        u=hole.up - hole.board.z,
+        v=hole.back - hole.board.y,
+        diameter=hole.across,
+        depth=hole.deep,
+        making=IN_FACE,
+    )
 
 
 def _joint(joint: CaseJoint, board: str) -> Iterator[Cut]:

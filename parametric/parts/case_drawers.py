@@ -66,7 +66,7 @@ def inner_drawers(resolved: Resolved) -> list[Group]:
 def with_all_that_opens(states: Iterable[State], resolved: Resolved) -> tuple[State, ...]:
     """The states of a job with its inner drawers and lids.
 
-    A drawer is out where all the doors before it are open, a lid is up where everything is open.
+    A drawer is out where all the doors and flaps before it are open, a lid is up where everything is open.
     """
     casework = resolved.casework
     if casework is None:
@@ -74,8 +74,7 @@ def with_all_that_opens(states: Iterable[State], resolved: Resolved) -> tuple[St
     inner = [drawer for drawer in casework.drawers if not drawer.leaf]
     lids = [join(case.name, "lid") for case in casework.cases if case.case.spec.lid is not None]
     before = {
-        door.case: [leaf.name for leaf in door.leaves if leaf.hung.swing is not None]
-        for door in resolved.doors
+        door.case: [leaf.name for leaf in door.leaves if leaf.hung.turns] for door in resolved.doors
     }
     return tuple(
         State(

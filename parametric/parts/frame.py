@@ -26,6 +26,7 @@ from parametric.joints.stub_tenon import StubTenon, stub_cheeks
 from parametric.model import Blank, Cut, Face, Groove, Making, Part, Placement, Trim
 from parametric.names import join
 from parametric.parts.bars import rail_notches, stile_notches
+from parametric.parts.flaps import flap_cups, stay_pilots
 from parametric.parts.handles import in_rail, in_stile
 from parametric.parts.leaf_edges import rail_edges, stile_edges
 from parametric.parts.lying import LEVEL, RIGHT, UP, rail_blank, rail_left
@@ -113,6 +114,7 @@ def _stile(leaf: Leaf, side: Side) -> Part:
     for hung in pulls:
         cuts += _pockets(leaf, hung, front=front, back=back)
     cuts += in_stile(leaf, side, front)
+    cuts += stay_pilots(leaf, side, back)
     x, y = (0.0, RIGHT) if side == "left" else (float(leaf.width), LEFT)
     return Part(
         name=join(leaf.name, f"{side} stile"),
@@ -258,6 +260,7 @@ def _rail(leaf: Leaf, rail: Rail) -> Part:
     cuts += rail_sticking(leaf, rail)
     cuts += rail_edges(leaf, rail)
     cuts += in_rail(leaf, rail)
+    cuts += flap_cups(leaf, rail)
     if leaf.guide is not None and rail is leaf.rails[-1]:
         cuts.append(
             guide_cut(leaf.guide, face="low edge", along=rail.shoulders, middle=middle, trimmed=0.0)

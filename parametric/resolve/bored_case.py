@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import assert_never
 
-from parametric.cases.boring import Bite, BoringSpec
+from parametric.cases.boring import Bite, BoringSpec, round_bite
 from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
@@ -76,7 +76,8 @@ class BayPins:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SidePlates:
-    """The plates of one leaf, and the board and the face that they are screwed to.
+    """The plates of one leaf, and the board and the face that they are screwed to: an upright
+    one beside a door, a level one over or under a flap.
 
     `taken` is what else is cut into that face; `depth` how far the board goes back inside, mm.
     """
@@ -89,6 +90,27 @@ class SidePlates:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StayHole:
+    """The pilot of one stay's fixing in the board beside it, mm: `up` from the case's foot and
+    `back` from its front edges. `taken` is what else is cut into that face.
+    """
+
+    name: str
+    board: CaseBoard
+    face: Face
+    up: Figure
+    back: Figure
+    across: Figure
+    deep: Figure
+    taken: tuple[Bite, ...]
+
+    @property
+    def bite(self) -> Bite:
+        """What it takes of the face."""
+        return round_bite(self.name, self.up, self.back, self.across)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoredCase:
     """Everything that is bored in one case."""
 
@@ -97,3 +119,4 @@ class BoredCase:
     joints: tuple[CaseJoint, ...]
     plates: tuple[SidePlates, ...]
     pins: tuple[BayPins, ...]
+    stays: tuple[StayHole, ...] = ()

@@ -20,7 +20,7 @@ from parametric.hangings.hanging import Side
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.model import Face
 from parametric.names import join
-from parametric.resolve.bored_case import BayPins, BoredCase, CaseJoint, SidePlates
+from parametric.resolve.bored_case import BayPins, BoredCase, CaseJoint, SidePlates, StayHole
 from parametric.resolve.case_joints import (
     back_in,
     case_joints,
@@ -28,6 +28,7 @@ from parametric.resolve.case_joints import (
     uprights,
 )
 from parametric.resolve.casework import Casework
+from parametric.resolve.flap_boring import flap_plates
 from parametric.resolve.one_door import Door
 
 _FACES: tuple[Face, Face] = ("low face", "high face")
@@ -63,9 +64,12 @@ def bore_case(spec: BoringSpec, case: Case, door: Door | None) -> tuple[BoredCas
         door: its fronts; None where it has none.
     """
     joints = tuple(case_joints(spec, case))
-    plates = tuple(_plates(spec, case, door, joints))
-    pins = tuple(_pins(spec, case, joints, plates))
-    bored = BoredCase(name=case.name, spec=spec, joints=joints, plates=plates, pins=pins)
+    plates = (*_plates(spec, case, door, joints), *flap_plates(spec, case, door, joints))
+    stays = tuple(_stays(case, door, joints, plates))
+    pins = tuple(_pins(spec, case, joints, plates, stays))
+    bored = BoredCase(
+        name=case.name, spec=spec, joints=joints, plates=plates, pins=pins, stays=stays
+    )
     moved = {name: z for own in pins for name, z in _on_pins(case, own)}
     boards = tuple(
         dataclasses.replace(board, z=moved.get(board.name, board.z)) for board in case.boards
@@ -136,7 +140,7 @@ def _plates(
     for leaf in door.leaves:
         middle = float(case.opening.left + leaf.hung.left + leaf.hung.width / 2)
         for own in leaf.hinges:
-            if isinstance(own.hinges, CupHinges):
+            if isinstance(own.hinges, CupHinges) and (own.side == "left" or own.side == "right"):
                 ups = [leaf.hung.foot + p.centre - case.box.foot for p in own.hinges.places]
                 hung.append((leaf, ups, *_beside(case, middle, own.side)))
     found = [
@@ -173,11 +177,45 @@ def _plates(
         )
 
 
+# --- stays ---------------------------------------------------------------------------------
+
+
+def _stays(
+    case: Case, door: Door | None, joints: Sequence[CaseJoint], plates: Sequence[SidePlates]
+) -> Iterator[StayHole]:
+    """A pilot for each stay of a flap, in the board beside the flap's bay."""
+    for leaf in () if door is None else door.leaves:
+        if leaf.stays is None:
+            continue
+        middle = float(case.opening.left + leaf.hung.left + leaf.hung.width / 2)
+        wide, deep = leaf.stays.pilot
+        for own in leaf.stays.sides:
+            board, face = _beside(case, middle, own.side)
+            beside = (p for p in plates if (p.board, p.face) == (board, face))
+            yield StayHole(
+                name=own.name,
+                board=board,
+                face=face,
+                up=own.case_up,
+                back=own.behind,
+                across=wide,
+                deep=deep,
+                taken=(
+                    *_taken(case, board, face, joints),
+                    *(bite for other in beside for bite in other.plates.bites),
+                ),
+            )
+
+
 # --- pins ----------------------------------------------------------------------------------
 
 
 def _pins(
-    spec: BoringSpec, case: Case, joints: Sequence[CaseJoint], plates: Sequence[SidePlates]
+    spec: BoringSpec,
+    case: Case,
+    joints: Sequence[CaseJoint],
+    plates: Sequence[SidePlates],
+    stays: Sequence[StayHole],
 ) -> Iterator[BayPins]:
     """Rows for every space that has shelves to lie on them."""
     pinned = {bay.number for bay in case.bays if any(space.shelves for space in bay.spaces)}
@@ -187,11 +225,16 @@ def _pins(
         both = bool({bay.number - 1, bay.number + 1} & pinned)
         for number, space in enumerate(spaces, 1):
             name = place if len(spaces) == 1 else join(place, f"shelf space {number}")
-            yield _rows(spec, case, bay, space, name, both, _in_the_way(case, bay, joints, plates))
+            taken = _in_the_way(case, bay, joints, plates, stays)
+            yield _rows(spec, case, bay, space, name, both, taken)
 
 
 def _in_the_way(
-    case: Case, bay: CaseBay, joints: Sequence[CaseJoint], plates: Sequence[SidePlates]
+    case: Case,
+    bay: CaseBay,
+    joints: Sequence[CaseJoint],
+    plates: Sequence[SidePlates],
+    stays: Sequence[StayHole],
 ) -> tuple[Bite, ...]:
     """What is cut into the boards on both sides of a bay; of a partition, from both its faces."""
     found: list[Bite] = []
@@ -200,6 +243,7 @@ def _in_the_way(
             found += _taken(case, board, own, joints)
             for plate in plates:
                 found += plate.plates.bites if (plate.board, plate.face) == (board, own) else ()
+            found += [hole.bite for hole in stays if (hole.board, hole.face) == (board, own)]
     return tuple(found)
 
 

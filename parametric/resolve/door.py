@@ -16,6 +16,7 @@ from parametric.resolve.calls import called
 from parametric.resolve.case_boring import with_boring
 from parametric.resolve.case_doors import resolve_case_doors
 from parametric.resolve.case_drawers import with_drawers
+from parametric.resolve.case_stays import with_stays
 from parametric.resolve.casework import Casework
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.one_door import Door, resolve_one_door
@@ -97,6 +98,7 @@ def resolve(design: Design, shop: Shop) -> tuple[Resolved | None, tuple[Problem,
         problems += [problem for problem in _pins(door, design) if problem not in problems]
     told_doors = told_apart(every, shop, casework)
     if casework is not None:
+        told_doors = with_stays(design, casework, told_doors)
         fronts = tuple(door for door in told_doors if door.case)
         casework, told = with_drawers(design, shop, casework, fronts)
         problems += told

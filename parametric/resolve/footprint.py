@@ -12,11 +12,23 @@ Point = tuple[float, float]
 
 
 def footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
-    """A leaf's four corners, its front two first, when it has gone a part, 0 to 1, of its way."""
+    """A leaf's four corners, its front two first, when it has gone a part, 0 to 1, of its way.
+
+    A flap covers a rectangle, whose front two are the foremost.
+    """
     hung = leaf.hung
     half = float(leaf.thickness) / 2
     left, width = float(hung.left), float(leaf.width)
     y = -float(hung.plane)
+    if hung.flap is not None:
+        foot, top = float(hung.foot), float(hung.foot + leaf.height)
+        deep = [
+            along(Placement(origin=(left, y + off, z)), hung.motion, part).origin[1]
+            for off in (-half, half)
+            for z in (foot, top)
+        ]
+        near, far = min(deep), max(deep)
+        return ((left, near), (left + width, near), (left + width, far), (left, far))
     shut = ((left, y - half), (left + width, y - half), (left + width, y + half), (left, y + half))
     found = (along(Placement(origin=(x, y, 0.0)), hung.motion, part).origin for x, y in shut)
     return tuple((x, y) for x, y, _ in found)

@@ -36,6 +36,7 @@ from parametric.resolve.leaf_hardware import (
     leaf_lock,
     leaf_pulls,
 )
+from parametric.resolve.leaf_stays import LeafStays
 from parametric.resolve.leaf_weight import Weights, weigh_leaf
 from parametric.resolve.lite import Lite, Sizes, resolve_lite
 from parametric.resolve.panel_field import (
@@ -87,6 +88,8 @@ class Leaf:
     """The moulding round its openings; None where their edges are square."""
     handle: Handle | None = None
     """A bar or a knob, screwed through it."""
+    stays: LeafStays | None = None
+    """What holds it open, where it is a flap that anything holds."""
     strike: Lock | None = None
     """The other leaf's lock, whose strike is let into this one."""
 

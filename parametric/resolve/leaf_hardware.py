@@ -7,7 +7,7 @@ from typing import Literal
 
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, named
-from parametric.hangings.hanging import Hanging, HungLeaf, Side
+from parametric.hangings.hanging import Hanging, HungLeaf, HungSide, Side
 from parametric.hardware.handle import Handle, HandleSpec, size_handle
 from parametric.hardware.hinge import HungEdge
 from parametric.hardware.hinge_kinds import AnyHinges, HingeSpec, size_hinges
@@ -22,10 +22,11 @@ from parametric.resolve.leaf_weight import Weights
 class HungHinges:
     """The hinges at one edge of a leaf, and the face their knuckles stand on.
 
-    `chain` is from the foot to the top: what is below a hinge, its length, and so on, mm.
+    `chain` is from the foot to the top: what is below a hinge, its length, and so on, mm; of a
+    flap from its left end to its right.
     """
 
-    side: Side
+    side: HungSide
     face: Literal["front", "back"]
     hinges: AnyHinges
     chain: tuple[Figure, ...]
@@ -57,10 +58,12 @@ def leaf_hinges(
     found: list[HungHinges] = []
     for side, face in hung.hinged:
         place = hung.name if len(hung.hinged) == 1 else join(hung.name, f"{side} edge")
+        level = side in ("top", "bottom")
+        long = hung.width if level else hung.height
         edge = HungEdge(
             leaf=place,
-            height=hung.height,
-            width=hung.width,
+            height=long,
+            width=hung.height if level else hung.width,
             thickness=thickness,
             gap=gap,
             foot=hung.foot,
@@ -68,11 +71,17 @@ def leaf_hinges(
             weight=weights.estimate,
             cutters=shop.router.cutters,
             density=density,
+            level=level,
         )
         hinges = size_hinges(spec, edge)
         found.append(
             HungHinges(
-                side=side, face=face, hinges=hinges, chain=_hinge_chain(hinges, place, hung.height)
+                side=side,
+                face=face,
+                hinges=hinges,
+                chain=_level_chain(hinges, place, long)
+                if level
+                else _hinge_chain(hinges, place, long),
             )
         )
     return tuple(found)
@@ -92,6 +101,20 @@ def _hinge_chain(hinges: AnyHinges, place: str, height: Figure) -> tuple[Figure,
         at = one.high
     top = height if at is None else height - at
     return (*chain, named(join(place, "above the top hinge"), top))
+
+
+def _level_chain(hinges: AnyHinges, place: str, width: Figure) -> tuple[Figure, ...]:
+    """From the left end of a flap to its right, hinge by hinge, as they are marked."""
+    chain: list[Figure] = []
+    at = Figure(0.0)
+    for one in hinges.places:
+        word = one.name.rpartition(" / ")[2]
+        chain += [
+            named(join(place, f"left of the {word}"), one.low - at),
+            named(join(one.name, "length"), one.high - one.low),
+        ]
+        at = one.high
+    return (*chain, named(join(place, "right of the right hinge"), width - at))
 
 
 def _beside(hung: HungLeaf, height: Figure) -> bool:
@@ -150,7 +173,15 @@ def leaf_handle(
 ) -> Handle | None:
     """The bar or knob that opens it, if it has one."""
     drawer = any(isinstance(step, Slide) for step in hung.motion) and hung.stacked
-    if spec is None or (hung.pull_side is None and not drawer):
+    level = drawer or hung.flap is not None
+    if spec is None or (hung.pull_side is None and not level):
         return None
-    side = None if drawer else hung.pull_side
-    return size_handle(spec, leaf=hung.name, foot=hung.foot, width=width, height=height, side=side)
+    return size_handle(
+        spec,
+        leaf=hung.name,
+        foot=hung.foot,
+        width=width,
+        height=height,
+        side=None if level else hung.pull_side,
+        flap=None if hung.flap is None else hung.flap.side,
+    )

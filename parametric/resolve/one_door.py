@@ -11,6 +11,7 @@ from parametric.design.leaf import LeafSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, largest, named
 from parametric.hangings import DoorSpec
+from parametric.hangings.case_fronts import CaseFronts, LeafStay
 from parametric.hangings.hanging import EdgeRole, Fittings, Hanging, Site, Stock
 from parametric.hardware.guide import GuideSpec
 from parametric.hardware.handle import HandleSpec
@@ -25,6 +26,7 @@ from parametric.hardware.hinge_kinds import (
 from parametric.hardware.lock import LOCK_KINDS, LockBlock, LockSpec
 from parametric.hardware.pivot import PivotSpec
 from parametric.hardware.pull import PullSpec
+from parametric.hardware.stay_kinds import STAY_KINDS, StaySpec
 from parametric.hardware.track import Track, TrackSpec, size_track
 from parametric.infill.glass import GlassSpec
 from parametric.infill.panel import PanelBlock
@@ -120,6 +122,7 @@ def resolve_one_door(
             track_spec,
             _hinge(design, spec),
             named("leaf thickness", blocks[0].leaf.thickness),
+            _flaps_open(design, spec),
         ),
     )
     absurd = impossible_sizes(hanging, stock, spec, design.unit)
@@ -223,7 +226,29 @@ PIN_OUT = 6.0
 """Where no hinge is named, mm: half the knuckle of a butt hinge. Common practice, no source."""
 
 
-def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figure) -> Fittings:
+def stay_of(design: Design, called_by: LeafStay) -> StaySpec | None:
+    """The stay that a flap calls, of any kind; None where there is none, or it says so."""
+    if called_by.name == "none":
+        return None
+    found = design.block("stay", called_by.name)
+    assert found is None or isinstance(found, StaySpec), STAY_KINDS
+    return found
+
+
+def _flaps_open(design: Design, spec: DoorSpec) -> tuple[Figure | None, ...]:
+    """How far the stay of each leaf holds it open, deg; None of what is no flap, or has none."""
+    if not isinstance(spec, CaseFronts):
+        return ()
+    stays = [None if one is None else stay_of(design, one) for one in spec.leaf_stays]
+    return tuple(None if stay is None else stay.opens for stay in stays)
+
+
+def _fittings(
+    track: TrackSpec | None,
+    hinge: HingeSpec | None,
+    thickness: Figure,
+    flaps_open: tuple[Figure | None, ...],
+) -> Fittings:
     """The places that the door's hardware asks for."""
     out = Figure(PIN_OUT) if hinge is None else pin_out_of(hinge, thickness)
     return Fittings(
@@ -233,6 +258,7 @@ def _fittings(track: TrackSpec | None, hinge: HingeSpec | None, thickness: Figur
         pin_beside=None if hinge is None else pin_beside_of(hinge),
         pivot_in=hinge.from_edge if isinstance(hinge, PivotSpec) else None,
         least_gap=None if hinge is None else least_gap_of(hinge),
+        flaps_open=flaps_open,
     )
 
 

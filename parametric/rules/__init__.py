@@ -28,6 +28,10 @@ from parametric.rules.field_stands_proud import field_stands_proud
 from parametric.rules.fingers_at_hinges import fingers_at_hinges
 from parametric.rules.fingers_between_leaves import fingers_between_leaves
 from parametric.rules.fixing_not_known import fixing_not_known
+from parametric.rules.flap_falls import flap_falls
+from parametric.rules.flap_has_no_stay import flap_has_no_stay
+from parametric.rules.flap_hinges_do_not_fit import flap_hinges_do_not_fit
+from parametric.rules.flap_meets_something import flap_meets_something
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
 from parametric.rules.fronts_cannot_be_matched import fronts_cannot_be_matched
 from parametric.rules.fronts_meet_at_corner import fronts_meet_at_corner
@@ -78,6 +82,8 @@ from parametric.rules.slides_need_packing import slides_need_packing
 from parametric.rules.slides_overloaded import slides_overloaded
 from parametric.rules.slot_comes_through import slot_comes_through
 from parametric.rules.spacer_bar_has_no_width import spacer_bar_has_no_width
+from parametric.rules.stay_does_not_hold import stay_does_not_hold
+from parametric.rules.stay_has_no_place import stay_has_no_place
 from parametric.rules.stops_too_deep import stops_too_deep
 from parametric.rules.stub_tenon_does_not_fit import stub_tenon_does_not_fit
 from parametric.rules.uneven_floor_gap import uneven_floor_gap
@@ -130,6 +136,9 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     little_wood_over_guide,
     fingers_between_leaves,
     fingers_at_hinges,
+    flap_has_no_stay,
+    stay_does_not_hold,
+    flap_falls,
     glass_not_safety,
     glass_clearance_too_small,
     short_grain_in_stop,
@@ -160,6 +169,9 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     case_cannot_be_bored,
     case_cutter_too_big,
     bores_meet,
+    flap_hinges_do_not_fit,
+    stay_has_no_place,
+    flap_meets_something,
     board_not_measured,
     board_larger_than_sheet,
     back_in_pieces,

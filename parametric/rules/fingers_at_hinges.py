@@ -18,7 +18,7 @@ from parametric.rules.checked import Checked
 
 def fingers_at_hinges(job: Checked) -> Iterator[Problem]:
     """Caution, always, where a leaf turns."""
-    turning = [leaf for leaf in job.door.leaves if leaf.hung.swing is not None]
+    turning = [leaf for leaf in job.door.leaves if leaf.hung.turns]
     if not turning:
         return
     folds = any("fold" in (leaf.hung.left_edge, leaf.hung.right_edge) for leaf in turning)

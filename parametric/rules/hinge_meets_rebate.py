@@ -24,6 +24,8 @@ def hinge_meets_rebate(job: Checked) -> Iterator[Problem]:
     told: set[str] = set()
     for leaf in job.leaves:
         for hung in leaf.hinges:
+            if hung.side == "top" or hung.side == "bottom":
+                continue
             for one, rebate, apart in too_near(
                 hinges_of(leaf, hung),
                 (

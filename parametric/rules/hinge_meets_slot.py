@@ -24,6 +24,8 @@ def hinge_meets_slot(job: Checked) -> Iterator[Problem]:
     told: set[tuple[str, str]] = set()
     for leaf in job.leaves:
         for hung in leaf.hinges:
+            if hung.side == "top" or hung.side == "bottom":
+                continue
             written = hung.hinges.written
             for one, slot, apart in too_near(
                 hinges_of(leaf, hung), slots_of(leaf, hung.side), least

@@ -14,6 +14,7 @@ from parametric.figures import exceeds
 from parametric.hardware.butt_hinge import ButtHinges
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.problems import Problem
+from parametric.resolve.leaf import Leaf
 from parametric.rules.checked import Checked
 from parametric.trade.printed import several, weight, weight_limit
 
@@ -63,11 +64,11 @@ def _counted(job: Checked) -> Iterator[Problem]:
                 yield Problem(
                     code="leaf_above_the_steps",
                     level="stop",
-                    message=f"A leaf {job.size(leaf.height)} high is above the last step for "
+                    message=f"A leaf {_long(job, leaf)} is above the last step for "
                     f"hinges, {job.size(counted.past)}: how many it takes is not known.",
                     where=written.line("steps"),
                     about=hinges.count.name or "",
-                    found=job.size(leaf.height),
+                    found=_long(job, leaf),
                     allowed=f"up to {job.size(counted.past)}",
                     fix="Write another step, or `count`.",
                 )
@@ -78,7 +79,7 @@ def _counted(job: Checked) -> Iterator[Problem]:
                     code="too_few_hinges",
                     level="caution",
                     message=f"{int(hinges.count)} hinges are written for a leaf "
-                    f"{job.size(leaf.height)} high; its height asks for {int(asked)}.",
+                    f"{_long(job, leaf)}; its {_of(leaf)} asks for {int(asked)}.",
                     where=written.line("count"),
                     about="too few hinges",
                     found=f"{int(hinges.count)}",
@@ -87,13 +88,26 @@ def _counted(job: Checked) -> Iterator[Problem]:
                 )
 
 
+def _long(job: Checked, leaf: Leaf) -> str:
+    """How long the edge is that it hangs by."""
+    return (
+        f"{job.size(leaf.height)} high"
+        if leaf.hung.flap is None
+        else f"{job.size(leaf.width)} wide"
+    )
+
+
+def _of(leaf: Leaf) -> str:
+    return "height" if leaf.hung.flap is None else "width"
+
+
 def _just_passed(job: Checked) -> Iterator[Problem]:
     """What a little less height would save, over all leaves that it is so with."""
     alike: dict[tuple[str, int, int, str], list[ButtHinges | CupHinges]] = {}
     for leaf in job.leaves:
         for hung in leaf.hinges:
             hinges = hung.hinges
-            if not isinstance(hinges, (ButtHinges, CupHinges)):
+            if not isinstance(hinges, (ButtHinges, CupHinges)) or leaf.hung.flap is not None:
                 continue
             saving = hinges.counted.saving
             if saving is not None and not exceeds(saving.over, _NEAR):

@@ -62,7 +62,11 @@ def _how(cases: CheckedCases, load: CaseLoad) -> str:
     assert tips.leant_on is not None
     opens = [
         several(number, word)
-        for number, word in ((load.doors, "door"), (load.drawers, "full drawer"))
+        for number, word in (
+            (load.doors, "door"),
+            (load.flaps, "flap"),
+            (load.drawers, "full drawer"),
+        )
         if number
     ]
     return (

@@ -26,6 +26,8 @@ def screws_near_edge(job: Checked) -> Iterator[Problem]:
     for leaf in job.leaves:
         for hung in leaf.hinges:
             hinges = hung.hinges
+            if hung.side == "top" or hung.side == "bottom":
+                continue
             if not isinstance(hinges, ButtHinges) or hinges.screw is None:
                 continue
             screw, written = hinges.screw, hinges.written

@@ -147,6 +147,11 @@ def _fingers(hangings: list[Hanging]) -> Cautions:
         found.append(
             "Fingers: a door that turns crushes at its hinges and where it shuts. Mind children."
         )
+    if any(hanging.flaps for hanging in hangings):
+        found.append(
+            "Flaps: hold one by its edge all the way; let go, it falls. Fingers out of its edges and "
+            "its stays, heads out of its way. Nobody sits or climbs on an open flap. Mind children."
+        )
     return tuple(found)
 
 
@@ -155,7 +160,7 @@ def _on_tracks(resolved: Resolved) -> bool:
 
 
 def _on_hinges(resolved: Resolved) -> bool:
-    return any(door.hanging.swings for door in resolved.doors)
+    return any(door.hanging.turns for door in resolved.doors)
 
 
 def _upkeep(resolved: Resolved) -> tuple[str, ...]:
@@ -181,6 +186,14 @@ def _upkeep(resolved: Resolved) -> tuple[str, ...]:
                 "wiped off. Hang nothing on a leaf.",
             )
             if _on_hinges(resolved)
+            else ()
+        ),
+        *(
+            (
+                "Once a year: open each flap and let go near its end, a hand under it. One that sinks "
+                "has stays that are worn: change both, and prop it open while they are off.",
+            )
+            if any(door.hanging.flaps for door in resolved.doors)
             else ()
         ),
         "Mend the finish where it is knocked, the foot and the edges first.",

@@ -60,7 +60,10 @@ def alike_fronts(doors: Sequence[Door], assembly: Assembly) -> tuple[tuple[Door,
 
     def made(door: Door) -> tuple[object, ...]:
         return tuple(
-            (_made(groups[leaf.name].parts), leaf.hung.left, leaf.hung.foot, leaf.hung.hinged)
+            (
+                *(_made(groups[leaf.name].parts), leaf.hung.left, leaf.hung.foot),
+                *(leaf.hung.hinged, leaf.hung.flap),
+            )
             for leaf in door.leaves
         )
 

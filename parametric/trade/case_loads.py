@@ -41,6 +41,7 @@ class CaseLoad:
     up: StandingUp | None
     tips: TipOver | None
     doors: int
+    flaps: int
     drawers: int
     in_the_rule: bool
     hangs: bool
@@ -106,6 +107,7 @@ def _load(
         up=up,
         tips=tips,
         doors=sum(leaf.hung.swing is not None for leaf, _ in fronts),
+        flaps=sum(leaf.hung.flap is not None for leaf, _ in fronts),
         drawers=sum(drawer.case == name for drawer in casework.drawers),
         in_the_rule=within_the_rule(
             height=box.foot + box.highest, weight=weight, enclosed=_enclosed(standing)

@@ -1,10 +1,10 @@
-"""What opens of a case, as it weighs on it: doors at right angles, drawers full of clothes."""
+"""What opens of a case, as it weighs on it: doors, flaps on their stays, drawers full of clothes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from parametric.figures import Figure, named
+from parametric.figures import Figure, named, sine
 from parametric.names import join
 from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
 from parametric.resolve.leaf import Leaf
@@ -17,7 +17,7 @@ def what_opens(
     fronts: Sequence[tuple[Leaf, Figure]],
     foot: Figure,
 ) -> Iterator[Opens]:
-    """Its doors, its drawers, and those behind its doors.
+    """Its doors, its flaps, its drawers, and those behind its doors.
 
     Args:
         casework: all cabinets and their drawers.
@@ -27,14 +27,19 @@ def what_opens(
     """
     leaves = {leaf.name: leaf for leaf, _ in fronts}
     for leaf, weight in fronts:
-        if leaf.hung.swing is not None:
-            proud = _proud(standing, leaf)
+        proud = _proud(standing, leaf)
+        out = None
+        if leaf.hung.flap is not None:
+            out = leaf.height * sine(leaf.hung.flap.angle)
+        elif leaf.hung.swing is not None:
+            out = leaf.width
+        if out is not None:
             yield Opens(
                 name=leaf.name,
                 weight=weight,
                 shut=-proud - foot,
-                ahead=foot + proud + leaf.width / 2,
-                edge=foot + proud + leaf.width,
+                ahead=foot + proud + out / 2,
+                edge=foot + proud + out,
             )
     for drawer in casework.drawers:
         if drawer.case == standing.name:

@@ -6,6 +6,7 @@ from parametric.hangings.hanging import Case
 from parametric.hardware.hinge import HingeKind
 from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
+from parametric.trade.flap_steps import fit_flaps
 from parametric.trade.hinge_places import HingeFixing
 from parametric.trade.hinge_steps import seats
 from parametric.trade.printed import Printed
@@ -15,15 +16,17 @@ from parametric.trade.site_words import Said, leaf_names
 def fit_fronts(
     door: Door, case: Case, hinges: tuple[HingeFixing, ...], said: Printed
 ) -> list[Said]:
-    """All fronts of a case, doors before drawers: a drawer is lined up with what hangs beside it.
+    """All fronts of a case, doors and flaps before drawers: a drawer is lined up with what hangs
+    beside it.
 
     Source: common practice, no source.
     """
-    doors = [leaf for leaf in door.leaves if leaf.hinges]
+    doors = [leaf for leaf in door.leaves if leaf.hinges and leaf.hung.flap is None]
     drawers = [leaf for leaf in door.leaves if not leaf.hinges]
     gap = said.fine(case.gap)
     return [
         *(_doors(doors, hinges, gap, said) if doors else ()),
+        *fit_flaps(door.leaves, gap, said),
         *(_drawers(drawers, gap) if drawers else ()),
     ]
 

@@ -8,15 +8,20 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import assert_never
 
-from parametric.figures import Figure
+from parametric.figures import Figure, exceeds
+from parametric.hardware.gas_strut import GasStruts
+from parametric.hardware.lid_stay import LidStays
+from parametric.hardware.stay import NoPlace
 from parametric.hardware.track import Track
 from parametric.resolve.door import Door, Resolved
+from parametric.resolve.leaf import Leaf
 from parametric.trade.hinge_places import hung_edges, seat_of
 from parametric.trade.hinge_steps import seat_words
 from parametric.trade.installing import InstallSheet
 from parametric.trade.loads import LeafLoad
-from parametric.trade.printed import Printed, printed, weight
+from parametric.trade.printed import Printed, force, printed, weight
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +109,7 @@ def to_read(
         *(() if track is None else _track(door, track, install, said)),
         *_guide(door, said),
         *_hinge(door, loads, said),
+        *dict.fromkeys(_stay(door, said)),
     )
     return tuple(dataclasses.replace(one, place=door.place) for one in found)
 
@@ -198,6 +204,32 @@ def _guide(door: Door, said: Printed) -> Iterator[ToRead]:
         )
 
 
+def _opens(leaf: Leaf) -> Figure | None:
+    """How far it turns about its hinges, deg; None where it has none."""
+    return leaf.hung.swing if leaf.hung.flap is None else leaf.hung.flap.angle
+
+
+def _stay(door: Door, said: Printed) -> Iterator[ToRead]:
+    """What stays must be; each thing once."""
+    for leaf in door.leaves:
+        if leaf.stays is None or isinstance(leaf.stays.sized, NoPlace):
+            continue
+        stays = leaf.stays.sized
+        of, long = stays.kind, said.fine(stays.place.open)
+        match stays:
+            case GasStruts():
+                pushed = f"{long}, and {said.fine(stays.pushed_in)} or less pushed in"
+                yield ToRead(of=of, what="between fixings, pushed out", needed=pushed)
+                holds = f"{force(stays.least, said.unit)} or more, cold and old"
+                yield ToRead(of=of, what="force, each", needed=holds)
+            case LidStays():
+                yield ToRead(of=of, what="between fixings, taut", needed=long)
+                holds = f"{weight(stays.pull, said.unit)} or more"
+                yield ToRead(of=of, what="pull it is made for, each", needed=holds)
+            case _:
+                assert_never(stays)
+
+
 def _hinge(door: Door, loads: tuple[LeafLoad, ...], said: Printed) -> Iterator[ToRead]:
     """What a hinge must do; each thing once, by the leaf that asks most of it."""
     carried = [own for load in loads for own in load.on_hinges]
@@ -206,12 +238,13 @@ def _hinge(door: Door, loads: tuple[LeafLoad, ...], said: Printed) -> Iterator[T
     share = max((own.share for own in carried), key=float)
     pull = max((own.pull for own in carried), key=float)
     yield ToRead(of="hinge", what="carries, each", needed=f"{weight(share, said.unit)} or more")
-    yield ToRead(
-        of="hinge",
-        what="holds sideways, the top one",
-        needed=f"{weight(pull, said.unit)} or more, in its screws and in the jamb",
-    )
-    turns = max((leaf.hung.swing for leaf in door.leaves if leaf.hung.swing is not None), key=float)
+    if exceeds(pull, 0.0):
+        yield ToRead(
+            of="hinge",
+            what="holds sideways, the top one",
+            needed=f"{weight(pull, said.unit)} or more, in its screws and in the jamb",
+        )
+    turns = max((angle for leaf in door.leaves if (angle := _opens(leaf)) is not None), key=float)
     yield ToRead(of="hinge", what="opens", needed=f"{float(turns):g} deg or more")
     for seat in dict.fromkeys(
         seat for _, hung, _ in hung_edges(door) if (seat := seat_of(hung.hinges)) is not None

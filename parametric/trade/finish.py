@@ -125,7 +125,7 @@ def _steps(resolved: Resolved) -> tuple[str, ...]:
     ]
     if any(leaf.guide is not None for leaf in leaves):
         steps.append("The floor guide's groove gets its first coat and no more.")
-    if any(door.hanging.swings for door in resolved.doors):
+    if any(door.hanging.turns for door in resolved.doors):
         steps.append(
             "Hinge and lock mortises get their first coat and no more; hinges come off before the "
             "coats go on. What the coats add at every edge comes off the gaps."

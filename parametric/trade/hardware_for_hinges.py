@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from parametric.figures import exceeds
 from parametric.hardware.butt_hinge import ButtHinges
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.hardware.hinge_kinds import AnyHinges
@@ -88,12 +89,16 @@ def _maker(hinges: AnyHinges) -> str:
 def _rating(own: OnHinges, said: Printed) -> str:
     """What one must carry, beside what is written of it."""
     pull = f"{weight(own.pull, said.unit)} sideways at the top one"
+    # a flap pulls none of its hinges aside
+    aside = exceeds(own.pull, 0.0)
     if own.rating is None:
-        return f"rated {weight(own.share, said.unit)} each or more, and {pull}"
-    return (
+        needs = f"rated {weight(own.share, said.unit)} each or more"
+        return f"{needs}, and {pull}" if aside else needs
+    carries = (
         f"rated {weight_limit(own.rating, said.unit)} each as written, and carries "
-        f"{weight(own.share, said.unit)}, {pull}"
+        f"{weight(own.share, said.unit)}"
     )
+    return f"{carries}, {pull}" if aside else carries
 
 
 def _with(hinges: AnyHinges, on_jambs: set[str], said: Printed) -> str:

@@ -17,6 +17,7 @@ from parametric.trade.hardware_for_handles import hardware_for_handles
 from parametric.trade.hardware_for_hinges import hardware_for_hinges
 from parametric.trade.hardware_for_locks import hardware_for_locks
 from parametric.trade.hardware_for_slides import hardware_for_slides, on_slides
+from parametric.trade.hardware_for_stays import hardware_for_stays
 from parametric.trade.hardware_for_tracks import hardware_for_tracks
 from parametric.trade.hardware_item import (
     DESIGN,
@@ -30,7 +31,7 @@ from parametric.trade.printed import Printed, printed
 
 
 def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[HardwareItem, ...]:
-    """Tracks, hinges, locks, bolts, slides, what cases take, pulls, handles, what glass takes."""
+    """Tracks, hinges, locks, stays, bolts, slides, what cases take, pulls, handles, what glass takes."""
     said = printed(resolved)
     tracks: list[HardwareItem] = []
     bolts: list[HardwareItem] = []
@@ -45,6 +46,7 @@ def hardware_list(resolved: Resolved, loads: tuple[LeafLoad, ...]) -> tuple[Hard
         *together(tracks),
         *hardware_for_hinges(resolved, loads, said),
         *hardware_for_locks(resolved, said),
+        *hardware_for_stays(resolved, said),
         *together(bolts),
         *hardware_for_slides(on_slides(resolved, loads), said),
         *hardware_for_cases(resolved.casework, said),

@@ -61,10 +61,13 @@ class HingeFixing:
 
 
 def hinge_fixings(door: Door) -> tuple[HingeFixing, ...]:
-    """Every hinge once, leaf by leaf from the top down; one between two leaves with the first."""
+    """Every hinge of an upright edge once, leaf by leaf from the top down; one between two leaves
+    with the first.
+    """
     return tuple(
-        _fixing(door, leaf, hung, place, on)
+        _fixing(door, leaf, hung, hung.side, place, on)
         for leaf, hung, on in hung_edges(door)
+        if hung.side == "left" or hung.side == "right"
         for place in hung.hinges.places
     )
 
@@ -91,7 +94,9 @@ def seat_of(hinges: AnyHinges) -> Seat | None:
             assert_never(hinges)
 
 
-def _fixing(door: Door, leaf: Leaf, hung: HungHinges, place: HingePlace, on: str) -> HingeFixing:
+def _fixing(
+    door: Door, leaf: Leaf, hung: HungHinges, side: Side, place: HingePlace, on: str
+) -> HingeFixing:
     def at(quantity: str, value: Figure) -> Figure:
         return named(join(place.name, quantity), value)
 
@@ -100,7 +105,7 @@ def _fixing(door: Door, leaf: Leaf, hung: HungHinges, place: HingePlace, on: str
     return HingeFixing(
         leaf=leaf.name,
         word=place.name.rpartition(" / ")[2],
-        side=hung.side,
+        side=side,
         on=on,
         low=at("low end above the floor", foot + place.low),
         high=at("high end above the floor", foot + place.high),

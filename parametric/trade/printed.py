@@ -12,6 +12,7 @@ from parametric.resolve.door import Resolved
 from parametric.trade.tables import fine, thick, wood
 from parametric.units import (
     FOOT,
+    FORCE,
     INCH,
     LOAD_ALONG,
     LOAD_OVER,
@@ -122,6 +123,33 @@ def weight_cell(value: float, unit: Unit) -> str:
 def weight_head(unit: Unit) -> str:
     """What a column of weights is headed."""
     return "kg" if unit == "mm" else "lb (kg)"
+
+
+def force(value: float, unit: Unit) -> str:
+    """A force, N, as struts are sold by it.
+
+    Example:
+        >>> force(120, "mm"), force(120, "inch")
+        ('120 N', '27 lbf (120 N)')
+    """
+    newtons = f"{float(value):.0f} N"
+    return newtons if unit == "mm" else f"{float(value) / float(_LBF):.0f} lbf ({newtons})"
+
+
+def moment(value: float, unit: Unit) -> str:
+    """A moment, N m, its size alone.
+
+    Example:
+        >>> moment(-3.564, "mm"), moment(-3.564, "inch")
+        ('3.6 N m', '31.5 in lbf (3.6 N m)')
+    """
+    metric = f"{abs(float(value)):.1f} N m"
+    if unit == "mm":
+        return metric
+    return f"{abs(float(value)) * 1000 / float(_LBF * INCH):.1f} in lbf ({metric})"
+
+
+_LBF = FORCE.sizes["lbf"]
 
 
 def load_text(load: Figure, unit: Unit) -> str:

@@ -137,7 +137,7 @@ def _heights(leaf: Leaf, floor_gap: Figure | None) -> Iterator[StickMark]:
     for bar in _bars(leaf, upright=False):
         for edge in (bar.low, bar.high):
             yield StickMark(kind="edge", at=float(edge), figure=edge, words=_bar_words(bar))
-    for edge_hung in leaf.hinges:
+    for edge_hung in leaf.hinges if leaf.hung.flap is None else ():
         for hinge in edge_hung.hinges.places:
             word = hinge.name.rpartition(SEPARATOR)[2]
             for end in (hinge.low, hinge.high):

@@ -7,15 +7,19 @@ CABINET_WORDS = {
     "cabinets n": "{0} fitted cabinets",
     "doors 1": "one door",
     "doors n": "{0} doors",
+    "flaps 1": "one flap",
+    "flaps n": "{0} flaps",
     "drawers 1": "one drawer",
     "drawers n": "{0} drawers",
     "lids 1": "one lid",
     "lids n": "{0} lids",
     "open": "open shelves",
     "door": "Door {0}",
+    "flap": "Flap {0}",
     "drawer": "Drawer {0}",
     "front": "Fixed front {0}",
     "doors": "Doors {0}",
+    "flaps": "Flaps {0}",
     "drawers": "Drawers {0}",
     "fronts": "Fixed fronts {0}",
     "inner drawer": "Drawer behind doors, {0}",
@@ -63,6 +67,10 @@ CABINET_WORDS = {
     "tick tips": (
         "I know that the cabinets must be fixed to the wall as the maker says, and that one that "
         "is not can tip over, on a child above all."
+    ),
+    "tick flaps": (
+        "I know that a flap comes down by itself when it is let go, on a hand or a head, and that "
+        "nobody may sit or climb on it."
     ),
     "tick hinges": "I know that fingers can be caught at the hinges, and what that can do.",
     "tick sample": "I will choose the colour from a real sample, not from a picture.",

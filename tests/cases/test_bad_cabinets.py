@@ -182,8 +182,9 @@ ALL: tuple[Bad, ...] = (
         "base cupboard",
         (("- door: rest", "- flap: rest"),),
         "- flap: rest",
-        "not_built_yet",
-        '"flap" in a case cannot be built by this version yet.',
+        "missing_key",
+        "A flap says by which edge it hangs: it lifts up by its top, and drops down by its bottom.",
+        2,
     ),
     Bad(
         "base cupboard",

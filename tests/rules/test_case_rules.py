@@ -20,6 +20,7 @@ from parametric.problems import Level
 from parametric.rules import CASE_RULES
 from parametric.trade.case_names import together
 from tests.rules.bored_cases import PAIRS
+from tests.rules.flap_cases import PAIRS as FLAPS
 from tests.rules.test_every_rule import HOUSE, Lines, written
 
 BOOKCASE = Path(__file__).with_name("bookcase.yaml")
@@ -330,7 +331,7 @@ CASES = (
         "its back, 1874 wide and 1574 high. It is made in 2, joined on the middle of a partition: "
         "left back 937 x 1574 and right back 937 x 1574.",
     ),
-    *(Case(*pair) for pair in PAIRS),
+    *(Case(*pair) for pair in (*PAIRS, *FLAPS)),
 )
 
 

@@ -17,6 +17,7 @@ import pytest
 from parametric.job import Job, check
 from parametric.problems import Level
 from parametric.rules import JOB_RULES, RULES
+from tests.rules.flap_cases import OF_DOORS as FLAPS
 from tests.rules.matched_fronts import PAIRS
 
 DESIGN = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
@@ -1259,7 +1260,7 @@ CASES = (
     ),
     *(
         case(code, level, bad, at_limit, says, design=design)
-        for code, level, design, bad, at_limit, says in PAIRS
+        for code, level, design, bad, at_limit, says in (*PAIRS, *FLAPS)
     ),
 )
 

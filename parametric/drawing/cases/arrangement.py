@@ -54,7 +54,7 @@ def draw_room(job: Subject, room: Room, title: TitleBlock) -> Sheet:
         over=widths_over(room),
         next_chain=job.rules.arrangement.next_chain,
         third_angle=job.third_angle,
-        out=-room.front,
+        out=-room.out,
         views=True,
     )
 
@@ -85,7 +85,7 @@ def _draw(job: Subject, room: Room, needs: Needs, placing: Placing, title: Title
     draw_upright(draft, section, room, third_angle=needs.third_angle)
     _datum(draft, section, placing)
     rule, step = job.rules.arrangement, needs.next_chain
-    line = plan.y(room.front) - PLAN_FIRST
+    line = plan.y(room.out) - PLAN_FIRST
     top = front.y(room.box.y1) + STUB + FIRST - 1.0
     place_chains(draft, heights)
     place_chains(draft, over_chains(room, front, top, step, rule))

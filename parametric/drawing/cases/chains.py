@@ -211,7 +211,7 @@ def front_chain(job: Subject, room: Room, view: View, *, third_angle: bool) -> C
     return Chain(
         view=view,
         axis="up",
-        line=foot - way * FIRST,
+        line=view.x(way * room.out) - way * FIRST,
         stops=(*(Stop(at=one.begins, foot=foot) for one in stack), Stop(at=end, foot=foot)),
         links=tuple(Link(figure=one.size, rule=job.rules.arrangement) for one in stack),
     )

@@ -12,12 +12,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from parametric.drawing.cases.layout import STUB
-from parametric.drawing.cases.room import Room
+from parametric.drawing.cases.room import Front, Room, open_flap
 from parametric.drawing.cases.under_slope import beyond
 from parametric.drawing.draft import Draft
 from parametric.drawing.hatching import wall
 from parametric.drawing.lettering import TEXT
 from parametric.drawing.marks import wave
+from parametric.drawing.plane import rectangle
 from parametric.drawing.primitives import Label
 from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import View
@@ -26,6 +27,8 @@ from parametric.trade.along_wall import tiers
 
 _BEFORE = 3.0
 """How much of a wall is shown before the foremost front, mm on paper."""
+_STEPS = 45
+"""Places at which a flap is looked at on its way."""
 _ASIDE = 0.37
 """Where in a bay the upright section is cut, as a part of its width."""
 
@@ -50,19 +53,31 @@ def level_of(room: Room) -> float:
 
 
 def upright_of(room: Room) -> tuple[StandingCase, float]:
-    """The cabinet that the upright section is cut through, and where: one with drawers first."""
+    """The cabinet that the upright section is cut through, and where: through a flap, else in one
+    with drawers.
+    """
     tier = tiers(room.cases)[0]
+    for case in tier:
+        for bay in case.case.bays:
+            at = float(case.left + bay.left) + _ASIDE * float(bay.width)
+            if _flaps_at(room, at):
+                return case, at
     drawn = [front for front in room.fronts if not front.leaf.hinges]
     case = next((one for one in tier if any(f.door.case == one.name for f in drawn)), tier[0])
     bay = case.case.bays[0]
     return case, float(case.left + bay.left) + _ASIDE * float(bay.width)
 
 
+def _flaps_at(room: Room, across: float) -> list[Front]:
+    """The flaps that stand at a place across."""
+    return [flap for flap in room.flaps if flap.box.x0 < across < flap.box.x1]
+
+
 def draw_plan(draft: Draft, view: View, room: Room, stub: float, *, named: bool = True) -> None:
     """Everything cut level, seen from above, between three walls; `named`, each by its name."""
     level = level_of(room)
     left, right, back = room.wall("left", level), room.wall("right", level), float(room.depth)
-    deep, out = stub * view.scale, room.front - _BEFORE * view.scale
+    deep, out = stub * view.scale, room.out - _BEFORE * view.scale
     inner = ((left, out), (left, back), (right, back), (right, out))
     draft.path("cut", view.path(inner), view.name)
     outer = ((right + deep, out), (right + deep, back + deep), (left - deep, back + deep))
@@ -70,6 +85,10 @@ def draw_plan(draft: Draft, view: View, room: Room, stub: float, *, named: bool 
     for a, b in ((left - deep, left), (right, right + deep)):
         wave(draft, view.at((a, out)), view.at((b, out)), view.name)
     draw_cuts(draft, view, cuts_through(room.pieces, "level", level))
+    for flap in room.flaps:
+        ys = [y for y, _ in open_flap(flap)]
+        lying = rectangle(flap.box.x0, min(ys), flap.box.x1, max(ys))
+        draft.path("hidden", view.path(lying), view.name, closed=True)
     # where the room is narrowest, plumb: what the widths are shared out from
     low = float(room.opening.clear_left)
     for clear in (low, low + float(room.opening.clear)):
@@ -115,7 +134,7 @@ def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> 
     floor, ceiling = room.floor(at), room.ceiling(at)
     way = 1.0 if third_angle else -1.0
     deep = STUB * view.scale
-    back, out = float(room.depth), room.front - _BEFORE * view.scale
+    back, out = float(room.depth), room.out - _BEFORE * view.scale
 
     def point(y: float, z: float) -> tuple[float, float]:
         return view.at((way * y, z))
@@ -142,6 +161,16 @@ def draw_upright(draft: Draft, view: View, room: Room, *, third_angle: bool) -> 
             for cut in cuts_through(room.pieces, "upright", at)
         ],
     )
+    for flap in _flaps_at(room, at):
+        _flap_open(draft, view, flap, way)
+
+
+def _flap_open(draft: Draft, view: View, flap: Front, way: float) -> None:
+    """A flap open in thin line, and the way that its free edge goes there."""
+    opened = tuple((way * y, z) for y, z in open_flap(flap))
+    draft.path("edge_fine", view.path(opened), view.name, closed=True)
+    edge = (open_flap(flap, step / _STEPS)[1] for step in range(_STEPS + 1))
+    draft.path("hidden", view.path(tuple((way * y, z) for y, z in edge)), view.name)
 
 
 def _side_beyond(

@@ -15,6 +15,7 @@ from parametric.drawing.plane import Box, Point, Polygon
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
 from parametric.model import Placement
+from parametric.model import along as along_way
 from parametric.names import join
 from parametric.resolve.casework import Edges, StandingCase, StandingRun
 from parametric.resolve.door import Door
@@ -31,6 +32,8 @@ class Front:
     leaf: Leaf
     door: Door
     box: Box
+    off: float
+    """Where the frame of its door stands behind the front edges of the deepest cabinet, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,6 +124,38 @@ class Room:
             piece.stands.point((x, y, z))[1] for piece in self.pieces for x, y, z in _corners(piece)
         )
 
+    @property
+    def flaps(self) -> tuple[Front, ...]:
+        """Those of its fronts that are flaps."""
+        return tuple(front for front in self.fronts if front.leaf.hung.flap is not None)
+
+    @property
+    def out(self) -> float:
+        """How far forward anything stands, its flaps open: the least y."""
+        return min([self.front, *(y for flap in self.flaps for y, _ in open_flap(flap))])
+
+
+def open_flap(front: Front, part: float = 1.0) -> Polygon:
+    """The outline of a flap that has gone a part, 0 to 1, of its way: (y, z), its face first.
+
+    The corners go round from the hinge edge of its face to the free edge, and back along its back.
+    """
+    leaf, flap = front.leaf, front.leaf.hung.flap
+    assert flap is not None, "only flaps are asked for"
+    half, plane = float(leaf.thickness) / 2, float(leaf.hung.plane)
+    low, high = front.box.y0, front.box.y1
+    hinge, free = (high, low) if flap.side == "top" else (low, high)
+    shut = (
+        (-plane - half, hinge),
+        (-plane - half, free),
+        (-plane + half, free),
+        (-plane + half, hinge),
+    )
+    found = (
+        along_way(Placement(origin=(0.0, y, z)), leaf.hung.motion, part).origin for y, z in shut
+    )
+    return tuple((y + front.off, z) for _, y, z in found)
+
 
 def _corners(piece: Piece) -> itertools.product[tuple[float, float, float]]:
     blank = piece.part.blank
@@ -167,7 +202,12 @@ def _room(job: Subject, heading: str) -> Room:
         runs=runs,
         own_edges=tuple((name, edges) for name, edges in casework.edges if name in names),
         fronts=tuple(
-            Front(leaf=leaf, door=door, box=_outline(door.stands.seen_from(about), leaf))
+            Front(
+                leaf=leaf,
+                door=door,
+                box=_outline(door.stands.seen_from(about), leaf),
+                off=door.stands.seen_from(about).origin[1],
+            )
             for door in doors
             for leaf in door.leaves
         ),

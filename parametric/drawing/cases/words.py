@@ -14,7 +14,7 @@ from parametric.drawing.printing import Rule
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import Figure, doubtful
-from parametric.hangings.hanging import Side
+from parametric.hangings.hanging import HungSide, Side
 from parametric.problems import stops
 from parametric.resolve.casework import StandingCase
 from parametric.trade.case_names import begun, together
@@ -166,6 +166,8 @@ def _notes(room: Room, rule: Rule) -> tuple[str, ...]:
     if turning:
         notes.append("Thin lines on a front meet at the edge it is hinged by.")
     notes += sloping_notes(room.cases, rule)
+    if room.flaps:
+        notes.append("Open flaps in thin line where they are cut, in dashes on the plan.")
     readings = (*room.opening.widths.values(), *room.opening.heights.values())
     if any(doubtful(value) for value in readings):
         notes.append("* a reading in doubt: measure again before anything is cut.")
@@ -216,7 +218,9 @@ def fronts_table(job: Subject, room: Room) -> TableItem:
     for front in room.fronts:
         leaf = front.leaf
         size = " × ".join(job.wood(v) for v in (leaf.width, leaf.height, leaf.thickness))
-        side = leaf.hung.side_of("hinge")
+        side: HungSide | None = leaf.hung.side_of("hinge")
+        if leaf.hung.flap is not None:
+            side = leaf.hung.flap.side
         rows.append((leaf.letter, case_words(front.door.case), side or "draws out", size))
     columns = (
         Column(head="Front", width=11.0, anchor="centre"),

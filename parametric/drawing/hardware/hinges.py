@@ -46,7 +46,7 @@ _STRIP = 40.0
 
 
 def draw_hinges(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
-    """One sheet where a leaf turns, else none."""
+    """One sheet where a leaf turns about an upright line, else none."""
     if not job.resolved.door.hanging.swings:
         return ()
 
@@ -60,8 +60,13 @@ def draw_hinges(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
 
 
 def hung_leaves(job: Subject) -> list[tuple[Leaf, HungHinges]]:
-    """Every edge that carries hinges, leaf by leaf."""
-    return [(leaf, hung) for leaf in job.resolved.door.leaves for hung in leaf.hinges]
+    """Every upright edge that carries hinges, leaf by leaf; flaps have a sheet of their own."""
+    return [
+        (leaf, hung)
+        for leaf in job.resolved.door.leaves
+        for hung in leaf.hinges
+        if leaf.hung.flap is None
+    ]
 
 
 def _draw(job: Subject, size: Paper, scale: float, title: TitleBlock) -> Sheet | None:

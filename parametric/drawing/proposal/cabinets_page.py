@@ -89,7 +89,7 @@ class _Room:
 
     def out(self, scale: float) -> float:
         """From the front edges to the floor's end before them."""
-        return max(0.0, -self.room.front) / scale + _FLOOR
+        return max(0.0, -self.room.out) / scale + _FLOOR
 
     def across(self, scale: float) -> float:
         """All of it from left to right."""
@@ -190,7 +190,7 @@ def _draw(
     place_chains(draft, height_chains(job, room, elevation, placing))
     line = elevation.y(room.box.y1) + STUB + FIRST - 1.0
     place_chains(draft, over_chains(room, elevation, line, shown.step, rule))
-    under = plan.y(room.front) - PLAN_FIRST
+    under = plan.y(room.out) - PLAN_FIRST
     place_chains(draft, width_chains(room, plan, under, shown.step - 1.0, rule))
     place_chains(draft, [depth_chain(job, room, section, third_angle=job.third_angle)])
     letter_fronts(draft, elevation, room.fronts)
