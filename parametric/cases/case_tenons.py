@@ -9,6 +9,7 @@ upright board, on its face       level board, on its end      through both
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -19,6 +20,8 @@ from parametric.cases.fixings import Fixings, Joint, TooShort, slots_along
 from parametric.figures import Figure, named, smallest
 from parametric.model import Making, Pocket, Slot
 from parametric.names import join
+
+IN_END_SLOT = Making(by="bench", tool="slot mortiser, or a router in a jig")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,9 +106,7 @@ def tenons_in_end(tenons: Tenons, on: InEnd) -> Iterator[Slot]:
             v=tenons.middle,
             width=tenons.thick,
             depth=tenons.in_end,
-            making=Making(
-                by="bench", cutter=tenons.thick, tool="slot mortiser, or a router in a jig"
-            ),
+            making=dataclasses.replace(IN_END_SLOT, cutter=tenons.thick),
         )
 
 

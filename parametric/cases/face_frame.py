@@ -23,6 +23,9 @@ from parametric.hangings.hanging import Side
 from parametric.names import join
 from parametric.written import Block, Length, Name
 
+FrameJoint = Literal["pocket screw", "dowel", "loose tenon"]
+"""What holds a rail to a stile."""
+
 
 class FaceFrameSpec(Block):
     """A face frame as written."""
@@ -33,9 +36,7 @@ class FaceFrameSpec(Block):
     centre_stiles: Length = Field(description="between two bays")
     rails: Length
     scribe: Length = Field(description="spare beyond the widest point of each wall")
-    joined_by: Literal["pocket screw", "dowel"] = Field(
-        description="how rails meet stiles: screwed from behind, or dowelled"
-    )
+    joined_by: FrameJoint = Field(description="how rails meet stiles; pockets open behind")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -42,20 +42,29 @@ def _of_joint(joint: CaseJoint, tenons: Tenons, board: CaseBoard) -> Iterator[Pa
     for number, place in enumerate(tenons.places.places, 1):
         y = board.y + joint.at.front + place - wide / 2
         middle = float(tenons.middle)
-        yield Part(
-            name=join(tenons.places.name, f"tenon {number}"),
-            noun="loose tenon",
-            mark="T",
-            material=WOOD,
-            blank=Blank(length=tenons.long, width=tenons.wide, thickness=tenons.thick),
-            placement=Placement(
+        name = join(tenons.places.name, f"tenon {number}")
+        stands = (
+            Placement(
                 # a frame that goes up has its thickness to the left
                 origin=(board.x + middle + thick / 2, y, begins),
                 x=(0.0, 0.0, 1.0),
                 y=(0.0, 1.0, 0.0),
             )
             if upright
-            else Placement(origin=(begins, y, board.z + middle - thick / 2)),
-            cuts=(RoundArrises(name="edges rounded", radius=tenons.thick / 2, making=ROUNDED),),
-            supplied=True,
+            else Placement(origin=(begins, y, board.z + middle - thick / 2))
         )
+        yield one_tenon(name, tenons, stands)
+
+
+def one_tenon(name: str, tenons: Tenons, stands: Placement) -> Part:
+    """One tenon: bought, shown where it stands."""
+    return Part(
+        name=name,
+        noun="loose tenon",
+        mark="T",
+        material=WOOD,
+        blank=Blank(length=tenons.long, width=tenons.wide, thickness=tenons.thick),
+        placement=stands,
+        cuts=(RoundArrises(name="edges rounded", radius=tenons.thick / 2, making=ROUNDED),),
+        supplied=True,
+    )

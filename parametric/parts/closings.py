@@ -16,6 +16,7 @@ from parametric.figures import Figure
 from parametric.model import Group, Material, Part
 from parametric.names import join
 from parametric.parts.counters import own_counter, run_counter, to_the_walls
+from parametric.parts.face_frames import frame_parts
 from parametric.parts.plinths import plinth_parts
 from parametric.parts.room_boards import room_board, sheet_of
 from parametric.parts.scribing import scribe_cuts
@@ -31,67 +32,15 @@ def closing_groups(casework: Casework) -> list[Group]:
         if parts:
             groups.append(Group(name=run.name, placement=run.stands, parts=parts))
     own = dict(casework.edges)
+    bored = {case.name: case.frame for case in casework.bored}
     for standing in casework.cases:
-        parts = (*_frame_parts(standing), *own_counter(standing))
+        parts = (*frame_parts(standing, bored.get(standing.name)), *own_counter(standing))
         if edges := own.get(standing.name):
             parts += (*_top_of(standing, edges),)
         if parts:
             name = join(standing.name, "closings")
             groups.append(Group(name=name, placement=standing.room, parts=parts))
     return groups
-
-
-def _frame_parts(standing: StandingCase) -> Iterator[Part]:
-    """Wall stiles, centre stiles between the bays, two rails."""
-    frame, box = standing.case.frame, standing.case.box
-    if frame is None or standing.frame_timber is None:
-        return
-    wood = Material(
-        name=standing.frame_timber.name,
-        look="timber",
-        density=float(standing.frame_timber.density),
-    )
-    place = join(box.name, "face frame")
-    kick = Figure(0.0) if box.kick_high is None else box.kick_high
-    foot, high = float(box.foot + kick), box.height - kick
-    y = standing.front - float(frame.thickness)
-    for scribe, x in (
-        (frame.left, frame.left.edge),
-        (frame.right, frame.right.edge - frame.right.blank),
-    ):
-        wall = between(wall_line(standing.opening, scribe.side), foot, foot + float(high))
-        line = [(z - foot, across - float(x)) for z, across in wall]
-        low = scribe.side == "left"
-        cuts = scribe_cuts("low face", line, low, float(scribe.blank), float(frame.thickness))
-        yield room_board(
-            join(place, f"{scribe.side} wall stile"),
-            "wall stile",
-            wood,
-            (high, scribe.blank, frame.thickness),
-            (float(x), y, foot),
-            "facing",
-            cuts,
-        )
-    between_rails = high - 2 * frame.rail
-    for number, left in enumerate(standing.centre_stiles, 1):
-        several = len(standing.centre_stiles) > 1
-        yield room_board(
-            join(place, f"centre stile {number}" if several else "centre stile"),
-            "centre stile",
-            wood,
-            (between_rails, frame.centre_stile, frame.thickness),
-            (float(left), y, foot + float(frame.rail)),
-            "facing",
-        )
-    for word, z in (("top rail", foot + float(high - frame.rail)), ("bottom rail", foot)):
-        yield room_board(
-            join(place, word),
-            "frame rail",
-            wood,
-            (frame.opening, frame.rail, frame.thickness),
-            (float(frame.opening_left), y, z),
-            "facing, level",
-        )
 
 
 def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:

@@ -15,6 +15,7 @@ from parametric.cases.butt_joints import (
 from parametric.cases.case import CaseBoard
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
+from parametric.cases.frame_joints import FrameJoints
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
 from parametric.cases.pocket_screws import BroadFace, PocketScrews
@@ -120,3 +121,5 @@ class BoredCase:
     plates: tuple[SidePlates, ...]
     pins: tuple[BayPins, ...]
     stays: tuple[StayHole, ...] = ()
+    frame: FrameJoints | None = None
+    """The joints of the face frame before it."""

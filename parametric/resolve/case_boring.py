@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 
 from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.case import Case, CaseBay, CaseBoard, Space
+from parametric.cases.face_frame import FaceFrameSpec
+from parametric.cases.frame_joints import FrameJoints, size_frame_joints
 from parametric.cases.pin_rows import NoPins, PinRows, PinSpace, lying_on, pin_rows
 from parametric.cases.plate_holes import plate_holes
 from parametric.cases.pocket_screws import PocketScrews, pocket_bites, pockets_in_face
@@ -52,7 +54,26 @@ def with_boring(design: Design, casework: Casework, doors: tuple[Door, ...]) -> 
         dataclasses.replace(standing, case=case)
         for standing, (_, case) in zip(casework.cases, made, strict=True)
     )
-    return dataclasses.replace(casework, cases=cases, bored=tuple(bored for bored, _ in made))
+    bored = tuple(
+        dataclasses.replace(own, frame=_frame_joints(design, spec, standing.case))
+        for standing, (own, _) in zip(casework.cases, made, strict=True)
+    )
+    return dataclasses.replace(casework, cases=cases, bored=bored)
+
+
+def _frame_joints(design: Design, spec: BoringSpec, case: Case) -> FrameJoints | None:
+    """The joints of the face frame before a case."""
+    if case.frame is None:
+        return None
+    written = design.block("face frame", case.spec.face_frame)
+    assert isinstance(written, FaceFrameSpec), "every job has one"
+    return size_frame_joints(
+        spec,
+        case.frame,
+        written.joined_by,
+        name=case.name,
+        centre_stiles=len(case.of_role("partition")),
+    )
 
 
 def bore_case(spec: BoringSpec, case: Case, door: Door | None) -> tuple[BoredCase, Case]:

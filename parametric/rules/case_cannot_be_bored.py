@@ -62,6 +62,13 @@ def _of_case(cases: CheckedCases, own: BoredCase) -> Iterator[Problem]:
             covered=joint.covered,
         )
     )
+    if own.frame is not None:
+        joined = [
+            problem
+            for held, _ in own.frame.counted
+            for problem in joint_faults(held, own.spec, said, end=own.frame.thickness)
+        ]
+        yield from {problem.code: problem for problem in reversed(joined)}.values()
     # what is wrong with one joint of a case is wrong with most of them
     yield from {problem.code: problem for problem in reversed(list(joints))}.values()
     for side in own.plates:

@@ -21,10 +21,13 @@ def case_cutter_too_big(cases: CheckedCases) -> Iterator[Problem]:
     smallest = min(cutters)
     told: set[tuple[str, float]] = set()
     tenons_of = {
-        bored.name: joint.held
+        bored.name: held
         for bored in cases.casework.bored
-        for joint in bored.joints
-        if isinstance(joint.held, Tenons)
+        for held in (
+            *(joint.held for joint in bored.joints),
+            *(own for own, _ in (() if bored.frame is None else bored.frame.counted)),
+        )
+        if isinstance(held, Tenons)
     }
     for standing in cases.casework.cases:
         own = standing.case

@@ -12,6 +12,7 @@ from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
 from parametric.parts.drawer import MARK as BOXES
+from parametric.parts.face_frames import FRAME_NOUNS
 from parametric.trade.cutlist import cut_list, of_solid, of_timber
 from parametric.trade.glazing import PLANT
 from parametric.trade.glue_up import first_coats
@@ -170,6 +171,16 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
         )
         for one in paper.drawer_glue_ups
     ]
+    framed = tuple(dict.fromkeys(part.mark for part in assembly.parts if part.noun in FRAME_NOUNS))
+    if framed:
+        steps.append(
+            ShopStep(
+                work="Join face frames, glued, with what they are bored for: centre stiles between "
+                "rails, rails between wall stiles; diagonals alike",
+                page="",
+                marks=framed,
+            )
+        )
     steps.append(
         ShopStep(
             work="Level the joints, smooth, ease the arrises",

@@ -22,6 +22,10 @@ from parametric.trade.installing import InstallSheet
 from parametric.trade.printed import Printed, load_text, printed, several, weight
 from parametric.trade.site_words import Said
 
+BRADS_APART = Figure(
+    200.0, "brads of a face frame apart", origin="catalogue", source="common practice, no source"
+)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseFitting:
@@ -200,7 +204,9 @@ def _framed(casework: Casework, said: Printed) -> Iterator[Said]:
         if (frame := standing.case.frame) is not None:
             yield (
                 f"Hold the face frame level before {standing.name}, scribe both stiles to the walls, "
-                "cut, try, then glue and screw it on.",
+                "cut, try; then glue it to the front edges and pin it with brads "
+                f"{said.wood(BRADS_APART)} apart into sides, partitions and bottom, or screw it from "
+                "pockets inside; punch and fill.",
                 f"Both stiles show {said.wood(frame.left.shows)} where they are narrowest; no light "
                 "at the wall.",
             )

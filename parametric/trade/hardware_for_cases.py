@@ -52,8 +52,8 @@ def hardware_for_cases(casework: Casework | None, said: Printed) -> Iterator[Har
 
 
 def _fixings(own: BoredCase, said: Printed) -> Iterator[tuple[_Line, int]]:
-    for joint in own.joints:
-        held = joint.held
+    joints = [(joint.held, 1) for joint in own.joints]
+    for held, ends in (*joints, *(() if own.frame is None else own.frame.counted)):
         match held:
             case Dowels():
                 what, thick, asked = "case dowel", held.thick, "fluted, to the holes drilled"
@@ -71,14 +71,14 @@ def _fixings(own: BoredCase, said: Printed) -> Iterator[tuple[_Line, int]]:
             case Tenons():
                 size = " × ".join(said.fine(v) for v in (held.thick, held.wide, held.long))
                 asked = f"beech, its edges rounded, to slots {said.fine(held.slot_long)} long"
-                yield ("loose tenon", size, asked, held.long), int(held.places.count)
+                yield ("loose tenon", size, asked, held.long), ends * int(held.places.count)
                 continue
             case TooShort():
                 continue
             case _:
                 assert_never(held)
         size = f"{said.fine(thick)} × {said.fine(held.long)}"
-        yield (what, size, asked, held.long), int(held.places.count)
+        yield (what, size, asked, held.long), ends * int(held.places.count)
 
 
 def _pins(own: BoredCase, shelves: int, said: Printed) -> Iterator[tuple[_Line, int]]:

@@ -189,15 +189,17 @@ def test_a_pocket_opens_where_its_bit_leaves_in_the_middle_of_the_end() -> None:
 @pytest.mark.parametrize(
     ("end", "face", "long"),
     [
-        # seats of t / 2 / sin 15 - 18.727: 10.250, 17.978, 29.568, 54.684; the longest of 19, 25, 32, 38,
-        # 51, 64 within that and (t - 2) / cos 15
+        # seats of t / 2 / sin 15 - 18.727: 10.250, 17.978, 29.568, 54.684. The shortest of 19, 25, 32, 38,
+        # 51, 64 that is 1.6 times that, 16.4, 28.8, 47.3, and no more than it and (t - 2) / cos 15, 13.5,
+        # 17.6, 23.8, 37.3, over it
         (15.0, 15.0, 19.0),
         (19.0, 19.0, 32.0),
         (25.0, 25.0, 51.0),
+        # 87.5 is sold nowhere: the longest
         (38.0, 38.0, 64.0),
-        # a thick board before a thin one, and the other way about
+        # a thick board before a thin one, which takes 29.568 + 10.353 = 39.9; and the other way about
         (25.0, 12.0, 38.0),
-        (18.0, 38.0, 51.0),
+        (18.0, 38.0, 32.0),
     ],
 )
 def test_a_screw_is_as_long_as_its_boards_let_it_be(end: float, face: float, long: float) -> None:
