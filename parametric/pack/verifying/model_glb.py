@@ -8,7 +8,7 @@ wood, so that a part that is mirrored shows even where sizes and weights agree.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -34,6 +34,7 @@ from parametric.pack.verifying.dxf_tags import UnreadableError
 from parametric.pack.verifying.expected import centre_of_volume, in_hollow
 from parametric.pack.verifying.glb_file import Floats, GlbFile, Node, Skin, read_glb
 from parametric.pack.verifying.hollows import Hollow, hollow, hollows, wood
+from parametric.pack.verifying.inside_skin import inside
 from parametric.pack.verifying.known import Known, Verdict
 from parametric.pack.verifying.motion import motion_faults
 from parametric.pack.verifying.moulded_runs import in_run, rounds_of
@@ -50,8 +51,6 @@ _HAIR = 0.1
 """mm: more than a chord may leave its arc."""
 _WELD = 1e-3
 """Corners nearer than this are one corner, mm."""
-_AT_ONCE = 2_000_000
-"""How many triangles are looked at from a point at one time: more would not go into memory."""
 
 _TO_WORLD = np.array([[1.0, 0, 0, 0], [0, 0, -1.0, 0], [0, 1.0, 0, 0], [0, 0, 0, 1.0]])
 """The scene is Y up; the world is Z up, with Y away from the viewer."""
@@ -307,13 +306,8 @@ def _probed(part: Part, triangles: Floats) -> Iterator[str]:
     if not probes:
         return
     points = np.array([probe.at for probe in probes], dtype=float)
-    some = max(1, _AT_ONCE // len(triangles))
-    inside = [
-        found
-        for first in range(0, len(points), some)
-        for found in _inside(points[first : first + some], triangles)
-    ]
-    wrong = (p.fault for p, found in zip(probes, inside, strict=True) if bool(found) != p.wood)
+    found = inside(points, triangles)
+    wrong = (p.fault for p, there in zip(probes, found, strict=True) if there != p.wood)
     yield from dict.fromkeys(wrong)
 
 
@@ -366,23 +360,3 @@ def _in_wood(part: Part, point: Vector) -> bool:
     low, high = wood(part)
     limits = ((low, high), (0.0, float(part.blank.width)), (0.0, float(part.blank.thickness)))
     return all(a < at < b for (a, b), at in zip(limits, point, strict=True))
-
-
-def _inside(points: Floats, triangles: Floats) -> Sequence[bool]:
-    """Whether each point lies inside: the whole angle under which it sees the skin.
-
-    Source: van Oosterom and Strackee, The solid angle of a plane triangle, IEEE
-    Transactions on Biomedical Engineering 30 (1983), from memory.
-    """
-    seen = triangles[None, :, :, :] - points[:, None, None, :]
-    a, b, c = (seen[:, :, i] for i in range(3))
-    la, lb, lc = (np.linalg.norm(v, axis=2) for v in (a, b, c))
-    top = np.einsum("ijk,ijk->ij", a, np.cross(b, c))
-    bottom = (
-        la * lb * lc
-        + np.einsum("ijk,ijk->ij", a, b) * lc
-        + np.einsum("ijk,ijk->ij", b, c) * la
-        + np.einsum("ijk,ijk->ij", c, a) * lb
-    )
-    angle = 2 * np.arctan2(top, bottom).sum(axis=1)
-    return [bool(value > 2 * math.pi) for value in angle]
