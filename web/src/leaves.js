@@ -1,6 +1,6 @@
 // The leaves as things that move: where each is, how it gets there, what stays clear.
 // Millimetres throughout; knows nothing of pictures. A leaf's `open` runs from 0 (shut) to 1.
-import { brought, broughtWay, carried, corners, lengthOf, nearest, poseAt, turnOf } from './motion.js';
+import { brought, broughtWay, carried, corners, lengthOf, nearest, poseAt, tilting, turnOf } from './motion.js';
 
 const REST = 500; // ms to start and stop
 const PER_METRE = 700; // ms
@@ -24,6 +24,8 @@ export class Leaf {
     this.travel = this.slides ? Math.hypot(...only.slide) * (only.slide[0] < 0 ? -1 : 1) : 0;
     /** Whether it is drawn out towards the viewer, as a drawer is. */
     this.draws = this.slides && Math.abs(only.slide[1]) > Math.abs(only.slide[0]);
+    /** Whether it turns about a level line, and comes out over its whole width. */
+    this.tilts = Boolean(tilting(motion));
     this.turns = Math.abs(turnOf(motion));
     this.long = lengthOf(told);
     this.open = 0;

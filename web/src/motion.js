@@ -54,9 +54,22 @@ export function turnOf(motion) {
   return last ? turns.reduce((sum, step) => sum + step.turn * dot(step.axis, last.axis), 0) : 0;
 }
 
-/** A point of the shut leaf: so far along its width from its left, and behind its front; at its foot. */
-export function spot({ x, front, foot, along: [c, s] = [1, 0] }, across, away) {
-  return [x + across * c - away * s, front + across * s + away * c, foot];
+/** The step that turns a leaf about a level line, as a flap or a lid; nothing of other leaves. */
+export const tilting = (motion) => motion.find((step) => !step.slide && Math.abs(step.axis[2]) < 0.5);
+
+/** The height at which a leaf is looked at from above: its foot; of a flap its free edge. */
+function level({ foot, height, motion }) {
+  const step = tilting(motion);
+  if (!step) return foot;
+  const off = (z) => Math.abs(z - step.point[2]);
+  return off(foot + height) > off(foot) ? foot + height : foot;
+}
+
+/** A point of the shut leaf: so far along its width from its left, and behind its front; at its foot,
+ *  of a flap at its free edge. */
+export function spot(leaf, across, away) {
+  const { x, front, along: [c, s] = [1, 0] } = leaf;
+  return [x + across * c - away * s, front + across * s + away * c, level(leaf)];
 }
 
 /** The same point the other way about: along its width, behind its front, above its foot. */

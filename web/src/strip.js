@@ -207,7 +207,7 @@ export class Strip {
 
   /** The way of a leaf: of one that slides from end to end, of others what its far edge draws. */
   #track(leaf) {
-    if (leaf.draws) {
+    if (leaf.draws || leaf.tilts) {
       const [[a, from], [b]] = this.#ends(leaf, 0);
       const [[, to]] = this.#ends(leaf, 1);
       return `M${a} ${from}V${to}H${b}V${from}`;
