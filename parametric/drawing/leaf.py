@@ -54,9 +54,10 @@ from parametric.drawing.leaf_views import (
 )
 from parametric.drawing.leaf_words import leaf_items
 from parametric.drawing.lettering import TITLE
+from parametric.drawing.match_marks import draw_slices
 from parametric.drawing.ordinates import place_ordinates, place_stick
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
-from parametric.drawing.plane import Point
+from parametric.drawing.plane import Box, Point
 from parametric.drawing.primitives import Anchor, Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock
 from parametric.drawing.subject import Subject
@@ -154,6 +155,8 @@ def _draw(
     drawn = [
         draw_leaf(draft, own, group, view) for (own, group), view in zip(groups, views, strict=True)
     ]
+    for (own, group), view in zip(groups, views, strict=True):
+        draw_slices(draft, job, own, group, view)
     draw_calls(draft, called, "leaf", left)
     mark_section(draft, job, leaf, left, "C")
     draw_section(draft, job, drawn[0], leaf, section)
@@ -189,14 +192,27 @@ def _draw(
         name_bevels(draft, own, view)
     columns = placing.columns
     listed = draw_index(draft, called, placing.under)
-    if not listed and placing.under.width >= extent.column and placing.under.height > 20.0:
+    if listed is not None:
+        columns = tuple(_over(column, listed) for column in columns)
+    elif placing.under.width >= extent.column and placing.under.height > 20.0:
         columns = (*columns, placing.under)
-    note = "" if listed else sheets_in_words(called)
+    note = sheets_in_words(called) if listed is None else ""
     left_over = place_items(draft, leaf_items(job, chosen, note), columns)
     if not called and chosen[0] == 0:
         draw_enlarged(draft, leaf, drawn[0], left, placing.under, "D", job.rules.unit)
     draft.unplaced += [item.title for item in left_over]
     return draft.sheet(title)
+
+
+_OVER_INDEX = 3.0
+"""Between the list of details and lists over it, mm."""
+
+
+def _over(column: Box, listed: Box) -> Box:
+    """A column of lists, that ends over the list of details where that stands under it."""
+    if listed.x1 < column.x0 or listed.x0 > column.x1:
+        return column
+    return Box(column.x0, max(column.y0, listed.y1 + _OVER_INDEX), column.x1, column.y1)
 
 
 def _captions(

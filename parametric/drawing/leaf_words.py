@@ -15,7 +15,7 @@ from parametric.drawing.tables import Column, fitted, table_height
 from parametric.infill.panel_kinds import PANEL_NOUNS, AnyPanel
 from parametric.joints.loose_tenon import LooseTenon
 from parametric.joints.stub_tenon import StubTenon
-from parametric.names import SEPARATOR, short
+from parametric.names import short
 from parametric.resolve.leaf import Leaf
 from parametric.trade.cutlist import cut_list
 
@@ -57,11 +57,15 @@ def _matched(job: Subject, chosen: Sequence[int]) -> tuple[str, ...]:
     names = [field.name for i in chosen for field in job.resolved.door.leaves[i].panels]
     parts = {part.name: part for part in job.assembly.parts}
     said = [
-        f"{short(name)} of {name.partition(SEPARATOR)[0]} is {mark.words}"
-        for name in names
-        if (mark := parts[name].matched) is not None
+        f"{own.mark} {own.matched.words}"
+        for own in (parts[name] for name in names)
+        if own.matched is not None
     ]
-    return (f"Matched panels, in no other place: {'; '.join(said)}.",) if said else ()
+    return (
+        (f"Matched: {', '.join(said)}. In no other place; thin lines are its set's triangle.",)
+        if said
+        else ()
+    )
 
 
 def _reading_order(mark: str) -> tuple[int, int]:

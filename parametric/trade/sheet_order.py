@@ -50,15 +50,26 @@ class BoardLot:
 
 def board_order(resolved: Resolved, assembly: Assembly) -> tuple[BoardLot, ...]:
     """Everything of sheet material, by the board and the thickness it is sold as; thickest first."""
+    sets = matched_sets(resolved.doors)
+    return tuple(_lot(parts, resolved.shop, sets) for parts in _by_board(resolved, assembly))
+
+
+def set_blanks(resolved: Resolved, assembly: Assembly) -> tuple[MatchedBlank, ...]:
+    """The blanks of all matched sets, wherever they are laid."""
+    sets, kerf = matched_sets(resolved.doors), float(resolved.shop.saw.kerf)
+    if not sets:
+        return ()
+    lots = _by_board(resolved, assembly)
+    return tuple(one for parts in lots for one in matched_blanks(sets, parts, kerf)[0])
+
+
+def _by_board(resolved: Resolved, assembly: Assembly) -> list[list[SheetPart]]:
+    """What is sawn from sheets, by the board and the thickness it is sold as; thickest first."""
     lots: dict[tuple[str, float], list[SheetPart]] = {}
     for part in sheet_parts(resolved, assembly):
         sold = round(float(part.board.sold_as(part.row.thickness)), 6)
         lots.setdefault((part.board.name, sold), []).append(part)
-    sets = matched_sets(resolved.doors)
-    return tuple(
-        _lot(parts, resolved.shop, sets)
-        for _, parts in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
-    )
+    return [own for _, own in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))]
 
 
 def sheet_parts(resolved: Resolved, assembly: Assembly) -> tuple[SheetPart, ...]:

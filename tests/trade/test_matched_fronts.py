@@ -19,6 +19,7 @@ from parametric.figures import named
 from parametric.job import Job, check
 from parametric.pack.verifying.cutting_plan import PLAN, check_cutting_plan
 from parametric.pack.verifying.known import Known
+from parametric.pack.verifying.lists import CUT_LIST, check_lists
 from parametric.resolve.matched_fronts import matched_sets
 from parametric.trade.bench_order import shop_order
 from parametric.trade.cutlist import cut_list
@@ -26,6 +27,7 @@ from parametric.trade.cutting_tables import cutting_table, matched_words
 from parametric.trade.paperwork import paperwork
 from parametric.trade.printed import printed
 from parametric.trade.sheet_order import BoardLot, board_order
+from parametric.trade.tables import cut_table
 from parametric.writers.csv import write_csv
 from tests.rules.matched_fronts import ACROSS, CHEST, FRONTS, UP, Lines, veneered
 
@@ -50,6 +52,21 @@ def lots_of(job: Job) -> tuple[BoardLot, ...]:
     return board_order(job.resolved, job.assembly)
 
 
+def known_of(job: Job) -> Known:
+    """What a reader of a pack is told of the design."""
+    assert job.resolved is not None
+    assert job.assembly is not None
+    return Known(
+        assembly=job.assembly,
+        figures={"saw kerf": named("saw kerf", job.resolved.shop.saw.kerf)},
+        opening=(),
+        fingerprint="",
+        unit="mm",
+        wood_step=Fraction(1, 2),
+        fine_step=Fraction(1, 10),
+    )
+
+
 def read_back(job: Job, swap: tuple[str, str] | None = None) -> tuple[str, ...]:
     """What the reader of a pack finds wrong with the plan, as it is or with words changed."""
     assert job.resolved is not None
@@ -59,16 +76,23 @@ def read_back(job: Job, swap: tuple[str, str] | None = None) -> tuple[str, ...]:
     if swap is not None:
         assert swap[0] in text, text
         text = text.replace(*swap, 1)
-    known = Known(
-        assembly=job.assembly,
-        figures={"saw kerf": named("saw kerf", job.resolved.shop.saw.kerf)},
-        opening=(),
-        fingerprint="",
-        unit="mm",
-        wood_step=Fraction(1, 2),
-        fine_step=Fraction(1, 10),
-    )
-    return check_cutting_plan({PLAN: text.encode()}, known).faults
+    return check_cutting_plan({PLAN: text.encode()}, known_of(job)).faults
+
+
+def test_the_cut_list_tells_each_panel_s_place_and_is_held_to_it(tmp_path: Path) -> None:
+    job = press(tmp_path, UP)
+    assert job.resolved is not None
+    assert job.assembly is not None
+    table = cut_table(cut_list(job.assembly), "mm", job.resolved.shop)
+    text = write_csv(table.header, table.rows).decode()
+    assert "set 1: 5 of 5" in text
+
+    def faults(said: str) -> str:
+        return "\n".join(check_lists({CUT_LIST: said.encode()}, known_of(job)).faults)
+
+    assert faults(text) == ""
+    assert "P1: 'set 1: 4 of 5' is said" in faults(text.replace("5 of 5", "4 of 5"))
+    assert "P1: '' is said" in faults(text.replace("set 1: 5 of 5", ""))
 
 
 def test_a_stack_is_one_blank_from_the_foot_up(tmp_path: Path) -> None:
@@ -168,6 +192,20 @@ def test_the_sheets_say_it_and_stand_clear(tmp_path: Path) -> None:
         and getattr(element, "view", "").startswith("sheet")
     ]
     assert len(triangles) == 1
+    # on leaf E, the lowest, its left side comes from under the stile where it is 9 in: it rises
+    # 1825 over half of 644, so 9 x 1825 / 322 = 51.01 over the panel's foot, which is 60 - 9 up
+    slices = [
+        (element, sheet)
+        for sheet in sets["shop/drawings"]
+        for element in sheet.elements
+        if getattr(element, "layer", "") == "hatch" and getattr(element, "view", "") == "leaf E"
+    ]
+    (view,) = {view for _, sheet in slices for view in sheet.views if view.name == "leaf E"}
+    (x0, y0), (x1, y1) = view.at((80.0, 51 + 9 * 1825 / 322)), view.at((80.0, 0.0))
+    assert x0 == x1
+    ends = [point for element, _ in slices for point in getattr(element, "points", ())]
+    assert any(x == pytest.approx(x0) and y == pytest.approx(y0) for x, y in ends), ends
+    assert all(y > y1 for _, y in ends)
     # its point is at the end that was the top: right, where the grain runs to
     xs = [x for x, _ in triangles[0]]
     assert xs[2] > xs[0] == xs[1]

@@ -20,6 +20,7 @@ from parametric.drawing.cutting.shapes import draw_shape
 from parametric.drawing.draft import Draft, Segment
 from parametric.drawing.hatching import metal, wall
 from parametric.drawing.lettering import CELL_LABEL, TEXT, TITLE
+from parametric.drawing.match_marks import triangle
 from parametric.drawing.plane import Box, Point, along, edges
 from parametric.drawing.primitives import Circle, Fill, Label, Stroke, Turn, arrowhead
 from parametric.drawing.sheet import View
@@ -267,19 +268,19 @@ def _around_ring(line: _Line, ring: Point) -> Iterator[Segment]:
 def _mark_sets(
     draft: Draft, sheet: SawnSheet, view: View, matched: Sequence[MatchedBlank]
 ) -> list[Segment]:
-    """The cabinetmaker's triangle over every blank that is kept in order, its point to the top.
+    """The triangle over every blank that is kept in order; returns its lines.
 
     The grain of fronts matched up runs to their top, that of fronts matched across from the left:
-    either way the sheet's face is seen as the fronts will be. Returns its lines.
+    either way the sheet's face is seen as the fronts will be.
     """
     drawn: list[Segment] = []
     ways = {one.name: one.of.way for one in matched}
     for own in sheet.blanks:
-        box = _box(view, own.area)
-        if ways[own.piece.mark] == "up":
-            corners = ((box.x0, box.y0), (box.x0, box.y1), (box.x1, box.centre[1]))
-        else:
-            corners = ((box.x0, box.y0), (box.x1, box.y0), (box.centre[0], box.y1))
+        area = own.area
+        corners = tuple(
+            view.at((area.x + x, area.y + y))
+            for x, y in triangle(ways[own.piece.mark], area.length, area.width)
+        )
         draft.path("edge_fine", corners, view.name, closed=True)
         drawn += edges(corners)
     return drawn

@@ -127,8 +127,8 @@ def sheets_in_words(called: Iterable[Called]) -> str:
     return f"Detail{many} {', '.join(runs)}." if runs else ""
 
 
-def draw_index(draft: Draft, called: Sequence[Called], room: Box) -> bool:
-    """A list of the details by number and name, two abreast; False where there is no room."""
+def draw_index(draft: Draft, called: Sequence[Called], room: Box) -> Box | None:
+    """A list of the details by number and name, two abreast, where it stands; None for no room."""
     half = (len(called) + 1) // 2
     columns: list[Column] = []
     rows: list[tuple[str, ...]] = [()] * half
@@ -147,9 +147,9 @@ def draw_index(draft: Draft, called: Sequence[Called], room: Box) -> bool:
     wide = max(table.width, width(title, TEXT, "bold"))
     box = Box(table.box.x0, table.box.y0, table.box.x0 + wide, table.box.y1)
     if not called or not room.holds(box) or not draft.free(box, 0.5):
-        return False
+        return None
     draft.add(table)
-    return True
+    return box
 
 
 def _round(text: str, centre: Point, radius: float, view: str) -> Iterator[Label]:

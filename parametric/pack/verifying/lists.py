@@ -17,6 +17,8 @@ GLASS = "order/glass.csv"
 _KG = 0.00501
 """Weights are printed to a hundredth of a kilogram."""
 _THICK = re.compile(r"(?P<said>[^()]+) \((?P<true>[0-9./-]+)(?P<measured> true)?\)")
+_SET = re.compile(r"(set \d+): (\d+) of (\d+)")
+"""The place of a piece in a matched set, as the note of a row says it."""
 _MEASURED: Mapping[str, Fraction] = {"mm": Fraction(1, 100), "inch": Fraction(1, 1000)}
 """What a measured thickness is printed to."""
 
@@ -72,6 +74,10 @@ def _rows(
 def _piece(row: Row, part: Part, known: Known) -> Iterator[str]:
     if row.get("material") != part.material.name:
         yield f"{part.mark}: is of {row.get('material')}, the part of {part.material.name}"
+    told, own = _SET.fullmatch(row.get("note", "")), part.matched
+    place = None if told is None else (told[1], int(told[2]), int(told[3]))
+    if place != (None if own is None else (own.set, own.number, own.of)):
+        yield f"{part.mark}: {row.get('note')!r} is said of its matched set"
     blank = part.blank
     for heading, size in (
         ("length", blank.length),

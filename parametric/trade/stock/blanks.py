@@ -62,6 +62,15 @@ def blank(mark: str, rows: Sequence[Sequence[InBlank]], *, kerf: float) -> Sheet
     )
 
 
+def places(piece: SheetPiece, kerf: float) -> Iterator[tuple[SheetPiece, float, float]]:
+    """Every piece of a blank with its low corner, along and across from the blank's, mm."""
+    saw, x = piece_size(kerf), 0
+    for row in piece.rows:
+        for one, (y, _) in zip(row, _ends(row, saw), strict=True):
+            yield one.piece, in_mm(x), in_mm(y)
+        x += _long(row, saw)
+
+
 def in_order(rows: Sequence[Sequence[InBlank]]) -> Iterator[SheetPiece]:
     """The pieces as they are sawn off."""
     return (one.piece for row in rows for one in row)
