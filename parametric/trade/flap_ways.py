@@ -85,6 +85,8 @@ def flap_meets(
 
 
 _Things = list[tuple[str, Box]]
+_Way = tuple[tuple[float, float], list[Section]]
+"""From left to right, and the outline at each place of the way."""
 
 
 def _round(
@@ -184,9 +186,7 @@ def stay_ways(case: Case, leaf: Leaf, sized: Stays, one: StaySide) -> Iterator[S
         yield ((y0 - a, z0 - b), (y1 - a, z1 - b), (y1 + a, z1 + b), (y0 + a, z0 + b))
 
 
-def _ways(
-    leaf: Leaf, door: Door, here: StandingCase, assembly: Assembly
-) -> list[tuple[tuple[float, float], list[Section]]]:
+def _ways(leaf: Leaf, door: Door, here: StandingCase, assembly: Assembly) -> list[_Way]:
     """From left to right, and its outline on its way: of the flap, and of the handle on it."""
     stands = door.stands.seen_from(here.room)
     hung, half = leaf.hung, float(leaf.thickness) / 2
@@ -220,21 +220,21 @@ def _ways(
     return found
 
 
-def _first(
-    ways: list[tuple[tuple[float, float], list[Section]]], things: _Things
-) -> tuple[str, float] | None:
-    """What is met first, and when."""
+def _first(ways: list[_Way], things: _Things) -> tuple[str, float] | None:
+    """What is met first, and when; what stands in it already when it is shut is not met."""
+    apart = [
+        (wide, sections, name, stands)
+        for wide, sections in ways
+        for name, (across, deep, up) in things
+        if min(wide[1], across[1]) - max(wide[0], across[0]) > TOUCH
+        and overlap(sections[0], stands := _rectangle(deep, up)) <= TOUCH
+    ]
     for step in range(1, STEPS + 1):
-        for wide, sections in ways:
-            for name, (across, deep, up) in things:
-                if min(wide[1], across[1]) - max(wide[0], across[0]) <= TOUCH:
-                    continue
-                stands = tuple(
-                    (a, b)
-                    for a, b in zip(
-                        (*deep, *reversed(deep)), (up[0], up[0], up[1], up[1]), strict=True
-                    )
-                )
-                if overlap(sections[step], stands) > TOUCH:
-                    return name, step / STEPS
+        for _, sections, name, stands in apart:
+            if overlap(sections[step], stands) > TOUCH:
+                return name, step / STEPS
     return None
+
+
+def _rectangle(deep: tuple[float, float], up: tuple[float, float]) -> Section:
+    return ((deep[0], up[0]), (deep[1], up[0]), (deep[1], up[1]), (deep[0], up[1]))

@@ -13,7 +13,7 @@ TEMPLATES = Path(__file__).parents[2] / "templates"
 
 
 @pytest.mark.kernel
-@pytest.mark.parametrize("starter", ["bookcase", "wall cupboard"])
+@pytest.mark.parametrize("starter", ["bookcase", "bureau", "wall cupboard"])
 def test_a_starter_builds_to_a_pack_that_says_what_the_design_says(
     starter: str, tmp_path: Path
 ) -> None:

@@ -19,7 +19,7 @@ from parametric.job import check
 from parametric.problems import exit_status
 
 CABINETS = (
-    *("alcove pair", "base cupboard", "bookcase", "desk", "kitchen run", "media unit"),
+    *("alcove pair", "base cupboard", "bookcase", "bureau", "desk", "kitchen run", "media unit"),
     *("pantry tower", "under stair", "vanity", "wall cupboard", "wardrobe", "window seat"),
 )
 
