@@ -20,7 +20,7 @@ from typing import Literal
 from parametric.cases.back import Back
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.face_frame import FaceFrame
-from parametric.cases.slope import Slope, size_slope
+from parametric.cases.slope import Slope, Under, size_slope
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
 from parametric.names import join
@@ -105,6 +105,8 @@ class FrontOpening:
     head: Figure
     edge: Figure
     partition: Figure
+    heads: tuple[Figure, Figure] | None = None
+    """At its left and its right, where the top slopes; `head` is then the lower."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,7 +158,7 @@ def size_box(
     foot: Figure,
     thickness: Figure,
     frame: FaceFrame | None,
-    slopes: tuple[Figure, Figure] | None = None,
+    under: Under | None = None,
 ) -> CaseBox:
     """The box of boards.
 
@@ -168,7 +170,7 @@ def size_box(
         foot: its foot above the highest floor, mm.
         thickness: of its boards as measured, mm.
         frame: the face frame before it, whose rail hides the bottom's edge.
-        slopes: height at the left and at the right of a top that follows a slope, mm.
+        under: where a top that follows a slope ends.
 
     Without a face frame the bottom lies on the kick; behind one its upper face is level with
     that of the bottom rail. Source: common practice, no source.
@@ -180,15 +182,12 @@ def size_box(
     thick = at("board", thickness)
     wide, high = at("width", width), at("height", height)
     kick = None if spec.kick is None else at("kick", spec.kick[0])
-    under = Figure(0.0) if kick is None else kick
-    bottom = under + thick if frame is None else under + frame.rail
+    raised = Figure(0.0) if kick is None else kick
+    bottom = raised + thick if frame is None else raised + frame.rail
     up = at("bottom's upper face", bottom)
     slope = None
-    if slopes is not None:
-        left, right = slopes
-        slope = size_slope(
-            name=name, left=left, right=right, width=wide, thickness=thick, gap=spec.top_gap
-        )
+    if under is not None:
+        slope = size_slope(name=name, under=under, width=wide, thickness=thick)
     low = high - thick if slope is None else slope.lowest(0.0, wide)
     top = at("top's under face", low)
     return CaseBox(
@@ -225,6 +224,7 @@ def front_opening(box: CaseBox, frame: FaceFrame | None, frame_left: Figure) -> 
             head=named(join(box.name, "head of its opening"), box.foot + box.top),
             edge=box.thickness,
             partition=box.thickness,
+            heads=_heads(box),
         )
     kick = Figure(0.0) if box.kick_high is None else box.kick_high
     foot = named(join(box.name, "foot of its opening"), box.foot + kick + frame.rail)
@@ -237,6 +237,20 @@ def front_opening(box: CaseBox, frame: FaceFrame | None, frame_left: Figure) -> 
         edge=frame.rail,
         partition=frame.centre_stile,
     )
+
+
+def _heads(box: CaseBox) -> tuple[Figure, Figure] | None:
+    """The under face of a top that slopes, at the left and the right of the box's opening."""
+    if box.slope is None:
+        return None
+    left, right = (
+        named(
+            join(box.name, f"head of its opening at the {side}"),
+            box.foot + box.slope.under(float(at)),
+        )
+        for side, at in (("left", box.thickness), ("right", box.width - box.thickness))
+    )
+    return left, right
 
 
 def partition_lefts(

@@ -95,4 +95,5 @@ def site_of(opening: FrontOpening) -> Site:
         foot=opening.foot,
         wall=None,
         rise=None,
+        heads=opening.heads,
     )

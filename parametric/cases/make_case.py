@@ -21,6 +21,7 @@ from parametric.cases.face_frame import FaceFrame
 from parametric.cases.hung_fronts import hung_fronts, site_of
 from parametric.cases.services import services
 from parametric.cases.shelf import ShelfSpec
+from parametric.cases.slope import Under
 from parametric.cases.spaces import Lapped, spaces, stretches
 from parametric.figures import Figure, named
 from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
@@ -40,8 +41,8 @@ class Outside:
     thickness: Figure
     front_thickness: Figure | None
     """Of its fronts; None where it has none."""
-    slopes: tuple[Figure, Figure] | None = None
-    """The height at the left and at the right of a top that follows a slope."""
+    under: Under | None = None
+    """Where a top that follows a slope ends; None for a level one."""
 
 
 def front_back(spec: CabinetSpec, outside: Outside, frame: FaceFrame | None) -> Figure:
@@ -89,7 +90,7 @@ def fronts_and_box(
         foot=outside.foot,
         thickness=outside.thickness,
         frame=frame,
-        slopes=outside.slopes,
+        under=outside.under,
     )
     opening = front_opening(box, frame, frame_left)
     fronts = hung_fronts(spec, edge=opening.edge, partition=opening.partition, travel=travel)

@@ -18,6 +18,17 @@ from parametric.names import join
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Under:
+    """Where a top that slopes ends at its left and its right, from the case's foot, and what is
+    left over it to the ceiling, plumb, mm.
+    """
+
+    left: Figure
+    right: Figure
+    gap: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slope:
     """The outer face of a sloping top, mm from the case's foot, at its left and its right.
 
@@ -44,31 +55,35 @@ class Slope:
         """The under face where it is lowest over a stretch, mm."""
         return smallest(self.under(left), self.under(right))
 
-    def length(self, thickness: Figure) -> Figure:
-        """Of the board it is sawn from: along the slope, and on to the longer face's end, mm."""
+    def length(self, across: Figure) -> Figure:
+        """Of a board that lies along it, its ends plumb, mm.
+
+        Along the slope, and on to the end of the longer of two sides that are `across` apart.
+        """
         turn = math.sin(math.radians(abs(float(self.angle))))
-        return (self.width + thickness * turn) / cosine(self.angle)
+        return (self.width + across * turn) / cosine(self.angle)
+
+    @property
+    def open(self) -> Figure:
+        """What is left over it to the ceiling, square to it, mm."""
+        return self.gap * cosine(self.angle)
 
 
-def size_slope(
-    *, name: str, left: Figure, right: Figure, width: Figure, thickness: Figure, gap: Figure
-) -> Slope:
+def size_slope(*, name: str, under: Under, width: Figure, thickness: Figure) -> Slope:
     """The slope of a case's top.
 
     Args:
         name: of the case.
-        left: its outer face at the left, from the case's foot, mm.
-        right: at the right, mm.
+        under: where it ends.
         width: of the case, mm.
         thickness: of the top, mm.
-        gap: from the ceiling to it, plumb, mm.
     """
-    angle = named(join(name, "slope of its top"), tilt(right - left, width), "deg")
+    angle = named(join(name, "slope of its top"), tilt(under.right - under.left, width), "deg")
     return Slope(
-        left=named(join(name, "height at the left"), left),
-        right=named(join(name, "height at the right"), right),
+        left=named(join(name, "height at the left"), under.left),
+        right=named(join(name, "height at the right"), under.right),
         width=width,
         angle=angle,
         down=named(join(name, "top, plumb"), thickness / cosine(angle)),
-        gap=named(join(name, "under the ceiling"), gap),
+        gap=named(join(name, "under the ceiling"), under.gap),
     )

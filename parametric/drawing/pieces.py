@@ -316,13 +316,19 @@ def cut_through(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
 def _leans(piece: Piece) -> bool:
     """Whether a piece runs neither level nor plumb in the elevation, as a board under a slope does."""
     x, _, z = piece.stands.x
-    return abs(x) > _HAIR and abs(z) > _HAIR and _seen_on_its_edge(piece)
+    return abs(x) > _HAIR and abs(z) > _HAIR
 
 
 def _cut_leaning(piece: Piece, plane: Plane, at: float) -> CutPiece | None:
     """What a section shows of a board that leans: its outline where the section meets it, as deep as it is."""
     outline = silhouette(piece)
-    near, far = sorted(piece.stands.point((0.0, y, 0.0))[1] for y in (0.0, piece.part.blank.width))
+    blank = piece.part.blank
+    depths = [
+        piece.stands.point((0.0, y, z))[1]
+        for y in (0.0, float(blank.width))
+        for z in (0.0, float(blank.thickness))
+    ]
+    near, far = min(depths), max(depths)
     points: Polygon
     if plane == "flat":
         if not near < at < far:

@@ -213,13 +213,16 @@ def left_of(polygon: Polygon, x: float) -> Polygon:
 
 def grown(outline: Polygon) -> Polygon:
     """A rectangle a hair larger, so that a line on its edge counts as behind it."""
+    return around(outline).grown(1e-4).polygon if is_box(outline) else outline
+
+
+def is_box(outline: Polygon) -> bool:
+    """Whether an outline is an upright rectangle."""
     box = around(outline)
-    if len(outline) != 4 or any(
-        min(abs(x - box.x0), abs(x - box.x1)) + min(abs(y - box.y0), abs(y - box.y1)) > 1e-6
+    return len(outline) == 4 and all(
+        min(abs(x - box.x0), abs(x - box.x1)) + min(abs(y - box.y0), abs(y - box.y1)) <= 1e-6
         for x, y in outline
-    ):
-        return outline
-    return box.grown(1e-4).polygon
+    )
 
 
 def swollen(polygon: Polygon, by: float = 1e-3) -> Polygon:

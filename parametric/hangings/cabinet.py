@@ -21,6 +21,7 @@ from parametric.hangings.front_faults import front_faults
 from parametric.hangings.front_places import (
     FrontPlace,
     Measures,
+    bay_heads,
     bay_spans,
     bay_widths,
     left_over,
@@ -64,8 +65,8 @@ class CabinetSpec(CaseFronts):
         found = left_over(
             room_for_bays(measures, len(bays)), lines, what="bays", gaps="partitions", unit=unit
         )
-        for bay in bays:
-            room = room_for_fronts(measures, len(bay.fronts))
+        for bay, head in zip(bays, bay_heads(measures, bays), strict=True):
+            room = room_for_fronts(measures, len(bay.fronts), head)
             lines = [(front.size, front.line) for front in bay.fronts]
             found += left_over(room, lines, what="fronts", gaps="gaps", unit=unit)
         return found
@@ -98,6 +99,7 @@ def measures_of(spec: CaseFronts, site: Site) -> Measures:
         over_ends=over_ends,
         inset=inset,
         shared=spec.fronts == "half overlay",
+        heads=site.heads,
     )
 
 
@@ -116,15 +118,14 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
     cover = site.clear if measures.inset else measures.width + 2 * measures.over
     foot = named("foot of the fronts", measures.foot - measures.over_ends)
     every = range(len(leaves))
+    head = max(bay_heads(measures, spec.bays), key=float)
     pairs = any(place.kind == "door pair" for place in places)
     return Hanging(
         kind=spec.kind,
         on_wall=not measures.inset,
         cover=named("cover", cover),
         leaf_width=max((place.width for place in places), key=float),
-        leaf_height=named(
-            "height of the fronts", measures.head - measures.foot + 2 * measures.over_ends
-        ),
+        leaf_height=named("height of the fronts", head - measures.foot + 2 * measures.over_ends),
         floor_gap=foot,
         head_above_foot=named("head above the foot", site.head - foot),
         leaves=leaves,

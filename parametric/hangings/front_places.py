@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from parametric.figures import Figure, exceeds, named, origin_line
+from parametric.figures import Figure, exceeds, named, origin_line, smallest
 from parametric.hangings.flaps import FlapSide
 from parametric.hangings.fronts import DOORS, BayLine, Front, FrontKind, Written
 from parametric.hangings.hanging import Side
@@ -31,7 +31,7 @@ class Measures:
     `left` and `width` are of the opening between the case's sides, `foot` and `head` its ends
     above the highest floor; `over` is how far fronts lie over a side, `over_ends` over top and
     bottom, both less than nothing where they stand within. `shared` sides are the next case's
-    too.
+    too. `heads` are at the left and the right of an opening under a slope; `head` is the lower.
     """
 
     left: Figure
@@ -44,6 +44,17 @@ class Measures:
     over_ends: Figure
     inset: bool
     shared: bool
+    heads: tuple[Figure, Figure] | None = None
+
+    def head_over(self, left: Figure, width: Figure) -> Figure:
+        """The head where it is lowest over a stretch of the opening, mm above the highest floor."""
+        if self.heads is None:
+            return self.head
+        first, last = self.heads
+        ends = [
+            first + (last - first) * (at - self.left) / self.width for at in (left, left + width)
+        ]
+        return smallest(*ends)
 
     @property
     def between(self) -> Figure:
@@ -148,9 +159,19 @@ def place_fronts(measures: Measures, bays: Sequence[BayLine]) -> tuple[FrontPlac
 def front_stacks(measures: Measures, bays: Sequence[BayLine]) -> tuple[FrontPlace, ...]:
     """The same with the stretches that are left open."""
     found: list[FrontPlace] = []
-    high = named("top of the fronts", measures.head + measures.over_ends)
-    for index, (bay, span) in enumerate(zip(bays, bay_spans(measures, bays), strict=True)):
-        found += _stack(measures, bay, index, len(bays), span, high)
+    heads, spans = bay_heads(measures, bays), bay_spans(measures, bays)
+    for index, (bay, span, head) in enumerate(zip(bays, spans, heads, strict=True)):
+        found += _stack(measures, bay, index, len(bays), span, head)
+    return tuple(found)
+
+
+def bay_heads(measures: Measures, bays: Sequence[BayLine]) -> tuple[Figure, ...]:
+    """The head over each bay, mm above the highest floor: under a slope where it is lowest."""
+    found: list[Figure] = []
+    start = measures.left
+    for width in bay_widths(measures, bays):
+        found.append(measures.head_over(start, width))
+        start = start + width + measures.partition
     return tuple(found)
 
 
@@ -160,13 +181,17 @@ def _stack(
     index: int,
     count: int,
     span: BaySpan,
-    top: Figure,
+    head: Figure,
 ) -> list[FrontPlace]:
     """The fronts of one bay."""
     found: list[FrontPlace] = []
     left, width, meets = span.left, span.width, span.meets
     fronts = bay.fronts
-    heights = share_out(room_for_fronts(measures, len(fronts)), [front.size for front in fronts])
+    # one that every bay shares has one name
+    name = "top of the fronts" if measures.heads is None else _of(index, count, "top of the fronts")
+    top = named(name, head + measures.over_ends)
+    room = room_for_fronts(measures, len(fronts), head)
+    heights = share_out(room, [front.size for front in fronts])
     for row, (front, high) in enumerate(zip(fronts, heights, strict=True)):
         place = _of(index, count, f"front {row + 1}" if len(fronts) > 1 else "front")
         height = named(join(place, "height"), high)
@@ -198,9 +223,9 @@ def _stack(
     return found
 
 
-def room_for_fronts(measures: Measures, rows: int) -> Figure:
-    """What the gaps between them leave of the height for the fronts of one bay."""
-    high = measures.head - measures.foot + 2 * measures.over_ends
+def room_for_fronts(measures: Measures, rows: int, head: Figure) -> Figure:
+    """What the gaps between them leave of the height for the fronts of one bay, to its head."""
+    high = head - measures.foot + 2 * measures.over_ends
     return high - (rows - 1) * measures.gap if rows > 1 else high
 
 

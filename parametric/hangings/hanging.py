@@ -39,7 +39,8 @@ class Site:
     `widest`, `narrowest`: of the readings; `clear`, `clear_left`: the plumb clear width and
     where it begins; `head`: above the highest floor; `foot`: how high above it the opening
     begins; `wall`: its thickness; `rise`: how far the floor rises in the travel of the leaves
-    above the floor under the shut door.
+    above the floor under the shut door; `heads`: at its left and its right, of a head that
+    slopes, whose `head` is the lower.
     """
 
     widest: Figure
@@ -50,6 +51,7 @@ class Site:
     foot: Figure
     wall: Figure | None
     rise: Figure | None
+    heads: tuple[Figure, Figure] | None = None
 
     def gap_in_travel(self, floor_gap: Figure) -> Figure | None:
         """What is left of the gap under the leaves on their way, mm; None where nobody measured."""

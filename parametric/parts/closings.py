@@ -10,16 +10,21 @@ Each is made with spare and scribed on site to the line that was measured:
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator, Sequence
 
+from parametric.cases.run_edges import Filler
+from parametric.cases.slope import Slope
 from parametric.figures import Figure
 from parametric.model import Group, Material, Part
 from parametric.names import join
 from parametric.parts.counters import own_counter, run_counter, to_the_walls
 from parametric.parts.face_frames import frame_parts
 from parametric.parts.plinths import plinth_parts
+from parametric.parts.raked_fillers import filler_between, wall_filler
 from parametric.parts.room_boards import room_board, sheet_of
 from parametric.parts.scribing import scribe_cuts
+from parametric.parts.sloping import filler_cuts, filler_placement
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.room_lines import Point, between, level_line, wall_line
 
@@ -49,6 +54,11 @@ def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
         return
     left = float(standing.left)
     sheet = sheet_of(standing.board.name, float(standing.board.density))
+    slope = standing.case.box.slope
+    if slope is not None:
+        foot = float(standing.case.box.foot + slope.left)
+        yield _along_slope(standing, slope, edges.top, sheet, (left, standing.front, foot))
+        return
     yield from _top_filler(
         edges.top.name,
         sheet,
@@ -59,6 +69,24 @@ def _top_of(standing: StandingCase, edges: Edges) -> Iterator[Part]:
         float(standing.top),
         level_line(standing.opening, "ceiling"),
     )
+
+
+def _along_slope(
+    standing: StandingCase,
+    slope: Slope,
+    filler: Filler,
+    sheet: Material,
+    at: tuple[float, float, float],
+) -> Part:
+    """A filler on a top that slopes, from end to end of it, square to it; `at` is its left end."""
+    thick = standing.case.box.thickness
+    size = (slope.length(filler.most), filler.blank, thick)
+    board = room_board(filler.name, "top filler", sheet, size, at, "facing, level")
+    x, y, z = at
+    stands = filler_placement(slope, float(filler.most), (x, y + float(thick), z))
+    long, wide, deep = (float(v) for v in size)
+    cuts = tuple(filler_cuts(slope, (long, wide, deep), float(filler.most)))
+    return dataclasses.replace(board, placement=stands, cuts=cuts)
 
 
 def _top_filler(
@@ -96,8 +124,12 @@ def _run_parts(run: StandingRun, casework: Casework) -> Iterator[Part]:
     foot, head, t = float(run.foot), float(run.head), run.thickness
     edges = run.edges
     counter = Figure(0.0) if run.spec.counter is None else run.spec.counter
+    raked = casework.case(run.cases[0]).case.box.slope is not None
     for word, filler, over in (("left", edges.left, tops[0]), ("right", edges.right, tops[1])):
         if filler is None:
+            continue
+        if raked:
+            yield wall_filler(run, word, filler, sheet)
             continue
         top = over - counter
         x = float(run.left - filler.blank) if word == "left" else float(run.right)
@@ -114,6 +146,9 @@ def _run_parts(run: StandingRun, casework: Casework) -> Iterator[Part]:
             cuts,
         )
     for number, (begins, wide) in enumerate(run.fillers_between, 1):
+        if raked:
+            yield filler_between(run, casework, number, (begins, wide), sheet)
+            continue
         yield room_board(
             join(run.name, f"filler {number}"),
             "filler",

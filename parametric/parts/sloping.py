@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from parametric.cases.case import CaseBoard
 from parametric.cases.slope import Slope
 from parametric.model import Cut, Face, Making, Placement, Shaped
 from parametric.outlines import Outline, Vertex, area_of
+from parametric.parts.scribing import SCRIBED
 from parametric.units import mm_text
 
 SAWN = Making(by="saw", tool="circular saw along a straightedge, to the line")
@@ -37,6 +39,40 @@ def top_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
         yield from _beyond("plumb end", corners, "low edge", deep, making)
 
 
+def filler_placement(slope: Slope, kept: float, at: tuple[float, float, float]) -> Placement:
+    """Where a filler on a sloping top stands, its face to the front.
+
+    Args:
+        slope: of the top.
+        kept: how wide it is once it is scribed, square to the slope, mm.
+        at: the left end of the top's outer face, at the back of the filler, mm.
+    """
+    c, s = _turn(slope)
+    before = max(0.0, -kept * s / c)
+    x, y, z = at
+    return Placement(origin=(x - before * c, y, z - before * s), x=(c, 0.0, s), y=(-s, 0.0, c))
+
+
+def filler_cuts(slope: Slope, size: tuple[float, float, float], kept: float) -> Iterator[Cut]:
+    """What is scribed off it all along, and of what is kept its two ends, plumb.
+
+    Args:
+        slope: of the top that it stands on.
+        size: length, width and thickness as made, mm.
+        kept: how wide it is once it is scribed, mm.
+    """
+    c, s = _turn(slope)
+    long, wide, thick = size
+    before, length = max(0.0, -kept * s / c), float(slope.width) / c
+    tool = f"{SAWN.tool}, {_degrees(slope)} off square"
+    for start, edge in ((before, 0.0), (before + length, long)):
+        ends = [(start + w * s / c, w) for w in (0.0, kept)]
+        corners = [*ends, (edge, kept), (edge, 0.0)]
+        yield from _beyond("plumb end", corners, "high face", thick, replace(SAWN, tool=tool))
+    band = [(0.0, kept), (long, kept), (long, wide), (0.0, wide)]
+    yield from _beyond("scribed", band, "high face", thick, SCRIBED)
+
+
 def upright_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
     """The upper end of a side or a partition, bevelled to the under face of the top."""
     t, long = float(board.thickness), float(board.length)
@@ -45,6 +81,13 @@ def upright_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
     corners = [*ends, (long, t), (long, 0.0)]
     making = _bevelled(slope)
     yield from _beyond("end to the slope", corners, "low edge", float(board.width), making)
+
+
+def raked_end(
+    name: str, corners: Sequence[tuple[float, float]], thick: float, making: Making = SAWN
+) -> Iterator[Cut]:
+    """What comes off the upper end of a board that faces the front, (up, across); none of a square one."""
+    yield from _beyond(name, corners, "low face", thick, making)
 
 
 def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
@@ -57,7 +100,11 @@ def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
 
 def _bevelled(slope: Slope) -> Making:
     """At the saw, its blade tilted by as much as the slope is off the level."""
-    return Making(by="saw", tool=f"blade or fence tilted {mm_text(abs(float(slope.angle)), 0.1)}°")
+    return Making(by="saw", tool=f"blade or fence tilted {_degrees(slope)}")
+
+
+def _degrees(slope: Slope) -> str:
+    return f"{mm_text(abs(float(slope.angle)), 0.1)}°"
 
 
 def _turn(slope: Slope) -> tuple[float, float]:

@@ -55,8 +55,13 @@ def own_edges(name: str, opening: Opening, case: StandingCase, spare: Figure) ->
         case: where it stands.
         spare: added to what is scribed, mm.
     """
-    over = ceiling_over(opening, case.left, case.left + case.case.box.width)
-    seen = {place: up - case.top for place, up in over.items()}
+    slope = case.case.box.slope
+    if slope is not None:
+        # along the top, square to it
+        seen = {"left": slope.open, "right": slope.open}
+    else:
+        over = ceiling_over(opening, case.left, case.left + case.case.box.width)
+        seen = {place: up - case.top for place, up in over.items()}
     top = size_filler(join(name, "top filler"), seen, spare)
     return Edges(name=name, left=None, right=None, top=top, plinth=None)
 

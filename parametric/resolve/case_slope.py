@@ -2,18 +2,31 @@
 
 from __future__ import annotations
 
+from parametric.cases.at_least import AtLeast, least_of
 from parametric.cases.back import BackSpec
 from parametric.cases.cabinet import CabinetSpec
+from parametric.cases.slope import Under
 from parametric.figures import Figure
 from parametric.problems import Problem
 from parametric.resolve.case_edges import ceiling_over
 from parametric.resolve.opening import Opening
 
 
+def gap_under(spec: CabinetSpec, filler: Figure | AtLeast | None) -> Figure:
+    """What is left over a top that slopes, plumb, mm: for what closes it, or to put it in.
+
+    Args:
+        spec: the cabinet as written, with a filler of its own or not.
+        filler: what closes its run to the ceiling.
+    """
+    filling = filler if spec.top_filler is None else spec.top_filler
+    return spec.top_gap if filling is None else least_of(filling)
+
+
 def slope_over(
-    spec: CabinetSpec, opening: Opening, left: Figure, width: Figure, foot: Figure
-) -> tuple[Figure, Figure] | None:
-    """The height at the left and the right of a case whose top follows the ceiling, mm.
+    spec: CabinetSpec, opening: Opening, left: Figure, width: Figure, foot: Figure, gap: Figure
+) -> Under | None:
+    """Where the top of a case that follows the ceiling ends; None of a level one.
 
     Args:
         spec: the cabinet as written.
@@ -21,11 +34,12 @@ def slope_over(
         left: its left, from the left foot of the opening, mm.
         width: of it, mm.
         foot: its foot above the highest floor, mm.
+        gap: what is left over it, plumb, mm.
     """
     if spec.top != "follows rake" or not opening.slopes:
         return None
     over = ceiling_over(opening, left, left + width)
-    return over["left"] - spec.top_gap - foot, over["right"] - spec.top_gap - foot
+    return Under(left=over["left"] - gap - foot, right=over["right"] - gap - foot, gap=gap)
 
 
 def slope_faults(spec: CabinetSpec, opening: Opening, back: BackSpec | None) -> tuple[Problem, ...]:
@@ -42,14 +56,25 @@ def slope_faults(spec: CabinetSpec, opening: Opening, back: BackSpec | None) -> 
                 "Measure from the floor to the ceiling at both ends, or leave the top level.",
             )
         )
-    if spec.kind == "face frame" or spec.has_fronts:
+    if spec.kind == "face frame":
         found.append(
             (
                 "not_built_yet",
-                "has a top that slopes, and fronts or a frame under a slope cannot be built by "
+                "has a top that slopes, and a face frame under a slope cannot be built by this "
+                "version yet",
+                "`kind: frameless`; or level tops that step",
+                "Make it frameless, or take `top` out: cabinets then step with the slope.",
+            )
+        )
+    elif any(spec.fronts_of(bay)[0].kind != "open" for bay in spec.bays):
+        found.append(
+            (
+                "not_built_yet",
+                "has a top that slopes, and a front that reaches up to a slope cannot be built by "
                 "this version yet",
-                "an open cabinet without a frame; or level tops that step",
-                "Leave it open, or take `top` out: cabinets of a run then step with the slope.",
+                "`open` at the top of each bay, and fronts below it",
+                "Write `open: rest` first in the list of the bay, then the fronts with their "
+                "heights; or take `top` out: cabinets then step with the slope.",
             )
         )
     if back is not None and back.held != "planted":

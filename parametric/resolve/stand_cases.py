@@ -31,7 +31,7 @@ from parametric.resolve.case_sizes import (
     no_height_left,
     no_width_left,
 )
-from parametric.resolve.case_slope import slope_faults, slope_over
+from parametric.resolve.case_slope import gap_under, slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
 from parametric.resolve.opening import Opening, resolve_opening
 from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
@@ -168,6 +168,7 @@ class _Cabinets:
                 run=place,
                 on="",
                 counter=spec.counter,
+                filler=spec.top_filler,
             )
             if case is None:
                 return
@@ -241,9 +242,9 @@ class _Cabinets:
         """
         if isinstance(spec.height, Figure):
             return spec.height
-        if spec.top == "follows rake":
-            return room - spec.top_gap
         filling = spec.top_filler if spec.top_filler is not None else filler
+        if spec.top == "follows rake":
+            return room - gap_under(spec, filler)
         if filling is None:
             self.problems.append(
                 Problem(
@@ -312,9 +313,7 @@ class _Cabinets:
             counter=spec.counter,
             frame=frame,
         )
-        if case is None:
-            return
-        if spec.top_filler is not None:
+        if case is not None and spec.top_filler is not None:
             self.edges.append((own, own_edges(own, opening, case, self.shop.blanks.filler)))
 
     def _frame(self, spec: CabinetSpec, own: str, opening: Opening) -> FaceFrame | None:
@@ -342,8 +341,9 @@ class _Cabinets:
         on: str,
         counter: Figure | None,
         frame: FaceFrame | None = None,
+        filler: Figure | AtLeast | None = None,
     ) -> StandingCase | None:
-        """One case, made and stood."""
+        """One case, made and stood; `filler` closes its run to the ceiling."""
         board = resolve_board(self.design, str(spec.board))
         frame_left = Figure(0.0) if frame is None else frame.opening_left - left
         outside = Outside(
@@ -353,7 +353,7 @@ class _Cabinets:
             foot=foot,
             thickness=board_thickness(self.design, str(spec.board)),
             front_thickness=self._front_thickness(spec) if spec.has_fronts else None,
-            slopes=slope_over(spec, opening, left, width, foot),
+            under=slope_over(spec, opening, left, width, foot, gap_under(spec, filler)),
         )
         back = back_of(self.design, spec)
         behind = back_board(self.design, spec, back)

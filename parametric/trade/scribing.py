@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from parametric.cases.run_edges import Filler
+from parametric.cases.slope import Slope
 from parametric.figures import Figure, named
 from parametric.names import join
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
@@ -59,6 +60,8 @@ class Scribed:
     made: float
     true: float
     at: tuple[ScribedAt, ...]
+    slope: Figure | None = None
+    """Of what lies along a slope, off the level, deg: all is then told square to it."""
 
     @property
     def filler(self) -> bool:
@@ -123,9 +126,36 @@ def scribed_to_levels(
     edges = dict(own)
     for case in cases:
         if case.name in edges:
-            top = edges[case.name].top
-            found += _level(top, "top filler", "ceiling", case.opening, case.top)
+            top, slope = edges[case.name].top, case.case.box.slope
+            if top is not None and slope is not None:
+                found.append(_on_a_slope(top, slope))
+            else:
+                found += _level(top, "top filler", "ceiling", case.opening, case.top)
     return tuple(found)
+
+
+def _on_a_slope(closing: Filler, slope: Slope) -> Scribed:
+    """A filler on a top that slopes: everything from the top's outer face, square to it."""
+    return Scribed(
+        name=closing.name,
+        noun="top filler",
+        meets="ceiling",
+        readings=closing.seen,
+        blank=closing.blank,
+        made=float(closing.blank),
+        true=0.0,
+        at=tuple(
+            ScribedAt(
+                where=where,
+                along=0.0 if where == "left" else float(slope.width),
+                room=seen,
+                seen=seen,
+                off=named(join(closing.name, f"scribed off {where}"), closing.blank - seen),
+            )
+            for where, seen in closing.seen.items()
+        ),
+        slope=slope.angle,
+    )
 
 
 def _level(

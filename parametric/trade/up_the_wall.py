@@ -66,7 +66,9 @@ def up_the_wall(
             at = case.top
     last = column[-1]
     own = _edges_of(edges, last)
-    top = None if own is None or own.top is None else own.top.seen
+    # what closes a top that slopes is told square to it, and not plumb
+    level = last.case.box.slope is None
+    top = own.top.seen if level and own is not None and own.top is not None else None
     ceiling = reading(opening.ceiling, side, opening.head)
     over = join(last.name, f"room over it at the {side}")
     found += _between("top filler", top, side, over, at, ceiling)
@@ -122,6 +124,8 @@ def _edges_of(edges: Sequence[Edges], case: StandingCase) -> Edges | None:
 def up_the_front(case: StandingCase, fronts: Sequence[Leaf], gap: Figure) -> tuple[Height, ...]:
     """One column of a cabinet's face from its foot to its top: face frame and openings, or fronts.
 
+    Under a slope it ends at the head of the fronts.
+
     Args:
         case: the cabinet.
         fronts: those that stand over one another in that column, any order.
@@ -138,7 +142,8 @@ def up_the_front(case: StandingCase, fronts: Sequence[Leaf], gap: Figure) -> tup
         found += _gap(join(case.name, word), at, free, gap)
         found.append(Height(what=leaf.name, begins=float(leaf.hung.foot), size=leaf.height))
         at = leaf.hung.foot + leaf.height
-    found += _gap(join(case.name, "edge over its fronts"), at, top - at, gap)
+    if box.slope is None:
+        found += _gap(join(case.name, "edge over its fronts"), at, top - at, gap)
     return tuple(found)
 
 

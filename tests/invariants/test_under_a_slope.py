@@ -77,7 +77,7 @@ def written(seed: int) -> tuple[str, tuple[float, float, float, float]]:
     left, right = ends
     gap, count = own.choice((4, 10, 25)), own.choice((1, 2))
     each = (wide - 40 * (count + 1)) // count
-    thick = own.choice((18, 19, 25))
+    thick, filled = own.choice((18, 19, 25)), bool(own.getrandbits(1))
     back = own.choice(("planted", "none"))
     lines = [
         "stilewright: 1",
@@ -97,7 +97,7 @@ def written(seed: int) -> tuple[str, tuple[float, float, float, float]]:
             f"  from left: {40 + number * (each + 40)}",
             f"  width: {each}",
             f"  depth: {own.randint(220, 600)}",
-            f"  top gap: {gap}",
+            f"  {'top filler: at least' if filled else 'top gap:'} {gap}",
             f"  plinth: {own.choice((0, 60))}",
             f"  dado: {dado}",
             f"  corners: {own.choice(('dowel', 'screw')) if dado == 0 else 'dowel'}",
@@ -188,6 +188,22 @@ def test_tops_lie_in_one_plane_parallel_to_the_ceiling(roof: Roof) -> None:
         down = float(piece.part.blank.thickness) / math.cos(slope)
         assert len(apart) == 8
         assert sorted(apart) == pytest.approx([roof.gap] * 4 + [roof.gap + down] * 4, abs=1e-6)
+
+
+def test_fillers_go_from_the_top_to_the_ceiling(roof: Roof) -> None:
+    """Four corners in the ceiling, four in the top's outer face, over the ends of their case."""
+    cases = {f"{case.name} / top filler": case for case in roof.cases}
+    for piece in _boards(roof):
+        if piece.part.noun != "top filler":
+            continue
+        case = cases.pop(piece.part.name)
+        corners = _corners(_shape(roof, piece))
+        apart = sorted(roof.ceiling(x) - z for x, _, z in corners)
+        assert apart == pytest.approx([0.0] * 4 + [roof.gap] * 4, abs=1e-6)
+        left = float(case.left)
+        ends = {round(x, 6) for x, _, _ in corners}
+        assert ends == {round(left, 6), round(left + float(case.case.box.width), 6)}
+    assert len(cases) in (0, len(roof.cases))
 
 
 def test_uprights_and_backs_end_at_the_slope(roof: Roof) -> None:

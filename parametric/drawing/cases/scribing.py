@@ -12,16 +12,19 @@ from __future__ import annotations
 
 import dataclasses
 import itertools
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.cases.room import Room
+from parametric.drawing.cases.words import case_words
 from parametric.drawing.chains import FIRST, Chain, Link, Stop, place_chains
 from parametric.drawing.column import WIDTH, Sentences, place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame, title_block_box
 from parametric.drawing.hatching import board, end_grain, wall
+from parametric.drawing.leaf_views import degrees
 from parametric.drawing.lettering import TITLE, width
 from parametric.drawing.marks import wave
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
@@ -30,6 +33,8 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.model import Part
+from parametric.names import SEPARATOR
+from parametric.trade.case_names import listed
 from parametric.trade.scribing import Scribed, ScribedAt, scribed_to_levels, scribed_to_walls
 
 _MM: Scales = ((1.0, 2.0, 5.0), (1.0, 2.0, 5.0))
@@ -45,6 +50,8 @@ _CAPTION = 11.0
 _OVER = 10.0
 """What the distance of the wall from the plumb line takes over a section, mm on paper."""
 _BESIDE = 16.0
+_SIZE = 20.0
+"""How long a size and its word are, mm on paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +62,8 @@ class _Row:
     part: Part
     low: float
     high: float
+    of: str = ""
+    """The cabinets that it closes, where several pieces would be called the same."""
 
     @property
     def thick(self) -> float:
@@ -68,7 +77,11 @@ class _Row:
         if self.one.upright:
             over = _OVER if self.one.meets == "left wall" else 0.0
             return long + 2 * _BESIDE, deep + _CAPTION + over + FIRST + step + 5.0
-        return deep + FIRST + step + 2 * _BESIDE, long + _CAPTION + 5.0
+        return deep + FIRST + step + 2 * _BESIDE, long + _CAPTION + 5.0 + self.under(scale)
+
+    def under(self, scale: float) -> float:
+        """What sizes take under an upright section that is too low for them, mm on paper."""
+        return max(0.0, _SIZE - (self.high - self.low) / scale)
 
 
 def draw_scribing(job: Subject, room: Room, title: TitleBlock) -> tuple[Sheet, ...]:
@@ -107,7 +120,42 @@ def _rows(room: Room) -> list[_Row]:
         plumb = [0.0] if one.meets == "left wall" else []
         across = [one.made, one.true, *(float(at.room) for at in one.at), *plumb]
         found.append(_Row(one=one, part=part, low=min(across), high=max(across)))
+    several = Counter((row.one.noun, row.one.meets) for row in found)
+    named = [
+        dataclasses.replace(row, of=case_words(row.one.name.split(SEPARATOR)[0]))
+        if several[row.one.noun, row.one.meets] > 1
+        else row
+        for row in found
+    ]
+    return [
+        dataclasses.replace(rows[0], of=listed([row.of for row in rows]) if rows[0].of else "")
+        for rows in _alike(named)
+    ]
+
+
+def _alike(rows: Sequence[_Row]) -> list[list[_Row]]:
+    """Rows that show the same: what lies along a slope is the same all along, on every case."""
+    found: list[list[_Row]] = []
+    for row in rows:
+        slope = row.one.slope
+        if slope is not None:
+            (at, *_) = row.one.at
+            one = dataclasses.replace(row.one, at=(dataclasses.replace(at, where="all along"),))
+            row = dataclasses.replace(row, one=one)
+            shown = _shown(row)
+            same = (own for own in found if own[0].one.slope is not None)
+            if (other := next((own for own in same if _shown(own[0]) == shown), None)) is not None:
+                other.append(row)
+                continue
+        found.append([row])
     return found
+
+
+def _shown(row: _Row) -> tuple[float, ...]:
+    one = row.one
+    assert one.slope is not None
+    sizes = (abs(float(one.slope)), float(one.blank), float(one.at[0].seen), row.thick)
+    return tuple(round(size, 6) for size in sizes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,7 +242,7 @@ def _section(draft: Draft, job: Subject, row: _Row, at: ScribedAt, cell: Box, sc
     else:
         back = 1.0 if job.third_angle else -1.0
         x = cell.x0 + _BESIDE + (FIRST + step if back > 0 else deep)
-        origin = (x, cell.y0 + 3.0 + before - row.low / scale)
+        origin = (x, cell.y0 + 3.0 + row.under(scale) + before - row.low / scale)
     view = draft.view(f"{one.name} {at.where}", scale, origin)
     lies = _Frame(view=view, upright=one.upright, back=back, out=out)
     _room(draft, lies, row, at, scale)
@@ -203,7 +251,7 @@ def _section(draft: Draft, job: Subject, row: _Row, at: ScribedAt, cell: Box, sc
     place_chains(draft, _chains(job, lies, one, at))
     if one.meets == "left wall":
         _plumb(draft, job, lies, row, at, scale)
-    _caption(draft, job, one, at, cell)
+    _caption(draft, job, row, at, cell)
 
 
 def _room(draft: Draft, lies: _Frame, row: _Row, at: ScribedAt, scale: float) -> None:
@@ -302,11 +350,12 @@ def _plumb(
     )
 
 
-def _caption(draft: Draft, job: Subject, one: Scribed, at: ScribedAt, cell: Box) -> None:
+def _caption(draft: Draft, job: Subject, row: _Row, at: ScribedAt, cell: Box) -> None:
     """Which piece, at which of its places, and where that is."""
+    one = row.one
     x, y = cell.x0 + 4.0, cell.y1 - TITLE - 1.0
     side = f"{one.meets.removesuffix(' wall')} " if one.upright else ""
-    words = f"{side}{one.noun}, {at.where}"
+    words = f"{side}{one.noun}{f' of {row.of}' if row.of else ''}, {at.where}"
     draft.add(
         Label(text=words[:1].upper() + words[1:], at=(x, y), height=TITLE, weight="bold"),
         Label(text=_where(job, one, at), at=(x, y - 4.4)),
@@ -316,6 +365,8 @@ def _caption(draft: Draft, job: Subject, one: Scribed, at: ScribedAt, cell: Box)
 def _where(job: Subject, one: Scribed, at: ScribedAt) -> str:
     """Where a section is cut, and where the room stands there that no chain can reach."""
     said = job.rules.arrangement.text
+    if one.slope is not None:
+        return f"Square to the slope, {degrees(abs(float(one.slope)))} off the level"
     if not one.upright:
         return f"{one.meets.capitalize()} {said(at.room)} from the datum"
     wall = f", wall {said(at.room)} from plumb" if one.meets == "right wall" else ""

@@ -18,7 +18,7 @@ from parametric.drawing.pieces import (
     shown_in_front,
     silhouette,
 )
-from parametric.drawing.plane import Box, Polygon, around, cut_path, rectangle
+from parametric.drawing.plane import Box, Polygon, around, cut_path, is_box, rectangle
 from parametric.drawing.proposal.content import Dress
 from parametric.drawing.proposal.front_room import INK, FrontRoom
 from parametric.drawing.proposal.setting import Tint
@@ -209,7 +209,7 @@ class Painter:
     def grained(self, piece: Piece, outline: Polygon, index: int) -> Iterator[Tint]:
         """Fine lines along the grain, in late wood's colour, wandering a little."""
         assert isinstance(self.dress.wood, ClearTimber)
-        box, square = around(outline), len(outline) == 4
+        box, square = around(outline), is_box(outline)
         upright = abs(piece.stands.x[2]) > 0.5
         long, wide = (box.height, box.width) if upright else (box.width, box.height)
         gaps = itertools.cycle((0.42, 0.66, 0.35, 0.85, 0.52))
