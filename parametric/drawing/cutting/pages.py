@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Sequence
 
 from parametric.drawing.cutting.bar_view import bar_blocks
-from parametric.drawing.cutting.sheet_view import MARGIN, draw_sheet_view, grain_arrow
+from parametric.drawing.cutting.sheet_view import MARGIN, OVER, draw_sheet_view, grain_arrow
 from parametric.drawing.draft import Draft
 from parametric.drawing.lettering import TEXT, TITLE, wrap
 from parametric.drawing.page import draw_page
@@ -139,7 +139,7 @@ def _sheet_page(
             one
             for one in _SCALES[said.unit]
             if sheet.stock.length / one + MARGIN <= room.width
-            and sheet.stock.width / one + MARGIN + under_it <= room.height
+            and sheet.stock.width / one + OVER + MARGIN + under_it <= room.height
         ),
         _SCALES[said.unit][-1],
     )
@@ -148,7 +148,7 @@ def _sheet_page(
     )
     draft = Draft(paper)
     draw_page(draft, dataclasses.replace(own, second_line=f"{under} · {own.scale}"))
-    corner = (room.x0 + MARGIN, room.y1 - sheet.stock.width / scale - 1.0)
+    corner = (room.x0 + MARGIN, room.y1 - sheet.stock.width / scale - OVER)
     taken = draw_sheet_view(draft, job, sheet, f"sheet {number}", scale, corner, lot)
     _under_picture(draft, lot, lines, Box(room.x0, room.y0, room.x1, taken.y0))
     aside = Box(body.x1 - _LIST, body.y0, body.x1, body.y1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.drawing.draft import Draft
+from parametric.drawing.draft import Draft, Segment
 from parametric.drawing.finished_outline import finished_outlines, through_cuts
 from parametric.drawing.part_sheets.unfolded import unfolded
 from parametric.drawing.plane import Point, edges
@@ -17,18 +17,22 @@ from parametric.trade.stock.sheet_plan import SawnPiece
 _SAME = 1e-6
 
 
-def draw_shape(draft: Draft, job: Subject, sawn: SawnPiece, view: View) -> None:
+def draw_shape(draft: Draft, job: Subject, sawn: SawnPiece, view: View) -> list[Segment]:
     """The lines along which a piece is cut to its shape, its face up; none of a plain one."""
+    drawn: list[Segment] = []
     mark, area = sawn.piece.mark, sawn.area
     part = next((p for p in job.assembly.parts if p.mark == mark and through_cuts(p)), None)
     if part is None or abs(float(part.blank.length) - sawn.piece.length) > _SAME:
-        return
+        return drawn
     for ends in _walls(part):
         laid = [
             (area.x + sawn.piece.width - y, area.y + x) if sawn.turned else (area.x + x, area.y + y)
             for x, y in ends
         ]
-        draft.path("hidden", view.path(tuple(laid)), view.name)
+        start, end = view.path(tuple(laid))
+        draft.path("hidden", (start, end), view.name)
+        drawn.append((start, end))
+    return drawn
 
 
 def _walls(part: Part) -> Iterator[tuple[Point, Point]]:

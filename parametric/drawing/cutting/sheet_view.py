@@ -32,6 +32,8 @@ from parametric.trade.stock.sheet_plan import Area, SawnPiece, SawnSheet, SheetC
 
 MARGIN = 15.0
 """Room for numbers before the sheet and below it, mm of paper."""
+OVER = 7.0
+"""And over it."""
 _RING = 2.3
 _ON = 1e-6
 _OUT = 1.6
@@ -82,14 +84,14 @@ def draw_sheet_view(
         draft.path("hidden", _box(view, sheet.whole).polygon, name, closed=True)
     _hatch_rests(draft, job, sheet, view)
     lines = [_line(view, sheet, cut) for cut in sheet.cuts]
-    triangles = _mark_sets(draft, sheet, view, lot.matched)
-    _number_cuts(draft, lines, outline, name, triangles)
+    marks = _mark_sets(draft, sheet, view, lot.matched)
+    marks += (line for sawn in sheet.pieces for line in draw_shape(draft, job, sawn, view))
+    _number_cuts(draft, lines, outline, name, marks)
     draft.path("cut", outline.polygon, name, closed=True)
     for blank in sheet.blanks:
         _name_blank(draft, blank, view)
     panels = {row.mark for row in lot.pieces if row.noun in PANEL_NOUNS}
     for sawn in sheet.pieces:
-        draw_shape(draft, job, sawn, view)
         _name_piece(draft, job, sawn, view, down=sawn.piece.mark in panels)
     _name_rests(draft, job, sheet, view)
     return Box(outline.x0 - MARGIN, outline.y0 - MARGIN, outline.x1, outline.y1)
