@@ -91,7 +91,8 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
     low = hung.foot - own.box.foot
     bay = _bay(own.bays, x + float(hung.width) / 2)
     middle = float(low + hung.height / 2)
-    space = next(space for space in bay.spaces if float(space.foot) <= middle <= float(space.head))
+    # a fixed shelf so thick that it stands behind the middle leaves the space beside it
+    space = min(bay.spaces, key=lambda s: max(float(s.foot) - middle, middle - float(s.head), 0.0))
     gap = own.spec.front_gap
     foot = named(join(name, "foot of its room"), largest(space.foot, low - gap / 2))
     head = named(join(name, "head of its room"), smallest(space.head, low + hung.height + gap / 2))
