@@ -45,6 +45,7 @@ class BoringSpec(Block):
     behind: Length = Field(description="least wood behind a hole")
     plate_holes: LengthPair = Field(description="across x deep")
     plate_pitch: Length = Field(description="between the two screws of a hinge's plate")
+    slide_holes: LengthPair = Field(description="across x deep, of a drawer slide's screws")
     dowel: LengthPair = Field(description="thick x long")
     dowel_pitch: Length = Field(description="about so far apart, in whole steps of the pitch")
     dowel_from_edge: Length = Field(

@@ -8,9 +8,11 @@ from parametric.cases.boring import Bite, BoringSpec, clashes
 from parametric.cases.butt_joints import CarcassScrews, Dowels
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
+from parametric.cases.hinge_blocks import HingeBlocks
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
 from parametric.cases.pocket_screws import PocketScrews
+from parametric.cases.slide_screws import SlideScrews
 from parametric.figures import Figure, exceeds, origin_line
 from parametric.problems import Level, Problem
 
@@ -157,6 +159,74 @@ def plate_faults(
             allowed=f"at most {said(depth - plates.across / 2 - spec.web)}",
             fix="Make the case deeper.",
         )
+
+
+def block_faults(
+    blocks: HingeBlocks, spec: BoringSpec, said: Said, crossing: Sequence[Bite]
+) -> Iterator[Problem]:
+    """A hinge's block where another board stands.
+
+    Args:
+        blocks: of one leaf.
+        spec: how the workshop bores.
+        said: how a length is said.
+        crossing: the boards that stand against the same one.
+    """
+    for block in blocks.bites(0.0):
+        other = next(
+            (
+                one
+                for one in crossing
+                if min(block.high, one.high) - max(block.low, one.low) > 1e-6
+                and min(block.far, one.far) - max(block.near, one.near) > 1e-6
+            ),
+            None,
+        )
+        if other is None:
+            continue
+        low, high = said(block.low), said(block.high)
+        yield _problem(
+            "hinge_block_meets",
+            "stop",
+            f"{blocks.name}: a block from {low} to {high} over the foot of the case stands where "
+            f"{other.name} is, {said(other.low)} to {said(other.high)}.",
+            blocks.heights[0],
+            blocks.name,
+            spec,
+            found=f"{low} to {high}",
+            allowed=f"clear of {other.name}",
+            fix="Move the hinge, or the board.",
+        )
+        return
+
+
+def slide_faults(
+    screws: SlideScrews, spec: BoringSpec, said: Said, taken: Sequence[Bite], *, case: str
+) -> Iterator[Problem]:
+    """A slide's screws on something else that is cut there, wherever the slide is moved.
+
+    Args:
+        screws: of one slide.
+        spec: how the workshop bores.
+        said: how a length is said.
+        taken: what else is cut into the same face.
+        case: the case that it is of.
+    """
+    for hole, other in clashes(screws.bites(), taken, spec.web):
+        up, back = (hole.low + hole.high) / 2, (hole.near + hole.far) / 2
+        yield _problem(
+            "slide_meets",
+            "stop",
+            f"{hole.name} at {said(up)} from the foot of {case}, {said(back)} from its front, leaves "
+            f"less than {said(spec.web)} of wood beside {other.name}.",
+            screws.first,
+            screws.name,
+            spec,
+            found=said(up),
+            allowed=f"at least {said(spec.web)} of wood",
+            fix="Make the drawer higher or lower, or move what it meets.",
+        )
+        return
 
 
 def joint_faults(

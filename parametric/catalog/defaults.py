@@ -284,6 +284,7 @@ DEFAULTS: Mapping[str, Mapping[str, Default]] = MappingProxyType(
             behind="2",
             plate_holes="5 x 12",
             plate_pitch="32",
+            slide_holes="5 x 12",
             dowel="8 x 30",
             dowel_pitch="128",
             dowel_from_edge="50",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from typing import assert_never
 
@@ -20,6 +21,7 @@ from parametric.cases.fixings import TooShort
 from parametric.cases.pin_rows import PinRows, pin_cuts
 from parametric.cases.plate_holes import plate_cuts
 from parametric.cases.pocket_screws import PocketScrews, pockets_in_face
+from parametric.cases.slide_screws import slide_cut
 from parametric.model import Cut, Drilled
 from parametric.resolve.bored_case import BoredCase, CaseJoint, StayHole
 
@@ -36,7 +38,21 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
     for own in case.plates:
         if own.board.name == board.name:
             foot = 0.0 if board.lies == "level" else board.z
-            yield from plate_cuts(own.plates, face=own.face, foot=foot, front=board.y)
+            plates = own.plates
+            if own.blocks is not None:
+                if own.blocks.in_board is None:
+                    continue
+                plates = dataclasses.replace(plates, deep=own.blocks.in_board)
+            yield from plate_cuts(plates, face=own.face, foot=foot, front=board.y)
+    for slide in case.slides:
+        if slide.board.name == board.name and slide.in_board is not None:
+            yield slide_cut(
+                slide.screws,
+                face=slide.face,
+                foot=board.z,
+                front=board.y,
+                deep=slide.in_board,
+            )
     for hole in case.stays:
         if hole.board.name == board.name:
             yield _stay(hole)

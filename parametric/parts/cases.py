@@ -35,6 +35,7 @@ from parametric.model import (
 )
 from parametric.names import join
 from parametric.outlines import rectangle
+from parametric.parts.behind_frames import behind_frame
 from parametric.parts.case_boring import bored
 from parametric.parts.case_drawers import case_runners
 from parametric.parts.case_tenons import loose_tenons
@@ -69,6 +70,7 @@ def case_groups(casework: Casework) -> list[Group]:
             parts=(
                 *case_parts(standing, bored_in),
                 *loose_tenons(standing.case, bored_in),
+                *behind_frame(standing, bored_in),
                 *hanging_rails(standing),
                 *case_runners(casework, standing.name),
             ),

@@ -16,11 +16,13 @@ from parametric.cases.case import CaseBoard
 from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
 from parametric.cases.frame_joints import FrameJoints
+from parametric.cases.hinge_blocks import HingeBlocks
 from parametric.cases.pin_rows import NoPins, PinRows
 from parametric.cases.plate_holes import PlateHoles
 from parametric.cases.pocket_screws import BroadFace, PocketScrews
 from parametric.figures import Figure
 from parametric.model import Face
+from parametric.resolve.case_slides import SlideFixing
 
 Held = Dowels | CarcassScrews | PocketScrews | Tenons | TooShort
 """What holds a joint, or that it is too short for it."""
@@ -88,6 +90,10 @@ class SidePlates:
     face: Face
     depth: Figure
     taken: tuple[Bite, ...]
+    blocks: HingeBlocks | None = None
+    """What brings the board out to the edge of a face frame; the screws are in them."""
+    crossing: tuple[Bite, ...] = ()
+    """Boards that stand where such a block may not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,5 +127,6 @@ class BoredCase:
     plates: tuple[SidePlates, ...]
     pins: tuple[BayPins, ...]
     stays: tuple[StayHole, ...] = ()
+    slides: tuple[SlideFixing, ...] = ()
     frame: FrameJoints | None = None
     """The joints of the face frame before it."""

@@ -13,8 +13,9 @@ from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.case import Case, CaseBay, CaseBoard, Space
 from parametric.cases.face_frame import FaceFrameSpec
 from parametric.cases.frame_joints import FrameJoints, size_frame_joints
+from parametric.cases.hinge_blocks import HingeBlocks, size_hinge_blocks
 from parametric.cases.pin_rows import NoPins, PinRows, PinSpace, lying_on, pin_rows
-from parametric.cases.plate_holes import plate_holes
+from parametric.cases.plate_holes import PlateHoles, plate_holes
 from parametric.cases.pocket_screws import PocketScrews, pocket_bites, pockets_in_face
 from parametric.design import Design
 from parametric.figures import Figure, exceeds, named
@@ -23,12 +24,15 @@ from parametric.hardware.cup_hinge import CupHinges
 from parametric.model import Face
 from parametric.names import join
 from parametric.resolve.bored_case import BayPins, BoredCase, CaseJoint, SidePlates, StayHole
+from parametric.resolve.case_drawer import CaseDrawer
 from parametric.resolve.case_joints import (
     back_in,
     case_joints,
     dadoes_in,
     uprights,
 )
+from parametric.resolve.case_openings import opening_of
+from parametric.resolve.case_slides import BitesOf, SlideFixing, slide_fixings
 from parametric.resolve.casework import Casework
 from parametric.resolve.flap_boring import flap_plates
 from parametric.resolve.one_door import Door
@@ -48,7 +52,13 @@ def with_boring(design: Design, casework: Casework, doors: tuple[Door, ...]) -> 
     assert isinstance(spec, BoringSpec), "every job with a cabinet has one"
     fronts = {door.case: door for door in doors}
     made = [
-        bore_case(spec, standing.case, fronts.get(standing.name)) for standing in casework.cases
+        bore_case(
+            spec,
+            standing.case,
+            fronts.get(standing.name),
+            [drawer for drawer in casework.drawers if drawer.case == standing.name],
+        )
+        for standing in casework.cases
     ]
     cases = tuple(
         dataclasses.replace(standing, case=case)
@@ -76,20 +86,40 @@ def _frame_joints(design: Design, spec: BoringSpec, case: Case) -> FrameJoints |
     )
 
 
-def bore_case(spec: BoringSpec, case: Case, door: Door | None) -> tuple[BoredCase, Case]:
+def bore_case(
+    spec: BoringSpec, case: Case, door: Door | None, drawers: Sequence[CaseDrawer] = ()
+) -> tuple[BoredCase, Case]:
     """A case's boring, and the case with its shelves on their pins.
 
     Args:
         spec: how the workshop bores.
         case: the case.
         door: its fronts; None where it has none.
+        drawers: its drawers.
     """
     joints = tuple(case_joints(spec, case))
     plates = (*_plates(spec, case, door, joints), *flap_plates(spec, case, door, joints))
     stays = tuple(_stays(case, door, joints, plates))
-    pins = tuple(_pins(spec, case, joints, plates, stays))
+
+    def cut(board: CaseBoard, face: Face) -> tuple[Bite, ...]:
+        """What is cut and bored into a face of an upright board, but for slides and pins."""
+        found = list(_taken(case, board, face, joints))
+        for plate in plates:
+            if (plate.board.name, plate.face) == (board.name, face):
+                found += _covered_by(plate, case)
+        found += [h.bite for h in stays if (h.board.name, h.face) == (board.name, face)]
+        return tuple(found)
+
+    slides = tuple(slide_fixings(spec, case, drawers, cut))
+    pins = tuple(_pins(spec, case, cut, slides))
     bored = BoredCase(
-        name=case.name, spec=spec, joints=joints, plates=plates, pins=pins, stays=stays
+        name=case.name,
+        spec=spec,
+        joints=joints,
+        plates=plates,
+        pins=pins,
+        stays=stays,
+        slides=slides,
     )
     moved = {name: z for own in pins for name, z in _on_pins(case, own)}
     boards = tuple(
@@ -154,9 +184,10 @@ def _beside(case: Case, x: float, side: Side) -> tuple[CaseBoard, Face]:
 def _plates(
     spec: BoringSpec, case: Case, door: Door | None, joints: Sequence[CaseJoint]
 ) -> Iterator[SidePlates]:
-    """Two holes at each cup, in the board that the leaf hangs on; none behind a face frame."""
-    if door is None or case.frame is not None:
+    """Two holes at each cup, in the board that the leaf hangs on, or in blocks behind a face frame."""
+    if door is None:
         return
+    proud = Figure(0.0) if case.frame is None else case.frame.thickness
     hung = []
     for leaf in door.leaves:
         middle = float(case.opening.left + leaf.hung.left + leaf.hung.width / 2)
@@ -172,8 +203,10 @@ def _plates(
                 hinges=ups,
                 lie=case.spec.fronts,
                 front=leaf.thickness,
+                set_back=-proud if case.frame is not None else 0.0,
                 both_faces=board.thickness
                 if {face for *_, other, face in hung if other is board} == set(_FACES)
+                and case.frame is None
                 else None,
             ),
             board,
@@ -185,17 +218,71 @@ def _plates(
         every = (
             bite for own, where, at in found if (where, at) == (board, face) for bite in own.bites
         )
+        blocks = _blocks(spec, case, plates, board, face)
         yield SidePlates(
             plates=plates,
             board=board,
             face=face,
             depth=case.behind,
             taken=(
-                *_taken(case, board, face, joints),
-                *_from_behind(spec, board, face, joints, plates.deep),
+                *(
+                    ()
+                    if blocks is not None and blocks.in_board is None
+                    else (
+                        *_taken(case, board, face, joints),
+                        *_from_behind(spec, board, face, joints, plates.deep),
+                    )
+                ),
                 *every,
             ),
+            blocks=blocks,
+            crossing=() if blocks is None else tuple(_crossing(case, board)),
         )
+
+
+def _crossing(case: Case, board: CaseBoard) -> Iterator[Bite]:
+    """Boards that end at an upright one, or stand against it, from its front edge backwards."""
+    low, high = board.x, board.x + float(board.thickness)
+    for other in case.boards:
+        if other.lies == "level" and other.role != "shelf":
+            begins, ends, up = other.x, other.x + float(other.length), float(other.thickness)
+        elif other.role == "packing":
+            begins, ends, up = other.x, other.x + float(other.thickness), float(other.length)
+        else:
+            continue
+        if begins <= high + 1e-6 and ends >= low - 1e-6:
+            yield Bite(
+                name=other.name,
+                low=other.z,
+                high=other.z + up,
+                near=other.y,
+                far=other.y + float(other.width),
+            )
+
+
+def _blocks(
+    spec: BoringSpec, case: Case, plates: PlateHoles, board: CaseBoard, face: Face
+) -> HingeBlocks | None:
+    """What stands before a board that a face frame stands in from; None where none does."""
+    if case.frame is None:
+        return None
+    if face == "low face":
+        bay = next(b for b in case.bays if float(b.left) > board.x)
+        gap = opening_of(case, bay)[0] - bay.left
+    else:
+        bay = [b for b in case.bays if float(b.left) < board.x][-1]
+        gap = bay.left + bay.width - opening_of(case, bay)[1]
+    if not exceeds(gap, 0.5):
+        return None
+    return size_hinge_blocks(spec, plates, gap=gap, board=board.thickness, depth=case.behind)
+
+
+def _covered_by(plate: SidePlates, case: Case) -> tuple[Bite, ...]:
+    """What plates take of a board's face: their screws, or the blocks before it."""
+    if plate.blocks is None:
+        return plate.plates.bites
+    thick = max((float(board.thickness) for board in case.of_role("shelf")), default=0.0)
+    return plate.blocks.bites(thick)
 
 
 # --- stays ---------------------------------------------------------------------------------
@@ -232,11 +319,7 @@ def _stays(
 
 
 def _pins(
-    spec: BoringSpec,
-    case: Case,
-    joints: Sequence[CaseJoint],
-    plates: Sequence[SidePlates],
-    stays: Sequence[StayHole],
+    spec: BoringSpec, case: Case, cut: BitesOf, slides: Sequence[SlideFixing]
 ) -> Iterator[BayPins]:
     """Rows for every space that has shelves to lie on them."""
     pinned = {bay.number for bay in case.bays if any(space.shelves for space in bay.spaces)}
@@ -246,25 +329,21 @@ def _pins(
         both = bool({bay.number - 1, bay.number + 1} & pinned)
         for number, space in enumerate(spaces, 1):
             name = place if len(spaces) == 1 else join(place, f"shelf space {number}")
-            taken = _in_the_way(case, bay, joints, plates, stays)
+            taken = _in_the_way(case, bay, cut, slides)
             yield _rows(spec, case, bay, space, name, both, taken)
 
 
 def _in_the_way(
-    case: Case,
-    bay: CaseBay,
-    joints: Sequence[CaseJoint],
-    plates: Sequence[SidePlates],
-    stays: Sequence[StayHole],
+    case: Case, bay: CaseBay, cut: BitesOf, slides: Sequence[SlideFixing]
 ) -> tuple[Bite, ...]:
     """What is cut into the boards on both sides of a bay; of a partition, from both its faces."""
     found: list[Bite] = []
     for board, face in _sides(case, bay):
         for own in _FACES if board.role == "partition" else (face,):
-            found += _taken(case, board, own, joints)
-            for plate in plates:
-                found += plate.plates.bites if (plate.board, plate.face) == (board, own) else ()
-            found += [hole.bite for hole in stays if (hole.board, hole.face) == (board, own)]
+            found += cut(board, own)
+            for slide in slides:
+                if (slide.board.name, slide.face) == (board.name, own) and slide.in_board:
+                    found += slide.screws.bites()
     return tuple(found)
 
 

@@ -18,7 +18,9 @@ from parametric.figures import Figure, largest, named, smallest
 from parametric.model import Slide
 from parametric.names import join
 from parametric.problems import Problem
-from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
+from parametric.resolve.case_drawer import CaseDrawer
+from parametric.resolve.case_openings import opening_of
+from parametric.resolve.casework import Casework, StandingCase
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.one_door import Door
 from parametric.resolve.panel_field import resolve_board, resolve_timber
@@ -111,7 +113,7 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         case=case.name,
         leaf=leaf.name,
         box=box,
-        x=float(bay.left + (bay.width - box.width) / 2),
+        x=_left(own, leaf, bay, box, spec),
         y=float(own.front_back),
         z=float(foot + box.foot),
         pack=pack,
@@ -161,13 +163,8 @@ def _between_packings(own: Case, bay: CaseBay) -> tuple[Figure, Figure]:
     """Where a drawer behind doors may run: a board's thickness in, clear of a face frame, and of
     doors within the opening, which stand in it when they are open.
     """
-    thick, half = own.box.thickness, own.opening.partition / 2
-    beside = own.of_role("partition")
-    left, right = own.opening.left, own.opening.left + own.opening.width
-    if bay.number > 1:
-        left = beside[bay.number - 2].x + thick / 2 + half
-    if bay.number <= len(beside):
-        right = beside[bay.number - 1].x + thick / 2 - half
+    thick = own.box.thickness
+    left, right = opening_of(own, bay)
     door = Figure(0.0)
     if own.spec.fronts == "inset":
         proud = Figure(0.0) if own.frame is None else own.frame.thickness
@@ -176,6 +173,17 @@ def _between_packings(own: Case, bay: CaseBay) -> tuple[Figure, Figure]:
         largest(bay.left + thick, left + door),
         smallest(bay.left + bay.width - thick, right - door),
     )
+
+
+def _left(own: Case, leaf: Leaf, bay: CaseBay, box: DrawerBox, spec: DrawerSpec) -> float:
+    """Where a box begins: in the middle of its bay; on slides behind a face frame, of its opening."""
+    in_bay = float(bay.left + (bay.width - box.width) / 2)
+    if own.frame is None or isinstance(spec, WoodenRunnersSpec):
+        return in_bay
+    middle = float(own.opening.left + leaf.hung.left + leaf.hung.width / 2)
+    least = float(bay.left + box.room_beside)
+    most = float(bay.left + bay.width - box.room_beside - box.width)
+    return min(max(middle - float(box.width) / 2, least), most)
 
 
 def _runners(spec: DrawerSpec, box: DrawerBox, *, name: str, pack: Figure) -> DrawerRunners | None:

@@ -9,8 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from parametric.cases.case import Case
-from parametric.cases.drawer import DrawerBox
-from parametric.cases.drawer_runners import DrawerRunners
 from parametric.cases.run import Across, RunSpec
 from parametric.cases.run_edges import Filler
 from parametric.catalog.boards import Board
@@ -21,6 +19,7 @@ from parametric.hangings.cabinet import CabinetSpec as FrontsSpec
 from parametric.model import Placement
 from parametric.names import join
 from parametric.resolve.bored_case import BoredCase
+from parametric.resolve.case_drawer import CaseDrawer
 from parametric.resolve.opening import Opening
 
 
@@ -142,30 +141,6 @@ class StandingRun:
         return tuple(
             place for line, place in zip(lines, places, strict=True) if line.filler is not None
         )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CaseDrawer:
-    """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm.
-
-    `leaf` is its front; an inner drawer, behind a door, has none of its own: "". `pack` is how far
-    the sides of its bay stand back from what it must pass through, each; `runners` what it runs on
-    where that is strips of wood, which stay in the case.
-    """
-
-    case: str
-    leaf: str
-    box: DrawerBox
-    x: float
-    y: float
-    z: float
-    pack: Figure
-    runners: DrawerRunners | None = None
-
-    @property
-    def name(self) -> str:
-        """`leaf E / drawer`, or `cabinet robe / drawer 1`."""
-        return self.box.name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,13 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator
 
-from parametric.cases.boring_faults import joint_faults, pin_faults, plate_faults
+from parametric.cases.boring_faults import (
+    block_faults,
+    joint_faults,
+    pin_faults,
+    plate_faults,
+    slide_faults,
+)
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.case import Case
 from parametric.cases.lines import CaseBayLine, CaseLine, InsideLine
@@ -81,7 +87,12 @@ def _of_case(cases: CheckedCases, own: BoredCase) -> Iterator[Problem]:
             depth=side.depth,
             case=own.name,
         )
+        if side.blocks is not None:
+            yield from block_faults(side.blocks, own.spec, said, side.crossing)
     case = cases.casework.case(own.name).case
+    for slide in own.slides:
+        if slide.in_board is not None:
+            yield from slide_faults(slide.screws, own.spec, said, slide.taken, case=own.name)
     for pins in own.pins:
         for problem in pin_faults(pins.rows, own.spec, said, case=own.name):
             if isinstance(pins.rows, NoPins):

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from parametric.cases.drawer_written import WoodenRunnersSpec
 from parametric.figures import exceeds
 from parametric.problems import Problem
-from parametric.resolve.casework import CaseDrawer
+from parametric.resolve.case_drawer import CaseDrawer
 from parametric.rules.checked_cases import CheckedCases
 from parametric.trade.case_names import listed
 
@@ -29,10 +29,11 @@ def slides_need_packing(cases: CheckedCases) -> Iterator[Problem]:
             code="slides_need_packing",
             level="note",
             message=f"The slides of {listed(own.name for own in lot)} are packed out {pack} from the "
-            f"sides of {case}, which stand back behind its face frame.",
+            f"sides of {case}, which stand back behind its face frame: by strips that are in the cut "
+            "list.",
             where=first.box.written.here,
             about=first.name,
             found=f"{pack} behind each slide",
             allowed="strips of that thickness behind them",
-            fix="Glue and screw strips to the sides, or take brackets that reach so far.",
+            fix="Glue and screw the strips to the sides, level, before the slides.",
         )

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from parametric.figures import Figure
 from parametric.model import Assembly, By
 from parametric.names import SEPARATOR
+from parametric.parts.behind_frames import BLOCK, PACKING
 from parametric.parts.drawer import MARK as BOXES
 from parametric.parts.face_frames import FRAME_NOUNS
 from parametric.trade.cutlist import cut_list, of_solid, of_timber
@@ -20,6 +21,7 @@ from parametric.trade.milling import Setting
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.printed import several
 
+BEHIND_FRAME = (BLOCK, PACKING)
 MITRE_ANGLE = Figure(
     45.0,
     "mitre",
@@ -172,6 +174,18 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
         for one in paper.drawer_glue_ups
     ]
     framed = tuple(dict.fromkeys(part.mark for part in assembly.parts if part.noun in FRAME_NOUNS))
+    brought_out = tuple(
+        dict.fromkeys(part.mark for part in assembly.parts if part.noun in BEHIND_FRAME)
+    )
+    if brought_out:
+        steps.append(
+            ShopStep(
+                work="Glue and screw hinge blocks and slide packing to the insides of their cases, "
+                "flush with the frame's edges",
+                page="",
+                marks=brought_out,
+            )
+        )
     if framed:
         steps.append(
             ShopStep(

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from parametric.figures import Figure, named, sine
 from parametric.names import join
-from parametric.resolve.casework import CaseDrawer, Casework, StandingCase
+from parametric.resolve.case_drawer import CaseDrawer
+from parametric.resolve.casework import Casework, StandingCase
 from parametric.resolve.leaf import Leaf
 from parametric.trade.tip_over import Opens, clothes_in
 

@@ -63,6 +63,30 @@ def drawers(kind: str) -> Lines:
     }
 
 
+def under_slides(web: str) -> Lines:
+    """The press with slides beneath its drawers and its boards let in, holes so far from what is cut."""
+    return {
+        "  fronts: overlay\n": "  fronts: overlay\n  dado: 6\n",
+        "{sides: 15, height: 160, length: 550, slides: 12.7, bottom: 9}": (
+            "{kind: under slides, sides: 15, height: 160, length: 550, bottom: 9}\n"
+            f"boring: {{web: {web}}}"
+        ),
+    }
+
+
+def cup_hung(space: str) -> Lines:
+    """The alcove's left door on cup hinges, a fixed shelf so far below the top behind it."""
+    return {
+        "[{bay: equal, top to bottom: [door: rest]},": (
+            "[{bay: equal, top to bottom: [door: rest], "
+            f"inside: [shelf space: {space}, shelf space: rest]}},"
+        ),
+        "{kind: butt, count: 2, length: 2-1/2, from top: 2-1/2, from bottom: 2-1/2}": (
+            "{kind: cup, count: 2, from ends: 4}"
+        ),
+    }
+
+
 class Case(NamedTuple):
     code: str
     level: Level
@@ -302,7 +326,27 @@ CASES = (
         drawers("side slides"),
         drawers("wooden runners"),
         "The slides of leaf A / drawer, leaf B / drawer and leaf C / drawer are packed out 5/16 from "
-        "the sides of cabinet base, which stand back behind its face frame.",
+        "the sides of cabinet base, which stand back behind its face frame: by strips",
+    ),
+    # The screws stand 14 + 9 = 23 over the bottom, whose dado ends there: 23 - 2.5 = 20.5.
+    Case(
+        "slide_meets",
+        "stop",
+        CHEST,
+        under_slides("20.6"),
+        under_slides("20.5"),
+        "leaves less than 20.6 of wood beside the dado for the bottom",
+    ),
+    # Opening from 5 to 28-1/2, its door 3 mm within; the upper hinge 4 from its top, its block from
+    # 723.9 - 3 - 101.6 - 50 = 569.3 on. The top at 742.95, the shelf's upper face 6-27/32 lower at 569.12,
+    # or 6-13/16 lower at 569.91.
+    Case(
+        "hinge_block_meets",
+        "stop",
+        ALCOVE,
+        cup_hung("6-13/16"),
+        cup_hung("6-27/32"),
+        "over the foot of the case stands where cabinet base / bay 1 / fixed shelf 1 is",
     ),
     # Between plumb walls both stiles lose 1/8 all the way; what leans 1/16 is within a reading.
     Case(
