@@ -18,7 +18,7 @@ Blocks = Mapping[tuple[str, str], Block]
 
 
 def flap_needs(cabinet: CabinetSpec, fronts: FrontsSpec, blocks: Blocks) -> list[Problem]:
-    """A flap in a face frame or under a slope, and stays of a kind that cannot hold it.
+    """A flap in a face frame or under a slope, stays of a kind that cannot hold it, or of nothing.
 
     Args:
         cabinet: the cabinet as written.
@@ -26,6 +26,8 @@ def flap_needs(cabinet: CabinetSpec, fronts: FrontsSpec, blocks: Blocks) -> list
         blocks: every block that is whole.
     """
     flaps = [front for bay in fronts.bays for front in bay.fronts if front.kind == "flap"]
+    if not flaps and cabinet.origin("stay") == "chosen":
+        return [_holds_nothing(cabinet)]
     if flaps and cabinet.kind == "face frame":
         return [not_built("A flap in a face frame", flaps[0].line.here, about=cabinet.heading)]
     if cabinet.top == "follows rake":
@@ -39,6 +41,18 @@ def flap_needs(cabinet: CabinetSpec, fronts: FrontsSpec, blocks: Blocks) -> list
         if isinstance(stay, StaySpec) and lifts(stay) != (flap_side(front) == "top"):
             found.append(_of_another_kind(cabinet, front, stay))
     return found
+
+
+def _holds_nothing(cabinet: CabinetSpec) -> Problem:
+    return stop(
+        "contradicts",
+        f"{cabinet.heading} has no flap that its stay could hold.",
+        cabinet.line("stay"),
+        about=cabinet.heading,
+        found="stay",
+        allowed="a flap among its fronts",
+        fix="Take `stay` out, or write `flap` with its `hinge side`.",
+    )
 
 
 def _of_another_kind(cabinet: CabinetSpec, front: Front, stay: StaySpec) -> Problem:

@@ -50,7 +50,18 @@ ON_ARRANGEMENT = frozenset(
 )
 """Problems that the client or the fitter must know; the rest go to the bench, on the leaf's sheet."""
 
-ON_CABINETS = frozenset(
+ON_FLAPS = frozenset(
+    {
+        "flap_and_front_meet",
+        "flap_falls",
+        "flap_has_no_stay",
+        "flap_springs_open",
+        "strut_too_strong",
+        "strut_too_weak",
+    }
+)
+"""Problems of flaps and what holds them: on their own sheet, and for the client and the fitter."""
+ON_CABINETS = ON_FLAPS | frozenset(
     {
         "cannot_be_stood_up",
         "case_cannot_be_brought_in",
@@ -58,6 +69,7 @@ ON_CABINETS = frozenset(
         "cabinets_overlap",
         "fronts_meet_at_corner",
         "heavy_case",
+        "lid_falls",
         "may_tip_over",
         "scribes_differ",
         "shelf_below_the_standard",

@@ -55,6 +55,7 @@ from parametric.rules.leaf_grows_tight import leaf_grows_tight
 from parametric.rules.leaf_in_the_wall import leaf_in_the_wall
 from parametric.rules.leaf_meets_something import leaf_meets_something
 from parametric.rules.leaves_do_not_fill import leaves_do_not_fill
+from parametric.rules.lid_falls import lid_falls
 from parametric.rules.little_wood_over_guide import little_wood_over_guide
 from parametric.rules.lock_does_not_fit import lock_does_not_fit
 from parametric.rules.lock_meets_something import lock_meets_something
@@ -172,6 +173,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     flap_hinges_do_not_fit,
     stay_has_no_place,
     flap_meets_something,
+    lid_falls,
     board_not_measured,
     board_larger_than_sheet,
     back_in_pieces,

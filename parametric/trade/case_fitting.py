@@ -16,7 +16,7 @@ from parametric.trade.case_loads import CaseLoad
 from parametric.trade.case_names import begun, listed, together
 from parametric.trade.case_shelves import CaseShelf
 from parametric.trade.cautions import LOCAL, ON_SITE, OVERHEAD, Cautions, lifting
-from parametric.trade.flap_steps import FLAPS
+from parametric.trade.flap_steps import flap_cautions
 from parametric.trade.install_steps import Step
 from parametric.trade.installing import InstallSheet
 from parametric.trade.printed import Printed, load_text, printed, several, weight
@@ -82,7 +82,7 @@ def case_fitting(
             "A case that is not fixed to the wall goes over: no drawer is drawn out and nobody "
             "climbs on it before it is.",
             *OVERHEAD[:1],
-            *(FLAPS if any(door.hanging.flaps for door in resolved.doors) else ()),
+            *flap_cautions(resolved.leaves),
             *ON_SITE,
             LOCAL,
         ),

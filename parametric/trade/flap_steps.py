@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from parametric.hardware.gas_strut import GasStruts
 from parametric.hardware.stay import NoPlace
@@ -12,13 +12,22 @@ from parametric.trade.cautions import Cautions
 from parametric.trade.printed import Printed, force
 from parametric.trade.site_words import Said, leaf_names
 
-FLAPS: Cautions = (
+_FLAPS: Cautions = (
     "A flap that nothing holds yet falls shut, or open, on a hand or a head: prop it, or let a "
     "second person hold it, until its stays are on.",
+)
+_STRUTS: Cautions = (
     "A gas strut pushes with all its force as long as it is in: never take one off a flap that is "
     "not propped open, never open one, heat it or grip its rod.",
 )
 """Source: common practice, no source; gas struts, their makers' usual warnings, from memory."""
+
+
+def flap_cautions(leaves: Iterable[Leaf]) -> Cautions:
+    """What to mind of flaps as they are hung, and of the struts that push any of them; else nothing."""
+    flaps = [leaf for leaf in leaves if leaf.hung.flap is not None]
+    pushed = any(leaf.stays and isinstance(leaf.stays.sized, GasStruts) for leaf in flaps)
+    return (*(_FLAPS if flaps else ()), *(_STRUTS if pushed else ()))
 
 
 def fit_flaps(leaves: Sequence[Leaf], gap: str, said: Printed) -> list[Said]:

@@ -27,7 +27,7 @@ from parametric.trade.cautions import (
     lifting,
 )
 from parametric.trade.delivery import Delivery
-from parametric.trade.flap_steps import FLAPS
+from parametric.trade.flap_steps import flap_cautions
 from parametric.trade.hinge_places import HingeFixing, hinge_fixings
 from parametric.trade.hinge_steps import swing_words
 from parametric.trade.install_steps import Adjustment, Step, order_of_work, tools
@@ -141,7 +141,7 @@ def install_sheet(resolved: Resolved, loads: tuple[LeafLoad, ...], sent: Deliver
             *lifting(_people(sent), weight(heaviest, said.unit)),
             *(OVERHEAD if door.hanging.tracks else ()),
             *(HINGING if hinges else ()),
-            *(FLAPS if any(leaf.hung.flap for leaf in door.leaves) else ()),
+            *flap_cautions(door.leaves),
             *(LETTING_IN if _let_in(door, hinges) else ()),
             *ON_SITE,
             *(GLASS if sent.glazed_on_site or (hinges and _glazed(door)) else ()),

@@ -215,6 +215,12 @@ ANSWERS = {
         "  kind: face frame\n",
         "A flap in a face frame cannot be built by this version yet.",
     ),
+    "a stay for nothing": (
+        LIFT,
+        "  fronts: overlay\n  top to bottom:\n    - flap: 340\n      hinge side: top\n",
+        "  fronts: overlay\n  stay: lifts\n  top to bottom:\n",
+        "cabinet over has no flap that its stay could hold.",
+    ),
     "no such stay": (LIFT, "  fronts: overlay\n", "  fronts: overlay\n  stay: lift\n", "lift"),
 }
 
@@ -225,7 +231,10 @@ def test_what_cannot_be_is_answered(name: str, tmp_path: Path) -> None:
     text = design.read_text(encoding="utf-8")
     assert old in text
     path = tmp_path / "design.yaml"
-    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+    text = text.replace(old, new, 1)
+    if name == "a stay for nothing":
+        text = text.replace("\nstay:", "\nstay lifts:")
+    path.write_text(text, encoding="utf-8")
     found = stops(check(path, user_house=False).problems)
     assert any(says in problem.message for problem in found), [p.message for p in found]
     assert all(problem.where is not None and problem.where.line > 0 for problem in found)

@@ -17,6 +17,7 @@ Lines = dict[str, str]
 
 LIFT = Path(__file__).with_name("lift.yaml")
 BUREAU = Path(__file__).with_name("bureau.yaml")
+SEAT = Path(__file__).parents[2] / "templates/window seat.yaml"
 STROKE = "  stroke: 85\n"
 ON_LEAF = "on leaf: 75 x 8"
 STAY = "\nstay:\n"
@@ -244,5 +245,13 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         {"above floor: 1450": "above floor: 1625", ON_LEAF: "on leaf: 65 x 8\n  opens: 100 deg"},
         {"above floor: 1450": "above floor: 1622", ON_LEAF: "on leaf: 65 x 8\n  opens: 100 deg"},
         "Leaf A hits the ceiling when it has opened",
+    ),
+    (
+        "lid_falls",
+        "caution",
+        SEAT,
+        {},
+        {"  lid: 24": "  counter: 24"},
+        "and falls shut when it is let go, on a hand or a head",
     ),
 )

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from parametric.cases.case import Case
+from parametric.drawing.arrangement_words import ON_FLAPS, said
 from parametric.drawing.column import Item, Sentences, TableItem
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
 from parametric.figures import exceeds
+from parametric.hangings.flaps import LEVEL
 from parametric.hardware.cup_hinge import CupHinges
 from parametric.hardware.gas_strut import GasStruts
 from parametric.hardware.lid_stay import LidStays
 from parametric.hardware.stay import NoPlace
 from parametric.hardware.stay_kinds import Stays
+from parametric.names import SEPARATOR
 from parametric.resolve.flap_boring import board_at
 from parametric.resolve.leaf import Leaf
 from parametric.trade.printed import force, moment, weight, weight_limit
@@ -33,8 +37,21 @@ def flap_items(job: Subject, case: Case, leaf: Leaf, letters: str) -> list[Item]
         _hinges(job, case, leaf, letters),
         *_fixings(job, leaf),
         *_holds(job, leaf),
-        Sentences(title="Notes", kind="numbered", texts=tuple(_notes(job, leaf))),
+        Sentences(title="Mind", kind="warning", texts=_cautions(job, leaf)),
+        Sentences(title="Notes", kind="numbered", texts=tuple(_notes(job, case, leaf))),
     ]
+
+
+def _cautions(job: Subject, leaf: Leaf) -> tuple[str, ...]:
+    """What the check found of this flap, and of those that are told with it."""
+    found = (
+        said(p)
+        for p in job.problems
+        if p.level == "caution"
+        and p.code in ON_FLAPS
+        and re.search(rf"\b(leaf|leaves)\b[^:;.]*\b{leaf.letter}\b", p.message, re.IGNORECASE)
+    )
+    return tuple(dict.fromkeys(found))
 
 
 def _table(
@@ -134,7 +151,7 @@ def _rows(job: Subject, stays: Stays) -> list[tuple[str, ...]]:
             assert_never(stays)
 
 
-def _notes(job: Subject, leaf: Leaf) -> Iterator[str]:
+def _notes(job: Subject, case: Case, leaf: Leaf) -> Iterator[str]:
     flap = leaf.hung.flap
     assert flap is not None, "only flaps are told here"
     hinges = leaf.hinges[0].hinges if leaf.hinges else None
@@ -143,11 +160,20 @@ def _notes(job: Subject, leaf: Leaf) -> Iterator[str]:
             f"Cups Ø{job.fine(hinges.cup)}, {job.fine(hinges.depth)} deep, their middle "
             f"{job.fine(hinges.boring)} from the {flap.side} edge, in the back of the rail."
         )
+    if flap.side == "bottom" and float(flap.angle) == LEVEL:
+        board = board_at(case, leaf, flap)
+        top = case.box.foot + board.z + board.thickness
+        over = flap.line + leaf.thickness - top
+        word = "over" if exceeds(over, 0.0) else "under"
+        yield (
+            f"Open, its back lies {job.fine(abs(float(over)))} {word} the upper face of the "
+            f"{board.name.rpartition(SEPARATOR)[2]} inside."
+        )
     if leaf.stays is not None and not isinstance(leaf.stays.sized, NoPlace):
         wide, deep = (job.fine(size) for size in leaf.stays.pilot)
         yield f"A pilot Ø{wide}, {deep} deep, at the middle of each fixing; its other screws by the plate."
         yield "Sizes of the stays are their data sheet's: try one on the case before the rest is bored."
     grain = {field.panel.grain for field in leaf.panels}
-    panel = f", its panel's {'upright too' if grain == {'upright'} else 'level'}" if grain else ""
-    yield f"Stiles run through from foot to top, their grain upright{panel}."
+    panel = f"; the panel's runs {'up' if grain == {'upright'} else 'across'}" if grain else ""
+    yield f"Stiles run through from foot to top, grain upright{panel}."
     yield "A flap that nothing holds yet is propped or held by a second person."

@@ -29,7 +29,7 @@ from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
-from parametric.hangings.flaps import HungFlap
+from parametric.hangings.flaps import LEVEL, HungFlap
 from parametric.hardware.stay import NoPlace, turned_by
 from parametric.hardware.stay_kinds import Stays
 from parametric.model import Placement
@@ -302,7 +302,7 @@ def _chains(job: Subject, view: View, shown: _Shown) -> Iterator[Chain]:
     line = float(shown.flap.line - shown.case.box.foot)
     face = shown.point(-shown.out, 0.0)[0]
     tip = shown.of_flap(float(shown.leaf.height), 0.0, float(shown.flap.angle))
-    if float(shown.flap.angle) <= _LEVEL:
+    if float(shown.flap.angle) <= LEVEL:
         low, high = sorted((face, tip[0]))
         foot = view.y(window.y1)
         yield Chain(
@@ -347,9 +347,6 @@ def _chains(job: Subject, view: View, shown: _Shown) -> Iterator[Chain]:
             ),
             links=(Link(figure=figure, rule=rule),),
         )
-
-
-_LEVEL = 90.0
 
 
 def _angle(draft: Draft, view: View, shown: _Shown) -> None:

@@ -11,7 +11,10 @@ from parametric.drawing.subject import Subject
 from parametric.trade.case_fitting import CaseFitting
 from parametric.trade.paperwork import Paperwork
 
-_FITTERS = ("cannot_be_stood_up", "may_tip_over", "fingers_at_hinges")
+_FITTERS = (
+    *("cannot_be_stood_up", "may_tip_over", "fingers_at_hinges"),
+    *("flap_falls", "flap_has_no_stay", "lid_falls"),
+)
 """Problems of the design that the fitter meets again on site."""
 
 
