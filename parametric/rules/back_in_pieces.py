@@ -46,6 +46,9 @@ def back_in_pieces(cases: CheckedCases) -> Iterator[Problem]:
 def _held(case: Case, pieces: tuple[CaseBoard, ...]) -> str:
     """What the joints stand on."""
     if strips := case.of_role("cover strip"):
-        return f"with {listed([short(strip.name) for strip in strips])} behind the joint"
+        one = len(strips) == 1
+        return (
+            f"with {'a cover strip behind the joint' if one else 'cover strips behind the joints'}"
+        )
     over = len({piece.z for piece in pieces}) > 1
     return f"joined on the middle of {'a fixed shelf' if over else 'a partition'}"

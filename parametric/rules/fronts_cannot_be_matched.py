@@ -113,20 +113,16 @@ def _breaks_off(job: Checked, one: MatchedSet, here: Where | None) -> Problem | 
     def together(row: MatchedRow, after: MatchedRow) -> bool:
         return any(row in blank.rows and after in blank.rows for blank in blanks)
 
-    ends = [
-        (row.panels[-1].leaf, after.panels[0].leaf)
-        for row, after in pairwise(one.rows)
-        if not together(row, after)
-    ]
+    ends = [row.panels[-1].name for row, after in pairwise(one.rows) if not together(row, after)]
     if not ends:
         return None
-    said = listed(f"{a} and {b}" if a != b else f"two panels of {a}" for a, b in ends)
+    said = f"{'over' if one.way == 'up' else 'right of'} {listed(ends)}"
     long, wide = (job.size(size) for size in (own[0].long, own[0].wide))
     return Problem(
         code="match_breaks_off",
         level="caution",
-        message=f"{job.door.name}: the grain of its fronts does not run on between {said}, for they "
-        f"do not come out of one sheet {long} x {wide}.",
+        message=f"The grain of its fronts does not run on {said}: they do not come out of "
+        f"one sheet {long} x {wide}.",
         where=here,
         about=job.door.name,
         found=f"{len(one.panels)} panels",

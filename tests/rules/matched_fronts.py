@@ -40,8 +40,8 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         CHEST,
         veneered("1824.5 x 1220"),
         veneered("1825 x 1220"),
-        "the grain of its fronts does not run on between leaf C and leaf B, for they do not come "
-        "out of one sheet 1824.5 x 1220",
+        "The grain of its fronts does not run on over leaf C / panel: they do not come out of one sheet "
+        "1824.5 x 1220.",
     ),
     # From the outer edge of one panel of a pair to that of the other: 789 - 3 - 2 x (80 - 9) = 644.
     (
@@ -50,7 +50,7 @@ PAIRS: tuple[tuple[str, Level, Path, Lines, Lines, str], ...] = (
         CHEST,
         {**veneered("2440 x 643.5"), FRONTS: PAIRS_OF_DOORS},
         {**veneered("2440 x 644"), FRONTS: PAIRS_OF_DOORS},
-        "between leaf C and leaf B, for they do not come out of one sheet 2440 x 643.5",
+        "over leaf C / panel: they do not come out of one sheet 2440 x 643.5",
     ),
     (
         "fronts_cannot_be_matched",
