@@ -16,6 +16,9 @@ from dataclasses import dataclass
 from parametric.figures import Figure, cosine, named, smallest, tilt
 from parametric.names import join
 
+BLADE_TILTS = 45.0
+"""How far the blade of a saw tilts, deg. Common practice, no source."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Under:

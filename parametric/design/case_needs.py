@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.hung_fronts import hung_fronts
@@ -58,6 +58,14 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
             lists[0],
             "left to right alone",
             f"Move `{lists[0]}` into the bays.",
+        )
+    if spec.top == "follows rake" and _under_a_cornice(spec, blocks):
+        told(
+            "contradicts",
+            f"{spec.heading} has a top that slopes, and its run a cornice, which is level.",
+            "top",
+            "one of them",
+            "Take `cornice` out of the run: `top filler` closes it along the slope.",
         )
     on = None if spec.stands_on is None else str(spec.stands_on)
     cabinets = [name for name in layers.names("cabinet") if name]
@@ -237,12 +245,21 @@ def _written(spec: CabinetSpec, key: str) -> bool:
 
 def _under_a_counter(spec: CabinetSpec, blocks: Blocks) -> bool:
     """Whether it stands in a run with a counter over it."""
-    return any(
-        isinstance(run, RunSpec)
-        and run.counter is not None
-        and any(f"cabinet {line.called}" == spec.heading for line in run.left_to_right)
-        for run in blocks.values()
-    )
+    return any(run.counter is not None for run in _runs_of(spec, blocks))
+
+
+def _under_a_cornice(spec: CabinetSpec, blocks: Blocks) -> bool:
+    """Whether it stands in a run with a cornice."""
+    return any(run.cornice is not None for run in _runs_of(spec, blocks))
+
+
+def _runs_of(spec: CabinetSpec, blocks: Blocks) -> Iterator[RunSpec]:
+    """The runs that it stands in."""
+    for run in blocks.values():
+        if isinstance(run, RunSpec) and any(
+            f"cabinet {line.called}" == spec.heading for line in run.left_to_right
+        ):
+            yield run
 
 
 def _no_drawer(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> bool:

@@ -65,6 +65,15 @@ def fitted(
     return tuple(columns)
 
 
+def holds(columns: Sequence[Column], rows: Sequence[Sequence[str]], height: float = TEXT) -> bool:
+    """Whether every text of some rows stands in its column."""
+    return all(
+        width(text, height) + _BESIDE[-1] <= column.width + 1e-6
+        for row in rows
+        for text, column in zip(row, columns, strict=True)
+    )
+
+
 def table_height(unit: Unit) -> float:
     """How high tables are lettered: fractions of an inch take the least there may be."""
     return TEXT if unit == "mm" else _LEAST

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from parametric.cases.case import CaseBoard
-from parametric.cases.slope import Slope
+from parametric.cases.slope import BLADE_TILTS, Slope
 from parametric.model import Cut, Face, Making, Placement, Shaped
 from parametric.outlines import Outline, Vertex, area_of
 from parametric.parts.scribing import SCRIBED
@@ -99,12 +99,19 @@ def back_cuts(slope: Slope, board: CaseBoard) -> Iterator[Cut]:
 
 
 def _bevelled(slope: Slope) -> Making:
-    """At the saw, its blade tilted by as much as the slope is off the level."""
+    """At the saw, its blade tilted by as much as the slope is off the level, or what is left of 90."""
+    off = abs(float(slope.angle))
+    if off > BLADE_TILTS:
+        return Making(by="saw", tool=f"on end at a tall fence, blade tilted {_told(90.0 - off)}")
     return Making(by="saw", tool=f"blade or fence tilted {_degrees(slope)}")
 
 
 def _degrees(slope: Slope) -> str:
-    return f"{mm_text(abs(float(slope.angle)), 0.1)}°"
+    return _told(abs(float(slope.angle)))
+
+
+def _told(angle: float) -> str:
+    return f"{mm_text(angle, 0.1)}°"
 
 
 def _turn(slope: Slope) -> tuple[float, float]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from parametric.cases.at_least import AtLeast, least_of
 from parametric.cases.back import BackSpec
 from parametric.cases.cabinet import CabinetSpec
@@ -10,6 +12,14 @@ from parametric.figures import Figure
 from parametric.problems import Problem
 from parametric.resolve.case_edges import ceiling_over
 from parametric.resolve.opening import Opening
+
+
+def _level_only(spec: CabinetSpec, over: Figure | None) -> Iterator[tuple[str, object | None]]:
+    """What a cabinet with a top that slopes has no use for, or no place: its word, None where unwritten."""
+    yield "height", spec.height if isinstance(spec.height, Figure) else None
+    yield "stretchers", spec.stretchers
+    yield "counter", over
+    yield "lid", spec.lid
 
 
 def gap_under(spec: CabinetSpec, filler: Figure | AtLeast | None) -> Figure:
@@ -42,8 +52,17 @@ def slope_over(
     return Under(left=over["left"] - gap - foot, right=over["right"] - gap - foot, gap=gap)
 
 
-def slope_faults(spec: CabinetSpec, opening: Opening, back: BackSpec | None) -> tuple[Problem, ...]:
-    """A top that should follow a slope where there is none, or that nothing else can follow yet."""
+def slope_faults(
+    spec: CabinetSpec, opening: Opening, back: BackSpec | None, over: Figure | None
+) -> tuple[Problem, ...]:
+    """A top that should follow a slope where there is none, or that nothing else can follow yet.
+
+    Args:
+        spec: the cabinet as written.
+        opening: the room around it.
+        back: its back as written; None for none.
+        over: how thick the counter over it is; None for none.
+    """
     if spec.top != "follows rake":
         return ()
     found: list[tuple[str, str, str, str]] = []
@@ -75,6 +94,16 @@ def slope_faults(spec: CabinetSpec, opening: Opening, back: BackSpec | None) -> 
                 "`open` at the top of each bay, and fronts below it",
                 "Write `open: rest` first in the list of the bay, then the fronts with their "
                 "heights; or take `top` out: cabinets then step with the slope.",
+            )
+        )
+    if level := [word for word, value in _level_only(spec, over) if value is not None]:
+        found.append(
+            (
+                "slopes_and_level",
+                f"has a top that slopes, and {' and '.join(f'`{word}`' for word in level)} with it: that "
+                "goes with a level top",
+                "one of the two",
+                "Take `top: follows rake` out, or the other.",
             )
         )
     if back is not None and back.held != "planted":

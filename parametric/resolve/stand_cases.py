@@ -357,7 +357,7 @@ class _Cabinets:
         )
         back = back_of(self.design, spec)
         behind = back_board(self.design, spec, back)
-        if faults := slope_faults(spec, opening, back):
+        if faults := slope_faults(spec, opening, back, counter):
             self.problems += faults
             return None
         box, _ = fronts_and_box(spec, outside, frame, frame_left)

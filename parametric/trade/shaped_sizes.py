@@ -10,6 +10,7 @@ import itertools
 import math
 from dataclasses import dataclass
 
+from parametric.cases.slope import BLADE_TILTS
 from parametric.model import Blank, Edge, Face, Shaped, face_depth, face_size
 from parametric.outlines import Outline, Vertex, arc_of, bounds_of, edges
 
@@ -152,6 +153,16 @@ class Slant:
     def angle(self) -> float:
         """Off square, deg."""
         return math.degrees(math.atan2(self.along, self.across))
+
+    @property
+    def on_end(self) -> bool:
+        """Whether it is past what a blade tilts to: the board then stands on end at a tall fence."""
+        return self.tilted and self.angle > BLADE_TILTS + _SAME
+
+    @property
+    def tilt(self) -> float:
+        """What the blade is tilted by, deg: off square, or past that off the board's own face."""
+        return 90.0 - self.angle if self.on_end else self.angle
 
 
 def slant_of(cut: Shaped, blank: Blank) -> Slant | None:

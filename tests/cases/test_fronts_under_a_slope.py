@@ -145,6 +145,23 @@ def test_a_filler_between_cabinets_ends_in_the_line_of_their_tops(tmp_path: Path
             [("  held: planted ", "  held: groove  ")],
             "its back is let into a groove that the slope would cut open",
         ),
+        (
+            [("  depth: 500\n", "  depth: 500\n  height: 900\n  stretchers: 80\n")],
+            "has a top that slopes, and `height` and `stretchers` with it: that goes with a level "
+            "top",
+        ),
+        (
+            [("  plinth: 60\n", "  plinth: 60\n  counter: 30\n")],
+            "has a top that slopes, and `counter` with it: that goes with a level top",
+        ),
+        (
+            [("  top filler: at least 20 ", "  cornice: 40             ")],
+            "has a top that slopes, and its run a cornice, which is level",
+        ),
+        (
+            [("  kind: frameless\n", "  kind: face frame\n")],
+            "a face frame under a slope cannot be built by this version yet",
+        ),
     ],
 )
 def test_what_cannot_be_under_a_slope_is_told(

@@ -7,6 +7,7 @@ The room: 2310 wide, 1985 high at the left and 640 at the right, so that the cei
 from __future__ import annotations
 
 import math
+import re
 from pathlib import Path
 
 import pytest
@@ -21,8 +22,10 @@ from parametric.job import Job, check
 from parametric.model import Drilled, Part, Shaped, removed_volume
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import figures
+from parametric.problems import stops
 from parametric.trade.paperwork import paperwork
 from parametric.trade.printed import printed
+from parametric.trade.shaped_sizes import slant_of
 
 DESIGN = Path(__file__).parents[1] / "designs/old/version-1-rake.yaml"
 FALL = 1345 / 2310
@@ -123,8 +126,7 @@ def test_a_slope_is_no_fall_of_the_floor(tmp_path: Path) -> None:
     }
 
 
-@pytest.fixture(scope="module")
-def sheets(job: Job) -> dict[str, tuple[Sheet, ...]]:
+def _drawn(job: Job) -> dict[str, tuple[Sheet, ...]]:
     """Every set of sheets, each of which stands clear."""
     assert job.resolved is not None
     assert job.assembly is not None
@@ -138,6 +140,27 @@ def sheets(job: Job) -> dict[str, tuple[Sheet, ...]]:
     for own in drawn.sets:
         assert [fault for sheet in own.sheets for fault in audit(sheet)] == [], own.file
     return {own.file: own.sheets for own in drawn.sets}
+
+
+@pytest.fixture(scope="module")
+def sheets(job: Job) -> dict[str, tuple[Sheet, ...]]:
+    return _drawn(job)
+
+
+def test_in_inches_and_deep_every_sheet_stands_clear(tmp_path: Path) -> None:
+    """The same room in inches, in thirty-seconds that fall on no step, the cabinets 16 in deep."""
+    text = DESIGN.read_text(encoding="utf-8").replace("units: mm", "units: inch")
+    text = text.replace("depth: 300", "depth: 16")
+    text = re.sub(r"(?<=: )(\d+)(?=[,}\n])", r"\1 mm", text)
+    text = text.replace("depth: 16 mm", "depth: 16").replace("stilewright: 1 mm", "stilewright: 1")
+    text = re.sub(r"shelves: (\d) mm", r"shelves: \1", text)
+    design = tmp_path / "design.yaml"
+    design.write_text(text, encoding="utf-8")
+    job = check(design, user_house=False)
+    assert not stops(job.problems), text
+    sheets = _drawn(job)
+    case = next(s for s in sheets["shop/drawings"] if s.title.document == "Case")
+    assert "30.2°" in _texts(case)
 
 
 def _texts(sheet: Sheet) -> list[str]:
@@ -200,3 +223,22 @@ def test_the_back_is_cut_from_its_rectangle(job: Job, sheets: dict[str, tuple[Sh
     # on paper at 1:15, its face up: 1098 across, 1098 FALL along
     assert abs(y1 - y0) * 15 == pytest.approx(1098)
     assert abs(x1 - x0) * 15 == pytest.approx(1098 * FALL)
+
+
+def test_a_slope_past_what_a_blade_tilts_to_is_sawn_on_end(tmp_path: Path) -> None:
+    """2400 to 900 in 1200: atan(1500 / 1200) = 51.34; on end the blade tilts 90 - 51.34 = 38.66."""
+    text = DESIGN.read_text(encoding="utf-8").replace("bottom: 2310", "bottom: 1200")
+    text = text.replace("{left: 1985, right: 640}", "{left: 2400, right: 900}")
+    text = text.replace("cabinet other: {like: low, from left: 1150, width: 1100}\n", "")
+    design = tmp_path / "design.yaml"
+    design.write_text(text, encoding="utf-8")
+    steep = check(design, user_house=False)
+    side = _part(steep, "cabinet low / left side")
+    (bevel,) = (cut for cut in side.cuts if cut.name == "end to the slope")
+    assert bevel.making.tool == "on end at a tall fence, blade tilted 38.7°"
+    assert isinstance(bevel, Shaped)
+    slant = slant_of(bevel, side.blank)
+    assert slant is not None
+    assert slant.on_end
+    assert slant.angle == pytest.approx(math.degrees(math.atan(1500 / 1200)))
+    assert slant.tilt == pytest.approx(90 - 51.34, abs=0.005)

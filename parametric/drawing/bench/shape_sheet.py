@@ -50,7 +50,7 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
         ]
     elif slant is not None and slant.tilted:
         keys += [
-            Key(letter="a", number=say.degrees(slant.angle), name="the blade tilted, off square"),
+            Key(letter="a", number=say.degrees(slant.tilt), name=_tilted(slant)),
             Key(letter="b", number=say.set_to(slant.along), name="the longer side is longer by"),
         ]
     elif slant is not None:
@@ -208,7 +208,14 @@ def _recess(cut: Shaped) -> float | None:
     return radius if same and 2 * radius < min(long, wide) + _SAME else None
 
 
+def _tilted(slant: Slant) -> str:
+    """How the blade stands to a bevelled end."""
+    return "the blade tilted, the board on end" if slant.on_end else "the blade tilted, off square"
+
+
 def _guide(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
+    if slant is not None and slant.on_end:
+        return "on end against a tall fence, its face in a carriage that cannot tip"
     if slant is not None and slant.tilted:
         return "square to the edge; the stop at the longer side, which each part's sheet names"
     if slant is not None:

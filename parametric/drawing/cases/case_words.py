@@ -86,6 +86,11 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
         }[back.held]
         notes.append(f"Back {job.wood(back.thickness)} thick, {where}.")
     notes += sloping_notes(kind.cases, job.rules.wood)
+    if case.box.slope is not None:
+        notes.append(
+            "The top is glued to the bevelled ends and screwed plumb into their middles, heads "
+            "sunk: a screw square to it may come out at their faces."
+        )
     shelves = [board for board in case.boards if board.role == "shelf"]
     if shelves:
         notes.append("Shelves can be moved but for fixed ones; drawn where they stand at first.")

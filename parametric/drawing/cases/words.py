@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from parametric.cases.case import Space
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, said
@@ -12,16 +13,15 @@ from parametric.drawing.column import Item, Sentences, TableItem
 from parametric.drawing.leaf_views import degrees
 from parametric.drawing.printing import Rule
 from parametric.drawing.subject import Subject
-from parametric.drawing.tables import Column, fitted, table_height
+from parametric.drawing.tables import Column, fitted, holds, table_height
 from parametric.figures import Figure, doubtful
-from parametric.hangings.hanging import HungSide, Side
+from parametric.hangings.hanging import HungSide
 from parametric.problems import stops
 from parametric.resolve.casework import StandingCase
 from parametric.trade.case_names import begun, together
 from parametric.trade.printed import weight_cell, weight_head
 
 UP = ("bottom", "middle", "top")
-SIDES: tuple[Side, ...] = ("left", "right")
 ACROSS = ("left", "middle", "right")
 
 
@@ -237,10 +237,11 @@ def cabinets_table(job: Subject, room: Room) -> TableItem:
     rows = []
     for case in room.cases:
         box = case.case.box
-        high = dict.fromkeys(job.wood(box.high_at(side)) for side in SIDES)
-        size = " × ".join((job.wood(box.width), " to ".join(high), job.wood(box.depth)))
+        size = " × ".join(job.wood(v) for v in (box.width, box.highest, box.depth))
         heavy = sum(part.mass for part in groups[case.name].parts)
         rows.append((case_words(case.name), size, weight_cell(heavy, job.rules.unit)))
+        if box.slope is not None:
+            rows.append(("", f"at its low end {job.wood(box.height)} high", ""))
     columns = (
         Column(head="Cabinet", width=24.0),
         Column(head="Width × height × depth", width=46.0, anchor="right"),
@@ -267,7 +268,13 @@ def inside_table(job: Subject, room: Room) -> TableItem:
         Column(head="What", width=18.0),
         Column(head="Clear w × h × d", width=44.0, anchor="right"),
     )
-    return listed(job, "Inside, clear between the boards", columns, rows)
+    title = "Inside, clear between the boards"
+    table = listed(job, title, columns, rows)
+    if holds(table.columns, rows, table.height):
+        return table
+    # what a space holds then stands under its name
+    under = [line for name, what, size in rows for line in ((name, size), (f"  {what}", ""))]
+    return listed(job, title, (replace(columns[0], width=40.0), columns[2]), under)
 
 
 def case_words(name: str) -> str:

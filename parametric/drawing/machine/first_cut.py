@@ -31,7 +31,8 @@ _UNDER, _HEAD = 14.5, 9.0
 class Window:
     """What is shown of the piece round its first cut: a scale, and a box of the file, mm.
 
-    `whole` is false where the cut runs on past the box.
+    `whole` is false where the cut runs on past the box to the right, `whole_up` where it runs on
+    past it upwards, as a dado does across a broad board.
     """
 
     scale: float
@@ -40,6 +41,7 @@ class Window:
     x1: float
     y1: float
     whole: bool = True
+    whole_up: bool = True
 
 
 def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | None:
@@ -53,13 +55,20 @@ def first_cut_window(set_up: MachineSetUp, job: Subject, room: Box) -> Window | 
     if cut.middles is not None:
         # a hole is nothing to check without the datum it is measured from
         found = [*(dataclasses.replace(one, x0=0.0, y0=0.0) for one in found), *found]
-    tall_enough = [
+    found = [
         one
         for one in found
-        if (one.y1 - one.y0) / one.scale <= high
-        and width(_title(cut, one.scale, job), weight="bold") <= room.width
+        if width(_title(cut, one.scale, job), weight="bold") <= room.width
         and min(cut.length, cut.width) / one.scale >= LEGIBLE
     ]
+    tall_enough = [one for one in found if (one.y1 - one.y0) / one.scale <= high]
+    if not tall_enough:
+        # of one that is too long for the page upwards, its foot
+        tall_enough = [
+            dataclasses.replace(one, y1=one.y0 + high * one.scale, whole_up=False)
+            for one in found
+            if one.y0 + high * one.scale > float(cut.y[0]) + 2 * _BEYOND * one.scale
+        ]
     for one in tall_enough:
         if (one.x1 - one.x0) / one.scale + _said_beyond(set_up, one, rule) <= wide:
             return one
@@ -125,7 +134,8 @@ def draw_first_cut(
             draft.path("edge", run, view.name)
     place_chains(draft, list(_of_first(view, cut, window, shown, job.rules.fine)))
     box = around(outline_on(view, cut.outline))
-    draw_number(draft, cut, Box(box.x0, box.y0, min(box.x1, window.x1), box.y1), window, view.name)
+    seen = Box(box.x0, box.y0, min(box.x1, window.x1), min(box.y1, window.y1))
+    draw_number(draft, cut, seen, window, view.name)
     return window.y0 - _UNDER
 
 
@@ -164,7 +174,7 @@ def _of_first(
         return
     for axis, ends, size, start, whole, line, foot in (
         ("across", cut.x, cut.length, shown.x0, shown.whole, window.y0 - 10.0, window.y0),
-        ("up", cut.y, cut.width, shown.y0, True, window.x0 - 10.0, window.x0),
+        ("up", cut.y, cut.width, shown.y0, shown.whole_up, window.x0 - 10.0, window.x0),
     ):
         stops = [Stop(at=float(end), foot=foot) for end in ends[: 2 if whole else 1]]
         links: list[Link | None] = [Link(figure=size, rule=rule)] if whole else []
