@@ -52,6 +52,9 @@ DIAGONALS = _fact(
 BOX_DIAGONALS = _fact("most the diagonals of a drawer's box may differ", 1)
 BOX_CLAMPS = _fact("clamps across a drawer's box", 4, "")
 """Two over cauls at the front, two at the back."""
+GAP_SEEN = _fact("least gap between a cabinet and a wall that is closed", 10)
+STANDS_FREE = _fact("least room beside a cabinet that stands free", 60)
+CASE_DIAGONALS = _fact("most the diagonals of a case may differ", 1.5)
 
 PIN_PITCH = _fact("most between the pins of a glass stop", 150)
 PIN_FROM_MITRE = _fact("pin from the point of a mitre", 50)

@@ -68,6 +68,7 @@ ON_CABINETS = ON_FLAPS | frozenset(
         "cabinet_in_the_wall",
         "cabinets_overlap",
         "fronts_meet_at_corner",
+        "gap_beside_case",
         "heavy_case",
         "lid_falls",
         "may_tip_over",

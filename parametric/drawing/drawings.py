@@ -42,7 +42,7 @@ from parametric.drawing.subject import Subject, subject
 from parametric.model import Assembly
 from parametric.problems import Problem
 from parametric.resolve.door import Door, Resolved
-from parametric.trade.case_kinds import alike_fronts
+from parametric.trade.case_kinds import alike_fronts, alike_leaves
 from parametric.trade.case_names import together
 from parametric.trade.comparing import Changes
 from parametric.trade.glass import TEMPLATES
@@ -194,7 +194,7 @@ def _shop_drawings(job: Subject, block: TitleBlock, paper: Paperwork | None) -> 
     for kind in alike_fronts(job.resolved.doors, job.assembly):
         door = kind[0]
         own = None if paper is None else paper.of(door)
-        drawn = dataclasses.replace(job.of(door), alike=_letters_alike(kind))
+        drawn = dataclasses.replace(job.of(door), alike=_letters_alike(kind, job.assembly))
         title = _of_door(block, *kind)
         doors += _door_drawings(drawn, title, own, len(doors))
         if own is not None:
@@ -314,15 +314,13 @@ def _install(job: Subject, paper: Paperwork, block: TitleBlock) -> tuple[Sheet, 
 _FLAPS = "How they open, and what holds them"
 
 
-def _letters_alike(kind: Sequence[Door]) -> dict[str, tuple[str, ...]]:
-    """By each letter of the first door, those of the same leaves of the others."""
-    first, *others = kind
-    if not others:
-        return {}
-    return {
-        leaf.letter: tuple(other.leaves[index].letter for other in others)
-        for index, leaf in enumerate(first.leaves)
-    }
+def _letters_alike(kind: Sequence[Door], assembly: Assembly) -> dict[str, tuple[str, ...]]:
+    """By the letter of each leaf that is drawn, those of the others it serves, in all of the doors."""
+    lots = (
+        [door.leaves[index].letter for door in kind for index in lot]
+        for lot in alike_leaves(kind[0], assembly)
+    )
+    return {first: tuple(others) for first, *others in lots}
 
 
 def _of_door(block: TitleBlock, *doors: Door) -> TitleBlock:

@@ -29,6 +29,7 @@ from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame
 from parametric.drawing.leaf_chains import (
     bottom_chains,
+    draw_handle_middle,
     left_chains,
     pull_chain,
     stick_places,
@@ -66,13 +67,21 @@ from parametric.resolve.leaf import Leaf
 _MM: Scales = ((5.0, 10.0, 20.0), (10.0, 20.0, 50.0))
 _INCH: Scales = ((8.0, 12.0, 16.0), (8.0, 12.0, 16.0, 24.0))
 """The largest is for low leaves."""
+_NAMED = 8
+"""The most leaves of which a title block says that they are as one that is drawn."""
 
 
 def leaf_sets(job: Subject) -> tuple[tuple[int, ...], ...]:
-    """Which leaves share a sheet: two neighbours whose rails stand at the same heights."""
+    """Which leaves share a sheet: two neighbours whose rails stand at the same heights.
+
+    One that another serves has none.
+    """
     leaves = job.resolved.door.leaves
+    served = {letter for others in job.alike.values() for letter in others}
     found: list[tuple[int, ...]] = []
     for index, leaf in enumerate(leaves):
+        if leaf.letter in served:
+            continue
         if found and len(found[-1]) == 1 and _one_datum(leaves[found[-1][0]], leaf):
             found[-1] = (*found[-1], index)
         else:
@@ -114,9 +123,9 @@ def _draw_set(
     letters = " and ".join(leaf.letter for leaf in leaves)
     line = f"Leaves {letters} on one datum" if len(leaves) > 1 else f"Leaf {letters}"
     others = [
-        f"{' and '.join(job.alike[one.letter])} as {one.letter}"
+        f"{_said(job.alike[one.letter])} as {one.letter}"
         for one in leaves
-        if one.letter in job.alike
+        if job.alike.get(one.letter)
     ]
     title = dataclasses.replace(title, second_line="; ".join((line, *others)))
 
@@ -127,6 +136,13 @@ def _draw_set(
     large = f"leaves of {extent.width:.0f} × {extent.height:.0f} are past the largest sheet"
     options = papers_and_scales(job, mm=_MM, inch=_INCH)
     return first_that_fits(options, title, attempt, too_large=large)
+
+
+def _said(letters: Sequence[str]) -> str:
+    """`B, C and D`; of more than the title block holds, how many."""
+    if len(letters) > _NAMED:
+        return f"{letters[0]}, {letters[1]} and {len(letters) - 2} more"
+    return " and ".join([", ".join(letters[:-1]), letters[-1]] if letters[:-1] else letters)
 
 
 def _draw(
@@ -157,6 +173,8 @@ def _draw(
     ]
     for (own, group), view in zip(groups, views, strict=True):
         draw_slices(draft, job, own, group, view)
+    for (own, _), view in zip(groups, views, strict=True):
+        draw_handle_middle(draft, own, view)
     draw_calls(draft, called, "leaf", left)
     mark_section(draft, job, leaf, left, "C")
     draw_section(draft, job, drawn[0], leaf, section)

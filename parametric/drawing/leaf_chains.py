@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from parametric.drawing.chains import FIRST, SIDES, Chain, Link, Stop, place_chains
 from parametric.drawing.dimensions import Axis
 from parametric.drawing.draft import Draft
@@ -12,10 +14,67 @@ from parametric.drawing.primitives import Label
 from parametric.drawing.sheet import View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
+from parametric.hangings.hanging import Side
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
 
 _FAR = "between hinges"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grip:
+    """What a leaf is opened by: its middle from the left edge and the foot, and from the edge
+    nearest to it, mm; `half` is how far it reaches up and down.
+    """
+
+    word: str
+    side: Side
+    across: Figure
+    up: Figure
+    from_edge: Figure
+    half: float
+
+
+def grip_of(leaf: Leaf) -> Grip | None:
+    """Its pull, else its bar handle or knob; None without either."""
+    if leaf.pulls:
+        hung = leaf.pulls[0]
+        return Grip(
+            word="pull",
+            side=hung.side,
+            across=hung.across,
+            up=hung.pull.up,
+            from_edge=hung.pull.from_edge,
+            half=float(hung.pull.flange_length) / 2,
+        )
+    if (handle := leaf.handle) is None:
+        return None
+    return Grip(
+        word="handle" if handle.kind == "bar" else "knob",
+        side=handle.side or "left",
+        across=handle.x,
+        up=handle.up,
+        from_edge=handle.from_edge if handle.side else handle.x,
+        half=float(handle.across if handle.level else handle.apart + handle.across) / 2,
+    )
+
+
+_PAST_GRIP = 2.0
+"""How far the middle lines of a handle pass it, mm on paper."""
+
+
+def draw_handle_middle(draft: Draft, leaf: Leaf, view: View) -> None:
+    """The middle lines of its bar handle or knob, which its places are told to."""
+    handle = leaf.handle
+    if handle is None or leaf.pulls:
+        return
+    (x0, y0), (x1, y1) = handle.holes[0], handle.holes[-1]
+    past, x, y = _PAST_GRIP * view.scale, float(handle.x), float(handle.up)
+    for a, b in (
+        ((float(x0) - past, y), (float(x1) + past, y)),
+        ((x, float(y0) - past), (x, float(y1) + past)),
+    ):
+        draft.line("centre", view.at(a), view.at(b), view.name)
 
 
 def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> list[Chain]:
@@ -74,8 +133,8 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
             )
         )
         level += 1
-    if leaf.pulls:
-        hung = leaf.pulls[0]
+    grip = grip_of(leaf)
+    if grip is not None:
         chains.append(
             Chain(
                 view=view,
@@ -83,9 +142,9 @@ def left_chains(job: Subject, leaf: Leaf, view: View, extent: LeafExtent) -> lis
                 line=lines[level],
                 stops=(
                     Stop(at=0.0, foot=inner, inner=True),
-                    Stop(at=float(hung.pull.up), foot=edge),
+                    Stop(at=float(grip.up), foot=edge),
                 ),
-                links=(Link(figure=hung.pull.up, after="pull", rule=wood),),
+                links=(Link(figure=grip.up, after=grip.word, rule=wood),),
             )
         )
         level += 1
@@ -229,20 +288,18 @@ _OFF_HEIGHTS = 3.4
 
 
 def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
-    """How far the pull's middle is from the leaf's edge, over the pull or under it."""
-    if not leaf.pulls:
+    """How far the middle of its pull or handle is from the leaf's edge, over it or under it."""
+    grip = grip_of(leaf)
+    if grip is None:
         return
-    hung = leaf.pulls[0]
-    pull = hung.pull
-    half = float(pull.flange_length) / 2
-    link = Link(figure=pull.from_edge, rule=job.rules.wood)
-    edge = 0.0 if hung.side == "left" else float(leaf.width)
+    link = Link(figure=grip.from_edge, rule=job.rules.wood)
+    edge = 0.0 if grip.side == "left" else float(leaf.width)
     options = []
-    for end, way in ((half, 1.0), (-half, -1.0)):
-        end_y = view.y(float(pull.up) + end)
+    for end, way in ((grip.half, 1.0), (-grip.half, -1.0)):
+        end_y = view.y(float(grip.up) + end)
         for off in (5.0, 8.0, 11.0):
             stops = sorted(
-                (Stop(at=edge, foot=None), Stop(at=float(hung.across), foot=end_y)),
+                (Stop(at=edge, foot=None), Stop(at=float(grip.across), foot=end_y)),
                 key=lambda stop: stop.at,
             )
             options.append(
@@ -257,7 +314,7 @@ def pull_chain(draft: Draft, job: Subject, leaf: Leaf, view: View) -> None:
     # A value too wide for its link stands beside the leaf, among the heights of its rails.
     heights = [view.y(float(figure)) for figure in _edges_up(leaf)]
     options.sort(key=lambda chain: any(abs(chain.line - y) < _OFF_HEIGHTS for y in heights))
-    middle = view.x((edge + float(hung.across)) / 2)
+    middle = view.x((edge + float(grip.across)) / 2)
     for chain in options:
         label = Label(text=link.text, at=(middle, chain.line + 0.8), anchor="centre")
         if draft.free(label.box):

@@ -73,12 +73,13 @@ def leaf_extent(job: Subject, leaves: Sequence[Leaf]) -> LeafExtent:
     leaf = leaves[0]
     trims, bars = float(leaf.trim) > 0, any(lite.bars for lite in leaf.lites)
     flap = leaf.hung.flap is not None
+    grips = bool(leaf.pulls) or leaf.handle is not None
     return LeafExtent(
         widths=tuple(float(one.width) for one in leaves),
         height=float(leaf.height),
         trim=float(leaf.trim),
         thickness=float(leaf.thickness),
-        chains_left=2 + sum((bool(leaf.pulls), trims, bars, bool(leaf.hinges) and not flap)),
+        chains_left=2 + sum((grips, trims, bars, bool(leaf.hinges) and not flap)),
         chains_below=2 + bars + flap,
         next_chain=job.rules.wood.next_chain,
         second_below=len(leaves) > 1 and stile_widths(leaves[1]) != stile_widths(leaf),

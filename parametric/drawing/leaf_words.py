@@ -12,6 +12,7 @@ from parametric.drawing.leaf_head import arched_rail, radii
 from parametric.drawing.leaf_views import bevels, degrees
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, fitted, table_height
+from parametric.hardware.handle import Handle
 from parametric.infill.panel_kinds import PANEL_NOUNS, AnyPanel
 from parametric.joints.loose_tenon import LooseTenon
 from parametric.joints.stub_tenon import StubTenon
@@ -263,6 +264,8 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
             f"{job.fine(field.panel.groove_depth)}, in the stiles {stops}. "
             + ("Panel loose in it: no glue." if field.panel.moves else "Panel dry in it.")
         )
+    if leaf.handle is not None:
+        notes.append(_handle(job, leaf.handle))
     if leaf.guide is not None:
         notes.append(
             f"Guide groove {job.fine(leaf.guide.width)} × {job.fine(leaf.guide.depth)} in the "
@@ -274,6 +277,17 @@ def _notes(job: Subject, leaf: Leaf, together: int) -> tuple[str, ...]:
         if p.level == "note" and p.code not in ON_ARRANGEMENT | ON_ORDERS | _OF_CASES
     ]
     return tuple(notes)
+
+
+def _handle(job: Subject, handle: Handle) -> str:
+    """Its holes, and where they stand."""
+    if handle.kind == "knob":
+        return f"Knob: one hole {job.fine(handle.hole)} across through from the face."
+    lies = "level" if handle.level else "upright"
+    return (
+        f"Bar handle, {lies}: two holes {job.fine(handle.hole)} across through from the face, "
+        f"{job.fine(handle.apart)} apart, its middle where the chains say."
+    )
 
 
 def _edge_notes(leaf: Leaf) -> list[str]:

@@ -36,7 +36,8 @@ class Subject:
     figures: Mapping[str, Figure]
     moved: Changes | None = None
     alike: Mapping[str, tuple[str, ...]] = dataclasses.field(default_factory=dict)
-    """Of a door that is drawn for others alike: by a leaf's letter, those of the same leaves there."""
+    """Of fronts that are drawn for others alike: by a leaf's letter, those of the others; empty where
+    every leaf is drawn."""
 
     @property
     def each(self) -> tuple[Subject, ...]:

@@ -24,7 +24,7 @@ from parametric.model import Assembly
 from parametric.pack.glass_outlines import glass_outlines
 from parametric.pack.machine_pictures import machine_work
 from parametric.pack.numbers import numbers
-from parametric.pack.pictures import HALF_OPEN, pictures
+from parametric.pack.pictures import FACING_SHUT, HALF_OPEN, pictures
 from parametric.pack.preview import palette, preview_page
 from parametric.pack.preview_options import Other, shown_beside
 from parametric.pack.proposal import proposal
@@ -171,7 +171,7 @@ def contents(
             files |= pictures(titled, assembly, models["glb"], fine=fine, progress=progress)
         progress("writing the proposal")
         job = subject(resolved, assembly, loads, problems, moved)
-        signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN))
+        signed = proposal(job, titled, paper, picture=files.get(HALF_OPEN, files.get(FACING_SHUT)))
         files["client/proposal.pdf"] = signed.file
         verification["proposal"] = {
             "pages": signed.pages,

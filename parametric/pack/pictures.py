@@ -3,18 +3,28 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 
 import numpy as np
 
 from parametric.catalog.finishes import ClearTimber, Glass, Metal, Paint
-from parametric.catalog.room import FACING, HALF_VIEW, PULL, SOFA, HourName, Stance, Triple
+from parametric.catalog.room import (
+    FACING,
+    HALF_VIEW,
+    PULL,
+    ROOM,
+    SOFA,
+    HourName,
+    Stance,
+    Triple,
+)
 from parametric.model import Assembly, Group, State, displaced
 from parametric.problems import Problem
-from parametric.writers.client_page import PreviewPage
+from parametric.writers.client_page import Niche, PreviewPage
 from parametric.writers.developed import png
 from parametric.writers.page_words import WORDS
+from parametric.writers.picture_room import BESIDE_NICHE
 from parametric.writers.picture_scene import Away, Camera, PictureScene, Shot
 from parametric.writers.picture_words import GET_EXTRA, PICTURE_WORDS
 from parametric.writers.raster import rastered
@@ -37,6 +47,10 @@ _RAKING: Triple = (-4.4, 1.5, 1.9)
 """The key light where it is to rake along a face."""
 _AT_PULL = (0.42, 1.95, 0.75)
 """For the picture at the pull: its middle beside the pull, how far off, how high; m."""
+_OPENED = 0.3
+"""How far before cabinets the picture is framed, m: their doors and drawers come nearer."""
+_NEAR = 1.0
+"""What is nearer than the wall's face by more than this is of the room before it, mm."""
 _IN_THE_MIDDLE = 50.0
 """mm: a way whose middle is no farther aside is seen from either side alike."""
 _TO_SCENE = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
@@ -146,7 +160,8 @@ def _captions_sheet(page: PreviewPage, scene: PictureScene, how: str) -> bytes:
     lines += [f"{shot.name}.png  {shot.caption}." for shot in scene.shots]
     lines += ["", how]
     if how != PICTURE_WORDS["quick"]:
-        lines.append(PICTURE_WORDS["imagined alone" if len(page.leaves) == 1 else "imagined"])
+        alone = "imagined alone" if len(page.leaves) == 1 else "imagined"
+        lines.append(PICTURE_WORDS["imagined cases" if page.cases else alone])
     lines += [WORDS["sample"], ""]
     return "\n".join(lines).encode()
 
@@ -164,8 +179,12 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
         page: what the client's page shows of it.
         assembly: its parts, with the states they may stand in.
     """
-    left = min(leaf.x for leaf in page.leaves) / 1000
-    right = max(leaf.x + leaf.width for leaf in page.leaves) / 1000
+    if page.cases:
+        left, right = (float(at) / 1000 for at in page.way)
+    else:
+        left = min(leaf.x for leaf in page.leaves) / 1000
+        right = max(leaf.x + leaf.width for leaf in page.leaves) / 1000
+    niche = page.niche
     palette = page.palette
     ways = [(way.opening, way.floor, way.skirting_clear) for way in page.doorways] or [
         (page.opening, page.floor, page.scenery.skirting_clear)
@@ -188,19 +207,44 @@ def picture_scene(page: PreviewPage, assembly: Assembly) -> PictureScene:
             (tuple((x / 1000, y / 1000) for x, y in outline), -near / 1000, -far / 1000)
             for outline, near, far in page.scenery.trims
         ),
+        niche=() if niche is None else tuple(_walls(niche)),
+        face=0.0 if niche is None else -niche.face / 1000,
     )
 
 
+def _walls(niche: Niche) -> Iterator[tuple[Triple, ...]]:
+    """What is pictured of the room about cabinets: no floor, nothing nearer than the wall that they
+    are in, which daylight comes past; that wall goes on over the room's ceiling, and aside.
+    """
+    kept = [
+        surface.corners
+        for surface in niche.surfaces
+        if surface.kind != "floor" and min(y for _, y, _ in surface.corners) > niche.face - _NEAR
+    ]
+    yield from (tuple((x / 1000, z / 1000, -y / 1000) for x, y, z in one) for one in kept)
+    head = [(x / 1000, z / 1000) for x, z in niche.head]
+    high = max((z for _, z in head), default=ROOM.high) + ROOM.high / 2
+    left, right = (pick(x for one in kept for x, _, _ in one) / 1000 for pick in (min, max))
+    outlines: list[tuple[tuple[float, float], ...]] = [
+        ((near, -1.0), (far, -1.0), (far, high), (near, high))
+        for near, far in ((left - BESIDE_NICHE, left), (right, right + BESIDE_NICHE))
+    ]
+    if head:
+        outlines.append((*head, (right, high), (left, high)))
+    for outline in outlines:
+        yield tuple((x, z, -niche.face / 1000) for x, z in outline)
+
+
 def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) -> tuple[Shot, ...]:
-    state = _half_open_state(assembly, together=bool(page.doorways))
+    state = _half_open_state(assembly, together=bool(page.doorways) or page.cases)
     half_open = _moved(assembly, state)
     stance, words = _where_they_sit(page, state)
     facing, seated = (_whole(page, doors, own) for own in (FACING, stance))
-    alone = len(page.leaves) == 1
-    found = [
-        _shot(FACING_SHUT, "facing alone" if alone else "facing", facing, "day"),
-        _shot(HALF_OPEN, _half_open(page, half_open), seated, "day", half_open, where=words),
-    ]
+    alone = "facing alone" if len(page.leaves) == 1 else "facing"
+    found = [_shot(FACING_SHUT, "facing cases" if page.cases else alone, facing, "day")]
+    if page.leaves:
+        opened = "half open cases" if page.cases else _half_open(page, half_open)
+        found.append(_shot(HALF_OPEN, opened, seated, "day", half_open, where=words))
     held = next((leaf for leaf in page.leaves if leaf.pull is not None), None)
     if held is not None and held.pull is not None:
         beside, far, centre = _AT_PULL
@@ -214,7 +258,8 @@ def _shots(page: PreviewPage, assembly: Assembly, doors: tuple[float, float]) ->
             half=math.tan(HALF_VIEW),
         )
         found.append(_shot(AT_PULL, "pull", camera, "day", key=_RAKING))
-    found.append(_shot(EVENING, "evening", facing, "evening", half_open))
+    evening = "evening cases" if page.cases else "evening"
+    found.append(_shot(EVENING, evening, facing, "evening", half_open))
     return tuple(found)
 
 
@@ -276,9 +321,12 @@ def _shot(
 
 def _whole(page: PreviewPage, doors: tuple[float, float], stance: Stance) -> Camera:
     """All of the doors, their share of the picture's height as it should be where they are widest."""
-    head = max(leaf.foot + leaf.height for leaf in page.leaves) / 1000
-    foot = min(leaf.foot for leaf in page.leaves) / 1000
-    front = max(-leaf.front for leaf in page.leaves) / 1000
+    if page.cases:
+        head, foot, front = float(page.top) / 1000, 0.0, _OPENED
+    else:
+        head = max(leaf.foot + leaf.height for leaf in page.leaves) / 1000
+        foot = min(leaf.foot for leaf in page.leaves) / 1000
+        front = max(-leaf.front for leaf in page.leaves) / 1000
     half = math.tan(HALF_VIEW)
     high = (head - foot) / _DOORS
     reach = (doors[1] - doors[0]) / 2 + _MARGIN

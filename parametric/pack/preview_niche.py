@@ -78,7 +78,8 @@ def niche(*openings: Surveyed, back: float, face: float = 0.0) -> Niche:
     ]
     if not open_above:
         found.append(_upright((high[0], *over, high[1]), face))
-    return Niche(surfaces=tuple(found), face=face, back=back)
+    head = (high[0], *over, high[1]) if open_above else ()
+    return Niche(surfaces=tuple(found), face=face, back=back, head=head)
 
 
 class _Bay:

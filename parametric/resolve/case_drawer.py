@@ -11,7 +11,8 @@ from parametric.figures import Figure
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseDrawer:
-    """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm.
+    """A drawer's box: `x`, `y`, `z` of its low corner in its case's frame, mm; `z` is over the case's
+    foot.
 
     `leaf` is its front; an inner drawer, behind a door, has none of its own: "". `pack` is how far
     the sides of its bay stand back from what it must pass through, each; `runners` what it runs on
@@ -21,9 +22,9 @@ class CaseDrawer:
     case: str
     leaf: str
     box: DrawerBox
-    x: float
+    x: Figure
     y: float
-    z: float
+    z: Figure
     pack: Figure
     runners: DrawerRunners | None = None
 

@@ -113,9 +113,9 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         case=case.name,
         leaf=leaf.name,
         box=box,
-        x=_left(own, leaf, bay, box, spec),
+        x=named(join(name, "left in its case"), _left(own, leaf, bay, box, spec)),
         y=float(own.front_back),
-        z=float(foot + box.foot),
+        z=named(join(name, "up in its case"), foot + box.foot),
         pack=pack,
         runners=_runners(spec, box, name=join(case.name, leaf.name), pack=pack),
     )
@@ -151,9 +151,9 @@ def _inner(design: Design, case: StandingCase) -> Iterator[CaseDrawer]:
                 case=case.name,
                 leaf="",
                 box=box,
-                x=float(left + box.room_beside),
+                x=named(join(name, "left in its case"), left + box.room_beside),
                 y=float(front),
-                z=float(space.foot + box.foot),
+                z=named(join(name, "up in its case"), space.foot + box.foot),
                 pack=nothing,
                 runners=_runners(spec, box, name=box.name, pack=nothing),
             )
@@ -175,15 +175,15 @@ def _between_packings(own: Case, bay: CaseBay) -> tuple[Figure, Figure]:
     )
 
 
-def _left(own: Case, leaf: Leaf, bay: CaseBay, box: DrawerBox, spec: DrawerSpec) -> float:
+def _left(own: Case, leaf: Leaf, bay: CaseBay, box: DrawerBox, spec: DrawerSpec) -> Figure:
     """Where a box begins: in the middle of its bay; on slides behind a face frame, of its opening."""
-    in_bay = float(bay.left + (bay.width - box.width) / 2)
+    in_bay = bay.left + (bay.width - box.width) / 2
     if own.frame is None or isinstance(spec, WoodenRunnersSpec):
         return in_bay
-    middle = float(own.opening.left + leaf.hung.left + leaf.hung.width / 2)
-    least = float(bay.left + box.room_beside)
-    most = float(bay.left + bay.width - box.room_beside - box.width)
-    return min(max(middle - float(box.width) / 2, least), most)
+    middle = own.opening.left + leaf.hung.left + leaf.hung.width / 2
+    least = bay.left + box.room_beside
+    most = bay.left + bay.width - box.room_beside - box.width
+    return smallest(largest(middle - box.width / 2, least), most)
 
 
 def _runners(spec: DrawerSpec, box: DrawerBox, *, name: str, pack: Figure) -> DrawerRunners | None:

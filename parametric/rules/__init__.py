@@ -35,6 +35,7 @@ from parametric.rules.flap_meets_something import flap_meets_something
 from parametric.rules.floor_rises_in_travel import floor_rises_in_travel
 from parametric.rules.fronts_cannot_be_matched import fronts_cannot_be_matched
 from parametric.rules.fronts_meet_at_corner import fronts_meet_at_corner
+from parametric.rules.gap_beside_case import gap_beside_case
 from parametric.rules.glass_clearance_too_small import glass_clearance_too_small
 from parametric.rules.glass_not_safety import glass_not_safety
 from parametric.rules.glass_out_of_rebate import glass_out_of_rebate
@@ -165,6 +166,7 @@ CASE_RULES: tuple[Callable[[CheckedCases], Iterator[Problem]], ...] = (
     may_tip_over,
     heavy_case,
     scribes_differ,
+    gap_beside_case,
     slides_overloaded,
     slides_need_packing,
     case_cannot_be_bored,

@@ -14,6 +14,7 @@ from parametric.names import SEPARATOR
 from parametric.parts.behind_frames import BLOCK, PACKING
 from parametric.parts.drawer import MARK as BOXES
 from parametric.parts.face_frames import FRAME_NOUNS
+from parametric.trade.case_names import together
 from parametric.trade.cutlist import cut_list, of_solid, of_timber
 from parametric.trade.glazing import PLANT
 from parametric.trade.glue_up import first_coats
@@ -129,11 +130,21 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
     steps += [
         ShopStep(work="Crosscut to length against a stop", page="stop blocks", marks=square),
         ShopStep(
-            work="Sort by door; label each face, arrow to the top; mark feet",
+            work=f"Sort by {'cabinet and front' if paper.cases else 'door'}; label each face, arrow "
+            "to the top; mark feet",
             page="by door",
             marks=marks,
         ),
     ]
+    banded = dict.fromkeys(edge.mark for band in paper.edge_bands for edge in band.edges)
+    if banded:
+        steps.append(
+            ShopStep(
+                work="Band the edges that the cut list names; trim flush, then bore and groove",
+                page="by door",
+                marks=tuple(banded),
+            )
+        )
     if slotted:
         steps.append(
             ShopStep(
@@ -195,6 +206,14 @@ def shop_order(paper: Paperwork, assembly: Assembly) -> tuple[ShopStep, ...]:
                 marks=framed,
             )
         )
+    steps += [
+        ShopStep(
+            work=f"Put {together([case.name for case in one.cases])} together",
+            page=f"glue-up {one.first.name}",
+            marks=one.marks,
+        )
+        for one in paper.case_glue_ups
+    ]
     steps.append(
         ShopStep(
             work="Level the joints, smooth, ease the arrises",

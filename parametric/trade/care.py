@@ -15,6 +15,7 @@ from parametric.resolve.bar_places import PlantedBar
 from parametric.resolve.door import Resolved
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.lite import Lite
+from parametric.trade.case_care import case_cautions, case_checks, case_upkeep
 from parametric.trade.cautions import GLASS, LOCAL, OILY_RAGS, Cautions
 from parametric.trade.glass import glass_order
 from parametric.trade.glazing import free_cell, free_words, grid_words
@@ -116,13 +117,14 @@ def care(resolved: Resolved, assembly: Assembly) -> Care:
         dampest=named("moisture dampest", moisture.dampest, "%"),
         movement=_movement(resolved),
         seasons=_seasons(resolved, said),
-        upkeep=_upkeep(resolved),
-        checks=_checks(resolved),
+        upkeep=(*_upkeep(resolved), *case_upkeep(resolved, said)),
+        checks=(*_checks(resolved), *case_checks(resolved)),
         replacing=_replacing(said, tuple(panes)),
         cautions=(
             *(GLASS if panes else ()),
             *(OILY_RAGS if oiled else ()),
             *_fingers([door.hanging for door in resolved.doors]),
+            *case_cautions(resolved),
             LOCAL,
         ),
     )

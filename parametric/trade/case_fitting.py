@@ -12,6 +12,7 @@ from parametric.figures import Figure
 from parametric.names import short
 from parametric.resolve.casework import Casework
 from parametric.resolve.door import Resolved
+from parametric.trade.case_care import loads_borne
 from parametric.trade.case_loads import CaseLoad
 from parametric.trade.case_names import begun, listed, together
 from parametric.trade.case_shelves import CaseShelf
@@ -19,7 +20,7 @@ from parametric.trade.cautions import LOCAL, ON_SITE, OVERHEAD, Cautions, liftin
 from parametric.trade.flap_steps import flap_cautions
 from parametric.trade.install_steps import Step
 from parametric.trade.installing import InstallSheet
-from parametric.trade.printed import Printed, load_text, printed, several, weight
+from parametric.trade.printed import Printed, printed, several, weight
 from parametric.trade.site_words import Said
 
 BRADS_APART = Figure(
@@ -260,14 +261,11 @@ def _without_letters(words: str) -> str:
 
 
 def _handed_over(shelves: tuple[CaseShelf, ...], said: Printed) -> Said:
-    bears = {
-        f"{shelf.standing.case.spec.heading} {load_text(shelf.written.load, said.unit)}": None
-        for shelf in shelves
-    }
-    loads = f" Shelves bear: {'; '.join(bears)}." if bears else ""
+    told = "Show the client: one drawer at a time, nobody climbs, the fixings to the wall stay."
     return (
-        "Shelves in. Show the client: one drawer at a time, nobody climbs, the fixings to the wall "
-        f"stay.{loads}",
+        " ".join(
+            filter(None, ("Shelves in." if shelves else "", told, loads_borne(shelves, said)))
+        ),
         "Signed for, with this sheet left behind.",
     )
 

@@ -8,11 +8,13 @@ from dataclasses import dataclass
 from parametric.cases.case import CaseBoard
 from parametric.figures import Figure, named
 from parametric.model import Assembly, Part, alike
-from parametric.names import join
+from parametric.names import SEPARATOR, join
 from parametric.resolve.casework import StandingCase
 from parametric.resolve.door import Door
 
 _SAME = 1e-6
+IN_A_DRAWER = f"{SEPARATOR}drawer{SEPARATOR}"
+"""In the name of every board of the box behind a front."""
 _LEVEL = ("bottom", "top", "stretcher", "fixed shelf", "shelf")
 
 
@@ -78,6 +80,33 @@ def alike_fronts(doors: Sequence[Door], assembly: Assembly) -> tuple[tuple[Door,
         else:
             kind.append(door)
     return tuple(tuple(kind) for kind in kinds)
+
+
+def alike_leaves(door: Door, assembly: Assembly) -> tuple[tuple[int, ...], ...]:
+    """Fronts of a case that one view serves: the same pieces alike hung, whatever box is behind them.
+
+    A leaf of a door in a wall is alone. Each lot stands where its first leaf does.
+
+    Args:
+        door: the fronts.
+        assembly: their parts.
+    """
+    groups = {group.name: group for group in assembly.groups}
+
+    def made(index: int) -> tuple[object, ...]:
+        leaf = door.leaves[index]
+        own = [part for part in groups[leaf.name].parts if IN_A_DRAWER not in part.name]
+        return (_made(own), leaf.hung.hinged)
+
+    lots: list[list[int]] = []
+    for index in range(len(door.leaves)):
+        own = made(index)
+        lot = next((one for one in lots if door.case and alike(made(one[0]), own)), None)
+        if lot is None:
+            lots.append([index])
+        else:
+            lot.append(index)
+    return tuple(tuple(lot) for lot in lots)
 
 
 def _made(parts: Sequence[Part]) -> tuple[object, ...]:

@@ -73,12 +73,15 @@ def mitred_ends(part: Part) -> int:
 
 
 def _note(part: Part) -> str:
-    """What the saw bench must know beside the size."""
+    """What the saw bench must know beside the size, and which edges are banded then."""
     if part.matched is not None:
         return part.matched.words
     length, _, _ = part.finished
     if length != part.blank.length:
         return "trimmed after glue-up"
+    if part.banded:
+        edges = [part.faces.get(face, face).removesuffix(" edge") for face in part.banded]
+        return f"{' and '.join(edges)} {'edge' if len(edges) == 1 else 'edges'} banded"
     match mitred_ends(part):
         case 0:
             return ""

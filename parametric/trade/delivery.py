@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from parametric.cases.drawer import DrawerBox
 from parametric.figures import Figure, exceeds, named
 from parametric.model import Assembly
 from parametric.names import join
@@ -57,7 +58,12 @@ def delivery(
     """
     one_person = resolved.shop.limits.one_person
     by_name = {load.leaf: load for load in loads}
-    leaves = [_leaf(leaf, by_name[leaf.name], one_person) for leaf in resolved.leaves]
+    casework = resolved.casework
+    boxes = {d.leaf: d.box for d in casework.drawers} if casework is not None else {}
+    leaves = [
+        _leaf(leaf, by_name[leaf.name], one_person, boxes.get(leaf.name))
+        for leaf in resolved.leaves
+    ]
     made = [*leaves, *case_items(cases, assembly, resolved)]
     where = [_glazed_where(resolved.of(door), by_name) for door in resolved.doors]
     on_site = frozenset(name for one in where for name in one.on_site)
@@ -153,16 +159,24 @@ def _bedded(heaviest: Figure, unit: Unit, people: int) -> str:
     )
 
 
-def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:
+def _leaf(
+    leaf: Leaf, load: LeafLoad, one_person: Figure, box: DrawerBox | None = None
+) -> DeliveryItem:
+    """A leaf as it is carried: without the glass that goes in later, a drawer's with its box."""
     area = named(join(leaf.name, "face"), leaf.width * leaf.height / 1e6, "m2")
     bedded = any(pane.stops is None for lite in leaf.lites for pane in lite.panes)
     carried = load.governing if bedded else load.bare
     later = bool(leaf.lites) and not bedded
+    deep = leaf.thickness
+    handling = "upright on its foot, on two battens, faces blanketed; corners guarded"
+    if box is not None:
+        deep = named(join(leaf.name, "deep with its drawer"), leaf.thickness + box.length)
+        handling = "a drawer: box and front screwed together, on its foot, the front blanketed"
     return DeliveryItem(
         what=leaf.name,
         mark="",
         number=1,
-        sizes=(leaf.width, leaf.height, leaf.thickness),
+        sizes=(leaf.width, leaf.height, deep),
         weight=carried,
         glazed=load.governing if later else None,
         people=people_for(join(leaf.name, "people"), carried, one_person, area),
@@ -171,7 +185,7 @@ def _leaf(leaf: Leaf, load: LeafLoad, one_person: Figure) -> DeliveryItem:
         )
         if later
         else None,
-        handling="upright on its foot, on two battens, faces blanketed; corners guarded",
+        handling=handling,
     )
 
 

@@ -14,6 +14,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import Opening
 from parametric.trade.along_wall import Stretch, along_wall, clear_width, frame_openings, tiers
 from parametric.trade.case_kinds import Level, behind_the_back, levels
+from parametric.trade.drawer_places import DrawerPlace, drawer_places
 from parametric.trade.up_the_wall import Height, floor_to_ceiling, up_the_front, up_the_wall
 
 _SIDES: tuple[Side, ...] = ("left", "right")
@@ -21,7 +22,7 @@ _SIDES: tuple[Side, ...] = ("left", "right")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnSizes:
-    """Sizes along the walls, up them, up the faces of cases, and inside cases, mm."""
+    """Sizes along the walls, up them, up the faces of cases, inside cases, and of drawers in them, mm."""
 
     along: tuple[Stretch, ...]
     up: tuple[Height, ...]
@@ -31,6 +32,7 @@ class DrawnSizes:
     openings: tuple[Figure, ...]
     levels: tuple[Level, ...]
     behind: tuple[Figure, ...]
+    drawers: tuple[DrawerPlace, ...]
 
 
 def drawn_sizes(resolved: Resolved) -> DrawnSizes | None:
@@ -74,6 +76,7 @@ def drawn_sizes(resolved: Resolved) -> DrawnSizes | None:
         behind=tuple(
             size for case in casework.cases if (size := behind_the_back(case)) is not None
         ),
+        drawers=drawer_places(resolved),
     )
 
 

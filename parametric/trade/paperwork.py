@@ -15,6 +15,7 @@ from parametric.trade.alignment import StackUp, stack_up
 from parametric.trade.bar_order import BarLot, bar_order
 from parametric.trade.care import Care, care
 from parametric.trade.case_fitting import CaseFitting, case_fitting
+from parametric.trade.case_glue_ups import CaseGlueUp, case_glue_ups
 from parametric.trade.case_loads import CaseLoad, case_loads
 from parametric.trade.case_shelves import case_shelves
 from parametric.trade.data_sheets import (
@@ -78,6 +79,7 @@ class Paperwork:
     panel_glue_ups: tuple[PanelGlueUp, ...]
     leaf_glue_ups: tuple[LeafGlueUp, ...]
     drawer_glue_ups: tuple[DrawerGlueUp, ...]
+    case_glue_ups: tuple[CaseGlueUp, ...]
     alignment: StackUp
     labels: tuple[Label, ...]
     part_cuts: tuple[PartCuts, ...]
@@ -155,6 +157,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         panel_glue_ups=glue_ups,
         leaf_glue_ups=leaf_glue_ups(resolved),
         drawer_glue_ups=drawer_glue_ups(resolved, assembly),
+        case_glue_ups=case_glue_ups(resolved, assembly),
         alignment=stack_up(resolved.shop.accuracy),
         labels=labels(resolved, assembly),
         part_cuts=part_cuts(assembly),

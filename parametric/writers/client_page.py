@@ -219,12 +219,14 @@ class Surface:
 class Niche:
     """Where casework stands: the room's surfaces about it, leaning as they lean.
 
-    `face` is the y of the face of the wall that it is in, `back` of the wall behind it.
+    `face` is the y of the face of the wall that it is in, `back` of the wall behind it; `head` is
+    the line (x, z) in which that wall meets the room's ceiling, empty where it is not measured.
     """
 
     surfaces: tuple[Surface, ...]
     face: float
     back: float
+    head: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,18 +22,22 @@ from parametric.catalog.room import (
 )
 from parametric.writers.bookcase import Box, boards, books, dice
 from parametric.writers.grain import Numbers, clear_wood
+from parametric.writers.outline_triangles import triangles_of, twice_area
 from parametric.writers.picture_model import Piece, Points
 from parametric.writers.picture_scene import Flat, PictureScene
 
 _BOX = np.array(
     [[0, 1, 3, 2], [4, 6, 7, 5], [0, 4, 5, 1], [2, 3, 7, 6], [0, 2, 6, 4], [1, 5, 7, 3]]
 )
+_QUAD = ((0, 1, 2), (0, 2, 3))
 _PLANKS = 12
 _RUN = 3600.0
 """Length of floor in the picture of it, mm."""
 _STEPS = (3.0, 1.0)
 _STRETCH = 0.5
 """Floor is laid in stretches, m, so that none reaches from behind the eye to before it."""
+BESIDE_NICHE = 3.0
+"""How much farther a room with cabinets goes on at either side, m: seen aslant it must not end."""
 _DARK = 0.30
 """How dark the joints of a floor are: by eye, no source."""
 _LINEN = 0.75
@@ -63,7 +67,12 @@ class Floor:
 
 
 def things(scene: PictureScene, pieces: tuple[Piece, ...]) -> tuple[Thing, ...]:
-    """Walls, skirting, bookcase, what stands round the opening and what holds the tracks."""
+    """Walls, skirting, bookcase, what stands round the opening and what holds the tracks; about
+    cabinets the niche that they stand in.
+    """
+    if scene.niche:
+        walls = (_flat(corners) for corners in scene.niche)
+        return (*walls, *_skirtings(scene, floor_line(scene), _ends(scene)))
     room, middle = ROOM, scene.middle
     line = floor_line(scene)
     left, right = _ends(scene)
@@ -134,6 +143,11 @@ def height_on(line: tuple[Flat, ...], x: float) -> float:
 def floor(scene: PictureScene) -> Floor:
     """The floor of both rooms, its boards running to the wall."""
     line = floor_line(scene)
+    if scene.niche:
+        # before a low cabinet the eye is near: no stretch reaches from behind it to before it
+        across = np.arange(line[0][0], line[-1][0], _STRETCH)
+        places = sorted({*(float(x) for x in across), *(x for x, _ in line)})
+        line = tuple((x, height_on(line, x)) for x in places)
     rows = np.arange(ROOM.front, -ROOM.back - 2 * _STRETCH, -_STRETCH)
     corners = np.array([(x, y, z) for x, y in line for z in rows], float)
     n = len(rows)
@@ -213,7 +227,7 @@ def lamp_at(scene: PictureScene) -> Triple:
 def _ends(scene: PictureScene) -> Flat:
     """The room's two side walls: several doors beside one another need a broader one."""
     far = max(abs(x - scene.middle) for opening in scene.openings for x, _ in opening)
-    side = max(ROOM.side, far + ROOM.side / 2)
+    side = max(ROOM.side, far + ROOM.side / 2) + (BESIDE_NICHE if scene.niche else 0.0)
     return scene.middle - side, scene.middle + side
 
 
@@ -261,8 +275,24 @@ def _wall_about(
 def _sheet(corners: list[Triple], surface: Surface = ROOM.plaster) -> Thing:
     return Thing(
         corners=np.array(corners, float),
-        triangles=np.array([(0, 1, 2), (0, 2, 3)]),
+        triangles=np.array(_QUAD[: len(corners) - 2]),
         surface=surface,
+    )
+
+
+def _flat(corners: tuple[Triple, ...]) -> Thing:
+    """A plane piece of wall or ceiling; one of many corners stands upright and faces the viewer."""
+    if len(corners) <= 4:
+        return _sheet(list(corners))
+    outline = tuple((x, y) for x, y, _ in corners)
+    turned = (
+        sum(twice_area(outline[i - 1], outline[i], (0.0, 0.0)) for i in range(len(outline))) < 0
+    )
+    ordered = corners[::-1] if turned else corners
+    return Thing(
+        corners=np.array(ordered, float),
+        triangles=np.array(triangles_of(outline[::-1] if turned else outline)),
+        surface=ROOM.plaster,
     )
 
 
@@ -282,6 +312,9 @@ def _skirtings(scene: PictureScene, line: tuple[Flat, ...], ends: Flat) -> Itera
     clear = (at for a, b in scene.clear for at in (a - 0.006, b + 0.006))
     stops = (ends[0], *clear, ends[1])
     for a, b in zip(stops[::2], stops[1::2], strict=True):
+        if a >= b:
+            # walls that turn leave no stretch of this one
+            continue
         section = [
             (-0.01, 0.0),
             (-0.01, thick),
@@ -289,7 +322,7 @@ def _skirtings(scene: PictureScene, line: tuple[Flat, ...], ends: Flat) -> Itera
             (high, thick - arris),
             (high, 0.0),
         ]
-        corners = [(x, height_on(line, x) + y, z) for x in (a, b) for y, z in section]
+        corners = [(x, height_on(line, x) + y, scene.face + z) for x in (a, b) for y, z in section]
         n = len(section)
         triangles = []
         for i in range(n):
@@ -305,9 +338,9 @@ def _skirtings(scene: PictureScene, line: tuple[Flat, ...], ends: Flat) -> Itera
 def _trim(outline: tuple[Flat, ...], near: float, far: float) -> Thing:
     """A piece of lining or casing: its outline, seen from the front, from one face to the other."""
     n = len(outline)
-    if sum(_twice(outline[i - 1], outline[i], (0.0, 0.0)) for i in range(n)) < 0:
+    if sum(twice_area(outline[i - 1], outline[i], (0.0, 0.0)) for i in range(n)) < 0:
         outline = outline[::-1]
-    faces = _triangles(outline)
+    faces = triangles_of(outline)
     triangles = [*faces, *((n + a, n + c, n + b) for a, b, c in faces)]
     for i in range(n):
         j = (i + 1) % n
@@ -317,43 +350,6 @@ def _trim(outline: tuple[Flat, ...], near: float, far: float) -> Thing:
         triangles=np.array(triangles),
         surface=ROOM.trim,
     )
-
-
-def _triangles(outline: tuple[Flat, ...]) -> list[tuple[int, int, int]]:
-    """An outline without holes, counter-clockwise, as triangles: one corner cut off after the other.
-
-    Source: Meisters, Polygons have ears, American Mathematical Monthly 82 (1975), from memory.
-    """
-    left = list(range(len(outline)))
-    found = []
-    while len(left) > 3:
-        ear = next(
-            (
-                k
-                for k in range(len(left))
-                if _is_ear(outline, left[k - 1], left[k], left[(k + 1) % len(left)], left)
-            ),
-            0,  # corners in one line: whichever goes, nothing is lost
-        )
-        found.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
-        del left[ear]
-    return [*found, (left[0], left[1], left[2])]
-
-
-def _is_ear(outline: tuple[Flat, ...], a: int, b: int, c: int, left: list[int]) -> bool:
-    """Whether the corner between two others can be cut off: it turns out, and nothing lies in it."""
-    one, two, three = outline[a], outline[b], outline[c]
-    if _twice(one, two, three) <= 0:
-        return False
-    return not any(
-        min(_twice(one, two, p), _twice(two, three, p), _twice(three, one, p)) > 0
-        for p in (outline[i] for i in left if i not in (a, b, c))
-    )
-
-
-def _twice(a: Flat, b: Flat, c: Flat) -> float:
-    """Twice the area of a triangle; more than 0 where it turns to the left."""
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _brackets(scene: PictureScene, pieces: tuple[Piece, ...]) -> Thing | None:

@@ -109,7 +109,8 @@ class PictureScene:
     to right, both (x, y) as surveyed. `brackets` are where they meet their track, `clear` the
     stretches that the skirting stays out of, one a door, `side` the doors' right edge when shut.
     `trims` are the pieces that stand round the openings, each an outline from the front, (x, y), and the z
-    of its two faces.
+    of its two faces. `niche` are the walls and the ceiling about cabinets, each by its corners, in the
+    place of a wall with a room behind it; `face` is the z of the wall that it is in.
     """
 
     middle: float
@@ -126,3 +127,5 @@ class PictureScene:
     glued: Mapping[str, float]
     shots: tuple[Shot, ...]
     trims: tuple[tuple[tuple[Flat, ...], float, float], ...] = ()
+    niche: tuple[tuple[Triple, ...], ...] = ()
+    face: float = 0.0

@@ -8,6 +8,9 @@ PICTURE_WORDS = {
     "half open": "{0}, one door half open, by day",
     "half open alone": "{0}, the door half open, by day",
     "half open all": "{0}, the doors half open, by day",
+    "facing cases": "Facing the cabinets, shut, by day",
+    "half open cases": "{0}, doors and drawers half open, by day",
+    "evening cases": "By evening",
     "pull": "At the pull, light along the face, by day",
     "evening": "By evening, the lamp lit in the other room",
     "said of": "{0}, revision {1}, mark {2}",
@@ -19,6 +22,7 @@ PICTURE_WORDS = {
         "and light are imagined."
     ),
     "imagined": "The doors are as measured; room, light and furniture are imagined.",
+    "imagined cases": "The cabinets are as measured; room, light and furniture are imagined.",
     "imagined alone": "The door is as measured; room, light and furniture are imagined.",
 }
 """`sample`, said under every picture of a finish, is the page's own."""

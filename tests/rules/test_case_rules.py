@@ -133,6 +133,15 @@ CASES = (
         {},
         "and a sheet of plywood is 2440: it is sawn in 2 lengths of 1233 and joined.",
     ),
+    # (48 - 46)/2 = 1 at either side; (1219.2 - 1199.2)/2 = 10 is what it takes to get it in.
+    Case(
+        "gap_beside_case",
+        "note",
+        BOOKCASE,
+        {},
+        {"width: 46": "width: 1199.2 mm"},
+        "Cabinet stands 1 from the wall at its left and 1 from the wall at its right where",
+    ),
     # 5*(20/12)*44.5**4/(384*421875) = 0.202 against 44.5/384 = 0.116; with a board of
     # 0.75*(0.20172/0.11589)**(1/3) = 0.9022 it is at its limit, and 29/32 is 0.906.
     Case(

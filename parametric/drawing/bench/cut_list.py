@@ -41,7 +41,7 @@ def cut_list_sheets(
     )
     by_door = _titled(
         title,
-        "Cut list by door",
+        "Cut list by door" if job.resolved.casework is None else "Cut list by cabinet and front",
         f"length along the grain × width × thickness, before trim; sizes in {unit}",
     )
     rough = [] if paper is None else _rough(say, paper)
@@ -107,7 +107,7 @@ def _by_section(job: Subject, say: Numbers, glued: Mapping[str, str]) -> list[Bl
                         row.noun,
                         str(row.number),
                         *_sizes(say, row),
-                        glued.get(row.mark, row.note),
+                        "; ".join(filter(None, (glued.get(row.mark), row.note))),
                     )
                 )
                 for row in group

@@ -100,10 +100,9 @@ def flow(
         y = _head(draft, block, block.title, widths, body.x0 + _TICK, y)
         start = 0
         for index, line in enumerate(block.lines):
-            after = _together(block, heights, index, body.height)
-            last = index == len(heights) - 1
-            tail = len(foot) * _LINE + 2.0 if last and foot else 0.0
-            if y - heights[index] - after - tail < body.y0 - 1e-9:
+            tail = len(foot) * _LINE + 2.0 if foot else 0.0
+            after = _together(block, heights, index, body.height, tail)
+            if y - heights[index] - after < body.y0 - 1e-9:
                 sheets.append(draft.sheet(title))
                 draft, body = _page(job, title, lying)
                 carried = f"{block.title}, continued" if block.title else "continued"
@@ -130,13 +129,15 @@ def _least(block: Block, heights: list[float], foot: list[str], page: float) -> 
     return whole if whole <= page * 0.6 else _head_height(block) + sum(heights[:3])
 
 
-def _together(block: Block, heights: list[float], index: int, page: float) -> float:
-    """What must follow a band on its page: all of its rows, of many the first."""
-    if not isinstance(block.lines[index], Band):
-        return 0.0
+def _together(block: Block, heights: list[float], index: int, page: float, tail: float) -> float:
+    """What must follow a row on its page: the foot, `tail` high, the last; a band all of its rows,
+    of many the first.
+    """
     rest = block.lines[index + 1 :]
+    if not isinstance(block.lines[index], Band):
+        return 0.0 if rest else tail
     rows = next((n for n, line in enumerate(rest) if isinstance(line, Band)), len(rest))
-    whole = sum(heights[index + 1 : index + 1 + rows])
+    whole = sum(heights[index + 1 : index + 1 + rows]) + (tail if rows == len(rest) else 0.0)
     return whole if whole <= page * 0.4 else sum(heights[index + 1 : index + 3])
 
 

@@ -43,7 +43,8 @@ def groove_sheet(job: Subject, say: Numbers, setting: Setting, lines: Sequence[S
         else [Key(letter="a", number=say.set_to(setting.cutter), name="cutter")]
     )
     if setting.cutter is None:
-        cutter = [Key(letter="a", number=say.set_to(setting.width), name="dado set, width")]
+        width_of = "dado set, width" if setting.by == "saw" else "cutter, as wide as the groove"
+        cutter = [Key(letter="a", number=say.set_to(setting.width), name=width_of)]
     passes = [
         Key(
             letter="b" if index == 0 else "c",

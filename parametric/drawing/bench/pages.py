@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.bench.bore_sheet import bore_sheet
+from parametric.drawing.bench.case_glue_sheet import case_glue_sheet
 from parametric.drawing.bench.cut_list import ROUGH, cut_list_sheets
 from parametric.drawing.bench.drawer_sheet import drawer_sheet
 from parametric.drawing.bench.finish_sheet import finish_sheet
@@ -211,6 +212,16 @@ def _entries(job: Subject, paper: Paperwork, sheets: Mapping[str, str]) -> list[
             cautions=one.cautions[1:],
         )
         for one in paper.drawer_glue_ups
+    ]
+    found += [
+        Entry(
+            keys=tuple(f"glue-up {case.name}" for case in one.cases),
+            code="",
+            set_ups=(case_glue_sheet(job, say, one),),
+            steps=one.steps,
+            cautions=one.cautions[1:],
+        )
+        for one in paper.case_glue_ups
     ]
     if beside:
         found.append(

@@ -3,6 +3,8 @@
 heights |  from the front  |  height     upright, seen from the side     level, from above
 up to   |__________________|             ______________________          |#|_________|#|
 faces     widths                          depth, back                     widths, back
+
+A low case has its level cut under the front instead, where it then stands at a larger scale.
 """
 
 from __future__ import annotations
@@ -19,7 +21,7 @@ from parametric.drawing.column import WIDTH, list_width, place_items
 from parametric.drawing.draft import Draft
 from parametric.drawing.fitting import first_that_fits
 from parametric.drawing.frame import draw_frame, title_block_box
-from parametric.drawing.lettering import TITLE, width
+from parametric.drawing.lettering import TEXT, TITLE, width
 from parametric.drawing.ordinates import Place, place_ordinates
 from parametric.drawing.papers import Scales, papers_and_scales, scale_words
 from parametric.drawing.pieces import Piece, leaf_pieces
@@ -39,6 +41,8 @@ _CAPTION = 9.0
 _JOG = 5.0
 """From a case to the heights of its level boards, mm on paper."""
 _APART = 9.0
+_MARKED = (0.72, 0.62, 0.82, 0.3, 0.4, 0.2, 0.9)
+"""How far up a board its mark may stand, as parts of its length."""
 _CUT = 0.4
 """Where in its bay, and in its space, a case is cut, as a part."""
 _SAME = 1e-6
@@ -85,58 +89,120 @@ def _heights(kind: CaseKind) -> tuple[tuple[Level, ...], tuple[Level, ...]]:
     return tuple(left.values()), beside
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Spots:
+    """Where the views begin, mm on paper: the left of each, the foot of what stands upright and
+    of the level cut, where captions stand, and what is left over for lists.
+    """
+
+    lefts: tuple[float, float, float]
+    base: float
+    plan_foot: float
+    captions: tuple[float, float]
+    spare: Box
+
+
 def _attempt(
     job: Subject, shown: _Shown, paper: Paper, scale: float, title: TitleBlock
 ) -> Sheet | None:
-    rule, frame, block = job.rules.wood, paper.frame, title_block_box(paper, title)
-    box, step = shown.kind.first.case.box, job.rules.wood.next_chain
-    wide, high, deep = (float(v) / scale for v in (box.width, box.highest, box.depth))
+    rule = job.rules.wood
     says = [_words(shown, own, rule) for own in shown.heights]
     lanes = [_JOG + max(map(width, own)) + 2.0 if own else 0.0 for own in says]
-    under = FIRST + step + 4.0
-    front = frame.x0 + _SIDE + lanes[0] + (0.0 if box.slope is None else FIRST + 4.0)
-    side = front + wide + lanes[1] + FIRST + step * (2 if box.kick_high else 1) + _APART
-    plan = side + deep + _APART + 6.0
-    right = plan + wide + _APART
-    foot = frame.y0 + 5.0 + under
-    top = frame.y1 - 5.5 - _CAPTION
-    if (
-        right > frame.x1 - list_width(job.rules.unit) - 6.0
-        or foot + high > top
-        or foot + deep > top
-    ):
+    block = title_block_box(paper, title)
+    list_wide = list_width(job.rules.unit)
+    left = paper.frame.x1 - 5.5 - list_wide
+    column = Box(left, block.y1 + 4.0, left + list_wide, paper.frame.y1 - 6.0)
+    tried = (
+        _spots(shown, paper, block, column.x0 - 0.5, lanes, scale, rule.next_chain, under=under)
+        for under in (False, True)
+    )
+    spots = next((one for one in tried if one is not None), None)
+    if spots is None:
         return None
     draft = Draft(paper)
     words = scale_words(scale, job.rules.unit)
-    draw_frame(draft, dataclasses.replace(title, scale=words))
-    base = top - high
+    title = dataclasses.replace(title, scale=words)
+    draw_frame(draft, title)
+    front, side, plan = spots.lefts
+    deep = 0.0 if job.third_angle else float(shown.kind.first.case.box.depth) / scale
     views = (
-        draft.view("from the front", scale, (front, base)),
-        draft.view("cut upright", scale, (side + (0.0 if job.third_angle else deep), base)),
-        draft.view("cut level", scale, (plan, top - deep)),
+        draft.view("from the front", scale, (front, spots.base)),
+        draft.view("cut upright", scale, (side + deep, spots.base)),
+        draft.view("cut level", scale, (plan, spots.plan_foot)),
     )
-    _front(draft, shown, views[0], lanes, rule, step)
-    _upright(draft, shown, views[1], rule, step, third_angle=job.third_angle)
+    _front(draft, shown, views[0], lanes, rule, rule.next_chain)
+    _upright(draft, shown, views[1], rule, rule.next_chain, third_angle=job.third_angle)
     _level(draft, shown, views[2], rule)
-    names = (f"From the front  {words}", "Cut upright", "Cut level")
-    for name, view, x in zip(names, views, (front, side, plan), strict=True):
-        draft.add(Label(text=name, at=(x, top + 3.5), height=TITLE, weight="bold", view=view.name))
-    list_wide = list_width(job.rules.unit)
-    left = frame.x1 - 5.5 - list_wide
-    column = Box(left, block.y1 + 4.0, left + list_wide, frame.y1 - 6.0)
-    # Under the level cut there is room for what the column cannot hold.
-    spare = top - deep - under - 8.0
-    beside = Box(plan - 4.0, frame.y0 + 6.0, min(plan - 4.0 + WIDTH, block.x0 - 4.0), spare)
-    boxes = [column] + ([beside] if beside.width >= WIDTH - 1e-6 else [])
+    upper, lower = spots.captions
+    names = (
+        (f"From the front  {words}", front, upper),
+        ("Cut upright", side, upper),
+        ("Cut level", plan, lower),
+    )
+    for view, (name, x, y) in zip(views, names, strict=True):
+        draft.add(Label(text=name, at=(x, y), height=TITLE, weight="bold", view=view.name))
+    boxes = [column] + ([spots.spare] if spots.spare.width >= WIDTH - 1e-6 else [])
     left_over = place_items(draft, case_items(job, shown.kind), boxes)
     draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]
-    return draft.sheet(dataclasses.replace(title, scale=words))
+    return draft.sheet(title)
+
+
+def _spots(
+    shown: _Shown,
+    paper: Paper,
+    block: Box,
+    end: float,
+    lanes: Sequence[float],
+    scale: float,
+    step: float,
+    *,
+    under: bool,
+) -> _Spots | None:
+    """Stand the three views on a paper, the level cut beside the others or under the front; None
+    where they do not fit left of `end`.
+    """
+    box, frame = shown.kind.first.case.box, paper.frame
+    wide, high, deep = (float(v) / scale for v in (box.width, box.highest, box.depth))
+    chains = FIRST + step * (2 if box.kick_high else 1) + 4.0
+    front = frame.x0 + _SIDE + lanes[0] + (0.0 if box.slope is None else FIRST + 4.0)
+    side = front + wide + lanes[1] + FIRST + step * (2 if box.kick_high else 1) + _APART
+    top, foot = frame.y1 - 5.5 - _CAPTION, frame.y0 + 5.0
+    beside = side + deep + _APART + 6.0
+    base = top - high
+    if under:
+        caption = base - chains - _CAPTION
+        plan = (front, caption - 3.5 - deep)
+        right, lowest = side + deep + _APART, plan[1] - FIRST - 4.0
+        spare = Box(beside, foot + 1.0, min(beside + WIDTH, block.x0 - 4.0), top)
+    else:
+        caption = top + 3.5
+        plan = (beside, top - deep)
+        right, lowest = beside + wide + _APART, min(base, plan[1]) - chains
+        # Under the level cut there is room for what the column cannot hold.
+        low = plan[0] - 4.0
+        spare = Box(low, foot + 1.0, min(low + WIDTH, block.x0 - 4.0), plan[1] - chains - 8.0)
+    if right > end or lowest < foot:
+        return None
+    return _Spots(
+        lefts=(front, side, plan[0]),
+        base=base,
+        plan_foot=plan[1],
+        captions=(top + 3.5, caption),
+        spare=spare,
+    )
 
 
 def _words(shown: _Shown, own: Sequence[Level], rule: Rule) -> list[str]:
-    """What is said of each height: the number, and the mark of its board."""
+    """What is said of each height: the number, and the marks of the boards at it."""
+    return [f"{rule.dimension(one.up)}  {_marks_at(shown, one)}" for one in own]
+
+
+def _marks_at(shown: _Shown, level: Level) -> str:
+    """The mark of a level board and of others at its height, each once."""
     marks = _marks(shown)
-    return [f"{rule.dimension(one.up)}  {marks[one.board.name]}" for one in own]
+    every = levels(shown.kind.first)
+    found = (marks[one.board.name] for one in every if abs(one.up - level.up) < _SAME)
+    return ", ".join(dict.fromkeys((marks[level.board.name], *found)))
 
 
 def _marks(shown: _Shown) -> dict[str, str]:
@@ -150,7 +216,6 @@ def _front(
     case = shown.kind.first.case
     box = case.box
     draw_cabinets(draft, view, shown.pieces)
-    marks = _marks(shown)
     low, wide = view.y(0.0), float(box.width)
     edges = [(float(bay.left), float(bay.left + bay.width), bay.width) for bay in case.bays]
     stops: list[Stop] = []
@@ -202,12 +267,46 @@ def _front(
                     at=float(one.up),
                     figure=one.up,
                     start=start,
-                    words=marks[one.board.name],
+                    words=_marks_at(shown, one),
                     rule=rule,
                 )
                 for one in own
             ]
             place_ordinates(draft, view, "up", places, start + way * _JOG)
+    _mark_uprights(draft, shown, view)
+
+
+def _mark_uprights(draft: Draft, shown: _Shown, view: View) -> None:
+    """The marks of what stands upright or faces the front, on or beside each."""
+    case, marks = shown.kind.first.case, _marks(shown)
+    high = float(case.box.height)
+    for board in case.boards:
+        if board.role in ("side", "partition"):
+            x = view.x(board.x + float(board.thickness) / 2)
+            wide = width(marks[board.name], TEXT, "bold")
+            # inside of a side, beside a partition; else over its head
+            inward = 1.0 if board.x < float(case.box.width) / 2 else -1.0
+            off = float(board.thickness) / 2 / view.scale + 1.6 + wide / 2
+            up = [view.y(board.z + share * float(board.length)) for share in _MARKED]
+            places = [(x + way * off, y) for y in up for way in (inward, -inward)]
+        elif board.role in ("back", "kick board"):
+            wide, tall = float(board.length), float(board.width)
+            if board.lies == "facing":
+                wide, tall = tall, wide
+            across = [view.x(board.x + share * wide) for share in (0.5, 0.35, 0.65, 0.25, 0.75)]
+            places = [
+                (x, view.y(board.z + share * tall) - TEXT / 2)
+                for share in (0.5, *_MARKED)
+                for x in across
+            ]
+        else:
+            continue
+        labels = [
+            Label(text=marks[board.name], at=at, anchor="centre", weight="bold", view=view.name)
+            for at in places
+        ]
+        inside = [one for one in labels if one.box.y1 < view.y(high)]
+        draft.add_first(inside or labels)
 
 
 def _whole(view: View, line: float, edge: float, high: Figure, rule: Rule) -> Chain:
@@ -240,7 +339,7 @@ def _upright(
 def _depths(
     draft: Draft, shown: _Shown, view: View, rule: Rule, step: float, *, axis_way: float
 ) -> None:
-    """Under the upright cut: to the back, the back, behind it; then the whole."""
+    """Under the upright cut: to the back, the back, behind it; the kick; then the whole."""
     case = shown.kind.first.case
     sizes: list[Figure] = [case.behind] if case.back is not None else []
     if case.back is not None and case.back.held != "planted":
@@ -256,6 +355,10 @@ def _depths(
             at += float(size)
             places.append(at)
         chains.append(_run(view, line, low, [axis_way * y for y in places], sizes, rule))
+    if case.box.kick_deep is not None:
+        line = line - step if chains else line
+        kick = [0.0, axis_way * float(case.box.kick_deep)]
+        chains.append(_run(view, line, low, kick, [case.box.kick_deep], rule))
     ends = [0.0, axis_way * float(case.box.depth)]
     line = line - step if chains else line
     chains.append(_run(view, line, low, ends, [case.box.depth], rule))

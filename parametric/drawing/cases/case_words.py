@@ -14,6 +14,7 @@ from parametric.names import SEPARATOR, short
 from parametric.problems import Level
 from parametric.resolve.matched_fronts import matched_sets
 from parametric.trade.case_kinds import CaseKind
+from parametric.trade.drawer_places import Covers, DrawerPlace, drawer_places
 
 _HELD: dict[Corners, str] = {
     "dowel": "dowelled",
@@ -28,6 +29,7 @@ def case_items(job: Subject, kind: CaseKind) -> list[Item]:
     """The column in the order it is read."""
     return [
         _boards(job, kind),
+        _drawers(job, kind),
         Sentences(title="Mind", kind="warning", texts=_said(job, kind, "caution")),
         Sentences(
             title="Notes",
@@ -59,6 +61,42 @@ def _boards(job: Subject, kind: CaseKind) -> TableItem:
     )
     title = "Boards of one" if len(kind.cases) > 1 else "Boards"
     return listed(job, title, columns, lots.values(), most=list_width(job.rules.unit))
+
+
+def _drawers(job: Subject, kind: CaseKind) -> TableItem:
+    """The boxes that run in one case: how high, where their slides go, how far fronts cover them."""
+    rows = []
+    for one in _places(job, kind):
+        box, covers = one.box, one.covers
+        rows.append(
+            (
+                one.called,
+                " × ".join(job.wood(v) for v in (box.width, box.height)),
+                job.wood(one.up),
+                "–" if one.slides is None else job.wood(one.slides),
+                "–" if covers is None else job.wood(covers.below),
+                "–" if covers is None else _aside(job, covers),
+            )
+        )
+    columns = (
+        Column(head="Drawer", width=13.0),
+        Column(head="Box w × h", width=24.0, anchor="right"),
+        Column(head="up", width=10.0, anchor="right"),
+        Column(head="slide up", width=15.0, anchor="right"),
+        Column(head="below", width=10.0, anchor="right"),
+        Column(head="aside", width=12.0, anchor="right"),
+    )
+    return listed(job, "Drawers", columns, rows, most=list_width(job.rules.unit))
+
+
+def _places(job: Subject, kind: CaseKind) -> list[DrawerPlace]:
+    return [one for one in drawer_places(job.resolved) if one.case == kind.first.name]
+
+
+def _aside(job: Subject, covers: Covers) -> str:
+    """How far a front stands past its box at the left and the right, once where that is alike."""
+    sides = dict.fromkeys(job.wood(side) for side in (covers.left, covers.right))
+    return ", ".join(sides)
 
 
 def _noun(name: str, noun: str) -> str:
@@ -94,6 +132,12 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
     shelves = [board for board in case.boards if board.role == "shelf"]
     if shelves:
         notes.append("Shelves can be moved but for fixed ones; drawn where they stand at first.")
+    if _places(job, kind):
+        notes.append(
+            "Drawers: up is from the foot of the case to the box's, slide up to the middle of its "
+            "slides, if their data sheet asks for no other. Below and aside is how far the front "
+            "stands past the box."
+        )
     letters = [
         leaf.letter
         for one in kind.cases

@@ -14,6 +14,7 @@ from parametric.drawing.cases.words import (
     cabinets_table,
     cautions,
     fronts_table,
+    handles_table,
     inside_table,
     space_words,
 )
@@ -92,6 +93,7 @@ def _draw(job: Subject, room: Room, placing: Placing, title: TitleBlock) -> Shee
         cabinets_table(job, room),
         inside_table(job, room),
         fronts_table(job, room),
+        handles_table(job, room),
         Sentences(title="For the client to know", kind="warning", texts=cautions(job)),
     ]
     left_over = place_items(draft, items, placing.columns)

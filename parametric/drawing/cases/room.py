@@ -22,6 +22,7 @@ from parametric.resolve.door import Door
 from parametric.resolve.leaf import Leaf
 from parametric.resolve.opening import Opening
 from parametric.resolve.room_lines import along, between, level_line, wall_line
+from parametric.trade.case_kinds import IN_A_DRAWER
 from parametric.trade.drawn_sizes import room_place
 
 
@@ -219,7 +220,7 @@ def _room(job: Subject, heading: str) -> Room:
 
 def of_a_drawer(piece: Piece) -> bool:
     """Whether a piece of a front's group belongs to the box behind it."""
-    return " / drawer / " in piece.part.name
+    return IN_A_DRAWER in piece.part.name
 
 
 def _outline(stands: Placement, leaf: Leaf) -> Box:

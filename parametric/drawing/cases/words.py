@@ -231,6 +231,27 @@ def fronts_table(job: Subject, room: Room) -> TableItem:
     return listed(job, "Fronts", columns, rows)
 
 
+def handles_table(job: Subject, room: Room) -> TableItem:
+    """Where the fronts' bar handles or knobs are, alike ones together; left out where none has one."""
+    lots: dict[tuple[str, ...], list[str]] = {}
+    for front in room.fronts:
+        handle = front.leaf.handle
+        if handle is not None:
+            what = "knob" if handle.kind == "knob" else "level" if handle.level else "upright"
+            apart = "–" if handle.kind == "knob" else job.fine(handle.apart)
+            places = (job.wood(handle.x), job.wood(handle.up))
+            lots.setdefault((what, apart, *places), []).append(front.leaf.letter)
+    rows = [(", ".join(letters), *lot) for lot, letters in lots.items()]
+    columns = (
+        Column(head="Fronts", width=22.0),
+        Column(head="Handle", width=15.0),
+        Column(head="Holes apart", width=19.0, anchor="right"),
+        Column(head="from left", width=15.0, anchor="right"),
+        Column(head="up", width=13.0, anchor="right"),
+    )
+    return listed(job, "Handles, middle from the front's left edge and foot", columns, rows)
+
+
 def cabinets_table(job: Subject, room: Room) -> TableItem:
     """Every cabinet: its size outside, and what it weighs as it is carried in, fronts off."""
     groups = {group.name: group for group in job.assembly.groups}

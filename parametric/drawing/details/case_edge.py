@@ -16,8 +16,10 @@ from parametric.drawing.subject import Subject
 
 _STILE, _DEEP = 58.0, 34.0
 """How much of stile and of the case's side is shown, mm."""
+_CLEAR = 5.0
+"""How far past the leaf's edge the section is looked at, mm."""
 
-_UPS = (0.5, 0.44, 0.38, 0.56, 0.62, 0.3)
+_UPS = (0.5, 0.44, 0.38, 0.56, 0.62, 0.3, 0.7, 0.22, 0.78, 0.34, 0.66)
 """How far up the leaf the section is tried, as parts of its height."""
 
 
@@ -38,7 +40,8 @@ def case_edge(job: Subject) -> Detail | None:
     front = -float(leaf.hung.plane) - float(leaf.thickness) / 2
     stile = float(leaf.left_stile if side == "left" else leaf.right_stile)
     shown = min(_STILE, stile - 6.0)
-    x0, x1 = sorted((edge, edge + way * shown))
+    # the leaf's own edge is inside the window, and is no break
+    x0, x1 = sorted((edge - way * _CLEAR, edge + way * shown))
     window = Box(x0, front - 60.0, x1, 60.0)
     draft = board()
     scale = detail_scale(window.width + float(case.edge), float(leaf.thickness) + _DEEP)
@@ -91,11 +94,12 @@ def case_edge(job: Subject) -> Detail | None:
                 )
             )
     place_chains(draft, chains)
+    stood = "" if door.case else " The case stands already."
     return finished(
         draft,
         "case edge",
         "Hinge side and the case",
-        f"{at_scale(job, scale)}, plan section, shut, face below. The case stands already.",
+        f"{at_scale(job, scale)}, plan section, shut, face below.{stood}",
         Call(
             on="plan", by="ring", box=Box(min(near, edge) - 6.0, front, max(far, edge) + 6.0, 8.0)
         ),

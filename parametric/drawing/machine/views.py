@@ -155,7 +155,9 @@ def _over_piece(places: Sequence[Place], view: View, piece: Box) -> list[float]:
     for index in reversed(range(len(stand))):
         stand[index] = most = min(stand[index], most)
         most -= pitch
-    return stand
+    # more numbers than a narrow piece is wide go on past its right end, off the axes
+    over = max(0.0, piece.x0 - _PAST - stand[0])
+    return [at + over for at in stand]
 
 
 def _once(figures: Iterable[Figure]) -> tuple[Figure, ...]:

@@ -23,9 +23,11 @@ def draw_care(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet,
     """Upkeep, what moves with the seasons, every pane so that it can be ordered again."""
     said, kept = printed(job.resolved), paper.care
     maker = job.resolved.shop.maker
+    cabinets, doors = job.resolved.casework is not None, bool(job.resolved.walls)
+    kept_well = "doors and cabinets" if cabinets and doors else "cabinets" if cabinets else "doors"
     return run_on(
         bench_paper(job),
-        headed(title, "Looking after your doors", "Keep this page.", job),
+        headed(title, f"Looking after your {kept_well}", "Keep this page.", job),
         [
             Points(title="Through the year", mark="none", texts=kept.upkeep),
             Points(title="What moves with the seasons", mark="none", texts=kept.seasons),
@@ -37,7 +39,7 @@ def draw_care(job: Subject, paper: Paperwork, title: TitleBlock) -> tuple[Sheet,
                     (
                         Field(name="Made by", value=printable(maker.name)),
                         Field(name="Telephone", value=printable(maker.phone)),
-                        Field(name="Hung on"),
+                        Field(name="Fitted on" if cabinets else "Hung on"),
                     ),
                 )
             ),

@@ -14,6 +14,8 @@ from parametric.drawing.primitives import Circle, Fill, Label, Stroke
 
 RADIUS = 2.9
 PITCH = 2 * RADIUS + 0.9
+_CLEAR = 0.4
+"""From a ring to where a leader that has passed it may turn, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,16 +64,19 @@ def place_beside(
     ordered = sorted(calls, key=lambda call: (call.target[1], call.number))
     columns = 2 if len(ordered) * PITCH > tall else 1
     wanted = spread([c.target[1] for c in ordered], PITCH / columns)
+    # from the second column a leader runs level between the rings of the first
+    past = x - math.copysign(RADIUS + _CLEAR, away)
     for index, (call, y) in enumerate(zip(ordered, wanted, strict=True)):
-        balloon(draft, call, (x + away * (index % columns), y))
+        second = index % columns == 1
+        balloon(draft, call, (x + away * second, y), knee=(past, y) if second else None)
     return tuple(call.number for call in ordered)
 
 
-def balloon(draft: Draft, call: Call, centre: Point) -> None:
-    """One balloon: ring, number, and a leader from the ring to a dot in the cut."""
+def balloon(draft: Draft, call: Call, centre: Point, knee: Point | None = None) -> None:
+    """One balloon: ring, number, and a leader from the ring, round a `knee`, to a dot in the cut."""
     x, y = centre
-    tx, ty = call.target
-    far = math.dist(centre, call.target)
+    tx, ty = call.target if knee is None else knee
+    far = math.dist(centre, (tx, ty))
     start = (x + (tx - x) / far * RADIUS, y + (ty - y) / far * RADIUS)
     draft.add(
         Circle(layer="edge_fine", centre=centre, radius=RADIUS, view=call.view),
@@ -82,6 +87,10 @@ def balloon(draft: Draft, call: Call, centre: Point) -> None:
             weight="bold",
             view=call.view,
         ),
-        Stroke(layer="dims", points=(start, call.target), view=call.view),
+        Stroke(
+            layer="dims",
+            points=(start, *(() if knee is None else (knee,)), call.target),
+            view=call.view,
+        ),
         Fill(layer="dims", points=arc_points(call.target, DOT, 0, 360, 0.15), view=call.view),
     )

@@ -29,6 +29,8 @@ _STEP = 6.0
 """Between the dimensions of two rows that begin at one place, mm on paper."""
 _CLEAR = 2.2
 """Between a hole and the words beside it, mm on paper."""
+_PAST_END = 3.5
+"""From the end of a side too small for words to words beside it, mm on paper."""
 _TRIED = 5.0
 """In what steps along a side words are tried, mm on paper."""
 _LEAST = 2.0
@@ -126,6 +128,14 @@ def _words_of(
         said = text if len(rows) == 1 else numbered
         near += [Label(text=said, at=at, anchor=way, view=view) for view, at, way in spots]
     far = [Label(text=numbered, at=at, view=view) for view, at in _anywhere(strip, numbered)]
+    for _, cut, _ in rows:
+        u, v = cut.places[0]
+        _, up = strip.at(part.on_face(cut.face, u, v, 0.0, strip.side))
+        view = strip.views[-1].name
+        far += [
+            Label(text=numbered, at=(strip.lie.right + _PAST_END, up + more), view=view)
+            for more in (-TEXT / 2, TEXT, -2 * TEXT)
+        ]
     # at last by the first of them alone: the list says that the others are alike
     first = f"{rows[0][0].number}: {text}"
     short = [Label(text=first, at=at, view=view) for view, at in _anywhere(strip, first)]

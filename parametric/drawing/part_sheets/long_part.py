@@ -220,11 +220,13 @@ def _draw(
         call_section(draft, chosen, face)
     dimension_curves(draft, plan.own, part, strips, job.rules)
     dimension_rows(draft, plan.own, part, strips, job.rules)
-    mark_face(draft, part, face, lettered="face" in plan.own.part.faces.values())
+    lettered = "face" in plan.own.part.faces.values()
+    mark_face(draft, part, face, lettered=lettered)
     board = plan.own.part.material.look == "board"
     for side in plan.sides:
         # a board's face is told by its own name, where no balloons stand in the way
-        if side != "face" or (board and "left" not in (*plan.stacks, *plan.ends)):
+        named = board and not lettered and "left" not in (*plan.stacks, *plan.ends)
+        if side != "face" or named:
             word_beside(draft, strips[side], part.word(side))
     down = min(down, face.base - 14.0 if plan.ends else down)
     bored = [below_bored_end(plan.own, part, side, job.rules) for side in plan.ends]

@@ -204,7 +204,7 @@ def mark_face(draft: Draft, part: Unfolded, strip: Strip, *, lettered: bool) -> 
         off = wood and not all(inside(corner, (wood,)) for corner in own.polygon)
         return bool(off) or any(own.meets(cut) for cut in cuts)
 
-    places = sorted(_places(strip), key=on_cut)
+    places = sorted(_places(strip), key=on_cut) or list(_middle_places(strip))
     if not places:
         draft.unplaced.append("FACE")
         return
@@ -248,10 +248,14 @@ def _grain_arrow(draft: Draft, places: Sequence[tuple[View, float, float]]) -> N
 
 
 def _middle_places(strip: Strip) -> Iterator[tuple[View, float, float]]:
-    """On a narrow piece: along its middle, closer to the ends."""
-    y = (strip.base + strip.top) / 2
-    for view, stretch in zip(strip.views, strip.lie.stretches, strict=True):
-        yield view, (view.x(stretch.low) + view.x(stretch.high)) / 2, y
+    """On a narrow or a short piece: in the middle of each stretch, over one another where it is wide."""
+    tall = strip.top - strip.base
+    for share in (0.5, 0.72, 0.28, 0.86, 0.14):
+        y = strip.base + tall * share
+        if share != 0.5 and min(y - strip.base, strip.top - y) < 2 * TEXT:
+            continue
+        for view, stretch in zip(strip.views, strip.lie.stretches, strict=True):
+            yield view, (view.x(stretch.low) + view.x(stretch.high)) / 2, y
 
 
 def _places(strip: Strip) -> Iterator[tuple[View, float, float]]:

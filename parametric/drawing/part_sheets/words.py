@@ -22,6 +22,7 @@ from parametric.model import (
     Slot,
 )
 from parametric.names import SEPARATOR
+from parametric.trade.case_names import listed
 from parametric.trade.moulded_runs import edge_beside
 from parametric.trade.part_cuts import PartCuts, face_name
 from parametric.trade.twins import alike_both_sides, lies_turned, mirrors
@@ -78,9 +79,9 @@ def _homes(names: Sequence[str]) -> list[str]:
     for rest, leaves in places.items():
         letters = [leaf.removeprefix("leaf ") for leaf in leaves]
         if not all(leaf.startswith("leaf ") for leaf in leaves):
-            found.append(f"{' and '.join(leaves)}, {rest}")
+            found.append(f"{listed(leaves)}, {rest}")
             continue
-        whose = f"leaf {letters[0]}" if len(letters) == 1 else f"leaves {' and '.join(letters)}"
+        whose = f"leaf {letters[0]}" if len(letters) == 1 else f"leaves {listed(letters)}"
         found.append(f"{whose} {rest}")
     return found
 

@@ -9,7 +9,7 @@ from parametric.drawing.cases.room import Room
 from parametric.drawing.pieces import Piece, front, silhouette
 from parametric.drawing.plane import Box
 from parametric.drawing.proposal.content import Dress
-from parametric.drawing.proposal.front import Painter
+from parametric.drawing.proposal.front import Painter, painted_after
 from parametric.drawing.proposal.front_room import INK, boards, daylight
 from parametric.drawing.proposal.setting import Tint
 from parametric.drawing.proposal.shades import darker, lighter, mixed
@@ -75,7 +75,7 @@ def _about(room: Room, view: View, box: Box) -> Iterator[Tint]:
 def _pieces(room: Room, painter: Painter) -> Iterator[Tint]:
     """Everything from the far to the near; what lies deep stands in the shade."""
     foremost = min(front(piece) for piece in room.pieces)
-    for index, piece in enumerate(sorted(room.pieces, key=lambda one: -front(one))):
+    for index, piece in enumerate(sorted(room.pieces, key=painted_after)):
         if piece.part.noun == "counter":
             yield from _counter(piece, painter)
             continue

@@ -86,6 +86,14 @@ class _Doors:
         return (p for p in self.job.shut if p.group == "tracks")
 
 
+def painted_after(piece: Piece) -> tuple[float, int]:
+    """What comes before and after in a picture: the far before the near; what runs on into
+    another before that: bars behind the frame, rails with their tenons in the stiles.
+    """
+    noun = piece.part.noun
+    return (-front(piece), 0 if noun.endswith("bar") else 2 if noun.endswith("stile") else 1)
+
+
 class Painter:
     """Pieces in colour, as they are seen from the front; `box` is the picture they stand in."""
 
@@ -101,11 +109,7 @@ class Painter:
             for piece in wanted
             if piece.part.noun != "loose tenon" and piece.part.material.look != "tape"
         ]
-        # bars run on behind the frame, into its rebates
-        ranked = sorted(
-            enumerate(seen),
-            key=lambda pair: (-front(pair[1]), not pair[1].part.noun.endswith("bar"), pair[0]),
-        )
+        ranked = sorted(enumerate(seen), key=lambda pair: (*painted_after(pair[1]), pair[0]))
         for index, piece in ranked:
             yield from self.piece(piece, index)
 
