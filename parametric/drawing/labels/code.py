@@ -5,6 +5,7 @@ Source: ISO/IEC 18004 (QR code; four modules of quiet zone all round), from memo
 
 from __future__ import annotations
 
+import functools
 import itertools
 
 import segno
@@ -15,6 +16,7 @@ QUIET = 4
 """Modules left white round the code."""
 
 
+@functools.lru_cache(maxsize=4096)
 def modules(text: str) -> tuple[tuple[bool, ...], ...]:
     """The dark and light modules of a text's code, row by row from the top, without quiet zone.
 
