@@ -68,14 +68,17 @@ def plate_holes(
         hinges: the middles of its hinges, from the case's foot or along a level board, mm.
         lie: how its front lies to the case.
         front: its thickness, mm.
-        set_back: how far an inset front stands behind the case's front edges, mm.
+        set_back: how far an inset front stands behind the case's front edges, mm; how far any
+            stands before them where a face frame does, below 0.
         both_faces: thickness of a board that has plates on both of its faces, mm, so that those
             of one leaf may stand back to back with those of the other.
         begins: where the hinges are measured from, in words.
 
     Source: common practice, no source.
     """
-    behind = spec.from_front + front + set_back if lie == "inset" else spec.from_front
+    behind = spec.from_front + front if lie == "inset" else spec.from_front
+    if set_back:
+        behind = behind + set_back
     deep = spec.plate_holes[1]
     if both_faces is not None:
         deep = smallest(deep, (both_faces - spec.behind) / 2)

@@ -97,7 +97,11 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
     space = min(bay.spaces, key=lambda s: max(float(s.foot) - middle, middle - float(s.head), 0.0))
     gap = own.spec.front_gap
     foot = named(join(name, "foot of its room"), largest(space.foot, low - gap / 2))
-    head = named(join(name, "head of its room"), smallest(space.head, low + hung.height + gap / 2))
+    over = smallest(space.head, low + hung.height + gap / 2)
+    if own.frame is not None and own.spec.fronts != "inset":
+        # a front over the frame is higher than what its box goes out through
+        over = smallest(over, own.opening.head - own.box.foot)
+    head = named(join(name, "head of its room"), over)
     stuff, bottom = stuff_of(design, spec, str(own.spec.board))
     box = size_drawer(
         spec,
@@ -113,7 +117,7 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
         case=case.name,
         leaf=leaf.name,
         box=box,
-        x=named(join(name, "left in its case"), _left(own, leaf, bay, box, spec)),
+        x=named(join(name, "left in its case"), _left(own, bay, box, spec)),
         y=float(own.front_back),
         z=named(join(name, "up in its case"), foot + box.foot),
         pack=pack,
@@ -175,12 +179,13 @@ def _between_packings(own: Case, bay: CaseBay) -> tuple[Figure, Figure]:
     )
 
 
-def _left(own: Case, leaf: Leaf, bay: CaseBay, box: DrawerBox, spec: DrawerSpec) -> Figure:
+def _left(own: Case, bay: CaseBay, box: DrawerBox, spec: DrawerSpec) -> Figure:
     """Where a box begins: in the middle of its bay; on slides behind a face frame, of its opening."""
     in_bay = bay.left + (bay.width - box.width) / 2
     if own.frame is None or isinstance(spec, WoodenRunnersSpec):
         return in_bay
-    middle = own.opening.left + leaf.hung.left + leaf.hung.width / 2
+    left, right = opening_of(own, bay)
+    middle = (left + right) / 2
     least = bay.left + box.room_beside
     most = bay.left + bay.width - box.room_beside - box.width
     return smallest(largest(middle - box.width / 2, least), most)
@@ -199,7 +204,10 @@ def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:
 
 def _clear_width(case: StandingCase, leaf: Leaf, bay: CaseBay) -> Figure:
     """Between what its slides are screwed to; behind a face frame, what it must pass through."""
-    spec = case.case.spec
-    if case.case.frame is None or spec.fronts != "inset":
+    own = case.case
+    if own.frame is None:
         return bay.width
-    return smallest(bay.width, leaf.width + 2 * spec.front_gap)
+    if own.spec.fronts == "inset":
+        return smallest(bay.width, leaf.width + 2 * own.spec.front_gap)
+    left, right = opening_of(own, bay)
+    return smallest(bay.width, right - left)

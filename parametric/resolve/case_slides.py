@@ -65,7 +65,7 @@ def slide_fixings(
             spec,
             drawer.box,
             front=named(join(drawer.name, "slides", "begin"), Figure(drawer.y)),
-            low=named(join(drawer.name, "slides", "box's low edge"), Figure(drawer.z)),
+            low=drawer.z,
             taken=taken,
         )
         for side, board, face, gap in sides:

@@ -157,8 +157,8 @@ def _runs(said: Printed, drawers: list[DrawerPlace]) -> Iterator[str]:
     if slides:
         rows = "; ".join(f"{name} {said.wood(up)}" for name, up in slides)
         yield (
-            "Drawer slides on the sides, level, where the data sheet says from the front. Their "
-            f"middle up from the case's foot, if the data sheet asks for no other: {rows}."
+            "Drawer slides on the sides or their packing, in the holes bored for them; their screws "
+            f"up from the case's foot, if the data sheet asks for no other: {rows}."
         )
     for kind, words in ((UnderSlidesSpec, _UNDER), (WoodenRunnersSpec, _RUNNERS)):
         own = [one for one in drawers if isinstance(one.box.written, kind)]

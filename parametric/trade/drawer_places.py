@@ -32,8 +32,8 @@ class Covers:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerPlace:
-    """One drawer in its case, mm: `up` from the case's foot to its box's, `slides` to the middle of
-    its side slides, None where it runs on others; `covers` is its front's, None without one.
+    """One drawer in its case, mm: `up` from the case's foot to its box's, `slides` to the screws
+    of its side slides, None where it runs on others; `covers` is its front's, None without one.
     """
 
     case: str
@@ -52,7 +52,7 @@ class DrawerPlace:
 def drawer_places(resolved: Resolved) -> tuple[DrawerPlace, ...]:
     """Every drawer of a job's cabinets, case by case from the top down.
 
-    Source: slides in the middle of a side are common practice, no source; their data sheet wins.
+    Source: slides near the middle of a side are common practice, no source; their data sheet wins.
     """
     casework = resolved.casework
     if casework is None:
@@ -65,15 +65,24 @@ def drawer_places(resolved: Resolved) -> tuple[DrawerPlace, ...]:
 
 def _place(resolved: Resolved, drawer: CaseDrawer, leaf: Leaf | None) -> DrawerPlace:
     box = drawer.box
-    middle = named(join(box.name, "slides up in its case"), drawer.z + box.height / 2)
     return DrawerPlace(
         case=drawer.case,
         front="" if leaf is None else leaf.letter,
         box=box,
         up=drawer.z,
-        slides=middle if isinstance(box.written, SideSlidesSpec) else None,
+        slides=_slides_of(resolved, drawer),
         covers=None if leaf is None else _covers(resolved, drawer, leaf),
     )
+
+
+def _slides_of(resolved: Resolved, drawer: CaseDrawer) -> Figure | None:
+    """Where the screws of its side slides stand: near the middle of its side, clear of what is cut."""
+    casework = resolved.casework
+    if casework is None or not isinstance(drawer.box.written, SideSlidesSpec):
+        return None
+    own = (slide for case in casework.bored for slide in case.slides)
+    found = next((slide for slide in own if slide.drawer == drawer.name), None)
+    return None if found is None else found.screws.up
 
 
 def _covers(resolved: Resolved, drawer: CaseDrawer, leaf: Leaf) -> Covers:

@@ -64,7 +64,8 @@ TWO_STACKS = FRAMELESS.replace(
     "top to bottom: [{door: rest, hinge side: left}], shelves: 1",
     "top to bottom: [drawer: equal, drawer: equal, drawer: equal]",
 )
-CASES = {"framed": FRAMED, "frameless": FRAMELESS, "stacks": TWO_STACKS}
+OVER = FRAMED.replace("kind: face frame", "kind: face frame\n  fronts: overlay", 1)
+CASES = {"framed": FRAMED, "over a frame": OVER, "frameless": FRAMELESS, "stacks": TWO_STACKS}
 
 
 @cache
@@ -238,6 +239,33 @@ def test_hinges_hold_in_blocks_behind_the_frame(folder: Path) -> None:
                 assert math.dist(start, end) == pytest.approx(12 - thick)
             else:
                 assert on == []
+
+
+def test_plates_stand_as_far_behind_a_front_over_the_frame(folder: Path) -> None:
+    """37 behind the front's back, which is the frame's face: 37 - 20 behind the edges of the case."""
+    job = job_of("over a frame", folder)
+    (case,) = casework(job).bored
+    assert {float(own.plates.line) for own in case.plates} == {17.0}
+    assert {(b.blank.length, b.blank.width) for b in parts_of(job, "hinge block")} == {(100, 54)}
+
+
+def test_a_box_goes_out_through_the_frame(folder: Path) -> None:
+    """Fronts over the frame: the opening is as wide as the slides stand apart, and the uppermost box
+    ends under the rail, whose lower edge is 900 - 40 up.
+    """
+    job = job_of("over a frame", folder)
+    strips = parts_of(job, "slide packing")
+    assert len(strips) == 6
+    for drawer in casework(job).drawers:
+        top = drawer.z + float(drawer.box.height)
+        assert top <= 860 - float(drawer.box.least_above) + 1e-6
+        assert drawer.box.clear_width == pytest.approx(float(_between_stiles(job)))
+
+
+def _between_stiles(job: Job) -> float:
+    """The middle opening of the frame."""
+    left, right = sorted(parts_of(job, "centre stile"), key=lambda part: part.placement.origin[0])
+    return right.placement.origin[0] - left.placement.origin[0] - float(left.blank.width)
 
 
 def test_shelves_clear_the_blocks(folder: Path) -> None:

@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import re
+from typing import assert_never
 
+from parametric.cases.butt_joints import Dowels
 from parametric.cases.cabinet import Corners
+from parametric.cases.case_tenons import Tenons
+from parametric.cases.fixings import TooShort
+from parametric.cases.pocket_screws import PocketScrews
 from parametric.drawing.arrangement_words import ON_CASE, said
 from parametric.drawing.cases.words import listed, sloping_notes
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
@@ -15,6 +20,7 @@ from parametric.problems import Level
 from parametric.resolve.matched_fronts import matched_sets
 from parametric.trade.case_kinds import CaseKind
 from parametric.trade.drawer_places import Covers, DrawerPlace, drawer_places
+from parametric.trade.printed import several
 
 _HELD: dict[Corners, str] = {
     "dowel": "dowelled",
@@ -113,6 +119,7 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
         "Heights are from the foot of the case: upper faces, under faces of tops; clear widths "
         "are between boards.",
         _corners(job, kind),
+        *_framed(job, kind),
     ]
     back = case.back
     if back is not None:
@@ -149,6 +156,26 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
         notes.append(f"Its fronts: {', '.join(letters)}, on sheets of their own.")
     notes += _matched(job, kind)
     return tuple(notes)
+
+
+def _framed(job: Subject, kind: CaseKind) -> list[str]:
+    """How the members of its face frame are held together, and how many fixings a joint has."""
+    casework = job.resolved.casework
+    assert casework is not None, "a kind of case is of casework"
+    bored = next(own for own in casework.bored if own.name == kind.first.name)
+    if bored.frame is None or isinstance(bored.frame.wall, TooShort):
+        return []
+    many = int(bored.frame.wall.places.count)
+    match bored.frame.wall:
+        case Dowels():
+            held = several(many, "dowel")
+        case PocketScrews():
+            held = f"{several(many, 'screw')} from pockets behind"
+        case Tenons():
+            held = several(many, "loose tenon")
+        case _:
+            assert_never(bored.frame.wall)
+    return [f"Rails of its face frame stand between the stiles: {held} a joint, and glue."]
 
 
 def _matched(job: Subject, kind: CaseKind) -> list[str]:
