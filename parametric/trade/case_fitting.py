@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -183,7 +183,7 @@ FIXED_INTO = {
 """What a case is screwed into, by what the survey says is behind the wall. Common practice, no source."""
 
 
-def _fixed(cases: Iterable[CaseLoad], resolved: Resolved, said: Printed) -> Iterator[Said]:
+def _fixed(cases: Sequence[CaseLoad], resolved: Resolved, said: Printed) -> Iterator[Said]:
     walls: dict[str, list[str]] = {}
     for load in cases:
         opening = load.standing.opening
@@ -192,11 +192,14 @@ def _fixed(cases: Iterable[CaseLoad], resolved: Resolved, said: Printed) -> Iter
         timber = opening.fixing in ("solid timber", "studs")
         into = f"{FIXED_INTO[opening.fixing]}{thread if timber else ''}"
         walls.setdefault(into, []).append(load.standing.name)
+    sloping = {load.standing.name for load in cases if load.standing.case.box.slope is not None}
     for into, names in walls.items():
+        # under a slope the diagonals of a case are not alike
+        true = "its gap to the slope even" if sloping & set(names) else "its two diagonals alike"
         yield (
             f"Fix {together(names)} to the wall, at least two screws high up in each, {into}. Pack "
             "behind where the wall falls away; never pull a case to it.",
-            "Plumb, its two diagonals alike, and still when it is pulled at its top.",
+            f"Plumb, {true}, and still when it is pulled at its top.",
         )
 
 

@@ -98,7 +98,8 @@ def _steps(
     marks = {part.name: part.mark for part in parts}
     yield "Dry first, on its back edges on two battens: front edges flush, every joint closed."
     yield _fastened(said, case)
-    level = [b for b in own.boards if b.role in ("bottom", "top", "stretcher", "fixed shelf")]
+    between_sides = ("bottom", "top", "stretcher", "fixed shelf")
+    level = [b for b in own.boards if b.role in between_sides and b.lies == "level"]
     partitions = dict.fromkeys(marks[board.name] for board in own.of_role("partition"))
     between = listed(dict.fromkeys(marks[board.name] for board in level))
     if partitions:
@@ -115,11 +116,20 @@ def _steps(
         f"{said.fine(CASE_DIAGONALS)}"
     )
     yield f"Clamp across every level board, over cauls: {squared}; front edges in one plane."
+    if own.box.slope is not None:
+        top = listed(dict.fromkeys(marks[board.name] for board in own.of_role("top")))
+        yield (
+            f"{top} on the bevelled ends, its own ends plumb and flush with the sides: glued, and "
+            "screwed plumb into the middles of the ends, heads sunk."
+        )
     if own.back is None:
         yield "No back holds it square: a batten from corner to corner until it stands."
     elif not in_groove:
         where = "in its rebate" if own.back.held == "rebate" else "on the back edges"
-        yield f"The back last, {where}, glued and pinned while the diagonals are alike."
+        true = "the diagonals are alike"
+        if own.box.slope is not None:
+            true = "its sloping edge is flush with the top: it holds the case true"
+        yield f"The back last, {where}, glued and pinned while {true}."
     kicks = dict.fromkeys(marks[board.name] for board in own.of_role("kick board"))
     if kicks and own.box.kick_deep is not None:
         yield (

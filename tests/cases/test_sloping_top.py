@@ -242,3 +242,18 @@ def test_a_slope_past_what_a_blade_tilts_to_is_sawn_on_end(tmp_path: Path) -> No
     assert slant.on_end
     assert slant.angle == pytest.approx(math.degrees(math.atan(1500 / 1200)))
     assert slant.tilt == pytest.approx(90 - 51.34, abs=0.005)
+
+
+def test_it_is_put_together_and_hung_without_diagonals(
+    sheets: dict[str, tuple[Sheet, ...]],
+) -> None:
+    """Its two heights: 1985 - 20 FALL - 60 = 1913.4 and 1985 - 1120 FALL - 60 = 1272.9."""
+    texts = [" ".join(_texts(sheet)) for sheet in sheets["shop/bench"]]
+    own = [text for text in texts if "Put together: cabinet low" in text]
+    (sizes,) = (text for text in own if "step by step" not in text)
+    assert "1913.5" in sizes
+    assert "1273" in sizes
+    (steps,) = (text for text in own if "step by step" in text)
+    assert "on the bevelled ends" in steps
+    told = " ".join(text for sheet in sheets["site/cabinets"] for text in _texts(sheet))
+    assert "diagonals" not in f"{sizes} {steps} {told}"

@@ -67,6 +67,17 @@ class Roof:
         return self.job.resolved.casework.cases
 
 
+DOORS = (
+    "leaf: {timber: tulipwood, thickness: 20, stiles: 60, trim: 12, site trim: 0,",
+    "  top to bottom: [top rail: 60, panel: rest, bottom rail: 60]}",
+    "joint: {kind: stub tenon, length: 11}",
+    "panel: {kind: board, board: plywood, thickness: 9, groove: 9 x 12, clearance: 1}",
+    "hinge: {kind: cup, cup: 35, cup from edge: 5, depth: 12, from ends: 70, least gap: 1,",
+    "  carries: 4.5 kg}",
+)
+"""Framed doors, which some bays have under a space that is left open."""
+
+
 def written(seed: int) -> tuple[str, tuple[float, float, float, float]]:
     """A design with one or two cabinets side by side under a ceiling that slopes either way."""
     own = random.Random(seed)
@@ -105,9 +116,16 @@ def written(seed: int) -> tuple[str, tuple[float, float, float, float]]:
             f"  left to right: [{row}]",
             *(["  back: none"] if back == "none" else []),
         ]
-        lines += [
-            f"bay b{number}{bay}: {{shelves: {own.choice((0, 1, 2))}}}" for bay in range(bays)
-        ]
+        fronts = own.choice(("inset", "overlay"))
+        lines.insert(-1, f"  fronts: {fronts}")
+        for bay in range(bays):
+            shelves = f"shelves: {own.choice((0, 1, 2))}"
+            door = (
+                f"top to bottom: [open: rest, {{door: {own.randint(300, 500)}, hinge side: left}}]"
+            )
+            inside = shelves if own.getrandbits(1) else door
+            lines.append(f"bay b{number}{bay}: {{{inside}}}")
+    lines += DOORS
     # a back too broad for its sheet is made in pieces, on the middles of partitions
     broad = 1220 if all(each / bays < 1100 for bays in shared) else 3600
     return "\n".join(lines).replace("BROAD", str(broad)) + "\n", (left, right, wide, gap)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from parametric.cases.case import CaseBox
 from parametric.drawing.bench.saying import Numbers, said
 from parametric.drawing.bench.set_up import Key, Row, SetUp
 from parametric.drawing.bench.sketch import sketch
@@ -9,11 +12,14 @@ from parametric.drawing.draft import Draft
 from parametric.drawing.pieces import leaf_pieces, silhouette
 from parametric.drawing.plane import Box
 from parametric.drawing.subject import Subject
+from parametric.hangings.hanging import Side
 from parametric.trade.case_glue_ups import CaseGlueUp
 from parametric.trade.case_names import together
 
 _CLAMP = 11.0
 """Length of a clamp's arrow on paper, mm."""
+_LETTER = 10.0
+"""What a size at the left takes past the clamps, mm on paper."""
 _LEFT_OUT = ("shelf", "kick board", "back", "packing")
 _CLAMPED = ("bottom", "top", "stretcher", "fixed shelf")
 
@@ -51,11 +57,7 @@ def case_glue_sheet(job: Subject, say: Numbers, one: CaseGlueUp) -> SetUp:
                 number=say.wood(box.width, *(other.width for other in others)),
                 name="wide outside",
             ),
-            Key(
-                letter="b",
-                number=say.wood(box.height, *(other.height for other in others)),
-                name="high, kick and all" if box.kick_high is not None else "high",
-            ),
+            *_heights(say, box, others),
             *square,
             Key(
                 number=say.wood(box.depth, *(other.depth for other in others)),
@@ -76,10 +78,26 @@ def case_glue_sheet(job: Subject, say: Numbers, one: CaseGlueUp) -> SetUp:
     )
 
 
+def _heights(say: Numbers, box: CaseBox, others: Sequence[CaseBox]) -> tuple[Key, ...]:
+    """How high it is; under a slope at its left, and at its right."""
+    word = "high, kick and all" if box.kick_high is not None else "high"
+    if box.slope is None:
+        number = say.wood(box.height, *(other.height for other in others))
+        return (Key(letter="b", number=number, name=word),)
+    sides: tuple[tuple[str, Side], ...] = (("b", "left"), ("c", "right"))
+    return tuple(
+        Key(letter=letter, number=say.wood(box.high_at(side)), name=f"{word}, at its {side}")
+        for letter, side in sides
+    )
+
+
 def _picture(draft: Draft, room: Box, job: Subject, one: CaseGlueUp) -> None:
     case, box = one.first.case, one.first.case.box
-    wide, high = float(box.width), float(box.height)
-    inner = Box(room.x0 + _CLAMP + 2.0, room.y0 + 12.0, room.x1 - _CLAMP - 12.0, room.y1 - 2.0)
+    wide, high = float(box.width), float(box.highest)
+    beside = 0.0 if box.slope is None else _LETTER
+    inner = Box(
+        room.x0 + _CLAMP + 2.0 + beside, room.y0 + 12.0, room.x1 - _CLAMP - 12.0, room.y1 - 2.0
+    )
     own = sketch(draft, inner, Box(0.0, 0.0, wide, high), largest=2.0)
     parts = next(g for g in job.assembly.groups if g.name == one.first.name).parts
     roles = {board.name: board.role for board in case.boards}
@@ -102,7 +120,11 @@ def _picture(draft: Draft, room: Box, job: Subject, one: CaseGlueUp) -> None:
         own.arrow((here[0] - _CLAMP, here[1]), here, "cut_heavy")
         own.arrow((there[0] + _CLAMP, there[1]), there, "cut_heavy")
     own.span(((0.0, 0.0), (wide, 0.0)), "a", out=(0.0, -6.0))
-    own.span(((wide, 0.0), (wide, high)), "b", out=(_CLAMP + 4.0, 0.0))
+    right = float(box.high_at("right"))
+    own.span(((wide, 0.0), (wide, right)), "c" if box.slope else "b", out=(_CLAMP + 4.0, 0.0))
+    if box.slope is not None:
+        left = float(box.high_at("left"))
+        own.span(((0.0, 0.0), (0.0, left)), "b", out=(-_CLAMP - 4.0, 0.0))
     if one.diagonal is not None:
         x, y = own.at((wide * 0.75, high * 0.75))
         own.letter("c", [(x - 8.0, y + 3.0), (x + 8.0, y - 3.0), (x, y + 8.0)], target=(x, y))
