@@ -567,6 +567,14 @@ class Matched:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CutEdge:
+    """An edge that a board was cut to, no edge of its blank: what it is called, and how long, mm."""
+
+    name: str
+    length: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """One piece of one leaf or case.
 
@@ -574,8 +582,9 @@ class Part:
     (twins share one). `noun` is what the shop calls it ("lock rail", "stile, with pull").
     `faces` gives the shop's word for each face that has one ("inner edge", "face").
     `supplied` parts are bought and shown, not made. `banded` are the faces that wear an edge
-    band: the blank is the size as sawn, and the band, being thin, is no solid of its own. What is
-    `matched` has its own place among others, and no twin.
+    band: the blank is the size as sawn, and the band, being thin, is no solid of its own;
+    `banded_edges` are those that do and are no faces of the blank. What is `matched` has its own
+    place among others, and no twin.
     """
 
     name: str
@@ -589,6 +598,7 @@ class Part:
     supplied: bool = False
     banded: tuple[Face, ...] = dataclasses.field(default=(), metadata=CAME_LATER)
     matched: Matched | None = dataclasses.field(default=None, metadata=CAME_LATER)
+    banded_edges: tuple[CutEdge, ...] = dataclasses.field(default=(), metadata=CAME_LATER)
 
     @property
     def volume(self) -> float:

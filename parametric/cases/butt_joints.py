@@ -120,6 +120,8 @@ class OnFace:
     face: Face
     up: Figure
     front: float = 0.0
+    upwards: bool = False
+    """Whether the joint runs up the board: `up` is then from its front edge, `front` from its foot."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,17 +135,18 @@ class InEnd:
 def _on_face(
     places: Fixings, on: OnFace, name: str, across: Figure, depth: float, surface: float = 0.0
 ) -> Drilled:
+    first = places.first + on.front if on.front else places.first
     return Drilled(
         name=name,
         face=on.face,
-        u=on.up,
-        v=places.first + on.front if on.front else places.first,
+        u=first if on.upwards else on.up,
+        v=on.up if on.upwards else first,
         diameter=across,
         depth=depth,
         surface=surface,
         count=int(places.count),
         pitch=places.pitch if places.count > 1 else 0.0,
-        along="v",
+        along="u" if on.upwards else "v",
         making=IN_FACE,
     )
 

@@ -27,6 +27,8 @@ CaseKind = Literal["frameless", "face frame"]
 Corners = Literal["dowel", "screw", "pocket screw", "loose tenon", "glue"]
 """What holds a case's level boards to its upright ones; glue alone only where they are let in."""
 Ends = Literal["none", "left", "right", "both"]
+PlanKind = Literal["diagonal corner", "inside corner", "angled end"]
+"""What a case is, seen from above, where it is no rectangle."""
 
 
 class CabinetSpec(Block):
@@ -42,6 +44,19 @@ class CabinetSpec(Block):
     width: Share | None = None
     height: Share | None = None
     depth: Length
+    plan: PlanKind | None = Field(
+        default=None,
+        description="of a case that stands in a corner, or whose front runs back at an angle",
+    )
+    right_width: Length | None = Field(
+        default=None, description="of one in a corner: along the wall to the right of it"
+    )
+    right_depth: Length | None = Field(
+        default=None, description="of its right side, where that is another than its left one's"
+    )
+    left_depth: Length | None = Field(
+        default=None, description="of the left side of an angled end that runs back to the left"
+    )
     board: Name | None = None
     back: Name | None = None
     face_frame: Name | None = None
@@ -119,6 +134,8 @@ class CabinetSpec(Block):
     @property
     def held_by(self) -> Corners:
         """What holds its corners: boards that are let in need nothing more, unless it is said."""
+        if self.plan is not None:
+            return "screw"
         let_in = float(self.dado) > 0 and self.origin("corners") == "assumed"
         return "glue" if let_in else self.corners
 

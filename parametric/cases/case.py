@@ -20,6 +20,7 @@ from typing import Literal
 from parametric.cases.back import Back
 from parametric.cases.cabinet import CabinetSpec
 from parametric.cases.face_frame import FaceFrame
+from parametric.cases.plan_shape import CasePlan, PlanSide, Point, SideWord
 from parametric.cases.slope import Slope, Under, size_slope
 from parametric.figures import Figure, named
 from parametric.hangings.hanging import Side
@@ -54,7 +55,7 @@ SpaceUse = Literal["shelves", "open", "drawers", "inner drawer", "hanging", "equ
 class CaseBoard:
     """One board of a case: its size, and the low corner where it stands in the case's frame.
 
-    `length` is along the grain. `banded` says whether its front edge wears an edge band, `shown`
+    `length` is along the grain, `x` and `y` stand in the case's frame whatever its turn. `banded` says whether its front edge wears an edge band, `shown`
     that its outside is seen and finished as the fronts are.
     """
 
@@ -69,6 +70,13 @@ class CaseBoard:
     z: float
     banded: bool = False
     shown: bool = False
+    turn: float = 0.0
+    """How far it is turned from a board of a square case, deg, round to the left from above."""
+    outline: tuple[Point, ...] = ()
+    """What it is cut to, from its low corner: on its face where it lies level, on its low end where
+    it stands; nothing where it is a rectangle."""
+    sides: tuple[PlanSide, ...] = ()
+    """Of one that lies level and is cut to a shape: its sides as those of its case go round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,6 +115,23 @@ class FrontOpening:
     partition: Figure
     heads: tuple[Figure, Figure] | None = None
     """At its left and its right, where the top slopes; `head` is then the lower."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnedFront:
+    """One front of such a case: what its fronts hang in or over, and where that frame stands.
+
+    `at` is the left end of the front's line in the case's frame, `turn` how far the line is turned
+    from the case's, deg, round to the left; `opening.left` counts from there. `arm` is "" where it is the only one.
+    `hinged` is the side that its doors hang on, None where the design says.
+    """
+
+    arm: str
+    word: SideWord
+    at: Point
+    turn: float
+    opening: FrontOpening
+    hinged: Side | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -327,11 +352,30 @@ class Case:
     front_out: Figure
     """Where the faces of its fronts stand, before the front edges of its boards."""
     services: tuple[Service, ...] = ()
+    plan: CasePlan | None = None
+    """What it is from above; None of a rectangle."""
+    turned_fronts: tuple[TurnedFront, ...] = ()
+    """Its fronts, where they are not in the line of its wall."""
 
     @property
     def name(self) -> str:
         """`cabinet outer 1`."""
         return self.box.name
+
+    @property
+    def footprint(self) -> tuple[tuple[Point, ...], ...]:
+        """It from above, in its own frame, in parts without inside corners, mm."""
+        if self.plan is not None:
+            return self.plan.convex_parts
+        wide, deep = float(self.box.width), float(self.box.depth)
+        return (((0.0, 0.0), (wide, 0.0), (wide, deep), (0.0, deep)),)
+
+    @property
+    def around(self) -> tuple[Figure, Figure]:
+        """How wide and how deep it is, seen from above: of one that is no rectangle, round it, mm."""
+        return (
+            (self.box.width, self.box.depth) if self.plan is None else self.plan.around(self.name)
+        )
 
     def of_role(self, role: Role) -> tuple[CaseBoard, ...]:
         """Its boards of one role."""

@@ -19,6 +19,8 @@ from parametric.cases.case import (
 )
 from parametric.cases.face_frame import FaceFrame
 from parametric.cases.hung_fronts import hung_fronts, site_of
+from parametric.cases.plan_boards import PlanBoards, turned_fronts
+from parametric.cases.plan_shape import Corner, size_plan
 from parametric.cases.services import services
 from parametric.cases.shelf import ShelfSpec
 from parametric.cases.slope import Under
@@ -41,6 +43,8 @@ class Outside:
     thickness: Figure
     front_thickness: Figure | None
     """Of its fronts; None where it has none."""
+    corner: Corner | None = None
+    """Of one that stands in a corner."""
     under: Under | None = None
     """Where a top that follows a slope ends; None for a level one."""
 
@@ -118,6 +122,8 @@ def make_case(
         shelf: its shelves as written.
         sheet: what its back is sawn from.
     """
+    if spec.plan is not None:
+        return make_planned(spec, outside, shelf=shelf)
     box, fronts = fronts_and_box(spec, outside, frame, frame_left)
     opening = front_opening(box, frame, frame_left)
     measures = measures_of(fronts, site_of(opening))
@@ -171,6 +177,55 @@ def make_case(
         front_back=behind_fronts,
         front_out=front_out(spec, outside, frame),
         services=served,
+    )
+
+
+def make_planned(spec: CabinetSpec, outside: Outside, *, shelf: ShelfSpec) -> Case:
+    """A case that is no rectangle from above, with every board of it: one bay, and its own backs.
+
+    Args:
+        spec: the cabinet as written.
+        outside: its name and size, and the corner that it stands in.
+        shelf: its shelves as written.
+    """
+    box, fronts = fronts_and_box(spec, outside, None, Figure(0.0))
+    plan = size_plan(spec, name=box.name, width=box.width, corner=outside.corner)
+    turned = turned_fronts(spec, plan, box, thickness=outside.front_thickness)
+    opening = turned[0].opening
+    behind_fronts = front_back(spec, outside, None)
+    front = behind_fronts if float(behind_fronts) > 0 else Figure(0.0)
+    making = PlanBoards(plan, box)
+    boards = list(making.carcass())
+    bays = _bays(spec, box, fronts, measures_of(fronts, site_of(opening)), ())
+    for bay in bays:
+        floored = [space for space in reversed(bay.spaces) if space.floored]
+        boards += [
+            making.fixed_shelf(
+                f"fixed shelf {number}", float(space.foot - box.thickness), float(front)
+            )
+            for number, space in enumerate(floored, 1)
+        ]
+        boards += making.shelves(
+            bay.spaces,
+            thickness=named(join(box.name, "shelf"), shelf.thickness or box.thickness),
+            clearance=named(join(box.name, "shelf clearance"), shelf.clearance),
+            front=float(front + shelf.set_back),
+        )
+    behind = named(join(box.name, "faces of its backs"), box.depth - box.thickness)
+    return Case(
+        spec=spec,
+        box=box,
+        back=None,
+        frame=None,
+        opening=opening,
+        bays=bays,
+        boards=tuple(boards),
+        shelf_depth=None,
+        behind=behind,
+        front_back=behind_fronts,
+        front_out=front_out(spec, outside, None),
+        plan=plan,
+        turned_fronts=turned,
     )
 
 

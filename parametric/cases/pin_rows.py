@@ -277,19 +277,34 @@ def pin_cuts(rows: PinRows, *, face: Face, foot: float, front: float = 0.0) -> t
         foot: how high its low end stands in the case, mm.
         front: how far behind the front edges its own stands, mm.
     """
+    lines = [line - front if front else line for line in (rows.front, rows.back)]
+    return line_cuts(rows, lines, face=face, foot=foot)
+
+
+def line_cuts(
+    rows: PinRows, lines: Sequence[Figure], *, face: Face, foot: float
+) -> tuple[Drilled, ...]:
+    """The heights of a bay's rows on lines of one board's own, a cut for each run of each.
+
+    Args:
+        rows: of the bay.
+        lines: from the board's front edge, mm.
+        face: of the board, lying with its length up the case.
+        foot: how high its low end stands in the case, mm.
+    """
     return tuple(
         Drilled(
             name="pin holes",
             face=face,
             u=first - foot,
-            v=line - front if front else line,
+            v=line,
             diameter=rows.across,
             depth=rows.deep,
             count=count,
             pitch=rows.pitch if count > 1 else 0.0,
             making=IN_FACE,
         )
-        for line in (rows.front, rows.back)
+        for line in lines
         for first, count in rows.runs
     )
 

@@ -157,6 +157,12 @@ def never_called(blocks: Blocks, layers: Layers) -> list[Problem]:
     for kind in ("timber", "board"):
         used |= {(kind, str(t)) for b in blocks.values() if (t := getattr(b, kind, None))}
     used |= {("bay", name) for name in _bays_called(layers)}
+    if any(isinstance(b, CabinetSpec) and b.plan is not None for b in blocks.values()):
+        used |= {
+            ("survey", name)
+            for (kind, name), b in blocks.items()
+            if isinstance(b, SurveySpec) and (b.right_of is not None or b.left_of is not None)
+        }
     if len(layers.names("survey")) == 1:
         used.add(("survey", layers.names("survey")[0]))
     return [

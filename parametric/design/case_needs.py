@@ -10,6 +10,7 @@ from parametric.cases.run import RunSpec, run_faults
 from parametric.catalog.boards import usual_thickness
 from parametric.design.answers import stop
 from parametric.design.merging import Layers
+from parametric.design.plan_needs import plan_needs
 from parametric.design.settings import BoardSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import Figure
@@ -119,6 +120,7 @@ def cabinet_needs(spec: CabinetSpec, blocks: Blocks, layers: Layers) -> list[Pro
                 "Write `inside: [equipment: rest]`, or take it out.",
             )
     found += _shut_in(spec)
+    found += plan_needs(spec)
     if spec.corners == "glue" and float(spec.dado) == 0:
         told(
             "corners_hold_nothing",

@@ -31,6 +31,7 @@ from parametric.drawing.plane import (
     around,
     edges,
     grown,
+    hull,
     outside_all,
     rectangle,
     swollen,
@@ -139,9 +140,15 @@ def section(plane: Plane, world: Vector) -> Point:
 def front(piece: Piece) -> float:
     """How near the viewer the piece comes: the Y of its foremost face.
 
-    A moulded stile lies behind the rails that go over it, by as little as makes them seen.
+    A moulded stile lies behind the rails that go over it, by as little as makes them seen. What
+    stands aslant, or lies level and is cut to a shape, is taken where its middle is: its foremost
+    corner may stand before what covers the rest of it.
     """
     blank = piece.part.blank
+    if _goes_back(piece):
+        sizes = (blank.length, blank.width, blank.thickness)
+        x, y, z = (float(size) / 2 for size in sizes)
+        return piece.stands.point((x, y, z))[1]
     near = min(
         piece.stands.point((0.0, y, z))[1]
         for y in (0.0, float(blank.width))
@@ -149,6 +156,16 @@ def front(piece: Piece) -> float:
     )
     under = bool(edge_runs(piece.part)) and not goes_over_stiles(piece.part)
     return near + _UNDER if under else near
+
+
+def _goes_back(piece: Piece) -> bool:
+    """Whether a piece stands aslant to the viewer, or lies level and is cut to a shape."""
+    stands = piece.stands
+    aslant = any(1e-9 < abs(way[1]) < 1 - 1e-9 for way in (stands.x, stands.y, stands.z))
+    level = abs(stands.z[2]) > 1 - 1e-9
+    return (aslant and abs(stands.x[2] + stands.y[2] + stands.z[2]) > 1 - 1e-9) or (
+        level and bool(through_cuts(piece.part))
+    )
 
 
 def high_face_in_front(piece: Piece) -> bool:
@@ -159,7 +176,8 @@ def high_face_in_front(piece: Piece) -> bool:
 def silhouette(piece: Piece) -> Polygon:
     """The finished outline seen in the elevation, mm; of a piece seen on its end, the box."""
     if abs(piece.stands.z[1]) > 0.5:
-        return tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
+        near = tuple(elevation(piece, x, y) for x, y in face_outline(piece.part))
+        return near if _faces_the_viewer(piece) else hull((*near, *_far_face(piece)))
     if _seen_on_its_edge(piece):
         return tuple(elevation(piece, x, 0.0, z) for x, z in flattened(edge_outline(piece.part)))
     low, high = trimmed(piece.part)
@@ -172,6 +190,17 @@ def silhouette(piece: Piece) -> Polygon:
 
 def _seen_on_its_edge(piece: Piece) -> bool:
     return abs(piece.stands.y[1]) > 0.5
+
+
+def _faces_the_viewer(piece: Piece) -> bool:
+    """Whether it is seen straight on, so that its two faces cover one another."""
+    return abs(piece.stands.z[1]) > 1 - 1e-9
+
+
+def _far_face(piece: Piece) -> Polygon:
+    """The outline of its high face, of a piece that is seen aslant."""
+    thick = float(piece.part.blank.thickness)
+    return tuple(elevation(piece, x, y, thick) for x, y in face_outline(piece.part))
 
 
 def face_outline(part: Part) -> Polygon:
@@ -230,6 +259,11 @@ def shown_in_front(piece: Piece) -> Iterator[Shown]:
                 yield Shown(layer=layer, points=(p, q))
     else:
         yield Shown(layer=layer, points=outline, closed=True)
+    if abs(piece.stands.z[1]) > 0.5 and not _faces_the_viewer(piece):
+        # of what is seen aslant, the edges of the nearer face too
+        thick = float(part.blank.thickness) if face == "high face" else 0.0
+        ring = tuple(elevation(piece, x, y, thick) for x, y in face_outline(part))
+        yield Shown(layer=layer, points=ring, closed=True)
     for cut in part.cuts:
         if isinstance(cut, RaisedBevel) and high_face_in_front(piece):
             yield from _raised(piece, part.blank, float(cut.run))

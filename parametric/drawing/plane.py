@@ -101,6 +101,27 @@ def around(points: Iterable[Point]) -> Box:
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
+def hull(points: Iterable[Point]) -> Polygon:
+    """The least shape without inside corners round points, anticlockwise.
+
+    Source: the monotone chain of A. M. Andrew (1979), from memory.
+    """
+    found = sorted({(round(x, 9), round(y, 9)) for x, y in points})
+
+    def half(some: Sequence[Point]) -> list[Point]:
+        chain: list[Point] = []
+        for x, y in some:
+            while len(chain) > 1:
+                (ax, ay), (bx, by) = chain[-2:]
+                if (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 1e-9:
+                    break
+                chain.pop()
+            chain.append((x, y))
+        return chain[:-1]
+
+    return (*half(found), *half(found[::-1]))
+
+
 def around_boxes(boxes: Iterable[Box]) -> Box:
     """The box round some boxes."""
     x0, y0, x1, y1 = zip(*boxes, strict=True)

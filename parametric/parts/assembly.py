@@ -8,9 +8,7 @@ from collections.abc import Iterable
 from parametric.hardware.track import TRACK_ABOVE_LEAF, TRACK_WIDE, track_blank
 from parametric.model import (
     Assembly,
-    Face,
     Group,
-    Matched,
     Material,
     Part,
     Placement,
@@ -144,12 +142,12 @@ def _track_bars(door: Door) -> tuple[Part, ...]:
 def marked(groups: Iterable[Group]) -> list[Group]:
     """Number the types of each letter in the order they come; a part arrives with its letter."""
     counted: dict[str, int] = {}
-    known: dict[tuple[str, str, tuple[Face, ...], Matched | None], KnownShapes] = {}
+    known: dict[tuple[object, ...], KnownShapes] = {}
     marked = []
     for group in groups:
         parts = []
         for part in group.parts:
-            alike = (part.mark, part.material.name, part.banded, part.matched)
+            alike = (part.mark, part.material.name, part.banded, part.banded_edges, part.matched)
             types = known.setdefault(alike, KnownShapes())
             mark = types.find(part)
             if mark is None:

@@ -18,7 +18,7 @@ from parametric.cases.butt_joints import (
 from parametric.cases.case import CaseBoard
 from parametric.cases.case_tenons import Tenons, tenons_in_end, tenons_in_face
 from parametric.cases.fixings import TooShort
-from parametric.cases.pin_rows import PinRows, pin_cuts
+from parametric.cases.pin_rows import PinRows, line_cuts, pin_cuts
 from parametric.cases.plate_holes import plate_cuts
 from parametric.cases.pocket_screws import PocketScrews, pockets_in_face
 from parametric.cases.slide_screws import slide_cut
@@ -37,13 +37,14 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
         yield from _joint(joint, board.name)
     for own in case.plates:
         if own.board.name == board.name:
+            front = board.y if own.front is None else own.front
             foot = 0.0 if board.lies == "level" else board.z
             plates = own.plates
             if own.blocks is not None:
                 if own.blocks.in_board is None:
                     continue
                 plates = dataclasses.replace(plates, deep=own.blocks.in_board)
-            yield from plate_cuts(plates, face=own.face, foot=foot, front=board.y)
+            yield from plate_cuts(plates, face=own.face, foot=foot, front=front)
     for slide in case.slides:
         if slide.board.name == board.name and slide.in_board is not None:
             yield slide_cut(
@@ -57,7 +58,11 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
         if hole.board.name == board.name:
             yield _stay(hole)
     for pins in case.pins:
-        if isinstance(pins.rows, PinRows):
+        if isinstance(pins.rows, PinRows) and pins.boards:
+            for lined in pins.boards:
+                if lined.board.name == board.name:
+                    yield from line_cuts(pins.rows, lined.lines, face=lined.face, foot=board.z)
+        elif isinstance(pins.rows, PinRows):
             # a bay looks at the right face of the board on its left
             if pins.left.name == board.name:
                 yield from pin_cuts(pins.rows, face="low face", foot=board.z, front=board.y)
@@ -84,12 +89,12 @@ def _joint(joint: CaseJoint, board: str) -> Iterator[Cut]:
         case Dowels():
             if joint.into == board:
                 yield from dowels_in_face(joint.held, joint.on)
-            if joint.board == board:
+            if joint.board == board and not joint.clamped:
                 yield from dowels_in_end(joint.held, joint.at)
         case CarcassScrews():
             if joint.into == board:
                 yield from screws_in_face(joint.held, joint.on)
-            if joint.board == board:
+            if joint.board == board and not joint.clamped:
                 yield from screws_in_end(joint.held, joint.at)
         case Tenons():
             if joint.into == board:

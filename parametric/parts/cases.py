@@ -39,6 +39,7 @@ from parametric.parts.behind_frames import behind_frame
 from parametric.parts.case_boring import bored
 from parametric.parts.case_drawers import case_runners
 from parametric.parts.case_tenons import loose_tenons
+from parametric.parts.planned import banded_edges, outline_cuts, planned_faces, planned_placement
 from parametric.parts.services import service_cuts
 from parametric.parts.sloping import back_cuts, top_cuts, top_placement, upright_cuts
 from parametric.resolve.bored_case import BoredCase
@@ -97,8 +98,9 @@ def case_parts(standing: StandingCase, bored_in: BoredCase) -> tuple[Part, ...]:
             blank=Blank(length=board.length, width=board.width, thickness=board.thickness),
             placement=_placement(case, board),
             cuts=(*_cuts(case, board), *bored(bored_in, board)),
-            faces=_faces(board),
+            faces=_faces(case, board),
             banded=("low edge",) if board.banded else (),
+            banded_edges=banded_edges(board),
         )
         for board in case.boards
     )
@@ -149,6 +151,8 @@ def _placement(case: Case, board: CaseBoard) -> Placement:
     """Where its low corner stands; an upright board's thickness runs to the left of its frame."""
     if case.box.slope is not None and board.lies == "sloping":
         return top_placement(case.box.slope, board)
+    if case.plan is not None:
+        return planned_placement(board, WAYS[board.lies])
     along, across = WAYS[board.lies]
     x, y, z = board.x, board.y, board.z
     if board.lies == "upright":
@@ -164,7 +168,9 @@ EDGES: Mapping[Face, str] = {"low edge": "front edge", "high edge": "back edge"}
 """The edges of a board that lies from front to back."""
 
 
-def _faces(board: CaseBoard) -> dict[Face, str]:
+def _faces(case: Case, board: CaseBoard) -> dict[Face, str]:
+    if case.plan is not None:
+        return planned_faces(case.plan, board)
     match board.lies:
         case "upright":
             inner = "inside" if board.name.endswith("left side") else "outside"
@@ -184,6 +190,9 @@ def _faces(board: CaseBoard) -> dict[Face, str]:
 
 
 def _cuts(case: Case, board: CaseBoard) -> Iterator[Cut]:
+    if case.plan is not None:
+        yield from outline_cuts(board)
+        return
     if case.box.slope is not None:
         yield from _to_the_slope(case.box.slope, board)
     match board.role:

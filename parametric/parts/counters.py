@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from parametric.figures import Figure, largest
-from parametric.model import Cut, Group, Making, Material, Part, Placement, Pocket, Turn
+from parametric.model import Cut, Group, Making, Material, Part, Placement, Pocket, Shaped, Turn
 from parametric.names import join
+from parametric.parts.corner_counters import counter_outline
+from parametric.parts.planned import outside
 from parametric.parts.room_boards import room_board, sheet_of
 from parametric.resolve.casework import Casework, StandingCase, StandingRun
 from parametric.resolve.room_lines import between, wall_line
@@ -15,6 +17,7 @@ COUNTER = Material(name="worktop", look="board", density=700.0)
 """A counter bought to size: density from memory, a laminated board's."""
 CORNER = 20.0
 """Radius of a cut-out's corners, so that none of them starts a crack, mm. Common practice, no source."""
+TO_THE_JOINT = Making(by="saw", tool="track saw or jigsaw to the line, then trimmed flush")
 CUT_OUT = Making(by="router", tool="straight cutter against a template, through")
 LID_OPENS = 90.0
 
@@ -55,15 +58,31 @@ def run_counter(run: StandingRun, casework: Casework) -> Iterator[Part]:
     low = float(run.head - thick)
     left, right = to_the_walls(run, low, float(run.head))
     front = run.front - float(out)
+    whole = (left, front, right, run.front + float(run.depth))
+    outline = counter_outline(run, casework, whole, float(out))
+    at = min(x for x, _ in outline), min(y for _, y in outline)
+    far = max(x for x, _ in outline), max(y for _, y in outline)
+    size = (far[0] - at[0], run.depth + out if at[1] == front else far[1] - at[1])
     cuts: list[Cut] = []
     for case in cases:
-        cuts += _cut_out(case, left, front, thick)
+        cuts += _cut_out(case, at[0], front, thick, at[1])
+    shape = [(x - at[0], y - at[1]) for x, y in outline]
+    for piece, _ in outside(shape, (size[0], float(size[1]))):
+        cuts.append(
+            Shaped(
+                name="to the joint in the corner",
+                face="high face",
+                outline=piece,
+                depth=thick,
+                making=TO_THE_JOINT,
+            )
+        )
     yield room_board(
         join(run.name, "counter"),
         "counter",
         COUNTER,
-        (right - left, run.depth + out, thick),
-        (left, front, low),
+        (*size, thick),
+        (*at, low),
         "level",
         cuts,
         supplied=True,
@@ -80,8 +99,13 @@ def to_the_walls(run: StandingRun, low: float, high: float) -> tuple[float, floa
     return left, right
 
 
-def _cut_out(standing: StandingCase, left: float, front: float, thick: Figure) -> Sequence[Cut]:
-    """The cut-out over one cabinet, in the middle of its width and of the counter over it."""
+def _cut_out(
+    standing: StandingCase, left: float, front: float, thick: Figure, low: float | None = None
+) -> Sequence[Cut]:
+    """The cut-out over one cabinet, in the middle of its width and of the counter over it.
+
+    `low` is where the counter's own low edge lies, where that comes before its front.
+    """
     size, box = standing.case.spec.cut_out, standing.case.box
     if size is None:
         return ()
@@ -91,7 +115,7 @@ def _cut_out(standing: StandingCase, left: float, front: float, thick: Figure) -
             name=f"cut-out over {standing.name}",
             face="high face",
             u=float(standing.left + box.width / 2) - left,
-            v=(back - front) / 2,
+            v=(back - front) / 2 + (0.0 if low is None else front - low),
             length=float(size[0]),
             width=float(size[1]),
             corner=CORNER,

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from parametric.cases.case import Lies
+from parametric.cases.plan_boards import turned_points
 from parametric.figures import named
 from parametric.model import Blank, Cut, Face, Material, Part, Placement
 from parametric.names import join
 from parametric.parts.cases import FOOT_UP, WAYS
+from parametric.parts.planned import turned_way
 
 
 def room_board(
@@ -20,6 +22,7 @@ def room_board(
     lies: Lies,
     cuts: Sequence[Cut] = (),
     supplied: bool = False,
+    turn: float = 0.0,
 ) -> Part:
     """One board where it stands, x from the left foot of the opening.
 
@@ -32,12 +35,14 @@ def room_board(
         lies: which way it lies.
         cuts: what is cut into it.
         supplied: whether it is bought to size.
+        turn: how far it is turned about its low corner, deg, round to the left from above.
     """
     length, width, thickness = size
     x, y, z = at
     if lies == "facing, level":
-        y += float(thickness)
-    along, across = WAYS[lies]
+        (dx, dy), *_ = turned_points([(0.0, float(thickness))], turn)
+        x, y = x + dx, y + dy
+    along, across = (turned_way(way, turn) for way in WAYS[lies])
     return Part(
         name=name,
         noun=noun,

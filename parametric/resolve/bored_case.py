@@ -35,7 +35,8 @@ class CaseJoint:
     `own` are its holes in the face that looks at the end, `taken` what else is cut there; `end`
     is the thickness of the board that is bored in its end, mm, and `hidden` the face of that
     board that is seen least, where pockets open. `covered` is the board whose end stands where
-    screws go in, from the other side; empty where none does.
+    screws go in, from the other side; empty where none does. Where it is `clamped` the end, no
+    end of its blank, is bored through the other's holes when the two are put together.
     """
 
     held: Held
@@ -49,6 +50,7 @@ class CaseJoint:
     own: tuple[Bite, ...]
     taken: tuple[Bite, ...] = ()
     covered: str = ""
+    clamped: bool = False
 
     @property
     def reach(self) -> Figure:
@@ -67,14 +69,32 @@ class CaseJoint:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PinBoard:
+    """A board with lines of pins, mm from its own front edge."""
+
+    board: CaseBoard
+    face: Face
+    lines: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BayPins:
-    """The pins of one space of a bay, mm from the case's foot, and the boards they are bored in."""
+    """The pins of one space of a bay, mm from the case's foot, and the boards they are bored in.
+
+    `boards` are all of them where they are not a left and a right one alike.
+    """
 
     rows: PinRows | NoPins
     low: float
     high: float
     left: CaseBoard
     right: CaseBoard
+    boards: tuple[PinBoard, ...] = ()
+
+    @property
+    def a_shelf(self) -> int:
+        """How many pins a shelf lies on."""
+        return sum(len(own.lines) for own in self.boards) if self.boards else 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,6 +114,8 @@ class SidePlates:
     """What brings the board out to the edge of a face frame; the screws are in them."""
     crossing: tuple[Bite, ...] = ()
     """Boards that stand where such a block may not."""
+    front: float | None = None
+    """How far behind the plates' own front edge that of the board stands, mm; None: as it does."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,9 @@ from parametric.resolve.panel_field import resolve_board
 
 
 def back_of(design: Design, spec: CabinetSpec) -> BackSpec | None:
-    """The back that a cabinet calls; None where it has none."""
+    """The back that a cabinet calls; None where it has none, or its own boards close it."""
+    if spec.plan is not None:
+        return None
     if spec.back is not None and str(spec.back) == "none":
         return None
     found = design.block("back", None if spec.back is None else str(spec.back))

@@ -36,6 +36,7 @@ from parametric.resolve.case_slides import BitesOf, SlideFixing, slide_fixings
 from parametric.resolve.casework import Casework
 from parametric.resolve.flap_boring import flap_plates
 from parametric.resolve.one_door import Door
+from parametric.resolve.planned_boring import bore_planned
 
 _FACES: tuple[Face, Face] = ("low face", "high face")
 
@@ -50,12 +51,11 @@ def with_boring(design: Design, casework: Casework, doors: tuple[Door, ...]) -> 
     """
     spec = design.block("boring")
     assert isinstance(spec, BoringSpec), "every job with a cabinet has one"
-    fronts = {door.case: door for door in doors}
     made = [
         bore_case(
             spec,
             standing.case,
-            fronts.get(standing.name),
+            tuple(door for door in doors if door.case == standing.name),
             [drawer for drawer in casework.drawers if drawer.case == standing.name],
         )
         for standing in casework.cases
@@ -87,16 +87,31 @@ def _frame_joints(design: Design, spec: BoringSpec, case: Case) -> FrameJoints |
 
 
 def bore_case(
-    spec: BoringSpec, case: Case, door: Door | None, drawers: Sequence[CaseDrawer] = ()
+    spec: BoringSpec, case: Case, doors: tuple[Door, ...], drawers: Sequence[CaseDrawer] = ()
 ) -> tuple[BoredCase, Case]:
     """A case's boring, and the case with its shelves on their pins.
 
     Args:
         spec: how the workshop bores.
         case: the case.
-        door: its fronts; None where it has none.
+        doors: its fronts, those of each of its faces.
         drawers: its drawers.
     """
+    if case.plan is None:
+        bored = _bored(spec, case, doors[0] if doors else None, drawers)
+    else:
+        bored = bore_planned(spec, case, case.plan, doors)
+    moved = {name: z for own in bored.pins for name, z in _on_pins(case, own)}
+    boards = tuple(
+        dataclasses.replace(board, z=moved.get(board.name, board.z)) for board in case.boards
+    )
+    return bored, dataclasses.replace(case, boards=boards)
+
+
+def _bored(
+    spec: BoringSpec, case: Case, door: Door | None, drawers: Sequence[CaseDrawer]
+) -> BoredCase:
+    """A square case's boring."""
     joints = tuple(case_joints(spec, case))
     plates = (*_plates(spec, case, door, joints), *flap_plates(spec, case, door, joints))
     stays = tuple(_stays(case, door, joints, plates))
@@ -112,7 +127,7 @@ def bore_case(
 
     slides = tuple(slide_fixings(spec, case, drawers, cut))
     pins = tuple(_pins(spec, case, cut, slides))
-    bored = BoredCase(
+    return BoredCase(
         name=case.name,
         spec=spec,
         joints=joints,
@@ -121,11 +136,6 @@ def bore_case(
         stays=stays,
         slides=slides,
     )
-    moved = {name: z for own in pins for name, z in _on_pins(case, own)}
-    boards = tuple(
-        dataclasses.replace(board, z=moved.get(board.name, board.z)) for board in case.boards
-    )
-    return bored, dataclasses.replace(case, boards=boards)
 
 
 def _taken(
@@ -396,7 +406,9 @@ def _on_pins(case: Case, pins: BayPins) -> Iterator[tuple[str, float]]:
         return
     free = list(rows.heights)
     for shelf in sorted(case.of_role("shelf"), key=lambda board: board.z):
-        if pins.left.x < shelf.x < pins.right.x and pins.low <= shelf.z < pins.high:
+        if (
+            pins.boards or pins.left.x < shelf.x < pins.right.x
+        ) and pins.low <= shelf.z < pins.high:
             up = lying_on(free, rows.across, shelf.z)
             free.remove(up)
             yield shelf.name, up + float(rows.across) / 2

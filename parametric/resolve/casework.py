@@ -46,6 +46,10 @@ class StandingCase:
     counter: Figure | None
     frame_timber: Timber | None = None
     """What its face frame is made of."""
+    beyond: FrontsSpec | None = None
+    """The fronts of its other arm, of one that stands round an inside corner."""
+    returns_in: str = ""
+    """The run on the wall to the right of its own that it is the first of."""
 
     @property
     def centre_stiles(self) -> tuple[Figure, ...]:
@@ -117,6 +121,8 @@ class StandingRun:
     front: float
     depth: Figure
     edges: Edges
+    corners: tuple[int, ...] = ()
+    """Its lines that are a case in a corner, which stands on a plinth of its own."""
 
     @property
     def stretches(self) -> tuple[tuple[Figure, Figure], ...]:
@@ -125,10 +131,12 @@ class StandingRun:
         found: list[tuple[Figure, Figure]] = []
         begins: Figure | None = None
         ends = self.left
-        for line, left, width in zip(lines, self.across.lefts, self.across.widths, strict=True):
-            if line.cabinet is not None:
+        places = zip(lines, self.across.lefts, self.across.widths, strict=True)
+        for number, (line, left, width) in enumerate(places):
+            apart = line.space is not None or number in self.corners
+            if line.cabinet is not None and not apart:
                 begins, ends = (left if begins is None else begins), left + width
-            if line.space is not None and begins is not None:
+            if apart and begins is not None:
                 found.append((begins, ends))
                 begins = None
         return tuple(found) if begins is None else (*found, (begins, ends))

@@ -18,9 +18,9 @@ def footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
     """
     hung = leaf.hung
     half = float(leaf.thickness) / 2
-    left, width = float(hung.left), float(leaf.width)
-    y = -float(hung.plane)
+    left, y = float(hung.left), -float(hung.plane)
     if hung.flap is not None:
+        right = left + float(leaf.width)
         foot, top = float(hung.foot), float(hung.foot + leaf.height)
         deep = [
             along(Placement(origin=(left, y + off, z)), hung.motion, part).origin[1]
@@ -28,9 +28,29 @@ def footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
             for z in (foot, top)
         ]
         near, far = min(deep), max(deep)
-        return ((left, near), (left + width, near), (left + width, far), (left, far))
-    shut = ((left, y - half), (left + width, y - half), (left + width, y + half), (left, y + half))
-    found = (along(Placement(origin=(x, y, 0.0)), hung.motion, part).origin for x, y in shut)
+        return ((left, near), (right, near), (right, far), (left, far))
+    return _gone(leaf, (left, left + float(leaf.width)), (y - half, y + half), part)
+
+
+def handle_footprint(leaf: Leaf, part: float) -> tuple[Point, ...]:
+    """The same of its handle, which stands out before its face; nothing where it has none."""
+    handle = leaf.handle
+    if handle is None:
+        return ()
+    long = float(handle.across + (handle.apart if handle.level else 0.0))
+    middle = float(leaf.hung.left + handle.x)
+    face = -float(leaf.hung.plane) - float(leaf.thickness) / 2
+    across = (middle - long / 2, middle + long / 2)
+    return _gone(leaf, across, (face - float(handle.stands_out), face), part)
+
+
+def _gone(
+    leaf: Leaf, across: tuple[float, float], out: tuple[float, float], part: float
+) -> tuple[Point, ...]:
+    """A rectangle of a leaf, shut, carried along the leaf's way."""
+    (x0, x1), (y0, y1) = across, out
+    shut = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+    found = (along(Placement(origin=(x, y, 0.0)), leaf.hung.motion, part).origin for x, y in shut)
     return tuple((x, y) for x, y, _ in found)
 
 

@@ -3,26 +3,22 @@
 from __future__ import annotations
 
 from parametric.cases.at_least import AtLeast, least_of
-from parametric.cases.back import BackSpec, back_front
 from parametric.cases.cabinet import CabinetSpec
-from parametric.cases.case import CaseBox
-from parametric.cases.drawer import size_drawer
 from parametric.cases.face_frame import FaceFrame, FaceFrameSpec, size_face_frame
-from parametric.cases.hung_fronts import site_of
-from parametric.cases.make_case import Outside, front_back, fronts_and_box, make_case
+from parametric.cases.hung_fronts import fronts_of, site_of
+from parametric.cases.make_case import Outside, fronts_and_box, make_case
+from parametric.cases.plan_shape import Corner
 from parametric.cases.run import RunSpec, run_misfits, share_run
 from parametric.cases.services import service_faults
 from parametric.cases.shelf import ShelfSpec
 from parametric.catalog.shop import Shop
-from parametric.catalog.timbers import TIMBERS, Timber
 from parametric.design import Design
-from parametric.design.leaf import LeafSpec
 from parametric.design.survey import SurveySpec
 from parametric.figures import Figure, exceeds, largest, named, smallest
 from parametric.names import join
 from parametric.problems import Problem, stops
 from parametric.resolve.case_backs import back_board, back_of, sheet_room
-from parametric.resolve.case_drawers import drawer_of, stuff_of
+from parametric.resolve.case_blocks import frame_timber, front_thickness, travel_of
 from parametric.resolve.case_edges import Ends, lowest_ceiling, own_edges, run_edges, walls
 from parametric.resolve.case_misfits import case_misfits
 from parametric.resolve.case_sizes import (
@@ -33,9 +29,11 @@ from parametric.resolve.case_sizes import (
 )
 from parametric.resolve.case_slope import gap_under, slope_faults, slope_over
 from parametric.resolve.casework import Casework, Edges, StandingCase, StandingRun
+from parametric.resolve.corners import WallCorner, in_a_corner
 from parametric.resolve.opening import Opening, resolve_opening
-from parametric.resolve.panel_field import board_thickness, resolve_board, resolve_timber
+from parametric.resolve.panel_field import board_thickness, resolve_board
 from parametric.resolve.rooms import Rooms
+from parametric.resolve.stand_corners import Corners
 from parametric.resolve.told_apart import placed_in
 
 
@@ -68,7 +66,13 @@ class _Cabinets:
             for name, block in design.named("cabinet").items()
             if isinstance(block, CabinetSpec)
         }
-        depths = [named("depth of the deepest cabinet", s.depth) for s in self.written.values()]
+        depths = [
+            named("depth of the deepest cabinet", depth)
+            for spec in self.written.values()
+            for depth in (spec.depth, spec.right_depth)
+            if depth is not None
+        ]
+        self.corners = Corners(design, self._opening, self.problems)
         self.depth = max(depths, key=float) if depths else Figure(0.0)
 
     def resolved(self) -> tuple[Casework | None, tuple[Problem, ...]]:
@@ -135,21 +139,29 @@ class _Cabinets:
         if opening is None:
             return
         place = join(f"run {name}".strip())
-        across = share_run(spec, name=place, left=opening.clear_left, room=opening.clear)
-        misfits = run_misfits(spec, across, room=opening.clear, unit=self.design.unit)
+        corners = self.corners.of_run(spec, survey)
+        if corners is None:
+            return
+        begins, room = opening.clear_left, opening.clear
+        if 0 in corners and corners[0].right is survey and exceeds(corners[0].late, 0.0):
+            begins, room = begins + corners[0].late, room - corners[0].late
+        across = share_run(spec, name=place, left=begins, room=room)
+        misfits = run_misfits(spec, across, room=room, unit=self.design.unit)
         if misfits:
             self.problems += misfits
             return
         raised = spec.plinth if spec.above_floor is None else spec.above_floor
         foot = named(join(place, "foot of the cases"), raised)
+        off = next((corner.off(survey) for corner in corners.values()), Figure(0.0))
         board = resolve_board(self.design, str(spec.board))
         thick = board_thickness(self.design, str(spec.board))
         names = self._names(spec)
         made: list[StandingCase] = []
-        for line, own, left, width in zip(
-            spec.left_to_right, names, across.lefts, across.widths, strict=True
+        for at, (line, own, left, width) in enumerate(
+            zip(spec.left_to_right, names, across.lefts, across.widths, strict=True)
         ):
-            if line.cabinet is None or line.called is None:
+            corner = corners.get(at)
+            if line.called is None or (corner is not None and corner.right is survey):
                 continue
             cabinet = self.written[str(line.called)]
             ceiling = lowest_ceiling(opening, left, left + width)
@@ -169,6 +181,8 @@ class _Cabinets:
                 on="",
                 counter=spec.counter,
                 filler=spec.top_filler,
+                off=off,
+                corner=corner,
             )
             if case is None:
                 return
@@ -197,6 +211,11 @@ class _Cabinets:
                 front=min(case.front for case in made),
                 depth=named(join(place, "depth"), largest(*(c.case.box.depth for c in made))),
                 edges=run_edges(spec, ends, self.shop.blanks.filler),
+                corners=tuple(
+                    at
+                    for at, line in enumerate(spec.left_to_right)
+                    if line.called is not None and self.written[str(line.called)].plan is not None
+                ),
             )
         )
 
@@ -215,7 +234,9 @@ class _Cabinets:
                 found.append("")
                 continue
             name = f"cabinet {line.called}"
-            if called.count(str(line.called)) > 1:
+            # a case in a corner stands in two runs, once
+            twice = in_a_corner(self.written[str(line.called)])
+            if called.count(str(line.called)) > (2 if twice else 1):
                 number = 1
                 while f"{name} {number}" in (*self.cases, *found):
                     number += 1
@@ -286,8 +307,13 @@ class _Cabinets:
             return
         wide = spec.width if isinstance(spec.width, Figure) else opening.clear
         wide = named(join(own, "width of the case"), wide)
-        if spec.from_left is not None:
-            left: Figure = opening.clear_left + spec.from_left
+        corner = self.corners.of(spec, survey) if in_a_corner(spec) else None
+        if in_a_corner(spec) and corner is None:
+            return
+        if corner is not None:
+            left: Figure = opening.clear_left + opening.clear - wide
+        elif spec.from_left is not None:
+            left = opening.clear_left + spec.from_left
         elif below is not None:
             left = below.left + (below.case.box.width - wide) / 2
         elif frame is not None:
@@ -312,6 +338,8 @@ class _Cabinets:
             on="" if below is None else below.name,
             counter=spec.counter,
             frame=frame,
+            off=None if corner is None else corner.off_left,
+            corner=corner,
         )
         if case is not None and spec.top_filler is not None:
             self.edges.append((own, own_edges(own, opening, case, self.shop.blanks.filler)))
@@ -342,8 +370,14 @@ class _Cabinets:
         counter: Figure | None,
         frame: FaceFrame | None = None,
         filler: Figure | AtLeast | None = None,
+        off: Figure | None = None,
+        corner: WallCorner | None = None,
     ) -> StandingCase | None:
-        """One case, made and stood; `filler` closes its run to the ceiling."""
+        """One case, made and stood.
+
+        `filler` closes its run to the ceiling; `off` is how far all that is beside it stands off its
+        wall, mm.
+        """
         board = resolve_board(self.design, str(spec.board))
         frame_left = Figure(0.0) if frame is None else frame.opening_left - left
         outside = Outside(
@@ -352,8 +386,11 @@ class _Cabinets:
             height=height,
             foot=foot,
             thickness=board_thickness(self.design, str(spec.board)),
-            front_thickness=self._front_thickness(spec) if spec.has_fronts else None,
+            front_thickness=front_thickness(self.design, spec) if spec.has_fronts else None,
             under=slope_over(spec, opening, left, width, foot, gap_under(spec, filler)),
+            corner=None
+            if corner is None
+            else Corner(angle=corner.angle, right_width=self.corners.right_width(spec, corner)),
         )
         back = back_of(self.design, spec)
         behind = back_board(self.design, spec, back)
@@ -362,7 +399,7 @@ class _Cabinets:
             return None
         box, _ = fronts_and_box(spec, outside, frame, frame_left)
         wrong = impossible_case(spec, box, back, self.design.unit)
-        travel = None if wrong else self._travel(spec, outside, box, back, frame)
+        travel = None if wrong else travel_of(self.design, spec, outside, box, back, frame)
         _, fronts = fronts_and_box(spec, outside, frame, frame_left, travel)
         if spec.has_fronts and not wrong:
             wrong = fronts.faults()
@@ -386,9 +423,9 @@ class _Cabinets:
         if no_room := amiss or service_faults(spec, case, unit):
             self.problems += no_room
             return None
-        if spec.has_fronts:
-            misfits = fronts.misfits(site_of(case.opening), self.design.unit)
-            if misfits:
+        hung = fronts_of(spec, case, fronts)
+        for own, opening_of in hung:
+            if misfits := own.misfits(site_of(opening_of), self.design.unit):
                 self.problems += misfits
                 return None
         standing = StandingCase(
@@ -396,54 +433,17 @@ class _Cabinets:
             board=board,
             back_board=behind,
             left=left,
-            front=float(self.depth - spec.depth),
+            front=float(self.depth - spec.depth - (off or 0.0)),
             room=self.rooms.of(survey),
-            fronts=fronts if spec.has_fronts else None,
+            fronts=hung[0][0] if hung else None,
+            beyond=hung[1][0] if len(hung) > 1 else None,
+            returns_in="" if corner is None or not run else self.corners.returns_in(spec, corner),
             survey=survey,
             opening=opening,
             run=run,
             on=on,
             counter=counter,
-            frame_timber=None if frame is None else self._frame_timber(spec),
+            frame_timber=None if frame is None else frame_timber(self.design, spec),
         )
         self.cases[name] = standing
         return standing
-
-    def _frame_timber(self, spec: CabinetSpec) -> Timber:
-        """The frame's own, else that of the fronts in it."""
-        written = self.design.block("face frame", spec.face_frame)
-        leaf = self.design.block("leaf", None if spec.leaf is None else str(spec.leaf))
-        name = (
-            getattr(written, "timber", None) or getattr(leaf, "timber", None) or next(iter(TIMBERS))
-        )
-        return resolve_timber(self.design, str(name))
-
-    def _front_thickness(self, spec: CabinetSpec) -> Figure | None:
-        leaf = self.design.block("leaf", None if spec.leaf is None else str(spec.leaf))
-        return leaf.thickness if isinstance(leaf, LeafSpec) else None
-
-    def _travel(
-        self,
-        spec: CabinetSpec,
-        outside: Outside,
-        box: CaseBox,
-        back: BackSpec | None,
-        frame: FaceFrame | None,
-    ) -> Figure | None:
-        """How far the cabinet's drawers draw out, which is the same of all: by their depth."""
-        if "drawer" not in spec.kinds():
-            return None
-        drawer = drawer_of(self.design, None if spec.drawer is None else str(spec.drawer))
-        assert drawer is not None, "the reader has seen that it is there"
-        stuff, bottom = stuff_of(self.design, drawer, str(spec.board))
-        behind = box.depth if back is None else back_front(back, box.depth)
-        one = size_drawer(
-            drawer,
-            name=join(box.name, "drawer"),
-            clear_width=box.clear_width,
-            clear_height=box.clear_height,
-            clear_depth=behind - front_back(spec, outside, frame),
-            stuff=stuff,
-            bottom_stuff=bottom,
-        )
-        return one.draws_out

@@ -38,7 +38,8 @@ def told_apart(
     common = {one for one, times in reached.items() if times > 1}
     common |= {id(figure) for figure in _figures((shop, casework))}
     placed = (
-        dataclasses.replace(door, place=door.case or f"door {door.name}".rstrip()) for door in doors
+        dataclasses.replace(door, place=door.name if door.case else f"door {door.name}".rstrip())
+        for door in doors
     )
     return tuple(_of_door(door, common).of(door) for door in placed)
 

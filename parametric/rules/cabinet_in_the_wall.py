@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import exceeds
+from parametric.figures import Figure, exceeds
 from parametric.hangings.hanging import Side
 from parametric.problems import Problem
 from parametric.resolve.casework import StandingCase
@@ -20,7 +20,7 @@ from parametric.trade.case_names import begun
 def cabinet_in_the_wall(cases: CheckedCases) -> Iterator[Problem]:
     """A stop for each wall, and for the ceiling, that a cabinet stands in."""
     for case in cases.casework.cases:
-        for what, deep in _into(case):
+        for what, deep in _into(case, cases.casework.depth):
             if exceeds(deep, 0.0):
                 size = cases.said.fine(deep)
                 yield Problem(
@@ -37,7 +37,7 @@ def cabinet_in_the_wall(cases: CheckedCases) -> Iterator[Problem]:
                 )
 
 
-def _into(case: StandingCase) -> Iterator[tuple[str, float]]:
+def _into(case: StandingCase, depth: Figure) -> Iterator[tuple[str, float]]:
     box, left = case.case.box, float(case.left)
     foot = float(box.foot)
     sides: tuple[Side, ...] = ("left", "right")
@@ -48,6 +48,8 @@ def _into(case: StandingCase) -> Iterator[tuple[str, float]]:
             yield "left wall", max(wall) - left
         else:
             yield "right wall", left + float(box.width) - min(wall)
+    if case.case.plan is not None:
+        yield "wall behind it", case.front + float(box.depth) - float(depth)
     if not case.opening.slopes:
         yield (
             "ceiling",

@@ -22,11 +22,11 @@ from parametric.trade.case_names import begun
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Thing:
-    """What stands somewhere: seen from above, and from where to where it is high, mm."""
+    """What stands somewhere: seen from above in parts without inside corners, and how high, mm."""
 
     name: str
     run: str
-    corners: tuple[Point, ...]
+    shapes: tuple[tuple[Point, ...], ...]
     low: float
     high: float
     where: Where
@@ -40,7 +40,7 @@ def cabinets_overlap(cases: CheckedCases) -> Iterator[Problem]:
     for one, other in itertools.combinations(things, 2):
         if (one.filler or other.filler) and one.run == other.run:
             continue
-        deep = overlap(one.corners, other.corners)
+        deep = max(overlap(a, b) for a in one.shapes for b in other.shapes)
         level = exceeds(min(one.high, other.high), max(one.low, other.low))
         if not level or not exceeds(deep, 0.0):
             continue
@@ -63,7 +63,7 @@ def _case(case: StandingCase) -> _Thing:
     return _Thing(
         name=case.name,
         run=case.run,
-        corners=_corners(case.stands, 0.0, float(box.width), 0.0, float(box.depth)),
+        shapes=tuple(_placed(case.stands, points) for points in case.case.footprint),
         low=float(box.foot),
         high=float(box.foot + box.highest),
         where=case.case.spec.here,
@@ -82,7 +82,7 @@ def _fillers(run: StandingRun) -> Iterator[_Thing]:
         yield _Thing(
             name=filler.name,
             run=run.name,
-            corners=_corners(run.stands, x0, x1, front, front + float(run.thickness)),
+            shapes=(_placed(run.stands, _rectangle(x0, x1, front, front + float(run.thickness))),),
             low=float(run.foot),
             high=float(run.head),
             where=run.spec.line("left to right"),
@@ -90,6 +90,10 @@ def _fillers(run: StandingRun) -> Iterator[_Thing]:
         )
 
 
-def _corners(stands: Placement, x0: float, x1: float, y0: float, y1: float) -> tuple[Point, ...]:
-    found = (stands.point((x, y, 0.0)) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
+def _rectangle(x0: float, x1: float, y0: float, y1: float) -> tuple[Point, ...]:
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+
+def _placed(stands: Placement, points: tuple[Point, ...]) -> tuple[Point, ...]:
+    found = (stands.point((x, y, 0.0)) for x, y in points)
     return tuple((x, y) for x, y, _ in found)

@@ -23,8 +23,9 @@ def case_cannot_be_brought_in(cases: CheckedCases) -> Iterator[Problem]:
     alike: dict[tuple[str, str], list[CaseLoad]] = {}
     for load in cases.loads:
         route, box = load.standing.survey.route, load.standing.case.box
-        if route is not None and not passes((box.width, box.highest, box.depth), route):
-            case = f"{size(box.width)} x {size(box.highest)} x {size(box.depth)}"
+        broad, deep = load.standing.case.around
+        if route is not None and not passes((broad, box.highest, deep), route):
+            case = f"{size(broad)} x {size(box.highest)} x {size(deep)}"
             wide, high, long = (size(side) for side in route)
             way = f"{wide} wide, {high} high and {long} long"
             alike.setdefault((case, way), []).append(load)

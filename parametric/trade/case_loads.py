@@ -18,6 +18,7 @@ from parametric.resolve.leaf import Leaf
 from parametric.trade.case_opens import what_opens
 from parametric.trade.delivery_item import people_for
 from parametric.trade.loads import LeafLoad
+from parametric.trade.planned_middle import middle_behind
 from parametric.trade.tip_over import TipOver, tip_over, within_the_rule
 from parametric.trade.tipping import StandingUp, standing_up
 
@@ -125,14 +126,15 @@ def _upright(standing: StandingCase) -> Figure:
 def _stood_up(standing: StandingCase) -> StandingUp:
     """Under a level ceiling where that is lowest; under a slope it is tipped up where that is highest."""
     box, opening = standing.case.box, standing.opening
+    broad, deep = standing.case.around
     over = lowest_ceiling(opening, standing.left, standing.left + box.width)
     over = named(join(standing.name, "ceiling over it"), over)
     highest = named("highest ceiling", largest(*opening.ceiling.values()))
     return standing_up(
         standing.name,
         height=box.highest,
-        width=box.width,
-        depth=box.depth,
+        width=broad,
+        depth=deep,
         base=box.foot,
         headroom=over,
         beside=highest if opening.slopes else over,
@@ -164,6 +166,8 @@ def _foot_line(casework: Casework, standing: StandingCase) -> Figure:
 
 def _middle(standing: StandingCase) -> Figure:
     """How far behind the front edges the middle of all its boards lies, by their weights."""
+    if standing.case.plan is not None:
+        return middle_behind(standing.case.plan, standing.case.boards, standing.board)
     moment, weight = Figure(0.0), Figure(0.0)
     for board in standing.case.boards:
         of = standing.board

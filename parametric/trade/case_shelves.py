@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from parametric.cases.case import CaseBay, CaseBoard, Space
+from parametric.cases.plan_boards import longest_span
 from parametric.cases.shelf import ShelfSpec
 from parametric.design import Design
 from parametric.figures import exceeds, named
@@ -73,7 +74,7 @@ def _space_of(bay: CaseBay, board: CaseBoard) -> Space | None:
     if board.role not in ("shelf", "fixed shelf"):
         return None
     middle, top = board.x + board.length / 2 - bay.left, board.z + board.thickness
-    if not 0.0 < middle < bay.width:
+    if not board.sides and not 0.0 < middle < bay.width:
         return None
     return next(
         (space for space in bay.spaces if space.foot - _SAME <= top < space.head - _SAME), None
@@ -91,6 +92,7 @@ def _shelf(
     board: CaseBoard,
     space: Space,
 ) -> CaseShelf:
+    plan = standing.case.plan
     stiffness = board_stiffness(design, str(standing.case.spec.board))
     made = lip_of(design, standing.case.spec) if board.role == "shelf" else None
     lip = None
@@ -99,7 +101,7 @@ def _shelf(
     load = named(join(board.name, "load"), written.load, written.load.unit)
     sag = shelf_sag(
         board.name,
-        span=bay.width,
+        span=bay.width if plan is None else longest_span(plan, standing.case.box),
         depth=board.width,
         thickness=board.thickness,
         stiffness=stiffness,

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from parametric.catalog.shop import Shop
 from parametric.figures import Figure, named, plain
-from parametric.model import Assembly, Face, Part
+from parametric.model import Assembly, Part
 from parametric.names import join
 
 _METRE = 1000.0
@@ -49,18 +49,18 @@ def edge_bands(shop: Shop, assembly: Assembly) -> tuple[EdgeBand, ...]:
         shop: the workshop, which knows its spare.
         assembly: all parts of the job.
     """
-    lots: dict[tuple[str, float], dict[tuple[str, Face], list[Part]]] = {}
+    lots: dict[tuple[str, float], dict[tuple[str, str], list[Part]]] = {}
     for part in assembly.parts:
         lot = (part.material.name, round(float(part.blank.thickness), 6))
-        for face in part.banded:
-            lots.setdefault(lot, {}).setdefault((part.mark, face), []).append(part)
+        for edge in (*part.banded, *(cut.name for cut in part.banded_edges)):
+            lots.setdefault(lot, {}).setdefault((part.mark, edge), []).append(part)
     return tuple(
         _band(shop, board, edges)
         for (board, _), edges in sorted(lots.items(), key=lambda lot: (-lot[0][1], lot[0][0]))
     )
 
 
-def _band(shop: Shop, board: str, edges: dict[tuple[str, Face], list[Part]]) -> EdgeBand:
+def _band(shop: Shop, board: str, edges: dict[tuple[str, str], list[Part]]) -> EdgeBand:
     first = next(iter(edges.values()))[0]
     thickness = Figure(first.blank.thickness)
     place = join("edge band", f"{board} {plain(thickness)} mm")
@@ -68,11 +68,11 @@ def _band(shop: Shop, board: str, edges: dict[tuple[str, Face], list[Part]]) -> 
         BandedEdge(
             mark=mark,
             noun=parts[0].noun,
-            edge=parts[0].faces.get(face, face),
+            edge=_word(parts[0], edge),
             number=len(parts),
-            length=named(join(place, f"{mark} {face}"), _long(parts[0], face)),
+            length=named(join(place, f"{mark} {edge}"), _long(parts[0], edge)),
         )
-        for (mark, face), parts in edges.items()
+        for (mark, edge), parts in edges.items()
     )
     each = [edge.number * edge.length for edge in found]
     total = each[0]
@@ -90,7 +90,18 @@ def _band(shop: Shop, board: str, edges: dict[tuple[str, Face], list[Part]]) -> 
     )
 
 
-def _long(part: Part, face: Face) -> Figure:
-    """How long an edge is: along the board, or across its end."""
-    along = face in ("low edge", "high edge")
-    return Figure(part.blank.length if along else part.blank.width)
+def banded_words(part: Part) -> tuple[str, ...]:
+    """What the shop calls each edge of a part that wears a band."""
+    edges = (*part.banded, *(edge.name for edge in part.banded_edges))
+    return tuple(_word(part, edge) for edge in edges)
+
+
+def _word(part: Part, edge: str) -> str:
+    return next((word for face, word in part.faces.items() if face == edge), edge)
+
+
+def _long(part: Part, edge: str) -> Figure:
+    """How long an edge is: along the board, across its end, or along what it was cut to."""
+    cut = {one.name: one.length for one in part.banded_edges}
+    along = edge in ("low edge", "high edge")
+    return Figure(cut.get(edge, part.blank.length if along else part.blank.width))

@@ -50,6 +50,7 @@ def _made(part: Part) -> list[Any]:
         [_cut(cut) for cut in part.cuts],
         *([list(part.banded)] if part.banded else []),
         *([part.matched] if part.matched is not None else []),
+        *([list(part.banded_edges)] if part.banded_edges else []),
     ]
 
 

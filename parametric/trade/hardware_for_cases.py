@@ -15,8 +15,6 @@ from parametric.resolve.casework import Casework
 from parametric.trade.hardware_item import DESIGN, HardwareItem, counted, whole
 from parametric.trade.printed import Printed
 
-PINS_A_SHELF = 4
-
 _Line = tuple[str, str, str, float | None]
 """What it is, its size, what is asked of it, and how long it is, mm."""
 
@@ -86,4 +84,5 @@ def _pins(own: BoredCase, shelves: int, said: Printed) -> Iterator[tuple[_Line, 
     if rows and shelves:
         deep = min((one.deep for one in rows), key=float)
         asked = f"its stem no longer than {said.fine(deep)}"
-        yield ("shelf pin", f"{said.fine(rows[0].across)} dia", asked, None), PINS_A_SHELF * shelves
+        each = own.pins[0].a_shelf
+        yield ("shelf pin", f"{said.fine(rows[0].across)} dia", asked, None), each * shelves

@@ -84,7 +84,7 @@ def _piece(part: Part) -> Piece:
         noun=part.noun,
         material=part.material.name,
         sizes=(float(blank.length), float(blank.width), float(blank.thickness)),
-        cuts=digest([*(_unnamed(cut) for cut in part.cuts), *part.banded]),
+        cuts=digest([*(_unnamed(cut) for cut in part.cuts), *part.banded, *part.banded_edges]),
         place=digest(part.placement),
     )
 

@@ -50,6 +50,7 @@ from parametric.trade.router_setups import (
 from parametric.trade.saw_setups import PanelSawSetUp, panel_saw_set_ups
 from parametric.trade.scribing import Scribed, scribed
 from parametric.trade.seasons import LeafSeason, leaf_seasons
+from parametric.trade.setting_out import SettingOut, setting_outs
 from parametric.trade.sheet_order import BoardLot, board_order
 from parametric.trade.stop_blocks import LengthStop, StopLine, length_stops, stop_list
 from parametric.trade.story_stick import StoryStick, story_sticks
@@ -93,6 +94,7 @@ class Paperwork:
     seasons: tuple[LeafSeason, ...]
     scribed: tuple[Scribed, ...]
     drawn_sizes: DrawnSizes | None
+    setting_outs: tuple[SettingOut, ...] = ()
 
     @property
     def install(self) -> InstallSheet:
@@ -175,6 +177,7 @@ def paperwork(resolved: Resolved, assembly: Assembly, loads: tuple[LeafLoad, ...
         seasons=leaf_seasons(resolved),
         scribed=scribed(resolved.casework),
         drawn_sizes=drawn_sizes(resolved),
+        setting_outs=setting_outs(resolved.casework),
     )
 
 

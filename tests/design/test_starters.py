@@ -19,8 +19,9 @@ from parametric.job import check
 from parametric.problems import exit_status
 
 CABINETS = (
-    *("alcove pair", "base cupboard", "bookcase", "bureau", "desk", "kitchen run", "media unit"),
-    *("pantry tower", "under stair", "vanity", "wall cupboard", "wardrobe", "window seat"),
+    *("alcove pair", "base cupboard", "bookcase", "bureau", "corner cupboard", "desk"),
+    *("kitchen run", "media unit", "pantry tower", "under stair", "vanity", "wall cupboard"),
+    *("wardrobe", "window seat"),
 )
 
 

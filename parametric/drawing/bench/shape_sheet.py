@@ -292,10 +292,13 @@ def _picture(draft: Draft, box: Box, job: Subject, setting: Setting, *, lettered
 def _lettered(own: Sketch, cut: Shaped, shape: Box, slant: Slant | None) -> None:
     """The letters of the sizes, beside what they measure."""
     if _bevel(cut) is not None:
-        widest = max(cut.outline, key=lambda v: v.x)
-        level = widest.y
+        # the corner that is not on the edge: it may be planed off either of the two
+        edge = min(
+            (shape.x0, shape.x1), key=lambda x: sum(abs(v.x - x) > _SAME for v in cut.outline)
+        )
+        level = max(cut.outline, key=lambda v: abs(v.x - edge)).y
         out = (0.0, -9.0) if level <= shape.y0 + _SAME else (0.0, 9.0)
-        own.span(((0.0, level), (shape.x1, level)), "b", out=out)
+        own.span(((shape.x0, level), (shape.x1, level)), "b", out=out)
         x, y = own.at((shape.x1, shape.centre[1]))
         own.letter("a", [(x + 9.0, y), (x + 13.0, y + 6.0), (x - 9.0, y)])
         return

@@ -74,7 +74,7 @@ def _draw(job: Subject, room: Room, needs: Needs, placing: Placing, title: Title
     front = draft.view(FROM_THE_FRONT, placing.scale, placing.elevation)
     draw_surround(draft, front, room, STUB)
     draw_cabinets(draft, front, room.pieces)
-    draw_hinge_sides(draft, front, room.fronts)
+    draw_hinge_sides(draft, front, (*room.fronts, *room.beyond))
     draw_plumb_line(draft, front, room)
     draw_clear_width(draft, front, room)
     plan = draft.view("plan A-A", placing.scale, placing.plan)
@@ -95,7 +95,7 @@ def _draw(job: Subject, room: Room, needs: Needs, placing: Placing, title: Title
     place_chains(draft, [depth, *([] if beside is None else [beside])])
     place_chains(draft, middle_chains(room, front, rule))
     draw_words(draft, job, room, front, placing)
-    letter_fronts(draft, front, room.fronts)
+    letter_fronts(draft, front, (*room.fronts, *room.beyond))
     _captions(draft, room, placing, scale, plan, section)
     left_over = place_items(draft, room_items(job, room), placing.columns)
     draft.unplaced += [getattr(item, "title", "") or "a table" for item in left_over]

@@ -13,6 +13,7 @@ import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from parametric.cases.case import Case
 from parametric.drawing.cases.case_words import case_items
 from parametric.drawing.cases.from_front import draw_cabinets
 from parametric.drawing.cases.under_slope import beyond, draw_slope
@@ -29,6 +30,7 @@ from parametric.drawing.plane import Box
 from parametric.drawing.primitives import Label
 from parametric.drawing.printing import Rule
 from parametric.drawing.seen_and_cut import cuts_through, draw_cuts
+from parametric.drawing.set_out import letter_corners, setting_out_of
 from parametric.drawing.sheet import Paper, Sheet, TitleBlock, View
 from parametric.drawing.subject import Subject
 from parametric.figures import Figure
@@ -124,15 +126,22 @@ def _attempt(
     title = dataclasses.replace(title, scale=words)
     draw_frame(draft, title)
     front, side, plan = spots.lefts
-    deep = 0.0 if job.third_angle else float(shown.kind.first.case.box.depth) / scale
+    before, back = (v / scale for v in _deep(shown.kind.first.case))
+    upright = before if job.third_angle else back
     views = (
         draft.view("from the front", scale, (front, spots.base)),
-        draft.view("cut upright", scale, (side + deep, spots.base)),
-        draft.view("cut level", scale, (plan, spots.plan_foot)),
+        draft.view("cut upright", scale, (side + upright, spots.base)),
+        draft.view("cut level", scale, (plan, spots.plan_foot + before)),
     )
     _front(draft, shown, views[0], lanes, rule, rule.next_chain)
     _upright(draft, shown, views[1], rule, rule.next_chain, third_angle=job.third_angle)
     _level(draft, shown, views[2], rule)
+    shape = setting_out_of(job, [shown.kind.first.name])
+    seen = shown.kind.first.case.plan
+    if shape is not None and seen is not None:
+        corners = [views[2].at(point) for point in seen.outline]
+        draft.path("edge_fine", tuple(corners), views[2].name, closed=True)
+        letter_corners(draft, shape, corners, views[2].name, inwards=False)
     upper, lower = spots.captions
     names = (
         (f"From the front  {words}", front, upper),
@@ -162,7 +171,8 @@ def _spots(
     where they do not fit left of `end`.
     """
     box, frame = shown.kind.first.case.box, paper.frame
-    wide, high, deep = (float(v) / scale for v in (box.width, box.highest, box.depth))
+    wide, high = float(box.width) / scale, float(box.highest) / scale
+    deep = sum(_deep(shown.kind.first.case)) / scale
     chains = FIRST + step * (2 if box.kick_high else 1) + 4.0
     front = frame.x0 + _SIDE + lanes[0] + (0.0 if box.slope is None else FIRST + 4.0)
     side = front + wide + lanes[1] + FIRST + step * (2 if box.kick_high else 1) + _APART
@@ -192,6 +202,13 @@ def _spots(
     )
 
 
+def _deep(case: Case) -> tuple[float, float]:
+    """How far a case comes before its left side's front edge, and back from there, mm."""
+    if case.plan is None:
+        return 0.0, float(case.box.depth)
+    return -min(0.0, *(y for _, y in case.plan.outline)), float(case.box.depth)
+
+
 def _words(shown: _Shown, own: Sequence[Level], rule: Rule) -> list[str]:
     """What is said of each height: the number, and the marks of the boards at it."""
     return [f"{rule.dimension(one.up)}  {_marks_at(shown, one)}" for one in own]
@@ -217,7 +234,9 @@ def _front(
     box = case.box
     draw_cabinets(draft, view, shown.pieces)
     low, wide = view.y(0.0), float(box.width)
-    edges = [(float(bay.left), float(bay.left + bay.width), bay.width) for bay in case.bays]
+    # what is clear in one with a plan is no stretch of its front
+    bays = case.bays if case.plan is None else ()
+    edges = [(float(bay.left), float(bay.left + bay.width), bay.width) for bay in bays]
     stops: list[Stop] = []
     links: list[Link | None] = []
     for left, right, clear in edges:
@@ -225,16 +244,18 @@ def _front(
         stops += [Stop(at=left, foot=low), Stop(at=right, foot=low)]
         links.append(Link(figure=clear, rule=rule))
     line = low - FIRST + 1.0
-    chains = [
-        Chain(view=view, axis="across", line=line, stops=tuple(stops), links=tuple(links)),
-        Chain(
-            view=view,
-            axis="across",
-            line=line - step,
-            stops=(Stop(at=0.0, foot=low), Stop(at=wide, foot=low)),
-            links=(Link(figure=box.width, rule=rule),),
-        ),
-    ]
+    chains = []
+    if case.plan is None:
+        chains = [
+            Chain(view=view, axis="across", line=line, stops=tuple(stops), links=tuple(links)),
+            Chain(
+                view=view,
+                axis="across",
+                line=line - step,
+                stops=(Stop(at=0.0, foot=low), Stop(at=wide, foot=low)),
+                links=(Link(figure=box.width, rule=rule),),
+            ),
+        ]
     at = view.x(wide) + lanes[1] + FIRST - 1.0
     edge = view.x(wide)
     if box.kick_high is not None:

@@ -13,6 +13,7 @@ from parametric.cases.pocket_screws import PocketScrews
 from parametric.drawing.arrangement_words import ON_CASE, said
 from parametric.drawing.cases.words import listed, sloping_notes
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
+from parametric.drawing.set_out import diagonals_said, set_out_table, setting_out_of
 from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column
 from parametric.names import SEPARATOR, short
@@ -20,7 +21,9 @@ from parametric.problems import Level
 from parametric.resolve.matched_fronts import matched_sets
 from parametric.trade.case_kinds import CaseKind
 from parametric.trade.drawer_places import Covers, DrawerPlace, drawer_places
+from parametric.trade.edge_band import banded_words
 from parametric.trade.printed import several
+from parametric.trade.setting_out import SettingOut
 
 _HELD: dict[Corners, str] = {
     "dowel": "dowelled",
@@ -33,15 +36,26 @@ _HELD: dict[Corners, str] = {
 
 def case_items(job: Subject, kind: CaseKind) -> list[Item]:
     """The column in the order it is read."""
+    shape = setting_out_of(job, [kind.first.name])
     return [
         _boards(job, kind),
         _drawers(job, kind),
+        *(_set_out(job, shape) if shape else []),
         Sentences(title="Mind", kind="warning", texts=_said(job, kind, "caution")),
         Sentences(
             title="Notes",
             kind="numbered",
             texts=(*_notes(job, kind), *_said(job, kind, "note")),
         ),
+    ]
+
+
+def _set_out(job: Subject, shape: SettingOut) -> list[Item]:
+    """The case from above, outside: its corners, sides and angles, and its diagonals."""
+    most = list_width(job.rules.unit)
+    return [
+        set_out_table(job, shape, "From above, outside", low="front", most=most),
+        Sentences(title="Check", kind="numbered", texts=(diagonals_said(job, shape),)),
     ]
 
 
@@ -54,8 +68,9 @@ def _boards(job: Subject, kind: CaseKind) -> TableItem:
             continue
         blank = part.blank
         size = " × ".join(job.wood(v) for v in (blank.length, blank.width, blank.thickness))
-        bands = [part.faces.get(face, face).removesuffix(" edge") for face in part.banded]
-        band = ", ".join(bands) or "–"
+        bands = [word.removesuffix(" edge") for word in banded_words(part)]
+        fronts = "front" if part.banded_edges else ""
+        band = fronts or ", ".join(bands) or "–"
         row = lots.setdefault(part.mark, [part.mark, _noun(part.name, part.noun), "0", size, band])
         row[2] = str(int(row[2]) + 1)
     columns = (
@@ -121,6 +136,11 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
         _corners(job, kind),
         *_framed(job, kind),
     ]
+    if case.plan is not None:
+        notes.append(
+            "Screwed from outside: holes in edges are bored through those of the boards that they "
+            "stand against, clamped."
+        )
     back = case.back
     if back is not None:
         where = {

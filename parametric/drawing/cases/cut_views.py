@@ -95,6 +95,11 @@ def draw_plan(draft: Draft, view: View, room: Room, stub: float, *, named: bool 
         draft.line("adjacent", view.at((clear, out)), view.at((clear, back)), view.name)
     for case in tiers(room.cases)[0]:
         _made_edges(draft, view, case)
+        if case.case.plan is not None:
+            # what lies level in it is seen below the cut
+            x, y = float(case.left), case.front
+            outline = tuple((x + a, y + b) for a, b in case.case.plan.outline)
+            draft.path("edge_fine", view.path(outline), view.name, closed=True)
         if named:
             draft.add_first(name_places(view, case))
 

@@ -76,13 +76,13 @@ def draw_clear_width(draft: Draft, view: View, room: Room) -> None:
 
 def draw_hinge_sides(draft: Draft, view: View, fronts: Sequence[Front]) -> None:
     """The two thin lines of every front that turns, meeting at its hinges."""
-    for front in fronts:
+    for front in (one for one in fronts if one.is_seen):
         draw_swing(draft, view, front.leaf, front.box)
 
 
 def letter_fronts(draft: Draft, view: View, fronts: Sequence[Front]) -> None:
     """Each front's letter in a ring; small in a front too low for the other."""
-    for front in fronts:
+    for front in (one for one in fronts if one.is_seen):
         options: list[list[Element]] = []
         box = front.box
         for small in (False, True):

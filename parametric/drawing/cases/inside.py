@@ -124,7 +124,15 @@ def _clear_widths(room: Room, view: View, rule: Rule, step: float) -> Iterator[C
     high = view.y(room.box.y1) + STUB + FIRST - 1.0
     for index, tier in enumerate(tiers(room.cases)):
         line = low if index == 0 else high + (index - 1) * step
-        bays = [(float(case.left + bay.left), bay) for case in tier for bay in case.case.bays]
+        bays = [
+            (float(case.left + bay.left), bay)
+            for case in tier
+            for bay in case.case.bays
+            # what is clear in one with a plan is told on its own sheet
+            if case.case.plan is None
+        ]
+        if not bays:
+            continue
         stops: list[Stop] = []
         links: list[Link | None] = []
         edge = float(tier[0].case.box.foot)
@@ -140,6 +148,9 @@ def _clear_widths(room: Room, view: View, rule: Rule, step: float) -> Iterator[C
 def _say(draft: Draft, view: View, case: StandingCase, bay: CaseBay) -> None:
     """What each space of a bay holds, in it."""
     left, wide = float(case.left + bay.left), float(bay.width)
+    if case.case.plan is not None:
+        # its right side stands before what is beyond it
+        wide = min(wide, case.case.plan.front_line[1][0] - float(bay.left))
     foot = float(case.case.box.foot)
     for space in bay.spaces:
         words = space_words(space)

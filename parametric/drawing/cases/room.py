@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import dataclasses
 import itertools
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.drawing.pieces import Piece
@@ -36,13 +37,22 @@ class Front:
     off: float
     """Where the frame of its door stands behind the front edges of the deepest cabinet, mm."""
 
+    @property
+    def is_seen(self) -> bool:
+        """Whether enough of it is seen from here: of what stands aslant, a part of its width."""
+        return self.box.width >= _SEEN * float(self.leaf.width)
+
+
+_SEEN = 0.3
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Room:
     """An opening and all that stands in it.
 
     `place` is what its numbers begin with, "" where there is one room. `own_edges` close cabinets that stand in no run, by their names; `fixed` are the pieces that stay when the fronts are off: boards, frames, fillers, drawer
-    boxes; `depth` is where the back wall stands, mm.
+    boxes; `depth` is where the back wall stands, mm. `beyond` are the fronts of a case in the corner
+    that returns along this wall and belongs to the other.
     """
 
     name: str
@@ -55,6 +65,7 @@ class Room:
     pieces: tuple[Piece, ...]
     fixed: tuple[Piece, ...]
     depth: Figure
+    beyond: tuple[Front, ...] = ()
 
     @property
     def edges(self) -> tuple[Edges, ...]:
@@ -183,9 +194,14 @@ def _room(job: Subject, heading: str) -> Room:
     names = {case.name for case in cases}
     runs = tuple(run for run in casework.runs if names & set(run.cases))
     doors = [door for door in job.resolved.doors if door.case in names]
-    leaves = {leaf.name for door in doors for leaf in door.leaves}
+    returning = {
+        case.name for case in casework.cases if case.returns_in in {run.name for run in runs}
+    }
+    others = [door for door in job.resolved.doors if door.case in returning]
+    leaves = {leaf.name for door in (*doors, *others) for leaf in door.leaves}
     groups = {
         *names,
+        *returning,
         *(run.name for run in runs),
         *(join(name, "closings") for name in names),
         *leaves,
@@ -202,19 +218,24 @@ def _room(job: Subject, heading: str) -> Room:
         cases=cases,
         runs=runs,
         own_edges=tuple((name, edges) for name, edges in casework.edges if name in names),
-        fronts=tuple(
-            Front(
-                leaf=leaf,
-                door=door,
-                box=_outline(door.stands.seen_from(about), leaf),
-                off=door.stands.seen_from(about).origin[1],
-            )
-            for door in doors
-            for leaf in door.leaves
-        ),
+        fronts=_fronts(doors, about),
+        beyond=_fronts(others, about),
         pieces=pieces,
         fixed=tuple(p for p in pieces if p.group not in leaves or of_a_drawer(p)),
         depth=casework.depth,
+    )
+
+
+def _fronts(doors: Sequence[Door], about: Placement) -> tuple[Front, ...]:
+    return tuple(
+        Front(
+            leaf=leaf,
+            door=door,
+            box=_outline(door.stands.seen_from(about), leaf),
+            off=door.stands.seen_from(about).origin[1],
+        )
+        for door in doors
+        for leaf in door.leaves
     )
 
 
@@ -224,6 +245,7 @@ def of_a_drawer(piece: Piece) -> bool:
 
 
 def _outline(stands: Placement, leaf: Leaf) -> Box:
-    left = stands.origin[0] + float(leaf.hung.left)
-    foot = float(leaf.hung.foot)
-    return Box(left, foot, left + float(leaf.width), foot + float(leaf.height))
+    foot, along = float(leaf.hung.foot), stands.x[0]
+    ends = (float(leaf.hung.left), float(leaf.hung.left) + float(leaf.width))
+    left, right = sorted(stands.origin[0] + along * end for end in ends)
+    return Box(left, foot, right, foot + float(leaf.height))

@@ -257,8 +257,7 @@ def cabinets_table(job: Subject, room: Room) -> TableItem:
     groups = {group.name: group for group in job.assembly.groups}
     rows = []
     for case in room.cases:
-        box = case.case.box
-        size = " × ".join(job.wood(v) for v in (box.width, box.highest, box.depth))
+        box, size = case.case.box, outside_words(job, case)
         heavy = sum(part.mass for part in groups[case.name].parts)
         rows.append((case_words(case.name), size, weight_cell(heavy, job.rules.unit)))
         if box.slope is not None:
@@ -269,6 +268,18 @@ def cabinets_table(job: Subject, room: Room) -> TableItem:
         Column(head=weight_head(job.rules.unit), width=14.0, anchor="right"),
     )
     return listed(job, "Cabinets, without their fronts", columns, rows)
+
+
+def outside_words(job: Subject, case: StandingCase) -> str:
+    """Width, height, depth; of one in a corner both widths and both depths, from the left."""
+    box, plan = case.case.box, case.case.plan
+    wide, deep = [box.width], [box.depth]
+    if plan is not None:
+        deep = [plan.side("left side").length, plan.side("right side").length]
+        if plan.in_a_corner:
+            wide.append(plan.side("right back").length)
+    sizes = (wide, [box.highest], deep)
+    return " × ".join(" / ".join(job.wood(v) for v in size) for size in sizes)
 
 
 def inside_table(job: Subject, room: Room) -> TableItem:

@@ -50,6 +50,7 @@ from parametric.drawing.part_sheets.running_sizes import (
     places_along,
     sizes_by_side,
 )
+from parametric.drawing.part_sheets.set_out_boards import letter_board, shape_items
 from parametric.drawing.part_sheets.sides_along import EDGE, ENDS, GAP, PartOnSheet, lies_of
 from parametric.drawing.part_sheets.stacks import balloon_stack, stacked
 from parametric.drawing.part_sheets.strips import (
@@ -220,6 +221,7 @@ def _draw(
         call_section(draft, chosen, face)
     dimension_curves(draft, plan.own, part, strips, job.rules)
     dimension_rows(draft, plan.own, part, strips, job.rules)
+    letter_board(draft, job, plan.own, part, face)
     lettered = "face" in plan.own.part.faces.values()
     mark_face(draft, part, face, lettered=lettered)
     board = plan.own.part.material.look == "board"
@@ -365,6 +367,7 @@ def _words(
         (len(shown & shapes), len(shapes)),
     )
     items: list[Item] = [
+        *shape_items(plan.job, own),
         TableItem(
             title="Complete when",
             columns=(

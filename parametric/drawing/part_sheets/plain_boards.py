@@ -15,7 +15,7 @@ from parametric.drawing.subject import Subject
 from parametric.drawing.tables import Column, Table, fitted
 from parametric.model import Part
 from parametric.names import SEPARATOR, short
-from parametric.trade.part_cuts import face_name
+from parametric.trade.edge_band import banded_words
 
 _CASEWORK = ("C", "W", "X", "Y")
 """What the marks of boards of cases, drawers, backs and runs begin with."""
@@ -93,7 +93,7 @@ def draw_plain_boards(job: Subject, title: TitleBlock) -> tuple[Sheet, ...]:
 def _row(job: Subject, mark: str, own: list[Part]) -> tuple[str, ...]:
     first = own[0]
     blank = first.blank
-    bands = [face_name(first, face) for face in first.banded]
+    bands = banded_words(first)
     return (
         mark,
         ", ".join(dict.fromkeys(part.noun for part in own)),

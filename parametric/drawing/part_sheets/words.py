@@ -23,6 +23,7 @@ from parametric.model import (
 )
 from parametric.names import SEPARATOR
 from parametric.trade.case_names import listed
+from parametric.trade.edge_band import banded_words
 from parametric.trade.moulded_runs import edge_beside
 from parametric.trade.part_cuts import PartCuts, face_name
 from parametric.trade.twins import alike_both_sides, lies_turned, mirrors
@@ -122,7 +123,7 @@ def _measured(own: PartCuts, part: Unfolded) -> Iterator[str]:
 
 def _banded(own: PartCuts) -> Iterator[str]:
     """The edges that wear a band; the blank is as it is sawn, before it."""
-    edges = [face_name(own.part, face) for face in own.part.banded]
+    edges = banded_words(own.part)
     if edges:
         said = " and ".join(edges)
         yield f"{said[0].upper()}{said[1:]} banded; sizes are before the band."

@@ -182,7 +182,7 @@ def _draw(
     elevation = draft.view("cabinets from the front", scale, placing.elevation)
     draw_surround(draft, elevation, room, STUB)
     draw_cabinets(draft, elevation, room.pieces)
-    draw_hinge_sides(draft, elevation, room.fronts)
+    draw_hinge_sides(draft, elevation, (*room.fronts, *room.beyond))
     plan = draft.view("plan", scale, placing.plan)
     draw_plan(draft, plan, room, STUB, named=False)
     section = draft.view("section", scale, placing.section)
@@ -193,7 +193,7 @@ def _draw(
     under = plan.y(room.out) - PLAN_FIRST
     place_chains(draft, width_chains(room, plan, under, shown.step - 1.0, rule))
     place_chains(draft, [depth_chain(job, room, section, third_angle=job.third_angle)])
-    letter_fronts(draft, elevation, room.fronts)
+    letter_fronts(draft, elevation, (*room.fronts, *room.beyond))
     for case in tiers(room.cases)[0]:
         # a cabinet too narrow for its name goes without: its sizes stand with the others
         name = draft.first_free(name_places(plan, case))

@@ -110,7 +110,11 @@ def _front(part: Part, group: Placement | None) -> Front:
     cut = [made.shape for made in _shapes(part, near_face) if made.shape is not None]
     moulded = [*_runs_at_the_face(part, near_face)]
     cut += moulded
-    faces = [(z, side) for z in (0.0, thick) for side in _on_face(part)]
+    aslant = _SAME < abs(seen(1.0, 0.0, 0.0)[1] - seen(0.0, 0.0, 0.0)[1]) < 1 - _SAME or (
+        _SAME < abs(seen(0.0, 1.0, 0.0)[1] - seen(0.0, 0.0, 0.0)[1]) < 1 - _SAME
+    )
+    # of what stands aslant the far face is seen past one edge of the near one alone
+    faces = [(z, side) for z in ((near_z,) if aslant else (0.0, thick)) for side in _on_face(part)]
     if cut:
         faces = [(near_z, side) for side in _left_in_front(part, cut)]
     for z, (a, b) in faces:
