@@ -121,12 +121,14 @@ def _beside(draft: Draft, job: Subject, set_up: MachineSetUp, body: Box, smaller
     if scale is None:
         return
     taken = draw_whole(draft, job, set_up, room, scale)
+    below: tuple[Box, ...] = ()
     if not legible(set_up, scale):
         right = Box(taken.x1 + _AIR, room.y0, room.x1, room.y1)
         under = Box(room.x0, room.y0, room.x1, taken.y0 - _AIR)
-        fits = first_cut_window(set_up, job, right)
-        _first(draft, job, set_up, under if fits is None else right)
-    _words(draft, job, set_up, (Box(edge, body.y0, body.x1, body.y1),))
+        own = under if first_cut_window(set_up, job, right) is None else right
+        low = _first(draft, job, set_up, own)
+        below = (Box(own.x0, own.y0, own.x1, low - _AIR),)
+    _words(draft, job, set_up, (Box(edge, body.y0, body.x1, body.y1), *below))
 
 
 def _first(draft: Draft, job: Subject, set_up: MachineSetUp, room: Box) -> float:
