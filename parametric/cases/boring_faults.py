@@ -172,6 +172,20 @@ def block_faults(
         said: how a length is said.
         crossing: the boards that stand against the same one.
     """
+    if blocks.left_out:
+        heights = ", ".join(map(said, blocks.left_out))
+        yield _problem(
+            "hinge_in_packing",
+            "caution",
+            f"{blocks.name}: at {heights} over the foot of the case the packing of drawers stands "
+            "where a block would, and no hole is bored for the hinge's plate.",
+            blocks.left_out[0],
+            blocks.name,
+            spec,
+            found=heights,
+            allowed="clear of the packing",
+            fix="Move the hinge off the drawers, or notch the packing round a block on site.",
+        )
     for block in blocks.bites(0.0):
         other = next(
             (

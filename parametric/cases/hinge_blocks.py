@@ -10,6 +10,7 @@ from above
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from parametric.cases.boring import IN_FACE, Bite, BoringSpec
@@ -38,6 +39,8 @@ class HingeBlocks:
     thick: Figure
     in_block: Figure
     in_board: Figure | None
+    left_out: tuple[Figure, ...] = ()
+    """Hinges that the packing of drawers behind the door stands beside: no block goes there."""
 
     def bites(self, below: float) -> tuple[Bite, ...]:
         """What they cover of the board's face; a shelf so thick may not come to lie in one.
@@ -59,7 +62,13 @@ class HingeBlocks:
 
 
 def size_hinge_blocks(
-    spec: BoringSpec, plates: PlateHoles, *, gap: Figure, board: Figure, depth: Figure
+    spec: BoringSpec,
+    plates: PlateHoles,
+    *,
+    gap: Figure,
+    board: Figure,
+    depth: Figure,
+    packed: Sequence[tuple[float, float]] = (),
 ) -> HingeBlocks:
     """The blocks behind one leaf's plates.
 
@@ -69,6 +78,7 @@ def size_hinge_blocks(
         gap: from the board to the edge of the frame, mm.
         board: how thick the board is, mm.
         depth: from its front edge to what is behind, mm.
+        packed: from where to where up the case the packing of drawers stands on it, mm.
     """
     name = plates.name.replace("hinge plates", "hinge blocks")
 
@@ -78,9 +88,16 @@ def size_hinge_blocks(
     thick = at("thickness", gap)
     over = plates.deep - thick
     in_board = smallest(over, board - spec.behind) if exceeds(over, 1.0) else None
+    half = float(BLOCK_LONG) / 2
+    beside = tuple(
+        up
+        for up in plates.heights
+        if any(float(up) - half < high and low < float(up) + half for low, high in packed)
+    )
     return HingeBlocks(
         name=name,
-        heights=plates.heights,
+        heights=tuple(up for up in plates.heights if up not in beside),
+        left_out=beside,
         long=at("length", BLOCK_LONG),
         wide=at("width", smallest(plates.line + spec.from_front, depth)),
         thick=thick,

@@ -69,7 +69,7 @@ def behind_frame(standing: StandingCase, bored: BoredCase) -> Iterator[Part]:
 
 
 def _packing(slide: SlideFixing, wood: Material) -> Part:
-    """A strip behind a slide, its middle level with the slide's screws; it ends where the slide does."""
+    """A strip behind a slide, about its screws; it ends where the slide does."""
     assert slide.pack is not None
     screws = slide.screws
     begins = max(slide.y, 0.0)
@@ -88,7 +88,7 @@ def _packing(slide: SlideFixing, wood: Material) -> Part:
             thickness=slide.pack,
         ),
         placement=Placement(
-            origin=(slide.x, begins, float(screws.up - PACKING_WIDE / 2)),
+            origin=(slide.x, begins, float(slide.foot)),
             x=(0.0, 1.0, 0.0),
             y=(0.0, 0.0, 1.0),
         ),
@@ -97,7 +97,7 @@ def _packing(slide: SlideFixing, wood: Material) -> Part:
                 name="slide holes",
                 face=face,
                 u=screws.first - begins if begins else screws.first,
-                v=PACKING_WIDE / 2,
+                v=screws.up - slide.foot,
                 diameter=screws.across,
                 depth=slide.in_pack,
                 count=int(screws.count),

@@ -43,7 +43,9 @@ def bored(case: BoredCase, board: CaseBoard) -> Iterator[Cut]:
             if own.blocks is not None:
                 if own.blocks.in_board is None:
                     continue
-                plates = dataclasses.replace(plates, deep=own.blocks.in_board)
+                plates = dataclasses.replace(
+                    plates, deep=own.blocks.in_board, heights=own.blocks.heights
+                )
             yield from plate_cuts(plates, face=own.face, foot=foot, front=front)
     for slide in case.slides:
         if slide.board.name == board.name and slide.in_board is not None:

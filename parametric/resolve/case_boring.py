@@ -251,20 +251,16 @@ def _plates(
 
 
 def _crossing(case: Case, board: CaseBoard) -> Iterator[Bite]:
-    """Boards that end at an upright one, or stand against it, from its front edge backwards."""
+    """Level boards that end at an upright one, from its front edge backwards."""
     low, high = board.x, board.x + float(board.thickness)
     for other in case.boards:
-        if other.lies == "level" and other.role != "shelf":
-            begins, ends, up = other.x, other.x + float(other.length), float(other.thickness)
-        elif other.role == "packing":
-            begins, ends, up = other.x, other.x + float(other.thickness), float(other.length)
-        else:
+        if other.lies != "level" or other.role == "shelf":
             continue
-        if begins <= high + 1e-6 and ends >= low - 1e-6:
+        if other.x <= high + 1e-6 and other.x + float(other.length) >= low - 1e-6:
             yield Bite(
                 name=other.name,
                 low=other.z,
-                high=other.z + up,
+                high=other.z + float(other.thickness),
                 near=other.y,
                 far=other.y + float(other.width),
             )
@@ -284,7 +280,15 @@ def _blocks(
         gap = bay.left + bay.width - opening_of(case, bay)[1]
     if not exceeds(gap, 0.5):
         return None
-    return size_hinge_blocks(spec, plates, gap=gap, board=board.thickness, depth=case.behind)
+    packed = [
+        (one.z, one.z + float(one.length))
+        for one in case.of_role("packing")
+        if abs(one.x - (board.x + board.thickness)) < 1e-6
+        or abs(one.x + one.thickness - board.x) < 1e-6
+    ]
+    return size_hinge_blocks(
+        spec, plates, gap=gap, board=board.thickness, depth=case.behind, packed=packed
+    )
 
 
 def _covered_by(plate: SidePlates, case: Case) -> tuple[Bite, ...]:

@@ -9,8 +9,8 @@ from typing import Literal
 from parametric.cases.boring import Bite, BoringSpec
 from parametric.cases.case import Case, CaseBoard
 from parametric.cases.drawer_written import WoodenRunnersSpec
-from parametric.cases.slide_screws import SlideScrews, in_two, size_slide_screws
-from parametric.figures import Figure, exceeds, named, smallest
+from parametric.cases.slide_screws import PACKING_WIDE, SlideScrews, in_two, size_slide_screws
+from parametric.figures import Figure, exceeds, largest, named, smallest
 from parametric.hangings.hanging import Side
 from parametric.model import Face
 from parametric.names import join
@@ -27,7 +27,8 @@ class SlideFixing:
     """One slide: its screws, the board that it stands before, the packing between them, mm.
 
     `in_board` is how deep the screws go into the board, None where they stop in the packing;
-    `x` is where the packing begins in the case, `y` where the slide does, `long` its length.
+    `x` and `foot` are where the packing begins in the case, `y` where the slide does, `long` its
+    length.
     """
 
     name: str
@@ -41,6 +42,7 @@ class SlideFixing:
     in_board: Figure | None
     x: float
     y: float
+    foot: Figure
     long: Figure
     taken: tuple[Bite, ...]
 
@@ -92,6 +94,11 @@ def slide_fixings(
                 else named(join(name, "screw hole in the board"), beyond),
                 x=board.x + float(board.thickness) if side == "left" else board.x - float(gap),
                 y=drawer.y,
+                # a slide beneath a box stands low: its packing goes no lower than its room
+                foot=named(
+                    join(name, "packing foot"),
+                    largest(screws.up - PACKING_WIDE / 2, drawer.z - drawer.box.foot),
+                ),
                 long=drawer.box.length,
                 taken=tuple(cut(board, face)),
             )

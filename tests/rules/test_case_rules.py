@@ -74,12 +74,17 @@ def under_slides(web: str) -> Lines:
     }
 
 
-def cup_hung(space: str) -> Lines:
+DRAWER: Lines = {
+    "joint: {kind": "drawer: {sides: 1/2, bottom: 1/4, bottom groove: 1/4}\njoint: {kind",
+}
+
+
+def cup_hung(space: str, under: str = "shelf space: rest") -> Lines:
     """The alcove's left door on cup hinges, a fixed shelf so far below the top behind it."""
     return {
         "[{bay: equal, top to bottom: [door: rest]},": (
             "[{bay: equal, top to bottom: [door: rest], "
-            f"inside: [shelf space: {space}, shelf space: rest]}},"
+            f"inside: [shelf space: {space}, {under}]}},"
         ),
         "{kind: butt, count: 2, length: 2-1/2, from top: 2-1/2, from bottom: 2-1/2}": (
             "{kind: cup, count: 2, from ends: 4}"
@@ -356,6 +361,16 @@ CASES = (
         cup_hung("6-13/16"),
         cup_hung("6-27/32"),
         "over the foot of the case stands where cabinet base / bay 1 / fixed shelf 1 is",
+    ),
+    # The drawer's packing from 127 to 742.95 - 173.83 - 19.05 = 550.07 stands beside the lower block,
+    # 181.6 to 281.6; one from 550.07 - 249.24 = 300.83 on, over a shelf from 281.78 on, does not.
+    Case(
+        "hinge_in_packing",
+        "caution",
+        ALCOVE,
+        {**cup_hung("6-27/32", "drawer: rest"), **DRAWER},
+        {**cup_hung("6-27/32", "drawer: 9-13/16, shelf space: rest"), **DRAWER},
+        "at 9-1/8 over the foot of the case the packing of drawers stands where a block would",
     ),
     # Between plumb walls both stiles lose 1/8 all the way; what leans 1/16 is within a reading.
     Case(
