@@ -102,6 +102,10 @@ class CaseBay:
     width: Figure
     spaces: tuple[Space, ...]
 
+    def space_at(self, up: float) -> Space:
+        """The space at a height above the case's foot, mm."""
+        return next(s for s in self.spaces if float(s.foot) <= up <= float(s.head))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontOpening:
@@ -375,6 +379,12 @@ class Case:
         """How wide and how deep it is, seen from above: of one that is no rectangle, round it, mm."""
         return (
             (self.box.width, self.box.depth) if self.plan is None else self.plan.around(self.name)
+        )
+
+    def bay_at(self, across: float) -> CaseBay:
+        """The bay at a place across, from the outside of its left side, mm."""
+        return next(
+            bay for bay in self.bays if float(bay.left) <= across <= float(bay.left + bay.width)
         )
 
     def of_role(self, role: Role) -> tuple[CaseBoard, ...]:

@@ -16,6 +16,7 @@ from typing import Literal
 
 from parametric.figures import Figure, largest, named
 from parametric.hangings.case_fronts import CaseFronts
+from parametric.hangings.flap_gaps import flap_clearances
 from parametric.hangings.flaps import FlapWay, flap_way
 from parametric.hangings.front_faults import front_faults
 from parametric.hangings.front_places import (
@@ -146,7 +147,10 @@ def _size(spec: CaseFronts, site: Site, stock: tuple[Stock, ...], fittings: Fitt
         meeting="butt" if pairs else None,
         hinge_gap=measures.gap,
         reach=named("reach when open", largest(*_reaches(spec, places, swings, flaps))),
-        clearances=_clearances(places, swings, measures, stock, fittings.least_gap),
+        clearances=(
+            *_clearances(places, swings, measures, stock, fittings.least_gap),
+            *flap_clearances(places, measures, stock, fittings.least_gap),
+        ),
         case=Case(
             gap=measures.gap,
             edge=named("case edge", spec.case_edge),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.figures import Figure
 from parametric.hangings.hanging import Side
 from parametric.hardware.cup_hinge import CupHinges, cup_bores
 from parametric.model import Cut, Drilled, Face, Making
@@ -36,10 +35,12 @@ def flap_cups(leaf: Leaf, rail: Rail) -> tuple[Cut, ...]:
 
 def stay_pilots(leaf: Leaf, side: Side, back: Face) -> Iterator[Cut]:
     """The pilot of the stay on one side, in the back of that stile."""
-    for own in leaf.stays.sides if leaf.stays is not None else ():
+    if leaf.stays is None:
+        return
+    wide, deep = leaf.stays.pilot
+    for own in leaf.stays.sides:
         if own.side != side:
             continue
-        wide, deep = leaf.stays.pilot if leaf.stays is not None else (Figure(0.0), Figure(0.0))
         yield Drilled(
             name="stay fixing",
             face=back,

@@ -91,7 +91,7 @@ def _drawer(design: Design, case: StandingCase, leaf: Leaf, spec: DrawerSpec) ->
     name = join(leaf.name, "drawer")
     x = float(own.opening.left + hung.left)
     low = hung.foot - own.box.foot
-    bay = _bay(own.bays, x + float(hung.width) / 2)
+    bay = own.bay_at(x + float(hung.width) / 2)
     middle = float(low + hung.height / 2)
     # a fixed shelf so thick that it stands behind the middle leaves the space beside it
     space = min(bay.spaces, key=lambda s: max(float(s.foot) - middle, middle - float(s.head), 0.0))
@@ -196,10 +196,6 @@ def _runners(spec: DrawerSpec, box: DrawerBox, *, name: str, pack: Figure) -> Dr
     if not isinstance(spec, WoodenRunnersSpec):
         return None
     return size_runners(spec, box, name=name, pack=pack, stuff=box.stuff)
-
-
-def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:
-    return next(bay for bay in bays if float(bay.left) <= x <= float(bay.left + bay.width))
 
 
 def _clear_width(case: StandingCase, leaf: Leaf, bay: CaseBay) -> Figure:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import dataclasses
 
-from parametric.cases.case import CaseBay
 from parametric.design import Design
 from parametric.figures import Figure, named
 from parametric.hangings.case_fronts import CaseFronts
@@ -74,7 +73,7 @@ def _sides(
 ) -> tuple[StaySide, ...]:
     own, place = case.case, sized.place
     left = own.opening.left + leaf.hung.left
-    bay = _bay(own.bays, float(left + leaf.width / 2))
+    bay = own.bay_at(float(left + leaf.width / 2))
     down = flap.side == "top"
     line = flap.line - own.box.foot
     found = []
@@ -103,7 +102,3 @@ def _sides(
 def _on(count: Figure) -> tuple[Side, ...]:
     """A single stay stands on the right. Common practice, no source."""
     return ("left", "right") if int(count) > 1 else ("right",)
-
-
-def _bay(bays: tuple[CaseBay, ...], x: float) -> CaseBay:
-    return next(bay for bay in bays if float(bay.left) <= x <= float(bay.left + bay.width))

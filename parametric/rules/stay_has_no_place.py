@@ -86,17 +86,11 @@ def _off(
     case, said = standing.case, cases.job.fine
     sized = stays.sized
     assert not isinstance(sized, NoPlace), "asked only of those that have a place"
+    middle = float(leaf.hung.foot + leaf.height / 2 - case.box.foot)
+    across = float(case.opening.left + leaf.hung.left + leaf.width / 2)
+    space = case.bay_at(across).space_at(middle)
     web = stays.pilot[0] / 2 + cases.job.shop.limits.groove_wall
     for one in stays.sides:
-        bay = next(
-            bay
-            for bay in case.bays
-            if float(bay.left)
-            <= float(case.opening.left + leaf.hung.left + leaf.width / 2)
-            <= float(bay.left + bay.width)
-        )
-        middle = leaf.hung.foot + leaf.height / 2 - case.box.foot
-        space = next(s for s in bay.spaces if float(s.foot) <= float(middle) <= float(s.head))
         least_back = web if case.front_back <= 0 else case.front_back + web
         for has, low, high, where in (
             (one.behind, least_back, case.behind - web, "behind the case's front edges"),

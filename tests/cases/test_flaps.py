@@ -126,6 +126,29 @@ def test_each_turns_about_the_corner_of_its_face(many: Job) -> None:
         assert edge[1:] == pytest.approx((face - high * math.sin(a), float(flap.tip)))
 
 
+def test_its_free_edge_needs_a_gap(tmp_path: Path) -> None:
+    """Its inner corner turns on a circle of root(340^2 + 20^2) = 340.588: 0.588 past its height."""
+    text = LIFT.read_text(encoding="utf-8")
+    for gap, binds in (("0.5", True), ("0.6", False)):
+        path = tmp_path / "design.yaml"
+        path.write_text(
+            text.replace("fronts: overlay", f"fronts: overlay\n  front gap: {gap}"),
+            encoding="utf-8",
+        )
+        told = [p.message for p in check(path, user_house=False).problems if p.code == "leaf_binds"]
+        assert (
+            any("at the free edge of leaf A is 0.5, and the edge needs 0.6" in m for m in told)
+            == binds
+        )
+    assert job_of(LIFT).resolved is not None
+    needs = {
+        gap.where: float(gap.needs)
+        for door in job_of(LIFT).resolved.doors  # type: ignore[union-attr]
+        for gap in door.hanging.clearances
+    }
+    assert needs["front gap at the free edge of leaf A"] == pytest.approx(0.5877, abs=1e-4)
+
+
 def test_a_stay_that_says_none_is_none(many: Job) -> None:
     told = {problem.code: problem.about for problem in many.problems}
     assert told["flap_has_no_stay"] == "leaf G"

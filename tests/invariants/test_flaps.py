@@ -25,8 +25,8 @@ TRIES = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCh
 def cupboards(draw: st.DrawFn) -> str:
     """A cabinet with one to three flaps and fronts between them, in one bay or two; on the wall."""
     fronts = draw(st.sampled_from(["overlay", "inset", "half overlay"]))
-    high = draw(st.integers(420, 1100))
     count = draw(st.integers(1, 3))
+    high = count * draw(st.integers(300, 380)) + 60
     lines, given = [], draw(st.integers(0, count - 1))
     for index in range(count):
         kind = (
@@ -38,7 +38,7 @@ def cupboards(draw: st.DrawFn) -> str:
             lines += [f"      hinge side: {side}", f"      stay: {side}"]
         if kind == "door":
             lines.append("      hinge side: left")
-    strut = draw(st.integers(200, 320))
+    strut, stroke = draw(st.sampled_from([(244, 85), (244, 95), (300, 130), (200, 70)]))
     return f"""stilewright: 1
 job: Weir Cottage
 units: mm
@@ -49,7 +49,7 @@ survey:
   floor: level
 cabinet:
   above floor: {draw(st.integers(600, 1300))}
-  width: {draw(st.integers(400, 1100))}
+  width: {draw(st.integers(420, 1100))}
   height: {high}
   depth: {draw(halves(260, 450))}
   fronts: {fronts}
@@ -71,14 +71,14 @@ hinge: {{kind: cup, depth: 12, from ends: 110, steps: {{700: 2, 1600: 3}}}}
 drawer: {{sides: 12, slides: 12.7}}
 stay top:
   kind: gas strut
-  opens: {draw(st.integers(75, 105))} deg
+  opens: {draw(st.integers(80, 100))} deg
   length: {strut}
-  stroke: {draw(st.integers(60, 110))}
-  on leaf: {draw(st.integers(50, 110))} x 8
+  stroke: {stroke}
+  on leaf: {draw(st.integers(60, 95))} x 8
 stay bottom:
   kind: lid stay
-  length: {draw(st.integers(200, 340))}
-  on leaf: {draw(st.integers(80, 220))} x 10
+  length: {draw(st.integers(230, 340))}
+  on leaf: {draw(st.integers(80, 200))} x 10
 """
 
 

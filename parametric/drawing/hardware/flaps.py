@@ -121,13 +121,12 @@ class _Shown:
 def _shown(job: Subject, standing: StandingCase, leaf: Leaf, flap: HungFlap) -> _Shown:
     case = standing.case
     across = float(case.opening.left + leaf.hung.left + leaf.width / 2)
-    bay = next(b for b in case.bays if float(b.left) <= across <= float(b.left + b.width))
     middle = float(leaf.hung.foot + leaf.height / 2 - case.box.foot)
     return _Shown(
         leaf=leaf,
         flap=flap,
         case=case,
-        space=next(s for s in bay.spaces if float(s.foot) <= middle <= float(s.head)),
+        space=case.bay_at(across).space_at(middle),
         across=across,
         out=float(leaf.hung.plane + leaf.thickness / 2),
         way=1.0 if job.third_angle else -1.0,
