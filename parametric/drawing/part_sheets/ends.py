@@ -170,13 +170,8 @@ def dimension_end(
 
 
 def below_bored_end(own: PartCuts, part: Unfolded, side: Side, rules: Rules) -> float:
-    """What the sizes and the name of a board's cut end take below it, mm on paper; 0 of any other."""
-    board = part.part.material.look == "board"
-    if not any(
-        (isinstance(row.cut, Drilled) or (board and on_end(row, part)))
-        and own_side(row.cut, part) == side
-        for row in own.rows
-    ):
+    """What the sizes and the name of an end that is measured itself take below it, mm on paper."""
+    if not any(_measured_here(row, part, side) for row in own.rows):
         return 0.0
     chains = sum(1 for _ in _measured_across(own, part, side))
     return _FIRST + rules.fine.next_chain * (chains - 1) + _NAME
