@@ -18,6 +18,7 @@ from parametric.cases.slope import Slope
 from parametric.figures import Figure
 from parametric.model import Group, Material, Part
 from parametric.names import join
+from parametric.parts.corner_plinths import planned_plinth
 from parametric.parts.counters import own_counter, run_counter, to_the_walls
 from parametric.parts.face_frames import frame_parts
 from parametric.parts.plinths import plinth_parts
@@ -39,7 +40,11 @@ def closing_groups(casework: Casework) -> list[Group]:
     own = dict(casework.edges)
     bored = {case.name: case.frame for case in casework.bored}
     for standing in casework.cases:
-        parts = (*frame_parts(standing, bored.get(standing.name)), *own_counter(standing))
+        parts = (
+            *frame_parts(standing, bored.get(standing.name)),
+            *own_counter(standing),
+            *planned_plinth(standing, casework),
+        )
         if edges := own.get(standing.name):
             parts += (*_top_of(standing, edges),)
         if parts:

@@ -27,7 +27,7 @@ from parametric.model import Cut, Material, Part, Shaped
 from parametric.names import join
 from parametric.outlines import Vertex
 from parametric.parts.planned import BEVELLED
-from parametric.parts.room_boards import room_board
+from parametric.parts.room_boards import room_board, sheet_of
 from parametric.parts.scribing import scribe_cuts
 from parametric.resolve.casework import Casework, StandingCase, StandingRun
 from parametric.resolve.opening import Opening
@@ -53,20 +53,18 @@ def goes_on(plan: CasePlan, side: SideWord, back: Figure) -> Figure:
     return back * tangent((angle - 90.0) / 2)
 
 
-def planned_plinth(
-    standing: StandingCase, run: StandingRun, casework: Casework, sheet: Material
-) -> Iterator[Part]:
-    """Every board of it.
+def planned_plinth(standing: StandingCase, casework: Casework) -> Iterator[Part]:
+    """Every board of it; nothing under a case that stands in no run, or in one without a plinth.
 
     Args:
         standing: the case.
-        run: that it stands in, on the left wall of a corner.
         casework: all cabinets.
-        sheet: what it is made of.
     """
-    plan, plinth = standing.case.plan, run.edges.plinth
-    if plan is None or plinth is None:
+    plan = standing.case.plan
+    run = next((one for one in casework.runs if one.name == standing.run), None)
+    if plan is None or run is None or run.edges.plinth is None:
         return
+    plinth, sheet = run.edges.plinth, sheet_of(run.board.name, float(run.board.density))
     beyond = next((one for one in casework.runs if one.name == standing.returns_in), None)
     work = _Plinth(standing, plan, run, plinth, None if beyond is None else beyond.opening, sheet)
     yield from work.fronts()

@@ -9,7 +9,7 @@ from parametric.cases.plan_shape import FRONTS
 from parametric.figures import Figure, named
 from parametric.model import Blank, Making, Material, Part, Placement, RoundArrises
 from parametric.names import join
-from parametric.parts.corner_plinths import goes_on, planned_plinth
+from parametric.parts.corner_plinths import goes_on
 from parametric.parts.room_boards import room_board
 from parametric.parts.scribing import scribe_cuts
 from parametric.resolve.casework import Casework, StandingCase, StandingRun
@@ -40,7 +40,6 @@ def plinth_parts(run: StandingRun, casework: Casework, sheet: Material) -> Itera
         faces = _past_its_neighbours(run, casework, left, right)
         yield from _stretch(run, sheet, join(plinth.name, word), (left, right), faces)
     for name in run.cases:
-        yield from planned_plinth(casework.case(name), run, casework, sheet)
         if run.spec.levelled_by == "legs":
             yield from _legs(run, casework.case(name))
 

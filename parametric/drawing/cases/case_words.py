@@ -11,6 +11,7 @@ from parametric.cases.case_tenons import Tenons
 from parametric.cases.fixings import TooShort
 from parametric.cases.pocket_screws import PocketScrews
 from parametric.drawing.arrangement_words import ON_CASE, said
+from parametric.drawing.cases.plan_words import plan_notes
 from parametric.drawing.cases.words import listed, sloping_notes
 from parametric.drawing.column import Item, Sentences, TableItem, list_width
 from parametric.drawing.set_out import diagonals_said, set_out_table, setting_out_of
@@ -137,10 +138,7 @@ def _notes(job: Subject, kind: CaseKind) -> tuple[str, ...]:
         *_framed(job, kind),
     ]
     if case.plan is not None:
-        notes.append(
-            "Screwed from outside: holes in edges are bored through those of the boards that they "
-            "stand against, clamped."
-        )
+        notes += plan_notes(job, kind.first, case.plan)
     back = case.back
     if back is not None:
         where = {

@@ -203,7 +203,7 @@ def _room(job: Subject, heading: str) -> Room:
         *names,
         *returning,
         *(run.name for run in runs),
-        *(join(name, "closings") for name in names),
+        *(join(name, "closings") for name in (*names, *returning)),
         *leaves,
     }
     pieces = tuple(

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from parametric.cases.case import Space
 from parametric.drawing.arrangement_words import ON_ARRANGEMENT, ON_CABINETS, said
+from parametric.drawing.cases.plan_words import counter_joints
 from parametric.drawing.cases.room import Room
 from parametric.drawing.cases.scribe_words import scribed_in
 from parametric.drawing.column import Item, Sentences, TableItem
@@ -43,6 +44,7 @@ def room_items(job: Subject, room: Room) -> list[Item]:
             texts=(
                 *_notes(room, job.rules.arrangement),
                 *_frames(job, room),
+                *counter_joints(job, {run.name for run in room.runs}),
                 *cabinet_notes(job),
             ),
         ),

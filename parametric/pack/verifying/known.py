@@ -124,16 +124,19 @@ def _rooms(resolved: Resolved) -> Iterator[DrawnRoom]:
     for heading in dict.fromkeys(case.survey.heading for case in cases):
         own = {case.name: case for case in cases if case.survey.heading == heading}
         first = next(iter(own.values()))
+        runs = {case.run for case in own.values() if case.run}
+        # a case in the corner is seen along both its walls
+        seen = {*own, *(case.name for case in cases if case.returns_in in runs)}
         yield DrawnRoom(
             groups=frozenset(
                 {
-                    *own,
-                    *(f"{name} / closings" for name in own),
-                    *(case.run for case in own.values() if case.run),
+                    *seen,
+                    *(f"{name} / closings" for name in seen),
+                    *runs,
                     *(
                         leaf.name
                         for door in resolved.doors
-                        if door.case in own
+                        if door.case in seen
                         for leaf in door.leaves
                     ),
                 }
