@@ -34,6 +34,8 @@ from parametric.resolve.one_door import Door
 
 _LEVEL = ("bottom", "top", "fixed shelf")
 _SAME = 1e-6
+_BESIDE = 2.0
+"""Least wood between a screw's head and where a face ends, mm. Common practice, no source."""
 _MOST_APART = 600.0
 """Lines of pins along a back are no farther apart than this, mm. Common practice, no source."""
 
@@ -154,7 +156,8 @@ def _back_joint(
     ends = (meeting(face, plan.line(word)), meeting(face, plan.line(word, t)))
     near, far = _stretch(other, ends)
     begins, stops = _outside(other, against)
-    clear = float(spec.screw_head[0])
+    # the head, with a few millimetres of the face beside it
+    clear = float(spec.screw_head[0]) / 2 + _BESIDE
     if not begins + clear <= (near + far) / 2 <= stops - clear:
         return None
     name = join(board.name, f"at the {against}")

@@ -262,6 +262,22 @@ def test_the_slant_is_banded(tmp_path: Path) -> None:
     assert len(lengths) == 2
 
 
+@pytest.mark.parametrize(("angle", "screwed"), [(90, True), (91.2, True), (130, False)])
+def test_backs_are_screwed_where_a_screw_reaches_them(
+    tmp_path: Path, angle: float, screwed: bool
+) -> None:
+    """At 90 deg the right back's middle is 9 from the end of the left one's face: 5 of head and 4.
+    At 130 deg that face ends before it: 18 tan 40 = 15.1 shorter than the inner one.
+    """
+    made = job(tmp_path, DIAGONAL, HEAD.replace("90 deg", f"{angle} deg"))
+    assert made.resolved is not None
+    assert made.resolved.casework is not None
+    (bored,) = made.resolved.casework.bored
+    both = {"cabinet / left back", "cabinet / right back"}
+    found = [joint for joint in bored.joints if {joint.board, joint.into} == both]
+    assert bool(found) is screwed
+
+
 @pytest.mark.parametrize("own", [DIAGONAL, INSIDE, END], ids=["diagonal", "inside", "end"])
 @pytest.mark.parametrize("angle", [90, 88.8, 93, 130])
 def test_nothing_stands_in_anything_shut_or_open(tmp_path: Path, own: str, angle: float) -> None:
