@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from types import MappingProxyType
 
@@ -39,9 +40,11 @@ from parametric.trade.loads import LeafLoad, loads_of
 from parametric.trade.paperwork import Paperwork
 from parametric.trade.standing import cover_stretch, first_to_open
 from parametric.trade.surround import Surround, surround
+from parametric.writers.case_words import CABINET_WORDS
 from parametric.writers.client_page import (
     Amount,
     Doorway,
+    Fact,
     OwnPlace,
     Palette,
     Point,
@@ -86,7 +89,9 @@ def preview_page(
     """
     cases = resolved.casework is not None
     if cases and assembly is not None:
-        shown = shown_cases(resolved, assembly, loads, problems)
+        shown = _with_doors(
+            shown_cases(resolved, assembly, loads, problems), resolved, loads, problems
+        )
     else:
         shown = _shown_doors(resolved, loads, problems, elevations)
     revisions, option = resolved.design.revisions, resolved.design.option
@@ -124,6 +129,32 @@ def preview_page(
     )
 
 
+def _with_doors(
+    shown: Shown, resolved: Resolved, loads: tuple[LeafLoad, ...], problems: tuple[Problem, ...]
+) -> Shown:
+    """What is told of cabinets, then of the doors in walls of the same job."""
+    if not resolved.walls:
+        return shown
+    own = ticks(dataclasses.replace(resolved, doors=resolved.walls), problems)
+    # what both have, the sample of the colour, is ticked once, with the doors'
+    told = (*(tick for tick in shown.ticks if tick not in own), *own)
+    return dataclasses.replace(
+        shown,
+        facts=(*shown.facts, *_facts(resolved, resolved.walls, loads)),
+        thing=said(*shown.thing, CABINET_WORDS["and in walls"], *_things(resolved, resolved.walls)),
+        ticks=told,
+    )
+
+
+def _facts(
+    resolved: Resolved, doors: tuple[Door, ...], loads: tuple[LeafLoad, ...]
+) -> Iterator[Fact]:
+    """What is told of each door, where it stands in the room."""
+    for door in doors:
+        for fact in facts(resolved.of(door), loads_of(door, loads)):
+            yield in_the_room(fact, door)
+
+
 def _shown_doors(
     resolved: Resolved,
     loads: tuple[LeafLoad, ...],
@@ -143,12 +174,8 @@ def _shown_doors(
         way=first.way,
         clear_way=first.clear_way,
         top=max(float(leaf.hung.foot + leaf.height) for leaf in resolved.leaves) + _ROOM_ABOVE,
-        facts=tuple(
-            in_the_room(fact, door)
-            for door in doors
-            for fact in facts(resolved.of(door), loads_of(door, loads))
-        ),
-        thing=_things(resolved),
+        facts=tuple(_facts(resolved, doors, loads)),
+        thing=_things(resolved, doors),
         ticks=ticks(resolved, problems),
         scenery=_scenery(resolved, first),
         drawing=first.elevation_svg,
@@ -209,10 +236,10 @@ def _places(resolved: Resolved) -> tuple[OwnPlace, ...]:
     )
 
 
-def _things(resolved: Resolved) -> Saying:
+def _things(resolved: Resolved, doors: tuple[Door, ...]) -> Saying:
     """What is made, door by door."""
     pieces: list[str | Amount] = []
-    for door in resolved.doors:
+    for door in doors:
         name = called(door)
         pieces += ["; "] if pieces else []
         pieces += filled(DOOR_WORDS["of one"], name, "") if name else ()

@@ -73,5 +73,6 @@ CABINET_WORDS = {
         "nobody may sit or climb on it."
     ),
     "tick hinges": "I know that fingers can be caught at the hinges, and what that can do.",
+    "and in walls": "; in the wall: ",
     "tick sample": "I will choose the colour from a real sample, not from a picture.",
 }
