@@ -23,6 +23,7 @@ from parametric.rules.case_cannot_be_brought_in import case_cannot_be_brought_in
 from parametric.rules.case_cutter_too_big import case_cutter_too_big
 from parametric.rules.checked import Checked
 from parametric.rules.checked_cases import CheckedCases, cases_of
+from parametric.rules.cup_at_the_edge import cup_at_the_edge
 from parametric.rules.cutter_too_big import cutter_too_big
 from parametric.rules.field_stands_proud import field_stands_proud
 from parametric.rules.fingers_at_hinges import fingers_at_hinges
@@ -115,6 +116,7 @@ RULES: tuple[Callable[[Checked], Iterator[Problem]], ...] = (
     bars_leave_no_daylight,
     spacer_bar_has_no_width,
     pocket_meets_something,
+    cup_at_the_edge,
     cutter_too_big,
     sawn_groove_meets_slot,
     hanger_overloaded,

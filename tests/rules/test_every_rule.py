@@ -947,6 +947,15 @@ CASES = (
         "ends 1/8 beyond the stile, 4-1/2 wide",
         design=PAIR,
     ),
+    # 3 mm is 0.118 in: between 7/64 and 1/8.
+    case(
+        "cup_at_the_edge",
+        "stop",
+        {HINGE: "hinge: {kind: cup, cup: 1-1/2, cup from edge: 7/64}"},
+        {HINGE: "hinge: {kind: cup, cup: 1-1/2, cup from edge: 1/8}"},
+        "leaves too little wood beside it at the leaf's edge",
+        design=PAIR,
+    ),
     # 1-3/4 - 1-5/8 = 1/8.
     case(
         "cup_too_deep",
