@@ -120,16 +120,21 @@ def _free(screws: SlideScrews, by: float, taken: Sequence[Bite], web: Figure) ->
     return all(too_near(hole, taken, web) is None for hole in own)
 
 
-def in_two(screws: SlideScrews, pack: Figure, behind: Figure) -> tuple[Figure, Figure | None]:
+def in_two(
+    screws: SlideScrews, pack: Figure, behind: Figure, least: Figure
+) -> tuple[Figure, Figure | None]:
     """How deep the screws go into a packing, and on into the board behind it; None where they stop.
+
+    A packing that would have too little wood behind its holes is bored right through.
 
     Args:
         screws: of the slide.
         pack: how thick the packing is, mm.
         behind: the most that may be bored into the board, mm.
+        least: wood behind a hole, mm.
     """
     if not exceeds(screws.deep - pack, 1.0):
-        return smallest(screws.deep, pack), None
+        return (pack if exceeds(least, pack - screws.deep) else screws.deep), None
     return pack, smallest(screws.deep - pack, behind)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from parametric.cases.boring import Bite, BoringSpec
+from parametric.cases.boring import Bite, BoringSpec, too_near
 from parametric.cases.butt_joints import (
     CarcassScrews,
     Dowels,
@@ -82,6 +82,13 @@ def back_in(case: Case, upright: CaseBoard, face: Face) -> Iterator[Bite]:
     )
 
 
+def _kick_in(case: Case, upright: CaseBoard) -> Iterator[Bite]:
+    """What the kick takes off the foot of a side, in the case."""
+    high, deep = case.box.kick_high, case.box.kick_deep
+    if high is not None and deep is not None and upright.role == "side":
+        yield Bite(name="the kick", low=0.0, high=float(high), near=0.0, far=float(deep))
+
+
 def _word(board: CaseBoard) -> str:
     return board.name.rsplit(" / ", 1)[-1]
 
@@ -105,20 +112,28 @@ def _level_joint(
     let_in = case.box.let_in
     name = join(level.name, "left end" if end == "low end" else "right end")
     taken = tuple(back_in(case, upright, face))
-    joint = Joint(
-        name=name,
-        length=level.width,
-        end=level.thickness,
-        face=upright.thickness - let_in if let_in > _SAME else upright.thickness,
-        # of two boards on either side of a partition the right one's fixings stand farther back
-        staggered=upright.role == "partition" and end == "low end",
-        both_faces=upright.role == "partition",
-        taken=tuple((bite.near - level.y, bite.far - level.y) for bite in taken),
-    )
-    held = _held(spec, case, joint, let_in=let_in > _SAME)
+    middle = named(join(name, "middle"), level.z - upright.z + level.thickness / 2)
+
+    def held_clear_of(bites: tuple[Bite, ...]) -> Held | None:
+        joint = Joint(
+            name=name,
+            length=level.width,
+            end=level.thickness,
+            face=upright.thickness - let_in if let_in > _SAME else upright.thickness,
+            # of two boards on either side of a partition the right one's fixings stand farther back
+            staggered=upright.role == "partition" and end == "low end",
+            both_faces=upright.role == "partition",
+            taken=tuple((bite.near - level.y, bite.far - level.y) for bite in bites),
+        )
+        return _held(spec, case, joint, let_in=let_in > _SAME)
+
+    held = held_clear_of(taken)
     if held is None:
         return
-    middle = named(join(name, "middle"), level.z - upright.z + level.thickness / 2)
+    kick = tuple(_kick_in(case, upright))
+    if any(too_near(one, kick, spec.web) for one in _own(held, middle + upright.z, level.y)):
+        taken = (*taken, *kick)
+        held = held_clear_of(taken) or held
     yield CaseJoint(
         held=held,
         board=level.name,

@@ -79,7 +79,7 @@ def slide_fixings(
             in_pack, in_board = Figure(0.0), smallest(screws.deep, most)
             beyond: Figure | None = in_board
             if pack is not None:
-                in_pack, beyond = in_two(screws, pack, most)
+                in_pack, beyond = in_two(screws, pack, most, spec.behind)
             yield SlideFixing(
                 name=name,
                 drawer=drawer.name,
