@@ -95,13 +95,24 @@ def draw_plan(draft: Draft, view: View, room: Room, stub: float, *, named: bool 
         draft.line("adjacent", view.at((clear, out)), view.at((clear, back)), view.name)
     for case in tiers(room.cases)[0]:
         _made_edges(draft, view, case)
-        if case.case.plan is not None:
-            # what lies level in it is seen below the cut
-            x, y = float(case.left), case.front
-            outline = tuple((x + a, y + b) for a, b in case.case.plan.outline)
-            draft.path("edge_fine", view.path(outline), view.name, closed=True)
+        _not_cut(draft, view, case, level)
         if named:
             draft.add_first(name_places(view, case))
+
+
+def _not_cut(draft: Draft, view: View, case: StandingCase, level: float) -> None:
+    """What lies level in a case of another plan, and one that is all under the cut or over it."""
+    box, (x, y) = case.case.box, (float(case.left), case.front)
+    over = level < float(box.foot)
+    if case.case.plan is not None:
+        corners = case.case.plan.outline
+    elif over or level > float(box.foot + box.height):
+        wide, deep = float(box.width), float(box.depth)
+        corners = ((0.0, 0.0), (wide, 0.0), (wide, deep), (0.0, deep))
+    else:
+        return
+    outline = tuple((x + a, y + b) for a, b in corners)
+    draft.path("hidden" if over else "edge_fine", view.path(outline), view.name, closed=True)
 
 
 def _made_edges(draft: Draft, view: View, case: StandingCase) -> None:
