@@ -134,7 +134,7 @@ def hung_words(door: Door, index: int) -> tuple[str, str]:
         turns = "turns" if side is None else f"{word.get(hung.edge(side), 'turns')} {side}"
         return turns, "opens to you" if comes_towards(leaf) else "opens away"
     if door.hanging.case is not None:
-        return "drawer", "draws out"
+        return ("drawer", "draws out") if hung.motion else ("fixed front", "does not open")
     track = "" if hung.track is None else f"{door.hanging.tracks[hung.track].word} track"
     if track and door.hanging.passing_gap is not None:
         off = float(hung.plane)

@@ -22,12 +22,14 @@ def fit_fronts(
     Source: common practice, no source.
     """
     doors = [leaf for leaf in door.leaves if leaf.hinges and leaf.hung.flap is None]
-    drawers = [leaf for leaf in door.leaves if not leaf.hinges]
+    still = [leaf for leaf in door.leaves if not leaf.hung.motion]
+    drawers = [leaf for leaf in door.leaves if not leaf.hinges and leaf.hung.motion]
     gap = said.fine(case.gap)
     return [
         *(_doors(doors, hinges, gap, said) if doors else ()),
         *fit_flaps(door.leaves, gap, said),
         *(_drawers(drawers, gap) if drawers else ()),
+        *(_fixed(still, gap) if still else ()),
     ]
 
 
@@ -76,6 +78,16 @@ def _drawers(drawers: list[Leaf], gap: str) -> list[Said]:
             "is beside, two screws from within the box; draw out, look, then the other screws.",
             f"Tops and feet in line with the fronts beside, {gap} at every gap; each draws out "
             "its whole travel and past open doors.",
+        )
+    ]
+
+
+def _fixed(fronts: list[Leaf], gap: str) -> list[Said]:
+    names = leaf_names([leaf.name for leaf in fronts])
+    return [
+        (
+            f"Fixed fronts: {names} on packers {gap} thick, screwed from within the case.",
+            f"In line with the fronts beside, {gap} at every gap; no screw shows.",
         )
     ]
 

@@ -17,6 +17,7 @@ from tests.cases.test_case_delivery import ALCOVE, BOOKCASE, WARDROBE, papers
 from tests.cases.test_case_sheets import BLOCK, job_of
 from tests.drawing.pages import read, rows_missing
 
+KITCHEN = Path(__file__).parents[2] / "templates/kitchen run.yaml"
 LARCH_HILL = Path(__file__).parents[2] / "examples/larch-hill-reading-room/design.yaml"
 
 
@@ -79,6 +80,22 @@ def test_cases_whose_fronts_go_on_alike_are_told_together() -> None:
 def test_one_that_hangs_is_lifted_to_its_height() -> None:
     _, paper = papers(BOOKCASE)
     assert "its foot 31-1/4 over the highest floor" in fitting(paper).steps[1].do
+
+
+def test_a_fixed_front_is_no_drawer(tmp_path: Path) -> None:
+    """The sham front over a bowl is screwed on from within, and nobody is told to draw it out."""
+    text = KITCHEN.read_text(encoding="utf-8")
+    sham = text.replace(
+        "    - door pair: rest\n", "    - fixed front: 140\n    - door pair: rest\n"
+    )
+    design = tmp_path / "design.yaml"
+    design.write_text(sham, encoding="utf-8")
+    job, paper = papers(design)
+    assert job.resolved is not None
+    letter = next(leaf.letter for leaf in job.resolved.leaves if not leaf.hung.motion)
+    (told,) = [step.do for step in fitting(paper).steps if f"leaf {letter} " in step.do]
+    assert "Fixed fronts" in told
+    assert "screwed from within the case" in told
 
 
 def test_doors_alone_have_none() -> None:

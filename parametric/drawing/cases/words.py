@@ -223,7 +223,8 @@ def fronts_table(job: Subject, room: Room) -> TableItem:
         side: HungSide | None = leaf.hung.side_of("hinge")
         if leaf.hung.flap is not None:
             side = leaf.hung.flap.side
-        rows.append((leaf.letter, case_words(front.door.case), side or "draws out", size))
+        opens = side or ("draws out" if leaf.hung.motion else "fixed")
+        rows.append((leaf.letter, case_words(front.door.case), opens, size))
     columns = (
         Column(head="Front", width=11.0, anchor="centre"),
         Column(head="Cabinet", width=22.0),
