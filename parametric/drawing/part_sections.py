@@ -29,6 +29,9 @@ from parametric.model import (
 )
 from parametric.trade.moulded_runs import shoulders
 
+_HAIR = 1e-6
+"""mm."""
+
 
 def trimmed(part: Part) -> tuple[float, float]:
     """Where the finished part begins and ends along its length."""
@@ -206,7 +209,9 @@ def lengthwise(part: Part, at: float) -> Polygon:
             ring = less(ring, flattened(cut.outline))
         elif cut in through_cuts(part):
             for x0, x1 in shaped.across(_turned(flattened(cut.outline)), at):
-                ring = less(ring, rectangle(x0, 0.0, x1, thick))
+                # a hole between the ends would leave two pieces, and a section shows one
+                if x0 <= low + _HAIR or x1 >= high - _HAIR:
+                    ring = less(ring, rectangle(x0, 0.0, x1, thick))
     return ring
 
 
