@@ -66,7 +66,8 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
         words = "through the whole thickness" if through else deep(say, setting)
         keys.append(Key(number=say.set_to(setting.depth), name=words))
     alike = len({_rounded(cut) for cut in cuts}) == 1
-    sizes = [] if alike else _sizes_by_mark(job, say, setting)
+    on_site = setting.when == "on site"
+    sizes = [] if alike or on_site else _sizes_by_mark(job, say, setting)
     return SetUp(
         title=heading(setting),
         under=when_words(setting, job.rules.unit_words),
@@ -77,7 +78,9 @@ def shape_sheet(job: Subject, say: Numbers, setting: Setting) -> SetUp:
             *sizes,
             Row(
                 head="Marked",
-                text="where its part's own sheet says"
+                text="from the room itself, the piece held plumb or level; its sheet says what to expect"
+                if on_site
+                else "where its part's own sheet says"
                 if alike
                 else "each from its part's own sheet"
                 if sizes
@@ -214,6 +217,8 @@ def _tilted(slant: Slant) -> str:
 
 
 def _guide(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
+    if setting.when == "on site":
+        return "a scribing block as wide as the widest gap, its pencil along the wall"
     if slant is not None and slant.on_end:
         return "on end against a tall fence, its face in a carriage that cannot tip"
     if slant is not None and slant.tilted:
@@ -238,6 +243,8 @@ def _guide(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
 
 
 def _check(setting: Setting, cut: Shaped, slant: Slant | None) -> str:
+    if setting.when == "on site":
+        return "the wall: no light between; the line left, the back eased"
     if slant is not None and not slant.tilted:
         return "a tape along both edges"
     if slant is not None:

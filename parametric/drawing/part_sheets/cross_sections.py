@@ -189,7 +189,8 @@ def _inside(span: tuple[float, float] | None, part: Unfolded) -> tuple[float, fl
 def prepare(chosen: Chosen, own: PartCuts, part: Unfolded, rules: Rules) -> Drawn:
     """Work out a section's dimensions and the room it takes."""
     thin = part.thickness <= _THIN and part.width <= _NARROW
-    scale = 1.0 if part.width <= _SMALL or thin else 2.0 if part.width < 320 else 5.0
+    broad = 4.0 if rules.unit == "inch" else 5.0
+    scale = 1.0 if part.width <= _SMALL or thin else 2.0 if part.width < 320 else broad
     measures = tuple(_measures(chosen, own, part, rules))
     step = rules.fine.next_chain
 

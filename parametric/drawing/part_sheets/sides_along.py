@@ -22,6 +22,8 @@ GAP = 6.0
 ENDS: tuple[Side, ...] = ("left", "right")
 _WORD = 15.0
 """Room for the name of a side before its left end, mm."""
+_PAST = 4.0
+"""Room past a right end that nothing stands beside, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,13 +56,14 @@ def lies_of(
         None where there is no room, or where two columns would have to be broken.
     """
     left, right = frame.x0 + EDGE, frame.x1 - EDGE
-    first = _lie(plan, left, right, scale)
+    beside = (_beside(plan, "left", scale), _beside(plan, "right", scale))
+    first = _lie(plan, left + beside[0], right - beside[1], scale)
     if first is None:
         return None
     if not abreast:
         return dict.fromkeys(plan.sides, first)
-    taken = first.right - left + _beside(plan, "right", scale)
-    second = _lie(plan, left + taken + GAP, right, scale)
+    # ends and balloons stand beside the face alone
+    second = _lie(plan, first.right + beside[1] + GAP + _WORD, right - _PAST, scale)
     if second is None or first.breaks or second.breaks:
         return None
     return {side: second if side == "back" else first for side in plan.sides}
@@ -69,7 +72,7 @@ def lies_of(
 def _beside(plan: PartOnSheet, side: Side, scale: float) -> float:
     """What stands beside one end of the sides: the view of the end, balloons, a name."""
     if side not in plan.ends:
-        room = _WORD if side == "left" else 4.0
+        room = _WORD if side == "left" else _PAST
         return max(room, STACK_WIDE) if side in plan.stacks else room
     out = widest_number(plan.own, plan.part, side, plan.job.rules)
     wide = APART + plan.part.thickness / scale + max(out, 2.0)
@@ -85,12 +88,11 @@ def _lie(plan: PartOnSheet, x0: float, x1: float, scale: float) -> Lie | None:
         if isinstance(cut, (Slot, Groove, Pocket, Drilled))
         and (span := span_along(cut, part)) is not None
     ]
-    left, right = (_beside(plan, side, scale) for side in ENDS)
     return lie_along(
         (-part.foot, part.length + part.head),
         [*(at for span in spans for at in span), *changing_stops(part)],
         milled,
         scale=scale,
-        left=x0 + left,
-        room=x1 - x0 - left - right,
+        left=x0,
+        room=x1 - x0,
     )
