@@ -8,6 +8,7 @@ from __future__ import annotations
 import dataclasses
 import math
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import numpy as np
@@ -15,7 +16,8 @@ from PIL import Image, ImageDraw, ImageFont
 
 from parametric.catalog.room import Triple
 from parametric.job import check
-from parametric.pack.pictures import HALF_OPEN, picture_scene
+from parametric.pack.case_places import box_round
+from parametric.pack.pictures import FACING_SHUT, HALF_OPEN, picture_scene
 from parametric.pack.preview_options import Other, shown_beside
 from parametric.writers.client_page import PreviewPage
 from parametric.writers.picture_scene import Away, Camera, PictureScene, Shot
@@ -26,8 +28,18 @@ _STARTERS = (
     *("bypass", "sliding", "biparting", "pocket"),
     *("bifold", "hinged", "hinged pair", "dutch", "cabinet"),
 )
-_EXAMPLES = ("larch-hill-reading-room", "mill-lane-study")
+_CABINETS = (
+    *("wardrobe", "alcove pair", "kitchen run", "base cupboard"),
+    *("wall cupboard", "pantry tower", "bookcase", "media unit"),
+    *("desk", "bureau", "window seat", "vanity", "under stair", "corner cupboard"),
+)
+_EXAMPLES = (
+    *("larch-hill-reading-room", "mill-lane-study"),
+    *("fen-road-wardrobe", "quarry-street-alcove"),
+)
 
+_IN_A_ROW = 7
+"""Starters of cabinets."""
 _WIDE = 1600
 _MARGIN, _GAP, _WORDS = 16, 12, 44
 """Round the sheet, between pictures, and beneath each for what it is called; pixels."""
@@ -45,7 +57,9 @@ _FONTS = _ROOT / "parametric/vendor/fonts"
 
 
 def pictured(design: Path, size: tuple[int, int]) -> tuple[str, str, Image.Image]:
-    """The kind of door, the job's name and a picture of it half open.
+    """What it is, the job's name and a picture of it half open; shut where nothing opens.
+
+    A door is called by its kind, a cabinet as its file is.
 
     Args:
         design: its design file; it must be one that can be made.
@@ -57,24 +71,46 @@ def pictured(design: Path, size: tuple[int, int]) -> tuple[str, str, Image.Image
     other = Other(resolved=job.resolved, assembly=job.assembly, loads=job.loads, problems=job.own)
     page, glb = shown_beside(other, use_cache=True)
     scene = picture_scene(page, job.assembly)
-    name = HALF_OPEN.rpartition("/")[2].removesuffix(".png")
+    wanted = HALF_OPEN if page.leaves else FACING_SHUT
+    name = wanted.rpartition("/")[2].removesuffix(".png")
     shot = next(shot for shot in scene.shots if shot.name == name)
-    shot = dataclasses.replace(shot, camera=_framed(page, scene, shot, size[0] / size[1]))
+    still = [box_round(group) for group in job.assembly.groups if group.parts and page.cases]
+    shot = dataclasses.replace(shot, camera=_framed(page, scene, shot, size[0] / size[1], still))
     taken = rastered(
         dataclasses.replace(scene, shots=(shot,)), glb, size=size, progress=lambda _: None
     )
     ((_, levels),) = taken
-    kind = job.resolved.design.doors[0][1].kind
+    kind = _called(design) if page.cases else job.resolved.design.doors[0][1].kind
     return kind, page.job, Image.fromarray(levels)
 
 
-def _framed(page: PreviewPage, scene: PictureScene, shot: Shot, aspect: float) -> Camera:
-    """The picture's own camera, as near as shows every leaf shut and open, tracks and casings."""
+def _called(design: Path) -> str:
+    """What a cabinet's starter is called, or the last word of an example's folder."""
+    return design.stem if design.stem != "design" else design.parent.name.rpartition("-")[2]
+
+
+def _framed(
+    page: PreviewPage,
+    scene: PictureScene,
+    shot: Shot,
+    aspect: float,
+    still: Sequence[tuple[Triple, Triple]],
+) -> Camera:
+    """The picture's own camera, as near as shows every leaf shut and open, tracks, casings, and the
+    boxes round what is `still`.
+    """
     camera = shot.camera
     if any(away.turn is not None for away in shot.moved.values()):
         camera = dataclasses.replace(camera, turn=math.copysign(_ASKANCE, camera.turn))
     points: list[Triple] = [(x, up, near) for x, near, up in scene.brackets]
     points += [(x, y, near) for outline, near, _ in scene.trims for x, y in outline]
+    points += [
+        (x / 1000, z / 1000, -y / 1000)
+        for low, high in still
+        for x in (low[0], high[0])
+        for y in (low[1], high[1])
+        for z in (low[2], high[2])
+    ]
     for leaf in page.leaves:
         shut = np.array(
             [
@@ -105,14 +141,20 @@ def _takes_in(camera: Camera, points: list[Triple], aspect: float) -> bool:
 
 
 def gallery(out: Path) -> None:
-    """The sheet: the starters four in a row, the examples two in a row beneath them.
+    """The sheet: starters of doors and of cabinets, the worked examples two in a row beneath them.
 
     Args:
         out: the picture to write.
     """
     starters = [_ROOT / f"templates/{kind}.yaml" for kind in _STARTERS]
     examples = [_ROOT / f"examples/{name}/design.yaml" for name in _EXAMPLES]
-    rows = ((starters[:4], _SQUARE), (starters[4:], _SQUARE), (examples, _BROAD))
+    cabinets = [_ROOT / f"templates/{name}.yaml" for name in _CABINETS]
+    rows = (
+        (starters[:4], _SQUARE),
+        (starters[4:], _SQUARE),
+        *((cabinets[at : at + _IN_A_ROW], _SQUARE) for at in range(0, len(cabinets), _IN_A_ROW)),
+        *((examples[at : at + 2], _BROAD) for at in range(0, len(examples), 2)),
+    )
     widths = [(_WIDE - 2 * _MARGIN - (len(row) - 1) * _GAP) // len(row) for row, _ in rows]
     heights = [
         wide * high // across for wide, (_, (high, across)) in zip(widths, rows, strict=True)
@@ -125,7 +167,7 @@ def gallery(out: Path) -> None:
     )
     top = _MARGIN
     for (row, _), wide, high in zip(rows, widths, heights, strict=True):
-        finer = _FINER if len(row) > len(examples) else 1
+        finer = _FINER if len(row) > 2 else 1
         for column, design in enumerate(row):
             kind, job, picture = pictured(design, (wide * finer, high * finer))
             sys.stdout.write(f"{kind}: {job}\n")
@@ -133,7 +175,8 @@ def gallery(out: Path) -> None:
             sheet.paste(picture.resize((wide, high), Image.Resampling.LANCZOS), (left, top))
             pen.text((left + 2, top + high + 6), kind, _INK, font=bold)
             after = left + 2 + pen.textlength(f"{kind}   ", font=bold)
-            pen.text((after, top + high + 6), job, _PALE, font=plain)
+            if after + pen.textlength(job, font=plain) <= left + wide:
+                pen.text((after, top + high + 6), job, _PALE, font=plain)
         top += high + _WORDS
     few = sheet.quantize(
         _COLOURS, method=Image.Quantize.MEDIANCUT, kmeans=1, dither=Image.Dither.NONE

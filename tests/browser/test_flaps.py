@@ -9,9 +9,8 @@ import pytest
 
 from parametric.job import Job, check
 from parametric.model import along
-from parametric.pack.preview import preview_page
-from parametric.writers.html import write_html
 from tests.browser.conftest import QUICK
+from tests.browser.designed import html_of
 
 pytestmark = [pytest.mark.browser, pytest.mark.kernel]
 
@@ -26,21 +25,7 @@ def job_of(name: str) -> Job:
 
 @cache
 def page_of(name: str) -> bytes:
-    from parametric.solids.solid_set import build_solids
-    from parametric.writers.glb import write_glb
-
-    job = job_of(name)
-    assert job.resolved is not None
-    assert job.assembly is not None
-    page = preview_page(
-        job.resolved,
-        job.loads,
-        fingerprint="0" * 64,
-        elevations=(),
-        assembly=job.assembly,
-        problems=job.problems,
-    )
-    return write_html(page, write_glb(job.assembly, build_solids(job.assembly.parts)))
+    return html_of(job_of(name))
 
 
 @pytest.mark.parametrize("name", ["lift", "bureau"])
